@@ -1,0 +1,20 @@
+//! The core of pinhole: a pure function of (assembly, seed, actions).
+//!
+//! It knows no file, no clock, no thread, no window. Time is a tick count; every transcendental
+//! function comes from `libm`; nothing depends on hash or thread order. Same input, same bits.
+#![warn(missing_docs)]
+
+pub mod action;
+pub mod air;
+pub mod assembly;
+pub mod car;
+pub mod circuit;
+pub mod flow;
+pub mod instrument;
+pub mod math;
+pub mod observe;
+pub mod params;
+pub mod parts;
+pub mod units;
+pub mod workshop;
+pub mod world;

@@ -1,0 +1,143 @@
+//! Vacuum brake booster with pedal and master cylinder.
+//!
+//! Two chambers either side of a power piston of travel x: front V_f0 − A x, rear V_r0 + A x.
+//! The piston moves against damping: c dx/dt = F_in + A (p_rear − p_front) − F_spring(x) − F_mc(x).
+//! The control valve follows e = F_in − F_preload − F_mc(x)/SR (reaction disc: the rod feels the output
+//! force divided by the servo ratio, once the gap behind the disc is taken up at the jump-in force):
+//! e < 0 joins the chambers, e > 0 lets air into the rear one, in between both are shut. Both openings
+//! are continuous laws. The master cylinder and brakes are one stiffness curve.
+//!
+//! Geometry: row 7.2 (PATH report); flow coefficients: row 7.3 as trap T3 reads it. Out of it come
+//! assist, jump-in, the run-out point, the hard pedal, the air each application swallows, and the pedal
+//! that drops when the engine starts.
+//! Not modelled: brake hydraulics beyond the curve, friction of the seals, mass of the pedal.
+
+use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::math::smoothstep;
+use crate::params::part_params;
+
+part_params! {
+    /// The booster; ports `vacuum` (pneumatic, front chamber), place `pedal`.
+    pub struct Booster {
+        /// Volume of the front chamber at rest, L.
+        front_l: 0.2 ..= 10.0,
+        /// Volume of the rear chamber at rest, L.
+        rear_l: 0.05 ..= 5.0,
+        /// Effective area of the diaphragm, cm².
+        area_cm2: 50.0 ..= 2000.0,
+        /// Return spring at rest, N.
+        spring_n: 0.0 ..= 1000.0,
+        /// Rate of the return spring, N/m.
+        spring_n_per_m: 0.0 ..= 20000.0,
+        /// Pedal ratio.
+        pedal_ratio: 1.0 ..= 10.0,
+        /// Servo ratio of the reaction disc.
+        servo_ratio: 1.5 ..= 15.0,
+        /// Output force at which the reaction disc begins to push back, N.
+        jump_in_n: 0.0 ..= 2000.0,
+        /// Preload of the control valve's spring, N at the push rod.
+        valve_preload_n: 5.0 ..= 300.0,
+        /// Force at the push rod between shut and fully open, N.
+        valve_span_n: 5.0 ..= 300.0,
+        /// Opening of the control valve from the air to the rear chamber, mm² of ideal hole.
+        admit_mm2: 1.0 ..= 200.0,
+        /// Opening of the control valve between the chambers, mm² of ideal hole.
+        equalise_mm2: 1.0 ..= 400.0,
+        /// Stiffness of master cylinder and brakes, kN/cm² of travel squared.
+        brake_kn_per_cm2: 0.01 ..= 10.0,
+        /// Travel before the master cylinder builds pressure, mm.
+        brake_free_mm: 0.0 ..= 20.0,
+        /// Damping of the piston, kN·s/m.
+        damping_kns_per_m: 0.5 ..= 200.0,
+        /// Bore of the vacuum nipple, mm.
+        bore_mm: 3.0 ..= 25.0,
+        /// Inner surface that warms the air, m².
+        surface_m2: 0.01 ..= 2.0,
+        /// Seep of a sound booster into a perfect vacuum, cm³ of free air a minute.
+        seep_cm3_per_min: 0.0 ..= 20.0,
+        faults {
+            /// Leak of the diaphragm at its rim to the air, as a hole, mm.
+            rim_mm: 0.0 ..= 5.0,
+            /// Tear between the chambers, as a hole, mm.
+            tear_mm: 0.0 ..= 10.0,
+            /// Leak of the seat between the chambers while the valve should be shut, as a hole, mm.
+            seat_mm: 0.0 ..= 8.0,
+            /// Leak of the air seat at rest, as a hole, mm.
+            air_seat_mm: 0.0 ..= 5.0,
+        }
+    }
+}
+
+impl Booster {
+    /// Effective area, m².
+    #[must_use]
+    pub fn area_m2(&self) -> f64 {
+        self.area_cm2 * 1e-4
+    }
+
+    /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
+    #[must_use]
+    pub fn brake_force(&self, x: f64) -> (f64, f64) {
+        let over_cm = ((x * 1e3 - self.brake_free_mm) * 0.1).max(0.0);
+        let k = self.brake_kn_per_cm2 * 1e3;
+        (k * over_cm * over_cm, 2.0 * k * over_cm * 100.0)
+    }
+
+    /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
+    #[must_use]
+    pub fn spring_force(&self, x: f64) -> (f64, f64) {
+        /// Stiffness of the rest stop, N/m.
+        const STOP_N_PER_M: f64 = 2e6;
+        if x < 0.0 {
+            (self.spring_n + STOP_N_PER_M * x, STOP_N_PER_M)
+        } else {
+            (self.spring_n + self.spring_n_per_m * x, self.spring_n_per_m)
+        }
+    }
+
+    /// Force that moves the control valve, N, and its slope over travel: > 0 admits, < 0 joins.
+    #[must_use]
+    pub fn valve_force(&self, pedal_n: f64, x: f64) -> (f64, f64) {
+        let (f_mc, df_mc) = self.brake_force(x);
+        let felt = f_mc - self.jump_in_n;
+        let (reaction, d_reaction) = if 0.0 < felt { (felt, df_mc) } else { (0.0, 0.0) };
+        (
+            pedal_n * self.pedal_ratio - self.valve_preload_n - reaction / self.servo_ratio,
+            -d_reaction / self.servo_ratio,
+        )
+    }
+
+    /// Opening from the air to the rear chamber at valve force `e`: share and slope.
+    #[must_use]
+    pub fn admit_lift(&self, e: f64) -> (f64, f64) {
+        let (s, ds) = smoothstep(e / self.valve_span_n);
+        (s, ds / self.valve_span_n)
+    }
+
+    /// Opening between the chambers at valve force `e`: share and slope.
+    #[must_use]
+    pub fn equalise_lift(&self, e: f64) -> (f64, f64) {
+        // Fully open at rest (e = −preload), shut in the first fifth of the preload's way back.
+        let (s, ds) = smoothstep((-e - 0.2 * self.valve_preload_n) / (0.8 * self.valve_preload_n));
+        (s, -ds / (0.8 * self.valve_preload_n))
+    }
+
+    /// Full opening from the air to the rear chamber.
+    #[must_use]
+    pub fn admit(&self) -> Iso6358 {
+        Iso6358 { c: self.admit_mm2 * C_PER_MM2, b: 0.4 }
+    }
+
+    /// Full opening between the chambers.
+    #[must_use]
+    pub fn equalise(&self) -> Iso6358 {
+        Iso6358 { c: self.equalise_mm2 * C_PER_MM2, b: 0.4 }
+    }
+
+    /// Resistance of the vacuum nipple.
+    #[must_use]
+    pub fn nipple(&self) -> Iso6358 {
+        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
+        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+    }
+}

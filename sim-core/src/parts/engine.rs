@@ -1,0 +1,81 @@
+//! Intake manifold: a pressure source with its own lag, by what the engine does.
+//!
+//! At part throttle the engine needs about the same absolute manifold pressure at any altitude, so a
+//! gauge there reads about 1 inHg less per 1 000 ft (US Army OD1001, row 4.10).
+//! Not modelled: pulses, the throttle body, misfires.
+
+use crate::air::P_SEA_LEVEL_PA;
+use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::params::part_params;
+
+/// What the engine does.
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize,
+)]
+pub enum EngineState {
+    /// Standing still.
+    #[default]
+    Stopped,
+    /// Fast idle of a cold engine.
+    ColdIdle,
+    /// Idle of a warm engine.
+    WarmIdle,
+    /// Steady road speed.
+    Cruise,
+    /// Throttle closed at speed.
+    Overrun,
+    /// Throttle wide open.
+    WideOpen,
+}
+
+part_params! {
+    /// The engine as the circuit sees it: port `manifold` (pneumatic), alternator ports `b_plus`, `ground`.
+    pub struct Engine {
+        /// Manifold at warm idle, kPa gauge at sea level.
+        warm_idle_kpa: -85.0 ..= -10.0,
+        /// Manifold at cold fast idle, kPa gauge at sea level.
+        cold_idle_kpa: -85.0 ..= -10.0,
+        /// Manifold at cruise, kPa gauge at sea level.
+        cruise_kpa: -85.0 ..= -5.0,
+        /// Manifold on the overrun, kPa gauge at sea level.
+        overrun_kpa: -92.0 ..= -10.0,
+        /// Manifold with the throttle wide open, kPa gauge.
+        wide_open_kpa: -20.0 ..= 0.0,
+        /// Time in which the manifold follows, s.
+        lag_s: 0.05 ..= 5.0,
+        /// Bore of the nipple for the brake hose, mm.
+        bore_mm: 2.0 ..= 25.0,
+        /// Alternator voltage, V.
+        alternator_v: 12.0 ..= 15.5,
+        /// Alternator source resistance, ohm.
+        alternator_ohm: 0.005 ..= 1.0,
+        faults {
+            /// Idle vacuum lost to an air leak or late ignition, kPa.
+            weak_kpa: 0.0 ..= 50.0,
+        }
+    }
+}
+
+impl Engine {
+    /// Absolute manifold pressure it settles at, Pa, on a day of pressure `p_atm` (Pa).
+    #[must_use]
+    pub fn target_pa(&self, state: EngineState, p_atm: f64) -> f64 {
+        let part_throttle =
+            |kpa: f64| (P_SEA_LEVEL_PA + (kpa + self.weak_kpa) * 1e3).min(p_atm + self.wide_open_kpa * 1e3);
+        match state {
+            EngineState::Stopped => p_atm,
+            EngineState::ColdIdle => part_throttle(self.cold_idle_kpa),
+            EngineState::WarmIdle => part_throttle(self.warm_idle_kpa),
+            EngineState::Cruise => part_throttle(self.cruise_kpa),
+            EngineState::Overrun => part_throttle(self.overrun_kpa),
+            EngineState::WideOpen => p_atm + self.wide_open_kpa * 1e3,
+        }
+    }
+
+    /// Resistance of the nipple.
+    #[must_use]
+    pub fn nipple(&self) -> Iso6358 {
+        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
+        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+    }
+}

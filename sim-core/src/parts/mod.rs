@@ -1,0 +1,120 @@
+//! Every part the workshop knows: its numbers, its ports, its laws. One kind a file.
+
+pub mod booster;
+pub mod check_valve;
+pub mod electrical;
+pub mod engine;
+pub mod hose;
+pub mod instruments;
+pub mod tee;
+pub mod vacuum_pump;
+pub mod vacuum_switch;
+
+use crate::params::Params;
+use booster::Booster;
+use check_valve::CheckValve;
+use electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
+use engine::Engine;
+use hose::Hose;
+use instruments::{HandPump, Multimeter, PushLead, TestLamp, VacuumGauge};
+use tee::Tee;
+use vacuum_pump::VacuumPump;
+use vacuum_switch::VacuumSwitch;
+
+/// What flows through a port.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Domain {
+    /// Air.
+    Pneumatic,
+    /// Current.
+    Electrical,
+}
+
+/// A kind of part's port.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct PortDef {
+    /// Name within the part.
+    pub name: &'static str,
+    /// What flows through it.
+    pub domain: Domain,
+}
+
+macro_rules! kinds {
+    ($( $(#[doc = $doc:literal])+ $kind:ident { $($port:literal: $domain:ident),* } )*) => {
+        /// A part by its kind, with its numbers.
+        #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+        pub enum PartKind { $( $(#[doc = $doc])+ $kind($kind), )* }
+
+        impl PartKind {
+            /// Names of all kinds, as a file writes them.
+            pub const NAMES: &'static [&'static str] = &[$(stringify!($kind)),*];
+
+            /// Ports in declared order; a port's index is its place here.
+            #[must_use]
+            pub fn ports(&self) -> &'static [PortDef] {
+                match self { $( Self::$kind(_) => const { &[ $( PortDef { name: $port, domain: Domain::$domain } ),* ] }, )* }
+            }
+
+            /// The kind's name, as a file writes it.
+            #[must_use]
+            pub fn name(&self) -> &'static str {
+                match self { $( Self::$kind(_) => stringify!($kind), )* }
+            }
+
+            /// The part's numbers by name.
+            #[must_use]
+            pub fn params(&self) -> &dyn Params {
+                match self { $( Self::$kind(p) => p, )* }
+            }
+
+            /// The part's numbers by name, to change.
+            pub fn params_mut(&mut self) -> &mut dyn Params {
+                match self { $( Self::$kind(p) => p, )* }
+            }
+        }
+
+        /// The parameter table of every kind, for the reference page.
+        pub const ALL_TABLES: &[(&str, &[crate::params::ParamDef])] = &[$((stringify!($kind), $kind::TABLE)),*];
+    };
+}
+
+kinds! {
+    /// Hose or pipe.
+    Hose { "a": Pneumatic, "b": Pneumatic }
+    /// Distribution piece.
+    Tee { "1": Pneumatic, "2": Pneumatic, "3": Pneumatic, "4": Pneumatic }
+    /// Check valve.
+    CheckValve { "store": Pneumatic, "source": Pneumatic }
+    /// Vacuum switch.
+    VacuumSwitch { "vacuum": Pneumatic, "p": Electrical, "com": Electrical }
+    /// Electric vacuum pump.
+    VacuumPump { "inlet": Pneumatic, "plus": Electrical, "minus": Electrical }
+    /// Brake booster.
+    Booster { "vacuum": Pneumatic }
+    /// Engine with manifold and alternator.
+    Engine { "manifold": Pneumatic, "b_plus": Electrical, "ground": Electrical }
+    /// Battery.
+    Battery { "plus": Electrical, "minus": Electrical }
+    /// Bench supply.
+    Supply { "plus": Electrical, "minus": Electrical }
+    /// Fuse.
+    Fuse { "a": Electrical, "b": Electrical }
+    /// Relay.
+    Relay { "30": Electrical, "87": Electrical, "85": Electrical, "86": Electrical }
+    /// Ignition switch.
+    KeySwitch { "30": Electrical, "15": Electrical }
+    /// Wire.
+    Wire { "a": Electrical, "b": Electrical }
+    /// Car body (earth).
+    Body { "31a": Electrical, "31b": Electrical, "31c": Electrical, "31d": Electrical }
+    /// Dial gauge.
+    VacuumGauge { "stem": Pneumatic }
+    /// Hand vacuum pump.
+    HandPump { "stem": Pneumatic }
+    /// Test lamp.
+    TestLamp { "a": Electrical, "b": Electrical }
+    /// Multimeter.
+    Multimeter { "v_ohm": Electrical, "com": Electrical }
+    /// Push-button lead.
+    PushLead { "a": Electrical, "b": Electrical }
+}

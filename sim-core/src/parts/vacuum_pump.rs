@@ -1,0 +1,116 @@
+//! Electric rotary vane vacuum pump: displacement, slip, torque, permanent-magnet motor, two heat nodes.
+//!
+//! * Flow: ṁ = D ω/2π · ρ_inlet; slip back from outlet to inlet is an ISO 6358 restriction. Where the
+//!   two balance lies the dead-head vacuum; wear weakens it. At rest the slip path lets air back in.
+//! * Torque: compression with the built-in volume ratio v,
+//!   T = D/2π · (p₁ (v^{γ−1} − 1)/(γ − 1) − p₁ + p₂/v), plus dry and viscous friction.
+//! * Motor: V = i R(T) + K(T) ω, J dω/dt = K i − T. Copper +0.393 %/K (IEC 60228 factor), ferrite
+//!   magnets −0.20 %/K (from memory).
+//! * Heat: copper loss into the winding, friction and half the compression work into the case.
+//!
+//! Not modelled: oil film, vane by vane pulsation, cogging, armature inductance (its time is under 2 ms).
+
+use crate::air::GAMMA;
+use crate::flow::iso6358::Iso6358;
+use crate::math;
+use crate::params::part_params;
+
+part_params! {
+    /// The pump; ports `inlet` (pneumatic), `plus` and `minus` (electrical), surface `case`.
+    pub struct VacuumPump {
+        /// Air taken in per revolution, cm³.
+        displacement_cm3: 1.0 ..= 100.0,
+        /// Sonic conductance of the slip path from outlet to inlet, mm² of ideal hole.
+        slip_mm2: 0.01 ..= 20.0,
+        /// Built-in volume ratio.
+        volume_ratio: 1.0 ..= 3.0,
+        /// Dry friction, N·m.
+        friction_nm: 0.0 ..= 5.0,
+        /// Viscous friction, mN·m·s/rad.
+        viscous_mnms: 0.0 ..= 5.0,
+        /// Motor constant at 20 °C, V·s/rad.
+        motor_k: 0.005 ..= 0.5,
+        /// Winding and brush resistance at 20 °C, ohm.
+        winding_ohm: 0.02 ..= 10.0,
+        /// Moment of inertia, kg·cm².
+        inertia_kgcm2: 0.05 ..= 50.0,
+        /// Heat capacity of the winding, J/K.
+        winding_j_per_k: 5.0 ..= 1000.0,
+        /// Heat capacity of the case, J/K.
+        case_j_per_k: 50.0 ..= 5000.0,
+        /// Heat path winding to case, W/K.
+        winding_w_per_k: 0.1 ..= 50.0,
+        /// Heat path case to air, W/K.
+        case_w_per_k: 0.1 ..= 50.0,
+        /// Dead volume at the inlet, cm³.
+        inlet_cm3: 2.0 ..= 100.0,
+        /// Bore of the inlet nipple, mm.
+        bore_mm: 2.0 ..= 20.0,
+        faults {
+            /// Further slip of worn vanes, mm² of ideal hole.
+            wear_mm2: 0.0 ..= 20.0,
+            /// Further resistance of worn brushes, ohm; a million = open.
+            brush_ohm: 0.0 ..= 1000000.0,
+            /// Further dry friction of a dragging rotor, N·m.
+            drag_nm: 0.0 ..= 10.0,
+        }
+    }
+}
+
+/// Temperature coefficient of copper at 20 °C, 1/K (IEC 60228).
+pub const ALPHA_COPPER: f64 = 0.003_93;
+/// Reversible temperature coefficient of a ferrite magnet, 1/K (from memory).
+pub const ALPHA_FERRITE: f64 = -0.002_0;
+
+impl VacuumPump {
+    /// Volume swept per radian, m³/rad.
+    #[must_use]
+    pub fn swept_m3_per_rad(&self) -> f64 {
+        self.displacement_cm3 * 1e-6 / (2.0 * std::f64::consts::PI)
+    }
+
+    /// The slip path from outlet to inlet.
+    #[must_use]
+    pub fn slip(&self) -> Iso6358 {
+        Iso6358 { c: (self.slip_mm2 + self.wear_mm2) * crate::flow::iso6358::C_PER_MM2, b: 0.3 }
+    }
+
+    /// Torque of compression from `p_in` to `p_out` (absolute, Pa), N·m, and its slope over p_in.
+    #[must_use]
+    pub fn compression_torque(&self, p_in: f64, p_out: f64) -> (f64, f64) {
+        let v = self.volume_ratio;
+        let slope = (math::pow(v, GAMMA - 1.0) - 1.0) / (GAMMA - 1.0) - 1.0;
+        let swept = self.swept_m3_per_rad();
+        (swept * (p_in * slope + p_out / v), swept * slope)
+    }
+
+    /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
+    #[must_use]
+    pub fn friction_torque(&self, omega: f64) -> (f64, f64) {
+        /// Speed below which dry friction fades out so that a pump at rest stays at rest, rad/s.
+        const OMEGA_SMALL: f64 = 5.0;
+        let th = math::tanh(omega / OMEGA_SMALL);
+        let dry = self.friction_nm + self.drag_nm;
+        let viscous = self.viscous_mnms * 1e-3;
+        (dry * th + viscous * omega, dry * (1.0 - th * th) / OMEGA_SMALL + viscous)
+    }
+
+    /// Winding resistance at `t_k`, ohm (brushes included).
+    #[must_use]
+    pub fn resistance_ohm(&self, t_k: f64) -> f64 {
+        self.winding_ohm * (1.0 + ALPHA_COPPER * (t_k - 293.15)) + self.brush_ohm
+    }
+
+    /// Motor constant at `t_k`, V·s/rad.
+    #[must_use]
+    pub fn motor_constant(&self, t_k: f64) -> f64 {
+        self.motor_k * (1.0 + ALPHA_FERRITE * (t_k - 293.15))
+    }
+
+    /// Resistance of the inlet nipple.
+    #[must_use]
+    pub fn nipple(&self) -> Iso6358 {
+        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
+        Iso6358 { c: 0.8 * area * crate::flow::iso6358::C_PER_MM2, b: 0.4 }
+    }
+}

@@ -1,0 +1,46 @@
+//! Vacuum switch: closed with no vacuum, opens at its cut-out, closes again at its cut-in.
+//!
+//! It compares against the atmosphere of the day. The contact is the circuit's discrete state; a welded
+//! contact is a bridge beside it. Not modelled: bounce, arcing, a frozen port.
+
+use crate::params::part_params;
+
+part_params! {
+    /// A vacuum switch; ports `vacuum` (pneumatic), `p` and `com` (electrical; the contact lies between).
+    pub struct VacuumSwitch {
+        /// Opens at this gauge pressure, kPa (negative).
+        cut_out_kpa: -95.0 ..= -5.0,
+        /// Closes again at this gauge pressure, kPa (negative, above the cut-out).
+        cut_in_kpa: -94.0 ..= -2.0,
+        /// Resistance of the closed contact, ohm.
+        contact_ohm: 0.001 ..= 5.0,
+        /// Volume behind the diaphragm, cm³.
+        volume_cm3: 2.0 ..= 50.0,
+        /// Bore of the nipple, mm.
+        bore_mm: 0.5 ..= 10.0,
+        faults {
+            /// Shift of both points, kPa; negative = opens and closes at deeper vacuum.
+            drift_kpa: -40.0 ..= 40.0,
+            /// Conductance of a weld across the contact, siemens; 0 = none.
+            weld_s: 0.0 ..= 1000.0,
+            /// Resistance of a burnt contact on top of the sound one, ohm.
+            burnt_ohm: 0.0 ..= 1000000.0,
+            /// Leak of the diaphragm to the air, as a hole, mm.
+            diaphragm_mm: 0.0 ..= 3.0,
+        }
+    }
+}
+
+impl VacuumSwitch {
+    /// Gauge pressure at which the contact opens, Pa.
+    #[must_use]
+    pub fn opens_at_pa(&self) -> f64 {
+        (self.cut_out_kpa + self.drift_kpa) * 1e3
+    }
+
+    /// Gauge pressure at which the contact closes, Pa.
+    #[must_use]
+    pub fn closes_at_pa(&self) -> f64 {
+        (self.cut_in_kpa + self.drift_kpa) * 1e3
+    }
+}

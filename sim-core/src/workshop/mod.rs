@@ -1,0 +1,274 @@
+//! The workshop: the only way in is an [`Action`], the only way out is a [`View`] and readings.
+//!
+//! API sketch, bodies follow.
+
+use std::sync::Arc;
+
+use crate::action::{Action, PedalHold, Station};
+use crate::air::Day;
+use crate::car::{Car, Spare};
+use crate::instrument::InstrumentCard;
+use crate::observe::{Observed, Predicted, Reading, Scale};
+use crate::parts::engine::EngineState;
+use crate::units::Tick;
+use crate::world::World;
+
+/// What a job gives the workshop. Checked data, made by `assess::pack`.
+#[derive(Clone, Debug)]
+pub struct Setup {
+    /// The car.
+    pub car: Arc<Car>,
+    /// Instruments allowed in this job, in fixed order.
+    pub kit: Arc<Vec<InstrumentCard>>,
+    /// Spares in store.
+    pub spares: Arc<Vec<Spare>>,
+    /// The day outside.
+    pub day: Day,
+    /// How the car came in.
+    pub arrival: Arrival,
+    /// Lines of the job card, as the customer said it.
+    pub card: Vec<String>,
+    /// The hidden numbers.
+    pub world: World,
+}
+
+/// How the car came to the workshop; simulated before the first action, so that it shows its faults.
+#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Arrival {
+    /// It was driven in with a warm engine (else pushed or towed in, vacuum store empty).
+    pub driven: bool,
+    /// It has stood since, min (0 to 10 000).
+    pub stood_min: u32,
+}
+
+/// A refusal: why an action cannot be done now, in a sentence that says what to do.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum Refusal {
+    /// There is no such thing; carries the kind, the name given and the known names.
+    #[error("there is no {kind} called {name:?}; known: {known}")]
+    Unknown {
+        /// What was looked for: part, joint, port, instrument, unit, cover, spare, reading, record item.
+        kind: &'static str,
+        /// The name given.
+        name: String,
+        /// Names that exist, or the closest few.
+        known: String,
+    },
+    /// A number outside its range.
+    #[error("{what} must be between {min} and {max}")]
+    Range {
+        /// What.
+        what: &'static str,
+        /// Smallest value.
+        min: f64,
+        /// Largest value.
+        max: f64,
+    },
+    /// Hands, feet, covers, states: cannot be done as things stand.
+    #[error("{0}")]
+    Cannot(String),
+}
+
+/// How grave a breach of safety is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Gravity {
+    /// Five points.
+    Minor,
+    /// Fifteen points.
+    Major,
+    /// Not yet competent.
+    Critical,
+}
+
+/// A breach of safety, explained at once.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+pub struct Breach {
+    /// Short name of the rule.
+    pub rule: String,
+    /// How grave.
+    pub gravity: Gravity,
+    /// What happened and what should have been done.
+    pub text: String,
+}
+
+/// How a record line was filled by a note.
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct RecordEntry {
+    /// Short name of the record item.
+    pub item: String,
+    /// Whether the reading is of the kind and was taken under the condition the line asks for.
+    pub condition_met: bool,
+    /// Whether what was shown lies inside the limit (`None`: the line has no limit).
+    pub within_limit: Option<bool>,
+}
+
+/// What came of an action.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outcome {
+    /// Tick at which it began.
+    pub start: Tick,
+    /// Tick at which it ended.
+    pub end: Tick,
+    /// Why it was refused; nothing has changed then, no time has passed.
+    pub refused: Option<Refusal>,
+    /// The reading it gave.
+    pub reading: Option<Reading>,
+    /// What the model said before error and scale (for the marker; never shown).
+    pub predicted: Option<Predicted>,
+    /// Breaches of safety.
+    pub breaches: Vec<Breach>,
+    /// How a note filled the record.
+    pub record: Option<RecordEntry>,
+    /// For a note: whether what was written agrees with what was shown (`None` for senses and others).
+    pub read_right: Option<bool>,
+    /// What a person in the workshop would notice, in sentences (pump starts, fuse melts, hot case …).
+    pub said: Vec<String>,
+}
+
+/// An instrument in use, as it can be seen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InstrumentView {
+    /// Short name.
+    pub id: String,
+    /// Index into the kit.
+    pub card: usize,
+    /// Where its ends are (end, port or part); empty when on the board.
+    pub at: Vec<(String, String)>,
+    /// Position of a pointer or value behind a display, error included; `None` when blank or off scale.
+    pub value: Option<f64>,
+    /// What a reading now would show.
+    pub shown: crate::observe::ShownValue,
+    /// The scale it is shown on, if it shows anything.
+    pub scale: Option<Scale>,
+    /// Glow of a lamp, 0 to 1.
+    pub glow: Option<f64>,
+}
+
+/// Everything a person in the workshop can see. No hidden value is in it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct View {
+    /// The present tick.
+    pub tick: Tick,
+    /// Where the trainee stands.
+    pub station: Station,
+    /// Minutes worked.
+    pub attended_min: f64,
+    /// Minutes waited without needing to be there.
+    pub unattended_min: f64,
+    /// Key in position 15.
+    pub key_on: bool,
+    /// Engine.
+    pub engine: EngineState,
+    /// Pedal.
+    pub pedal: PedalHold,
+    /// Chocks in place.
+    pub chocked: bool,
+    /// Covers that are off, short names.
+    pub covers_off: Vec<String>,
+    /// Joints that are open, short names.
+    pub joints_open: Vec<String>,
+    /// Units pulled out, short names.
+    pub pulled: Vec<String>,
+    /// Stops, port name and kind.
+    pub stops: Vec<(String, crate::assembly::Stop)>,
+    /// The pump can be heard.
+    pub hum: bool,
+    /// Instruments in kit order.
+    pub instruments: Vec<InstrumentView>,
+    /// Readings so far.
+    pub readings: Vec<Reading>,
+    /// Which readings are committed to the notebook, with what was written and the record line.
+    pub notes: Vec<(u32, Option<crate::action::Written>, Option<String>)>,
+    /// Findings so far (units, certainty); the first is the one that is locked.
+    pub findings: Vec<(Vec<String>, f64)>,
+    /// Whether the car has been handed back (the attempt is over).
+    pub handed_back: bool,
+}
+
+/// A car in the workshop with a person working on it.
+#[derive(Clone, Debug)]
+pub struct Workshop {
+    setup: Setup,
+}
+
+#[expect(clippy::todo, unused_variables, reason = "skeleton, bodies follow")]
+impl Workshop {
+    /// Brings the car in.
+    #[must_use]
+    pub fn new(setup: Setup) -> Self {
+        Self { setup }
+    }
+
+    /// Does an action now; its own time passes.
+    pub fn act(&mut self, action: &Action) -> Outcome {
+        todo!()
+    }
+
+    /// Does an action of a recorded attempt in another world: it takes until `end`, whatever this world
+    /// does, and is never refused for a reason that lies in hidden state.
+    pub fn replay(&mut self, action: &Action, end: Tick) -> Outcome {
+        todo!()
+    }
+
+    /// Lets time run freely to `to` (window pace).
+    pub fn run_free(&mut self, to: Tick) {
+        todo!()
+    }
+
+    /// What the model says an observation would be now, before instrument error.
+    #[must_use]
+    pub fn predict(&self, what: &Observed) -> Predicted {
+        todo!()
+    }
+
+    /// The scale an observation is shown on.
+    #[must_use]
+    pub fn scale(&self, what: &Observed) -> Scale {
+        todo!()
+    }
+
+    /// The constant error of the instrument behind `what` at a true value, in the scale's unit, when its
+    /// drawn share is `share` (−1 to 1); 0 for senses.
+    #[must_use]
+    pub fn instrument_error(&self, what: &Observed, value: f64, share: f64) -> f64 {
+        todo!()
+    }
+
+    /// What can be seen.
+    #[must_use]
+    pub fn view(&self) -> View {
+        todo!()
+    }
+
+    /// The job's data.
+    #[must_use]
+    pub fn setup(&self) -> &Setup {
+        &self.setup
+    }
+
+    /// The present tick.
+    #[must_use]
+    pub fn tick(&self) -> Tick {
+        todo!()
+    }
+
+    /// Digest of circuit and workshop.
+    #[must_use]
+    pub fn digest(&self) -> u64 {
+        todo!()
+    }
+
+    /// Digests at the first step end after each simulated minute since last asked.
+    pub fn take_minute_digests(&mut self) -> Vec<(Tick, u64)> {
+        todo!()
+    }
+
+    /// Repair units that are outside limits in this world now (the marker's truth; never shown).
+    #[must_use]
+    pub fn units_outside_limits(&self) -> Vec<u16> {
+        todo!()
+    }
+}

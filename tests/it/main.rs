@@ -1,0 +1,1 @@
+//! One test binary: folders by subject.
