@@ -1,1 +1,2 @@
 //! One test binary: folders by subject.
+mod marks;

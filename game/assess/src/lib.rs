@@ -1,1 +1,5 @@
-//! stub
+//! Packs, attempts, evidence, marks and reports of pinhole.
+pub mod belief;
+pub mod numeric;
+pub mod repair_order;
+pub mod score;

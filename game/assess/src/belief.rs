@@ -1,0 +1,112 @@
+//! Bayes' rule over classes of hypotheses, with the draws inside the sum.
+//!
+//! A *cell* is one hypothesis with one draw of everything that is not known besides (tolerances,
+//! severity, gauge errors). A reading multiplies each cell by the likelihood it has there, and only
+//! then are cells added up:
+//!
+//! P(D | h) = Σ_m w_m Π_t L_t(h, m).
+//!
+//! The product stays inside the sum, so that two readings with one gauge do not count its error twice,
+//! and a second look at an unchanged thing tells less than the first. All in logarithms, all sums in
+//! index order.
+
+use crate::numeric::{ln, log_sum_exp, log2};
+
+/// How sure one may be of each class after what was seen so far.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Belief {
+    n_classes: usize,
+    class_of: Vec<usize>,
+    log_mass: Vec<f64>,
+}
+
+impl Belief {
+    /// Cells as (class, prior weight); weights are scaled to sum 1. Classes run from 0 to `n_classes` − 1.
+    ///
+    /// # Panics
+    /// If a class is out of range or all weights are 0: both are mistakes of the caller, not of a user.
+    #[must_use]
+    pub fn new(n_classes: usize, cells: &[(usize, f64)]) -> Self {
+        assert!(cells.iter().all(|&(class, weight)| class < n_classes && 0.0 <= weight));
+        let total: f64 = cells.iter().map(|&(_, weight)| weight).sum();
+        assert!(0.0 < total, "a belief needs some mass");
+        Self {
+            n_classes,
+            class_of: cells.iter().map(|&(class, _)| class).collect(),
+            log_mass: cells.iter().map(|&(_, weight)| ln(weight / total)).collect(),
+        }
+    }
+
+    /// Takes in an observation: the natural log of its likelihood in each cell.
+    ///
+    /// What is impossible in every cell leaves the belief as it was and returns `false` (with a slip
+    /// rate above 0 that cannot happen).
+    #[must_use]
+    pub fn observe(&mut self, log_likelihood: &[f64]) -> bool {
+        assert_eq!(log_likelihood.len(), self.log_mass.len());
+        let next: Vec<f64> = self.log_mass.iter().zip(log_likelihood).map(|(m, l)| m + l).collect();
+        let total = log_sum_exp(next.iter().copied());
+        if total == f64::NEG_INFINITY {
+            return false;
+        }
+        self.log_mass = next.iter().map(|m| m - total).collect();
+        true
+    }
+
+    /// Number of cells.
+    #[must_use]
+    pub fn n_cells(&self) -> usize {
+        self.class_of.len()
+    }
+
+    /// Class of each cell.
+    #[must_use]
+    pub fn class_of(&self) -> &[usize] {
+        &self.class_of
+    }
+
+    /// Probability of each class.
+    #[must_use]
+    pub fn classes(&self) -> Vec<f64> {
+        (0..self.n_classes).map(|class| self.mass_where(|cell| self.class_of[cell] == class)).collect()
+    }
+
+    /// Probability that a statement about cells is true.
+    #[must_use]
+    pub fn mass_where(&self, holds: impl Fn(usize) -> bool) -> f64 {
+        let held = (0..self.n_cells()).filter(|&cell| holds(cell)).map(|cell| self.log_mass[cell]);
+        let held: Vec<f64> = held.collect();
+        sim_core::math::exp(log_sum_exp(held.iter().copied())).min(1.0)
+    }
+
+    /// Entropy over the classes, bits.
+    #[must_use]
+    pub fn entropy(&self) -> f64 {
+        entropy(&self.classes())
+    }
+
+    /// What a test would tell, on average, bits: `likelihood[outcome][cell]`, outcomes exhaustive.
+    ///
+    /// H(class) − Σ_y P(y) H(class | y).
+    #[must_use]
+    pub fn expected_gain(&self, likelihood: &[Vec<f64>]) -> f64 {
+        let mut left = 0.0;
+        for outcome in likelihood {
+            let p: f64 = (0..self.n_cells())
+                .map(|cell| sim_core::math::exp(self.log_mass[cell]) * outcome[cell])
+                .sum();
+            let mut after = self.clone();
+            let logs: Vec<f64> = outcome.iter().map(|&l| ln(l)).collect();
+            if after.observe(&logs) {
+                left += p * after.entropy();
+            }
+        }
+        self.entropy() - left
+    }
+}
+
+/// Entropy of a distribution, bits; 0 log 0 = 0.
+#[must_use]
+pub fn entropy(p: &[f64]) -> f64 {
+    p.iter().filter(|&&p| 0.0 < p).map(|&p| -p * log2(p)).sum()
+}

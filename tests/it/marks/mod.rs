@@ -1,0 +1,3 @@
+//! The marker: published and worked examples run through the functions it uses itself.
+mod bayes;
+mod scores;
