@@ -1,5 +1,7 @@
 //! Packs, attempts, evidence, marks and reports of pinhole.
 pub mod belief;
+pub mod draws;
+pub mod likelihood;
 pub mod numeric;
 pub mod repair_order;
 pub mod score;

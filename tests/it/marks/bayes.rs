@@ -120,6 +120,7 @@ mod polybox {
 
 /// T2: ten lamps in series, one open; a voltmeter over the first n says whether it is among them.
 #[test]
+#[expect(clippy::approx_constant, reason = "the printed value, to its printed digits")]
 fn val_ten_lamps() {
     let lamps = |n: usize| Belief::new(n, &(0..n).map(|lamp| (lamp, 1.0)).collect::<Vec<_>>());
     let split = |n: usize, first: usize| {
