@@ -102,3 +102,116 @@ pub enum Predicted {
     /// Nothing would be shown.
     Blank,
 }
+
+impl Scale {
+    /// What is shown for a continuous value `v` (in the scale's unit, error and scatter included).
+    ///
+    /// A number is rounded to the nearest step; one that lies more than half a step beyond an end of
+    /// the scale is off it: the pointer is at its stop, the display reads OL.
+    #[must_use]
+    pub fn show(&self, v: f64) -> ShownValue {
+        match self {
+            Self::Numeric { resolution, min, max, .. } => {
+                let half = 0.5 * resolution;
+                if v < min - half {
+                    ShownValue::Off(false)
+                } else if max + half < v {
+                    ShownValue::Off(true)
+                } else {
+                    ShownValue::Steps((v.clamp(*min, *max) / resolution).round() as i64)
+                }
+            }
+            Self::Ordinal { thresholds, .. } => {
+                ShownValue::Level(thresholds.iter().filter(|t| **t <= v).count() as u8)
+            }
+        }
+    }
+
+    /// The range of continuous values that are shown as `shown` (the ends may be infinite); `None` for
+    /// a blank display or for something this scale cannot show. The inverse of [`Scale::show`]; how
+    /// likely a reading was is the chance that value, error and scatter fall into it.
+    #[must_use]
+    pub fn interval(&self, shown: ShownValue) -> Option<(f64, f64)> {
+        match (self, shown) {
+            (Self::Numeric { resolution, min, max, .. }, ShownValue::Steps(n)) => {
+                let half = 0.5 * resolution;
+                let at = n as f64 * resolution;
+                let (low, high) = ((at - half).max(min - half), (at + half).min(max + half));
+                (low < high).then_some((low, high))
+            }
+            (Self::Numeric { resolution, min, .. }, ShownValue::Off(false)) => {
+                Some((f64::NEG_INFINITY, min - 0.5 * resolution))
+            }
+            (Self::Numeric { resolution, max, .. }, ShownValue::Off(true)) => {
+                Some((max + 0.5 * resolution, f64::INFINITY))
+            }
+            (Self::Ordinal { thresholds, .. }, ShownValue::Level(level)) => {
+                let level = usize::from(level);
+                if thresholds.len() < level {
+                    return None;
+                }
+                let low = if level == 0 { f64::NEG_INFINITY } else { thresholds[level - 1] };
+                Some((low, thresholds.get(level).copied().unwrap_or(f64::INFINITY)))
+            }
+            _ => None,
+        }
+    }
+
+    /// The number a person would write down for `shown`, in the scale's unit; `None` when nothing is
+    /// shown, when it is off the scale, or for a sense in levels.
+    #[must_use]
+    pub fn number(&self, shown: ShownValue) -> Option<f64> {
+        match (self, shown) {
+            (Self::Numeric { resolution, .. }, ShownValue::Steps(n)) => Some(n as f64 * resolution),
+            _ => None,
+        }
+    }
+
+    /// One σ of the scatter of a single reading, in the scale's unit.
+    #[must_use]
+    pub fn scatter(&self) -> f64 {
+        match self {
+            Self::Numeric { scatter, .. } | Self::Ordinal { scatter, .. } => *scatter,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const DIAL: Scale =
+        Scale::Numeric { unit: "kPa", resolution: 1.0, min: -100.0, max: 0.0, scatter: 0.0, by_eye: true };
+    const EAR: Scale =
+        Scale::Ordinal { levels: &["nothing", "faint", "clear"], thresholds: &[-2.0, -1.0], scatter: 0.1 };
+
+    #[test]
+    fn inv_what_is_shown_lies_in_its_interval() {
+        for scale in [&DIAL, &EAR] {
+            for i in -1100..=50 {
+                let v = f64::from(i) * 0.1;
+                let shown = scale.show(v);
+                let (low, high) = scale.interval(shown).unwrap();
+                assert!(low <= v && v <= high, "{v} shown as {shown:?}, interval {low}..{high}");
+            }
+        }
+    }
+
+    #[test]
+    fn dial_is_read_to_half_a_division_and_has_ends() {
+        assert_eq!(DIAL.show(-60.4), ShownValue::Steps(-60));
+        assert_eq!(DIAL.show(-60.6), ShownValue::Steps(-61));
+        assert_eq!(DIAL.show(0.6), ShownValue::Off(true));
+        assert_eq!(DIAL.show(-100.6), ShownValue::Off(false));
+        assert_eq!(DIAL.number(ShownValue::Steps(-61)), Some(-61.0));
+        assert_eq!(DIAL.number(ShownValue::Off(true)), None);
+    }
+
+    #[test]
+    fn a_level_is_the_number_of_thresholds_passed() {
+        assert_eq!(EAR.show(-3.0), ShownValue::Level(0));
+        assert_eq!(EAR.show(-1.5), ShownValue::Level(1));
+        assert_eq!(EAR.show(0.0), ShownValue::Level(2));
+        assert_eq!(EAR.interval(ShownValue::Level(3)), None);
+    }
+}

@@ -1,6 +1,10 @@
 //! One possible state of affairs: which faults, which tolerances, which instrument errors.
 //!
-//! The truth of an attempt and every hypothesis of the marker are made by the same function.
+//! The truth of an attempt and every hypothesis of the marker are made by the same function,
+//! [`World::draw`]; only the source of the uniform numbers differs.
+
+use crate::car::Car;
+use crate::instrument::InstrumentCard;
 
 /// The hidden numbers behind an attempt (or behind a hypothesis).
 #[derive(Clone, Debug, Default, PartialEq, serde::Serialize, serde::Deserialize)]
@@ -10,4 +14,33 @@ pub struct World {
     pub params: Vec<(String, f64)>,
     /// Per instrument card, its constant error as a share (−1 to 1) of what its class allows.
     pub instrument_errors: Vec<f64>,
+}
+
+impl World {
+    /// Draws a world. `faults` are indices into `car.faults` with a severity each; `u` gives numbers
+    /// from 0 up to 1 and is asked in a fixed order: once per tolerance of the car, once per card of
+    /// the kit, never for a fault.
+    ///
+    /// Sound parts are spread evenly over *serviceable*, instrument errors evenly over their class.
+    /// A fault whose index the car does not have is left out.
+    pub fn draw(
+        car: &Car,
+        kit: &[InstrumentCard],
+        faults: &[(u16, f64)],
+        u: &mut dyn FnMut() -> f64,
+    ) -> Self {
+        let mut params: Vec<(String, f64)> = car
+            .tolerances
+            .iter()
+            .map(|t| {
+                let (low, high) = t.serviceable;
+                (t.param.clone(), low + (high - low) * u())
+            })
+            .collect();
+        let instrument_errors = kit.iter().map(|_| 2.0 * u() - 1.0).collect();
+        params.extend(faults.iter().filter_map(|(fault, severity)| {
+            car.faults.get(usize::from(*fault)).map(|f| (f.param.clone(), *severity))
+        }));
+        Self { params, instrument_errors }
+    }
 }
