@@ -116,10 +116,12 @@ pub const TICKS_PER_SECOND: u64 = 100;
 pub const TICK_S: f64 = 0.01;
 
 impl Tick {
-    /// The first tick at or after `s` seconds.
+    /// The first tick at or after `s` seconds (0.07 s, which is not a binary number, is tick 7).
     #[must_use]
     pub fn from_s(s: f64) -> Self {
-        Self((s * TICKS_PER_SECOND as f64).ceil() as u64)
+        /// What rounding of `s` and of the product may add, ticks.
+        const ROUNDING: f64 = 1e-6;
+        Self((s * TICKS_PER_SECOND as f64 - ROUNDING).ceil() as u64)
     }
     /// In seconds.
     #[must_use]

@@ -117,7 +117,8 @@ impl Booster {
     /// Opening between the chambers at valve force `e`: share and slope.
     #[must_use]
     pub fn equalise_lift(&self, e: f64) -> (f64, f64) {
-        // Fully open at rest (e = −preload), shut in the first fifth of the preload's way back.
+        // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
+        // seat begins to open: both seats are shut in between.
         let (s, ds) = smoothstep((-e - 0.2 * self.valve_preload_n) / (0.8 * self.valve_preload_n));
         (s, -ds / (0.8 * self.valve_preload_n))
     }
