@@ -9,6 +9,7 @@ pub mod air;
 pub mod assembly;
 pub mod car;
 pub mod circuit;
+pub mod digest;
 pub mod flow;
 pub mod instrument;
 pub mod math;

@@ -43,3 +43,9 @@ pub fn smoothstep(x: f64) -> (f64, f64) {
         (x * x * (3.0 - 2.0 * x), 6.0 * x * (1.0 - x))
     }
 }
+
+/// Cube root.
+#[must_use]
+pub fn cbrt(x: f64) -> f64 {
+    libm::cbrt(x)
+}

@@ -1,13 +1,30 @@
 //! The circuit: an assembly compiled to volumes, restrictions, a nodal network and heat nodes, and the
 //! clock that steps it.
 //!
-//! API sketch, bodies follow. Everything a caller may ask stands here.
+//! A step advances all of it at once with an L-stable Rosenbrock method ([`rosenbrock`]) on analytic
+//! slopes ([`model`]). Valves, lifts and leaks are continuous laws; what truly switches (vacuum switch,
+//! relay, fuse, meter fuse) changes at the end of the first tick past its threshold. The length of a step
+//! is chosen from the state alone ([`control`]), so a live run and its replay take the same steps.
 
-use crate::air::Day;
-use crate::assembly::{Assembly, PortRef};
+mod air_net;
+mod control;
+mod layout;
+mod linear;
+mod model;
+mod query;
+mod rosenbrock;
+mod wiring;
+
+use crate::air::{Day, GAMMA, R_AIR};
+use crate::assembly::Assembly;
+use crate::parts::PartKind;
+use crate::parts::electrical::FUSE_MELTS_AT;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;
-use crate::units::{AbsPressure, Tick};
+use crate::units::{TICK_S, Tick};
+use layout::{Chamber, Var};
+use linear::Plan;
+use model::{Dense, Model, N_LEDGERS, NoSlopes, Pattern, Scratch};
 
 /// How the clock runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -62,6 +79,32 @@ pub enum Event {
     RelayDropped(u16),
     /// A fuse (also of a meter or a push-button lead) melted.
     FuseMelted(u16),
+    /// A step could not be taken even at the smallest size: the result from here on is not to be trusted.
+    Fault,
+}
+
+/// Discrete state of a part.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+struct Flags {
+    /// Contact of a vacuum switch or relay closed.
+    closed: bool,
+    /// Fuse melted.
+    melted: bool,
+    /// Pump audible.
+    hums: bool,
+}
+
+/// What has crossed the border of the volumes since the circuit was made.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Ledgers {
+    /// Air given to the outside, kg.
+    pub mass_out_kg: f64,
+    /// Enthalpy given to the outside with it, J.
+    pub enthalpy_out_j: f64,
+    /// Heat taken from walls, J.
+    pub heat_in_j: f64,
+    /// Work done on pistons, J.
+    pub work_out_j: f64,
 }
 
 /// A compiled circuit with its state.
@@ -72,77 +115,139 @@ pub struct Circuit {
     inputs: Inputs,
     tick: Tick,
     events: Vec<(Tick, Event)>,
+    model: Model,
+    plan: Plan,
+    y: Vec<f64>,
+    flags: Vec<Flags>,
+    /// Exponent of the next step, see [`control`].
+    e: i8,
+    /// Scale on the error a step may make; 1 in use, less in convergence tests.
+    tolerance: f64,
+    ledgers: Ledgers,
+    steps: u64,
+    f: Vec<f64>,
+    jacobian: Vec<f64>,
+    scratch: Scratch,
+    work: rosenbrock::Work,
 }
 
-#[expect(clippy::todo, reason = "skeleton, bodies follow")]
 impl Circuit {
     /// Compiles `assembly` with all air at the day's pressure and all parts at ambient temperature.
     #[must_use]
     pub fn new(assembly: Assembly, day: Day) -> Self {
         let hands = vec![Hand::default(); assembly.parts.len()];
-        Self {
+        let flags = assembly.parts.iter().map(|p| initial_flags(&p.kind)).collect();
+        let inputs = Inputs {
+            engine: EngineState::Stopped,
+            key_on: false,
+            pedal_n: 0.0,
+            surroundings_c: day.ambient_c,
+            hands,
+        };
+        let model = Model::of(&assembly, &day);
+        let mut circuit = Self {
+            y: Vec::new(),
+            plan: Plan::default(),
             assembly,
             day,
-            inputs: Inputs {
-                engine: EngineState::Stopped,
-                key_on: false,
-                pedal_n: 0.0,
-                surroundings_c: day.ambient_c,
-                hands,
-            },
+            inputs,
             tick: Tick(0),
             events: Vec::new(),
-        }
-    }
-
-    /// The assembly as it stands.
-    #[must_use]
-    pub fn assembly(&self) -> &Assembly {
-        &self.assembly
+            model,
+            flags,
+            e: 0,
+            tolerance: 1.0,
+            ledgers: Ledgers::default(),
+            steps: 0,
+            f: Vec::new(),
+            jacobian: Vec::new(),
+            scratch: Scratch::default(),
+            work: rosenbrock::Work::default(),
+        };
+        circuit.y = (0..circuit.model.n).map(|i| circuit.initial(i, day.ambient_k())).collect();
+        circuit.lay_out();
+        circuit
     }
 
     /// Changes joints, stops or numbers and compiles again; every part keeps its air, heat and charge.
-    /// Parts must be the same in number and kind.
+    /// Parts must stay the same in number and kind.
     pub fn change(&mut self, change: impl FnOnce(&mut Assembly)) {
+        let before = self.air_mass_kg();
+        let energy_before = self.air_energy_j();
+        let old: Vec<((Var, Option<Chamber>), f64)> =
+            (0..self.model.n).map(|i| (self.identity(i), self.y[i])).collect();
+        let t_room = self.y[0];
         change(&mut self.assembly);
+        self.model = Model::of(&self.assembly, &self.day);
+        self.y = (0..self.model.n)
+            .map(|i| {
+                let id = self.identity(i);
+                old.iter().find(|(k, _)| *k == id).map_or_else(|| self.initial(i, t_room), |(_, v)| *v)
+            })
+            .collect();
+        self.lay_out();
+        // Air that came or went with an instrument from the board.
+        self.ledgers.mass_out_kg += before - self.air_mass_kg();
+        self.ledgers.enthalpy_out_j += energy_before - self.air_energy_j();
     }
 
-    /// Sets a part's own state (air, temperatures, melted fuse) back to ambient: another one was put in.
-    pub fn renew_part(&mut self, _part: u16) {
-        todo!()
-    }
-
-    /// The lasting states.
-    #[must_use]
-    pub fn inputs(&self) -> &Inputs {
-        &self.inputs
-    }
-
-    /// The lasting states, to change between steps.
-    pub fn inputs_mut(&mut self) -> &mut Inputs {
-        &mut self.inputs
-    }
-
-    /// The day outside.
-    #[must_use]
-    pub fn day(&self) -> &Day {
-        &self.day
-    }
-
-    /// The present tick.
-    #[must_use]
-    pub fn tick(&self) -> Tick {
-        self.tick
+    /// Sets a part's own state (air, temperatures, charge, melted fuse) back to that of a part from the
+    /// shelf: another one was put in.
+    pub fn renew_part(&mut self, part: u16) {
+        let (mass, energy) = (self.air_mass_kg(), self.air_energy_j());
+        let t_room = self.y[0];
+        for i in 0..self.model.n {
+            if self.owner(i) == Some(part) {
+                self.y[i] = self.initial(i, t_room);
+            }
+        }
+        self.flags[part as usize] = initial_flags(&self.assembly.parts[part as usize].kind);
+        self.ledgers.mass_out_kg += mass - self.air_mass_kg();
+        self.ledgers.enthalpy_out_j += energy - self.air_energy_j();
     }
 
     /// Steps until `to` is reached.
-    pub fn run_to(&mut self, _to: Tick, _pace: Pace) {
-        todo!()
+    pub fn run_to(&mut self, to: Tick, pace: Pace) {
+        while self.tick < to {
+            self.step(to, pace);
+        }
     }
 
-    /// One step (at least one tick of time passes), never beyond `limit` when timed.
-    pub fn step(&mut self, _limit: Tick, _pace: Pace) {
-        todo!()
+    /// One step (at least one tick of time passes), never beyond `limit` when timed; `limit` must lie
+    /// ahead.
+    pub fn step(&mut self, limit: Tick, pace: Pace) {
+        assert!(self.tick < limit, "the clock only runs forward");
+        let e_max = match pace {
+            Pace::Free => control::E_FREE,
+            Pace::Timed => control::exponent_within(limit.0 - self.tick.0),
+        };
+        self.slopes();
+        let mut e = self.e.min(e_max);
+        while 0 <= e {
+            let ticks = 1_u64 << e;
+            let err = self.attempt(ticks as f64 * TICK_S);
+            if 1.0 < err {
+                e -= control::halvings(err);
+                continue;
+            }
+            let next = self.flags_after();
+            if next != self.flags && 0 < e {
+                // Something switches on the way: find the tick.
+                e -= 1;
+                continue;
+            }
+            let clipped = e < self.e && e == e_max;
+            if err < control::GROW_BELOW && !clipped {
+                self.e = (e + 1).min(control::E_MAX);
+            } else if !clipped {
+                self.e = e;
+            }
+            self.accept();
+            self.tick = self.tick.plus(ticks);
+            self.switch_to(next);
+            return;
+        }
+        self.tick_in_parts(e.max(control::E_MIN));
     }
 
     /// Everything that switched since the circuit was made, in order.
@@ -151,89 +256,262 @@ impl Circuit {
         &self.events
     }
 
-    /// FNV-1a over the bits of the whole state, in declared order.
+    /// Steps taken so far (for benchmarks).
     #[must_use]
-    pub fn digest(&self) -> u64 {
-        todo!()
+    pub fn steps(&self) -> u64 {
+        self.steps
     }
 
-    /// Absolute pressure in the volume behind a pneumatic port (the front chamber for a booster).
-    #[must_use]
-    pub fn pressure(&self, _port: PortRef) -> AbsPressure {
-        todo!()
+    /// Scales the error a step may make (1 in use); smaller values give converged reference runs.
+    pub fn set_tolerance(&mut self, tolerance: f64) {
+        self.tolerance = tolerance;
     }
 
-    /// Mass flow out of the part through a pneumatic port, kg/s.
+    /// What has crossed the border of the volumes.
     #[must_use]
-    pub fn m_flow_out(&self, _port: PortRef) -> f64 {
-        todo!()
+    pub fn ledgers(&self) -> Ledgers {
+        self.ledgers
     }
 
-    /// Air that enters or leaves the open through a part: open ports, holes, gaps, seeps, valve noise
-    /// of an applied booster, in kg/s (sum of magnitudes). What a listening tube hears.
-    #[must_use]
-    pub fn hiss(&self, _part: u16) -> f64 {
-        todo!()
+    /// One tick in 64ths that grow and shrink with the error.
+    fn tick_in_parts(&mut self, mut e: i8) {
+        const PARTS: u32 = 64;
+        let mut done = 0;
+        while done < PARTS {
+            let size = PARTS >> -e;
+            let err = self.attempt(f64::from(size) / f64::from(PARTS) * TICK_S);
+            if 1.0 < err && control::E_MIN < e {
+                e = (e - control::halvings(err)).max(control::E_MIN);
+                continue;
+            }
+            if err.is_infinite() {
+                // Not even 1/64 tick: stand still rather than go on with nonsense, and say so.
+                self.events.push((self.tick, Event::Fault));
+            } else {
+                self.accept();
+            }
+            done += size;
+            if err < control::GROW_BELOW && e < -1 && done % (2 * size) == 0 {
+                e += 1;
+            }
+            if done < PARTS {
+                self.slopes();
+            }
+        }
+        self.e = e + 1;
+        self.tick = self.tick.plus(1);
+        let next = self.flags_after_state();
+        self.switch_to(next);
     }
 
-    /// Voltage of an electrical port against the body, V.
-    #[must_use]
-    pub fn voltage(&self, _port: PortRef) -> f64 {
-        todo!()
+    /// f and its slopes at the present state.
+    fn slopes(&mut self) {
+        let n = self.model.n;
+        self.jacobian.fill(0.0);
+        let mut sink = Dense { n, a: &mut self.jacobian };
+        self.model.eval(
+            &self.assembly,
+            &self.inputs,
+            &self.flags,
+            &self.y,
+            &mut self.f,
+            &mut sink,
+            &mut self.scratch,
+        );
     }
 
-    /// Current into the part through an electrical port, A.
-    #[must_use]
-    pub fn current(&self, _port: PortRef) -> f64 {
-        todo!()
+    /// Tries a step of `h` s into `work`; returns its error (1 = just allowed, ∞ = impossible).
+    fn attempt(&mut self, h: f64) -> f64 {
+        let Self { model, assembly, inputs, flags, y, f, jacobian, scratch, work, plan, .. } = self;
+        let ok = rosenbrock::step(plan, y, f, jacobian, h, work, |stage, out| {
+            if !model.is_possible(stage) {
+                return false;
+            }
+            model.eval(assembly, inputs, flags, stage, out, &mut NoSlopes, scratch);
+            true
+        });
+        if !ok || !self.model.is_possible(&self.work.y_new) {
+            return f64::INFINITY;
+        }
+        let mut worst: f64 = 0.0;
+        for (i, var) in self.model.layout.vars.iter().enumerate() {
+            let allowed = control::allowed(*var, self.y[i].abs().max(self.work.y_new[i].abs()));
+            worst = worst.max((self.work.error[i] / allowed).abs());
+        }
+        worst / self.tolerance
     }
 
-    /// Surface temperature of a part, °C (ambient for parts without heat nodes).
-    #[must_use]
-    pub fn surface_c(&self, _part: u16) -> f64 {
-        todo!()
+    fn accept(&mut self) {
+        std::mem::swap(&mut self.y, &mut self.work.y_new);
+        let l = &self.work.ledgers;
+        self.ledgers.mass_out_kg += l[0];
+        self.ledgers.enthalpy_out_j += l[1];
+        self.ledgers.heat_in_j += l[2];
+        self.ledgers.work_out_j += l[3];
+        self.steps += 1;
     }
 
-    /// Whether a pump runs audibly.
-    #[must_use]
-    pub fn hums(&self, _part: u16) -> bool {
-        todo!()
+    /// Discrete states that the attempted step would end in.
+    fn flags_after(&mut self) -> Vec<Flags> {
+        std::mem::swap(&mut self.y, &mut self.work.y_new);
+        let flags = self.flags_after_state();
+        std::mem::swap(&mut self.y, &mut self.work.y_new);
+        flags
     }
 
-    /// Travel of the brake pedal from rest, mm.
-    #[must_use]
-    pub fn pedal_travel_mm(&self) -> f64 {
-        todo!()
+    /// Discrete states that follow from the present state.
+    fn flags_after_state(&mut self) -> Vec<Flags> {
+        self.model.electrics(&self.assembly, &self.inputs, &self.flags, &self.y, &mut self.scratch);
+        let mut next = self.flags.clone();
+        for (i, part) in self.assembly.parts.iter().enumerate() {
+            let (idx, flag) = (i as u16, &mut next[i]);
+            let value = |var| self.model.layout.index(var).map(|k| self.y[k]);
+            match &part.kind {
+                PartKind::VacuumSwitch(s) => {
+                    let Some(k) = self.model.layout.volume_of(idx, Chamber::Body) else { continue };
+                    let gauge = self.scratch.gas[k].p - self.day.pressure().pa();
+                    if flag.closed && gauge <= s.opens_at_pa() {
+                        flag.closed = false;
+                    } else if !flag.closed && s.closes_at_pa() <= gauge {
+                        flag.closed = true;
+                    }
+                }
+                PartKind::Relay(r) => {
+                    let coil = self.coil_v(idx).abs();
+                    if !flag.closed && r.pull_in_v <= coil {
+                        flag.closed = true;
+                    } else if flag.closed && coil <= r.drop_out_v {
+                        flag.closed = false;
+                    }
+                }
+                PartKind::Fuse(_) | PartKind::Multimeter(_) | PartKind::PushLead(_) => {
+                    if let Some(heat) = value(Var::FuseHeat(idx)) {
+                        flag.melted |= FUSE_MELTS_AT <= heat;
+                    }
+                }
+                PartKind::VacuumPump(_) => {
+                    /// Audible above this speed, rad/s; silent again below half of it.
+                    const HUM: f64 = 60.0;
+                    let omega = value(Var::Speed(idx)).unwrap_or(0.0);
+                    flag.hums = if flag.hums { HUM / 2.0 < omega } else { HUM < omega };
+                }
+                _ => {}
+            }
+        }
+        next
     }
 
-    /// Pointer of a gauge or hand pump, kPa gauge, without the instrument's error.
-    #[must_use]
-    pub fn pointer_kpa(&self, _part: u16) -> f64 {
-        todo!()
+    /// Voltage across the coil, without the drop in its corroded terminal.
+    fn coil_v(&self, relay: u16) -> f64 {
+        let PartKind::Relay(r) = &self.assembly.parts[relay as usize].kind else { return 0.0 };
+        self.model
+            .wiring
+            .poles
+            .iter()
+            .find(|p| p.part == relay && p.kind == wiring::PoleKind::Coil)
+            .map_or(0.0, |p| {
+                let v = &self.scratch.solved.v;
+                (v[p.node_a as usize] - v[p.node_b as usize]) * r.coil_ohm / (r.coil_ohm + r.coil_open_ohm)
+            })
     }
 
-    /// Filament temperature of a lamp, K.
-    #[must_use]
-    pub fn filament_k(&self, _part: u16) -> f64 {
-        todo!()
+    fn switch_to(&mut self, next: Vec<Flags>) {
+        for (i, (old, new)) in self.flags.iter().zip(&next).enumerate() {
+            let part = i as u16;
+            if old.closed != new.closed {
+                let switch = matches!(self.assembly.parts[i].kind, PartKind::VacuumSwitch(_));
+                self.events.push((
+                    self.tick,
+                    match (switch, new.closed) {
+                        (true, true) => Event::SwitchClosed(part),
+                        (true, false) => Event::SwitchOpened(part),
+                        (false, true) => Event::RelayPulled(part),
+                        (false, false) => Event::RelayDropped(part),
+                    },
+                ));
+            }
+            if old.melted != new.melted {
+                self.events.push((self.tick, Event::FuseMelted(part)));
+            }
+            if old.hums != new.hums {
+                let event = if new.hums { Event::PumpStarted(part) } else { Event::PumpStopped(part) };
+                self.events.push((self.tick, event));
+            }
+        }
+        if next != self.flags {
+            self.e = self.e.min(0);
+            self.flags = next;
+        }
     }
 
-    /// What a multimeter feels at its terminals in its present mode (V, Ω or A), without its error;
-    /// `None` when off, its fuse melted or the resistance infinite.
-    #[must_use]
-    pub fn meter(&self, _part: u16) -> Option<f64> {
-        todo!()
+    /// Buffers and elimination plan for the present model.
+    fn lay_out(&mut self) {
+        let n = self.model.n;
+        self.f = vec![0.0; n + N_LEDGERS];
+        self.jacobian = vec![0.0; (n + N_LEDGERS) * n];
+        let mut pattern = Pattern::default();
+        self.model.eval(
+            &self.assembly,
+            &self.inputs,
+            &self.flags,
+            &self.y,
+            &mut self.f,
+            &mut pattern,
+            &mut self.scratch,
+        );
+        self.plan = Plan::of(n, &pattern.0);
     }
 
-    /// Temperature of the surroundings now, °C.
-    #[must_use]
-    pub fn surroundings_c(&self) -> f64 {
-        todo!()
+    /// The part a state variable belongs to.
+    fn owner(&self, i: usize) -> Option<u16> {
+        match self.model.layout.vars[i] {
+            Var::Surroundings => None,
+            Var::Mass(k) | Var::Energy(k) => Some(self.model.layout.volumes[k as usize].part),
+            Var::Winding(p)
+            | Var::Case(p)
+            | Var::Filament(p)
+            | Var::Pointer(p)
+            | Var::Charge(p)
+            | Var::FuseHeat(p)
+            | Var::Manifold(p)
+            | Var::Speed(p)
+            | Var::Travel(p) => Some(p),
+        }
     }
 
-    /// Pressure of the day.
-    #[must_use]
-    pub fn ambient(&self) -> AbsPressure {
-        self.day.pressure()
+    /// What a state variable is, whatever its place in the layout.
+    fn identity(&self, i: usize) -> (Var, Option<Chamber>) {
+        match self.model.layout.vars[i] {
+            Var::Mass(k) => {
+                let v = &self.model.layout.volumes[k as usize];
+                (Var::Mass(v.part), Some(v.chamber))
+            }
+            Var::Energy(k) => {
+                let v = &self.model.layout.volumes[k as usize];
+                (Var::Energy(v.part), Some(v.chamber))
+            }
+            other => (other, None),
+        }
+    }
+
+    /// Value of a state variable of a part from the shelf, in a room of `t_room` K.
+    fn initial(&self, i: usize, t_room: f64) -> f64 {
+        let p = self.day.pressure().pa();
+        match self.model.layout.vars[i] {
+            Var::Surroundings | Var::Winding(_) | Var::Case(_) | Var::Filament(_) => t_room,
+            Var::Pointer(_) | Var::FuseHeat(_) | Var::Speed(_) | Var::Travel(_) => 0.0,
+            Var::Charge(part) => match &self.assembly.parts[part as usize].kind {
+                PartKind::Battery(b) => b.charge,
+                _ => 0.0,
+            },
+            Var::Manifold(_) => p,
+            Var::Mass(k) => p * self.model.layout.volumes[k as usize].at_rest_m3 / (R_AIR * t_room),
+            Var::Energy(k) => p * self.model.layout.volumes[k as usize].at_rest_m3 / (GAMMA - 1.0),
+        }
     }
 }
+
+fn initial_flags(kind: &PartKind) -> Flags {
+    Flags { closed: matches!(kind, PartKind::VacuumSwitch(_)), melted: false, hums: false }
+}
+

@@ -1,0 +1,388 @@
+//! Pneumatic side of an assembly: which restriction lies between which bodies of air.
+//!
+//! A made joint puts the two ports' resistances in a row; an open port leads to the atmosphere; a plug
+//! or clamp takes the way out; an instrument's stem is a further branch at a joint (tee-in) or closes an
+//! open port.
+
+use super::layout::{Chamber, Layout};
+use crate::assembly::{Assembly, PortRef};
+use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::pinhole::Pinhole;
+use crate::flow::valve::CheckLaw;
+use crate::flow::{Flow, Gas, laminar};
+use crate::parts::booster::Booster;
+use crate::parts::{Domain, PartKind};
+
+/// A body of air or a source.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Node {
+    /// A volume, by its number in the layout.
+    Volume(usize),
+    /// The air outside.
+    Atmosphere,
+    /// The intake manifold of this engine.
+    Manifold(u16),
+}
+
+/// What lies between two nodes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Law {
+    /// ISO 6358 restriction.
+    Iso(Iso6358),
+    /// Sharp-edged hole.
+    Hole(Pinhole),
+    /// Gap at a hose end: one area with the engine still, a wider one while it shakes.
+    Gap { still: Pinhole, shaking: Pinhole },
+    /// Laminar seep, k in kg/(s·Pa²).
+    Seep(f64),
+    /// Check valve, forward from a to b.
+    Check(CheckLaw),
+    /// Control valve of a booster, air to the rear chamber.
+    Admit { part: u16, open: Iso6358 },
+    /// Control valve of a booster, rear to front chamber.
+    Equalise { part: u16, open: Iso6358 },
+    /// Suction of a rotary pump: swept volume per radian, m³/rad.
+    Suction { part: u16, swept: f64 },
+    /// Suction of a hand pump: stroke volume, m³, and ultimate share of the day's pressure.
+    Strokes { part: u16, stroke: f64, ultimate: f64 },
+}
+
+/// One way for air.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Edge {
+    pub(crate) a: Node,
+    pub(crate) b: Node,
+    pub(crate) law: Law,
+    /// Port of the part on side a, if the edge is a port's.
+    pub(crate) port_a: Option<PortRef>,
+    /// Port of the part on side b.
+    pub(crate) port_b: Option<PortRef>,
+    /// The part at which air rushing to or from the open is heard.
+    pub(crate) heard_at: Option<u16>,
+}
+
+/// All ways for air.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct AirNet {
+    pub(crate) edges: Vec<Edge>,
+}
+
+/// A port's own way from the joint plane to its part's air.
+#[derive(Clone, Copy)]
+enum Passage {
+    Iso(Iso6358),
+    Seat(CheckLaw),
+}
+
+impl AirNet {
+    pub(crate) fn of(assembly: &Assembly, layout: &Layout) -> Self {
+        let mut net = Self::default();
+        for (i, part) in assembly.parts.iter().enumerate() {
+            net.own_leaks(i as u16, &part.kind, layout);
+        }
+        for joint in &assembly.joints {
+            if joint.made && assembly.domain(joint.a) == Domain::Pneumatic {
+                net.joint(assembly, layout, joint.a, joint.b);
+            }
+        }
+        for port in assembly.ports() {
+            let open = assembly.domain(port) == Domain::Pneumatic
+                && super::layout::is_active(assembly, port.part)
+                && assembly.partner(port).is_none()
+                && assembly.stop(port).is_none();
+            if open {
+                net.open_port(assembly, layout, port);
+            }
+        }
+        net
+    }
+
+    fn leak(&mut self, part: u16, inner: usize, law: Law) {
+        self.edges.push(Edge {
+            a: Node::Atmosphere,
+            b: Node::Volume(inner),
+            law,
+            port_a: None,
+            port_b: None,
+            heard_at: Some(part),
+        });
+    }
+
+    fn own_leaks(&mut self, part: u16, kind: &PartKind, layout: &Layout) {
+        let at = |chamber| layout.volume_of(part, chamber);
+        match kind {
+            PartKind::Hose(p) => {
+                let Some(v) = at(Chamber::Body) else { return };
+                self.hole(part, v, p.pinhole_mm);
+                self.seep(part, v, p.seep_cm3_per_min);
+            }
+            PartKind::Tee(p) => {
+                if let Some(v) = at(Chamber::Body) {
+                    self.hole(part, v, p.crack_mm);
+                }
+            }
+            PartKind::VacuumSwitch(p) => {
+                if let Some(v) = at(Chamber::Body) {
+                    self.hole(part, v, p.diaphragm_mm);
+                }
+            }
+            PartKind::VacuumPump(p) => {
+                let Some(v) = at(Chamber::Body) else { return };
+                // The outlet is open to the air behind its silencer: nobody hears the slip.
+                let (a, b) = (Node::Volume(v), Node::Atmosphere);
+                let quiet = |a, b, law| Edge { a, b, law, port_a: None, port_b: None, heard_at: None };
+                self.edges.push(quiet(a, b, Law::Suction { part, swept: p.swept_m3_per_rad() }));
+                self.edges.push(quiet(b, a, Law::Iso(p.slip())));
+            }
+            PartKind::HandPump(p) => {
+                let Some(v) = at(Chamber::Body) else { return };
+                self.edges.push(Edge {
+                    a: Node::Volume(v),
+                    b: Node::Atmosphere,
+                    law: Law::Strokes { part, stroke: p.stroke_cm3 * 1e-6, ultimate: p.ultimate_share },
+                    port_a: None,
+                    port_b: None,
+                    heard_at: None,
+                });
+            }
+            PartKind::Booster(p) => {
+                let (Some(front), Some(rear)) = (at(Chamber::Front), at(Chamber::Rear)) else { return };
+                self.hole(part, front, p.rim_mm);
+                self.seep(part, front, p.seep_cm3_per_min);
+                self.hole(part, rear, p.air_seat_mm);
+                self.leak(part, rear, Law::Admit { part, open: p.admit() });
+                let between = |law| Edge {
+                    a: Node::Volume(rear),
+                    b: Node::Volume(front),
+                    law,
+                    port_a: None,
+                    port_b: None,
+                    heard_at: None,
+                };
+                self.edges.push(between(Law::Equalise { part, open: p.equalise() }));
+                for d_mm in [p.tear_mm, p.seat_mm] {
+                    if 0.0 < d_mm {
+                        self.edges.push(between(Law::Hole(Pinhole::of_diameter_mm(d_mm))));
+                    }
+                }
+            }
+            _ => {}
+        }
+    }
+
+    fn hole(&mut self, part: u16, inner: usize, d_mm: f64) {
+        if 0.0 < d_mm {
+            self.leak(part, inner, Law::Hole(Pinhole::of_diameter_mm(d_mm)));
+        }
+    }
+
+    fn seep(&mut self, part: u16, inner: usize, cm3_per_min: f64) {
+        if 0.0 < cm3_per_min {
+            self.leak(part, inner, Law::Seep(laminar::coefficient(cm3_per_min)));
+        }
+    }
+
+    fn joint(&mut self, assembly: &Assembly, layout: &Layout, a: PortRef, b: PortRef) {
+        if is_stem(assembly, a) {
+            return self.tee_in(assembly, layout, a, b);
+        }
+        if is_stem(assembly, b) {
+            return self.tee_in(assembly, layout, b, a);
+        }
+        for port in [a, b] {
+            self.gap(assembly, layout, port);
+        }
+        if assembly.stop(a).is_some() || assembly.stop(b).is_some() {
+            return;
+        }
+        let (Some(node_a), Some(node_b)) = (node(assembly, layout, a), node(assembly, layout, b)) else { return };
+        let edge = |a_node, b_node, law, pa, pb| Edge {
+            a: a_node,
+            b: b_node,
+            law,
+            port_a: Some(pa),
+            port_b: Some(pb),
+            heard_at: None,
+        };
+        self.edges.push(match (passage(assembly, a), passage(assembly, b)) {
+            (Passage::Iso(x), Passage::Iso(y)) => edge(node_a, node_b, Law::Iso(x.in_series(y)), a, b),
+            // The seat lies at the port `store`: forward is from the other part into the valve.
+            (Passage::Iso(x), Passage::Seat(s)) => edge(node_a, node_b, Law::Check(narrowed(s, x)), a, b),
+            (Passage::Seat(s), Passage::Iso(x)) => edge(node_b, node_a, Law::Check(narrowed(s, x)), b, a),
+            // Two seats face each other: nothing can open both; what leaks is what the tighter one leaks.
+            (Passage::Seat(s), Passage::Seat(t)) => {
+                let tighter = if s.leak.area <= t.leak.area { s.leak } else { t.leak };
+                edge(node_a, node_b, Law::Hole(tighter), a, b)
+            }
+        });
+    }
+
+    /// A stem at a port: a branch at a made joint, or the only thing on an open port.
+    fn tee_in(&mut self, assembly: &Assembly, layout: &Layout, stem: PortRef, at: PortRef) {
+        let car_partner = assembly.joints.iter().filter(|j| j.made).find_map(|j| {
+            let other = if j.a == at { j.b } else if j.b == at { j.a } else { return None };
+            (!is_stem(assembly, other)).then_some(other)
+        });
+        // Beyond a seat or a clamp the joint plane belongs to the other side.
+        let beyond = matches!(passage(assembly, at), Passage::Seat(_)) || assembly.stop(at).is_some();
+        let (target, seat) = match (car_partner, beyond) {
+            (Some(partner), true) => (partner, None),
+            (None, true) => match passage(assembly, at) {
+                Passage::Seat(s) => (at, Some(s)),
+                Passage::Iso(_) => return, // Clamped off and nothing behind it.
+            },
+            _ => (at, None),
+        };
+        let (Some(stem_node), Some(node)) = (node(assembly, layout, stem), node(assembly, layout, target)) else {
+            return;
+        };
+        let Passage::Iso(bore) = passage(assembly, stem) else { return };
+        let law = match (seat, passage(assembly, target)) {
+            (Some(s), _) => Law::Check(narrowed(s, bore)),
+            (None, Passage::Iso(x)) => Law::Iso(bore.in_series(x)),
+            (None, Passage::Seat(_)) => Law::Iso(bore),
+        };
+        self.edges.push(Edge {
+            a: stem_node,
+            b: node,
+            law,
+            port_a: Some(stem),
+            port_b: Some(target),
+            heard_at: None,
+        });
+    }
+
+    fn open_port(&mut self, assembly: &Assembly, layout: &Layout, port: PortRef) {
+        let Some(inner) = node(assembly, layout, port) else { return };
+        if let Node::Manifold(_) = inner {
+            return; // The engine breathes through it; its pressure is a source either way.
+        }
+        let law = match passage(assembly, port) {
+            Passage::Iso(x) => Law::Iso(x),
+            Passage::Seat(s) => Law::Check(s),
+        };
+        self.edges.push(Edge {
+            a: Node::Atmosphere,
+            b: inner,
+            law,
+            port_a: None,
+            port_b: Some(port),
+            heard_at: Some(port.part),
+        });
+    }
+
+    /// The gap of a bend out of line, at the hose's end `a`, where the bend is.
+    fn gap(&mut self, assembly: &Assembly, layout: &Layout, port: PortRef) {
+        let PartKind::Hose(hose) = &assembly.parts[port.part as usize].kind else { return };
+        let (still, shaking) = (hose.gap_mm2(false), hose.gap_mm2(true));
+        if port.port != 0 || still <= 0.0 {
+            return;
+        }
+        if let Some(v) = layout.volume_of(port.part, Chamber::Body) {
+            let hole = |mm2: f64| Pinhole { area: mm2 * 1e-6, ideal: false };
+            self.leak(port.part, v, Law::Gap { still: hole(still), shaking: hole(shaking) });
+        }
+    }
+}
+
+fn narrowed(seat: CheckLaw, other: Iso6358) -> CheckLaw {
+    CheckLaw { open: seat.open.in_series(other), ..seat }
+}
+
+fn is_stem(assembly: &Assembly, port: PortRef) -> bool {
+    matches!(assembly.parts[port.part as usize].kind, PartKind::VacuumGauge(_) | PartKind::HandPump(_))
+}
+
+/// The body of air behind a pneumatic port.
+pub(crate) fn node(assembly: &Assembly, layout: &Layout, port: PortRef) -> Option<Node> {
+    let part = port.part;
+    match assembly.parts[part as usize].kind {
+        PartKind::Engine(_) => Some(Node::Manifold(part)),
+        PartKind::Booster(_) => layout.volume_of(part, Chamber::Front).map(Node::Volume),
+        _ => layout.volume_of(part, Chamber::Body).map(Node::Volume),
+    }
+}
+
+fn passage(assembly: &Assembly, port: PortRef) -> Passage {
+    let bore = |d_mm: f64| {
+        let area = std::f64::consts::FRAC_PI_4 * d_mm * d_mm;
+        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+    };
+    match &assembly.parts[port.part as usize].kind {
+        PartKind::Hose(p) => Passage::Iso(p.half()),
+        PartKind::Tee(p) => Passage::Iso(p.nipple()),
+        PartKind::CheckValve(p) => {
+            if port.port == 0 {
+                Passage::Seat(p.law())
+            } else {
+                Passage::Iso(p.nipple())
+            }
+        }
+        PartKind::VacuumSwitch(p) => Passage::Iso(bore(p.bore_mm)),
+        PartKind::VacuumPump(p) => Passage::Iso(p.nipple()),
+        PartKind::Booster(p) => Passage::Iso(p.nipple()),
+        PartKind::Engine(p) => Passage::Iso(p.nipple()),
+        PartKind::VacuumGauge(p) => Passage::Iso(bore(p.bore_mm)),
+        PartKind::HandPump(p) => Passage::Iso(bore(p.bore_mm)),
+        other => unreachable!("{} has no pneumatic port", other.name()),
+    }
+}
+
+/// What a law needs to know besides the air on both sides.
+pub(crate) struct Around<'a> {
+    pub(crate) engine_runs: bool,
+    pub(crate) pedal_n: f64,
+    /// Booster travel, m.
+    pub(crate) travel: f64,
+    pub(crate) booster: Option<&'a Booster>,
+    /// Speed of the pump, rad/s.
+    pub(crate) omega: f64,
+    /// Strokes per second of the hand pump.
+    pub(crate) strokes_per_s: f64,
+    pub(crate) p_atm: f64,
+}
+
+/// Flow with its slope over the one further state it depends on (travel or speed).
+pub(crate) fn flow(law: &Law, a: Gas, b: Gas, around: &Around<'_>) -> (Flow, f64) {
+    match law {
+        Law::Iso(iso) => (iso.flow(a, b), 0.0),
+        Law::Hole(hole) => (hole.flow(a, b), 0.0),
+        Law::Gap { still, shaking } => (if around.engine_runs { shaking } else { still }.flow(a, b), 0.0),
+        Law::Seep(k) => (laminar::flow(*k, a, b), 0.0),
+        Law::Check(check) => (check.flow(a, b), 0.0),
+        Law::Admit { open, .. } => lifted(open, a, b, around, Booster::admit_lift),
+        Law::Equalise { open, .. } => lifted(open, a, b, around, Booster::equalise_lift),
+        Law::Suction { swept, .. } => {
+            // Displaced mass: swept volume times the density at the inlet.
+            let rho = a.p / (crate::air::R_AIR * a.t);
+            let q = swept * around.omega.max(0.0);
+            let m = q * rho;
+            let slope = if 0.0 < around.omega { swept * rho } else { 0.0 };
+            (Flow { m, dpa: m / a.p, dpb: 0.0, dta: -m / a.t, dtb: 0.0 }, slope)
+        }
+        Law::Strokes { stroke, ultimate, .. } => {
+            let q = stroke * around.strokes_per_s;
+            let over_p = a.p - ultimate * around.p_atm;
+            if over_p <= 0.0 {
+                return (Flow::default(), 0.0);
+            }
+            let rt = crate::air::R_AIR * a.t;
+            let m = q * over_p / rt;
+            (Flow { m, dpa: q / rt, dpb: 0.0, dta: -m / a.t, dtb: 0.0 }, 0.0)
+        }
+    }
+}
+
+fn lifted(
+    open: &Iso6358,
+    a: Gas,
+    b: Gas,
+    around: &Around<'_>,
+    lift: impl Fn(&Booster, f64) -> (f64, f64),
+) -> (Flow, f64) {
+    let Some(booster) = around.booster else { return (Flow::default(), 0.0) };
+    let (e, de_dx) = booster.valve_force(around.pedal_n, around.travel);
+    let (s, ds_de) = lift(booster, e);
+    let full = open.flow(a, b);
+    (full.scaled(s), full.m * ds_de * de_dx)
+}

@@ -1,0 +1,48 @@
+//! How long a step may be: chosen from the state alone.
+//!
+//! A step is 2^e ticks, −6 ≤ e ≤ 15. It shrinks when the estimated error is too large or when something
+//! would switch within it, and grows when the error is small. The exponent it remembers is part of the
+//! state and of the digest.
+
+use super::layout::Var;
+use crate::parts::electrical::FUSE_MELTS_AT;
+
+/// Smallest step: 1/64 of a tick.
+pub(crate) const E_MIN: i8 = -6;
+/// Largest step: 32 768 ticks, some five minutes.
+pub(crate) const E_MAX: i8 = 15;
+/// Largest step while the clock runs free: 8 ticks.
+pub(crate) const E_FREE: i8 = 3;
+/// Below this error the next step is twice as long: a third-order error grows eightfold, with room.
+pub(crate) const GROW_BELOW: f64 = 0.08;
+
+/// Largest e with 2^e ≤ `ticks` (`ticks` ≥ 1), at most [`E_MAX`].
+pub(crate) fn exponent_within(ticks: u64) -> i8 {
+    (63 - ticks.max(1).leading_zeros() as i8).min(E_MAX)
+}
+
+/// By how many halvings a step of error `err` (> 1) has to shrink.
+pub(crate) fn halvings(err: f64) -> i8 {
+    let (mut n, mut rest) = (1, err);
+    while 8.0 < rest && n < 8 {
+        n += 1;
+        rest *= 0.125;
+    }
+    n
+}
+
+/// The error a step may make in a variable of value `y`: some 8 Pa on pressures, well under the bar of
+/// 0.05 kPa after many steps.
+pub(crate) fn allowed(var: Var, y: f64) -> f64 {
+    match var {
+        Var::Mass(_) | Var::Energy(_) => 2e-4 * y.abs(),
+        Var::Travel(_) => 1e-5,
+        Var::Manifold(_) | Var::Pointer(_) => 10.0,
+        Var::Speed(_) => 0.05 + 2e-4 * y.abs(),
+        Var::Winding(_) | Var::Case(_) | Var::Surroundings => 0.02,
+        Var::Filament(_) => 3.0,
+        Var::Charge(_) => 1e-6,
+        // Close to melting it matters when.
+        Var::FuseHeat(_) => 0.002 * FUSE_MELTS_AT + 1e-3 * y.abs(),
+    }
+}

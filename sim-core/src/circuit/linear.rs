@@ -1,0 +1,82 @@
+//! Sparse elimination with a plan made once per compiled circuit.
+//!
+//! The matrix I/(hγ) − J has a dominant diagonal in the order of the layout, so no rows are exchanged;
+//! a pivot that is not positive tells the caller to take a smaller step.
+
+/// Dense storage with a known pattern.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Plan {
+    n: usize,
+    /// Per column k: the rows i > k that hold something there after fill-in.
+    below: Vec<Vec<u16>>,
+    /// Per row k: the columns j > k that hold something after fill-in.
+    right: Vec<Vec<u16>>,
+    /// Places that the Jacobian writes, row-major index in an n × n matrix, sorted.
+    pub(crate) places: Vec<u32>,
+}
+
+impl Plan {
+    /// From the places (row, column) that the Jacobian writes; rows at or beyond `n` are ignored.
+    pub(crate) fn of(n: usize, written: &[(usize, usize)]) -> Self {
+        let mut filled = vec![false; n * n];
+        for i in 0..n {
+            filled[i * n + i] = true;
+        }
+        for &(r, c) in written {
+            if r < n {
+                filled[r * n + c] = true;
+            }
+        }
+        let (mut below, mut right) = (vec![Vec::new(); n], vec![Vec::new(); n]);
+        for k in 0..n {
+            below[k] = (k + 1..n).filter(|i| filled[i * n + k]).map(|i| i as u16).collect();
+            right[k] = (k + 1..n).filter(|j| filled[k * n + j]).map(|j| j as u16).collect();
+            for &i in &below[k] {
+                for &j in &right[k] {
+                    filled[i as usize * n + j as usize] = true;
+                }
+            }
+        }
+        let places = (0..n * n).filter(|p| filled[*p]).map(|p| p as u32).collect();
+        Self { n, below, right, places }
+    }
+
+    /// L and U in place; `false` when a pivot is not positive.
+    pub(crate) fn factor(&self, a: &mut [f64]) -> bool {
+        let n = self.n;
+        for k in 0..n {
+            let pivot = a[k * n + k];
+            if pivot.is_nan() || pivot <= 0.0 {
+                return false;
+            }
+            let inverse = 1.0 / pivot;
+            for &i in &self.below[k] {
+                let row = i as usize * n;
+                let l = a[row + k] * inverse;
+                a[row + k] = l;
+                for &j in &self.right[k] {
+                    a[row + j as usize] -= l * a[k * n + j as usize];
+                }
+            }
+        }
+        true
+    }
+
+    /// Solves L U x = b in place.
+    pub(crate) fn solve(&self, lu: &[f64], x: &mut [f64]) {
+        let n = self.n;
+        for k in 0..n {
+            let xk = x[k];
+            for &i in &self.below[k] {
+                x[i as usize] -= lu[i as usize * n + k] * xk;
+            }
+        }
+        for k in (0..n).rev() {
+            let mut s = x[k];
+            for &j in &self.right[k] {
+                s -= lu[k * n + j as usize] * x[j as usize];
+            }
+            x[k] = s / lu[k * n + k];
+        }
+    }
+}

@@ -1,0 +1,230 @@
+//! Electrical side: a nodal network solved at every stage of a step.
+//!
+//! Ports that made joints bring together share a node; the body (terminal 31) is the reference. Every
+//! two-pole is a conductance with a source behind it, G v = i, solved by Cholesky's method; a conductance
+//! of 1 nS from every node to the body keeps loose ends defined. Positive current flows into a pole's
+//! port `a`. Not modelled: inductance, capacitance, contact bounce.
+
+use crate::assembly::{Assembly, PortRef};
+use crate::parts::{Domain, PartKind};
+
+/// Conductance that ties loose ends to the body, S.
+const G_LOOSE: f64 = 1e-9;
+
+/// A two-pole between two ports of one part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Pole {
+    pub(crate) part: u16,
+    pub(crate) port_a: u8,
+    pub(crate) port_b: u8,
+    pub(crate) node_a: u16,
+    pub(crate) node_b: u16,
+    pub(crate) kind: PoleKind,
+}
+
+/// What a two-pole is; its values come from the state at each stage.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum PoleKind {
+    Battery,
+    Supply,
+    Alternator,
+    Fuse,
+    Coil,
+    RelayContact,
+    Key,
+    Wire,
+    SwitchContact,
+    Motor,
+    Lamp,
+    Meter,
+    PushLead,
+}
+
+/// Conductance and source of a two-pole: i = g (v_a − v_b − emf).
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct PoleState {
+    pub(crate) g: f64,
+    pub(crate) emf: f64,
+}
+
+/// The network's structure.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub(crate) struct Wiring {
+    /// Two-poles in part order.
+    pub(crate) poles: Vec<Pole>,
+    /// Node of every electrical port, sorted by port.
+    pub(crate) nodes: Vec<(PortRef, u16)>,
+    /// Number of nodes; node 0 is the body.
+    pub(crate) n: usize,
+}
+
+/// Work space and solution of one solve.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Solved {
+    /// Node voltages against the body, V; `v[0]` = 0.
+    pub(crate) v: Vec<f64>,
+    g: Vec<f64>,
+}
+
+impl Wiring {
+    pub(crate) fn of(assembly: &Assembly) -> Self {
+        let ports: Vec<PortRef> = assembly
+            .ports()
+            .filter(|p| {
+                assembly.domain(*p) == Domain::Electrical && super::layout::is_active(assembly, p.part)
+            })
+            .collect();
+        // Union by label: small, and done only when a joint changes.
+        let mut label: Vec<usize> = (0..ports.len()).collect();
+        let index = |p: PortRef| ports.iter().position(|q| *q == p);
+        let mut unite = |a: usize, b: usize| {
+            let (from, to) = (label[a].max(label[b]), label[a].min(label[b]));
+            for l in &mut label {
+                if *l == from {
+                    *l = to;
+                }
+            }
+        };
+        let bodies: Vec<usize> = (0..ports.len())
+            .filter(|i| matches!(assembly.parts[ports[*i].part as usize].kind, PartKind::Body(_)))
+            .collect();
+        for pair in bodies.windows(2) {
+            unite(pair[0], pair[1]);
+        }
+        for joint in assembly.joints.iter().filter(|j| j.made) {
+            if let (Some(a), Some(b)) = (index(joint.a), index(joint.b)) {
+                unite(a, b);
+            }
+        }
+        // Node 0: the body; without one, the first port is the reference.
+        let zero = bodies.first().map_or_else(|| label.first().copied(), |i| Some(label[*i]));
+        let mut roots: Vec<usize> = zero.into_iter().collect();
+        for l in &label {
+            if !roots.contains(l) {
+                roots.push(*l);
+            }
+        }
+        let node_of = |i: usize| roots.iter().position(|r| *r == label[i]).unwrap_or(0) as u16;
+        let nodes: Vec<(PortRef, u16)> = ports.iter().enumerate().map(|(i, p)| (*p, node_of(i))).collect();
+        let mut wiring = Self { poles: Vec::new(), n: roots.len().max(1), nodes };
+        for (i, part) in assembly.parts.iter().enumerate() {
+            if super::layout::is_active(assembly, i as u16) {
+                wiring.add_poles(i as u16, &part.kind);
+            }
+        }
+        wiring
+    }
+
+    fn add_poles(&mut self, part: u16, kind: &PartKind) {
+        let list: &[(u8, u8, PoleKind)] = match kind {
+            PartKind::Battery(_) => &[(0, 1, PoleKind::Battery)],
+            PartKind::Supply(_) => &[(0, 1, PoleKind::Supply)],
+            PartKind::Engine(_) => &[(1, 2, PoleKind::Alternator)],
+            PartKind::Fuse(_) => &[(0, 1, PoleKind::Fuse)],
+            PartKind::Relay(_) => &[(0, 1, PoleKind::RelayContact), (3, 2, PoleKind::Coil)],
+            PartKind::KeySwitch(_) => &[(0, 1, PoleKind::Key)],
+            PartKind::Wire(_) => &[(0, 1, PoleKind::Wire)],
+            PartKind::VacuumSwitch(_) => &[(1, 2, PoleKind::SwitchContact)],
+            PartKind::VacuumPump(_) => &[(1, 2, PoleKind::Motor)],
+            PartKind::TestLamp(_) => &[(0, 1, PoleKind::Lamp)],
+            PartKind::Multimeter(_) => &[(0, 1, PoleKind::Meter)],
+            PartKind::PushLead(_) => &[(0, 1, PoleKind::PushLead)],
+            _ => &[],
+        };
+        for &(port_a, port_b, kind) in list {
+            let node = |port| self.node(PortRef { part, port }).unwrap_or(0);
+            let pole = Pole { part, port_a, port_b, node_a: node(port_a), node_b: node(port_b), kind };
+            self.poles.push(pole);
+        }
+    }
+
+    /// Node of an electrical port.
+    pub(crate) fn node(&self, port: PortRef) -> Option<u16> {
+        self.nodes.binary_search_by_key(&port, |(p, _)| *p).ok().map(|i| self.nodes[i].1)
+    }
+
+    /// Solves the network for the given pole values.
+    pub(crate) fn solve(&self, poles: &[PoleState], out: &mut Solved) {
+        let n = self.n - 1; // Without the reference.
+        out.v.clear();
+        out.v.resize(self.n, 0.0);
+        out.g.clear();
+        out.g.resize(n * n, 0.0);
+        for i in 0..n {
+            out.g[i * n + i] = G_LOOSE;
+        }
+        for (pole, s) in self.poles.iter().zip(poles) {
+            let (a, b) = (pole.node_a as usize, pole.node_b as usize);
+            if s.g <= 0.0 || a == b {
+                continue;
+            }
+            let i = s.g * s.emf;
+            if 0 < a {
+                out.g[(a - 1) * n + a - 1] += s.g;
+                out.v[a] += i;
+            }
+            if 0 < b {
+                out.g[(b - 1) * n + b - 1] += s.g;
+                out.v[b] -= i;
+            }
+            if 0 < a && 0 < b {
+                let (hi, lo) = (a.max(b) - 1, a.min(b) - 1);
+                out.g[hi * n + lo] -= s.g;
+            }
+        }
+        factor(&mut out.g, n);
+        substitute(&out.g, n, &mut out.v[1..]);
+    }
+
+    /// Resistance of the solved network seen from two nodes, ohm.
+    pub(crate) fn seen_from(&self, solved: &Solved, a: u16, b: u16, work: &mut Vec<f64>) -> f64 {
+        let n = self.n - 1;
+        work.clear();
+        work.resize(n, 0.0);
+        if 0 < a {
+            work[a as usize - 1] += 1.0;
+        }
+        if 0 < b {
+            work[b as usize - 1] -= 1.0;
+        }
+        substitute(&solved.g, n, work);
+        let v = |node: u16| if 0 < node { work[node as usize - 1] } else { 0.0 };
+        v(a) - v(b)
+    }
+}
+
+/// Cholesky's L (lower triangle, row major) in place; only the lower triangle is read.
+fn factor(g: &mut [f64], n: usize) {
+    for j in 0..n {
+        for k in 0..j {
+            let l = g[j * n + k];
+            if l == 0.0 {
+                continue;
+            }
+            for i in j..n {
+                g[i * n + j] -= g[i * n + k] * l;
+            }
+        }
+        let d = g[j * n + j].max(1e-300).sqrt();
+        for i in j..n {
+            g[i * n + j] /= d;
+        }
+    }
+}
+
+fn substitute(l: &[f64], n: usize, x: &mut [f64]) {
+    for i in 0..n {
+        let mut s = x[i];
+        for k in 0..i {
+            s -= l[i * n + k] * x[k];
+        }
+        x[i] = s / l[i * n + i];
+    }
+    for i in (0..n).rev() {
+        let mut s = x[i];
+        for k in i + 1..n {
+            s -= l[k * n + i] * x[k];
+        }
+        x[i] = s / l[i * n + i];
+    }
+}
