@@ -109,6 +109,10 @@ mod tests {
     fn reg_first_coordinates() {
         let mut draw = Draw::new(0);
         let first: Vec<f64> = (0..6).map(|_| draw.next_u() * 32.0).collect();
-        assert_eq!(first, [27.0, 7.0, 29.0, 15.0, 27.0, 23.0], "frozen: a change of these changes every mark");
+        assert_eq!(
+            first,
+            [27.0, 7.0, 29.0, 15.0, 27.0, 23.0],
+            "frozen: a change of these changes every mark"
+        );
     }
 }

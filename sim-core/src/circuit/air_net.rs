@@ -195,7 +195,9 @@ impl AirNet {
         if assembly.stop(a).is_some() || assembly.stop(b).is_some() {
             return;
         }
-        let (Some(node_a), Some(node_b)) = (node(assembly, layout, a), node(assembly, layout, b)) else { return };
+        let (Some(node_a), Some(node_b)) = (node(assembly, layout, a), node(assembly, layout, b)) else {
+            return;
+        };
         let edge = |a_node, b_node, law, pa, pb| Edge {
             a: a_node,
             b: b_node,
@@ -220,7 +222,13 @@ impl AirNet {
     /// A stem at a port: a branch at a made joint, or the only thing on an open port.
     fn tee_in(&mut self, assembly: &Assembly, layout: &Layout, stem: PortRef, at: PortRef) {
         let car_partner = assembly.joints.iter().filter(|j| j.made).find_map(|j| {
-            let other = if j.a == at { j.b } else if j.b == at { j.a } else { return None };
+            let other = if j.a == at {
+                j.b
+            } else if j.b == at {
+                j.a
+            } else {
+                return None;
+            };
             (!is_stem(assembly, other)).then_some(other)
         });
         // Beyond a seat or a clamp the joint plane belongs to the other side.
@@ -233,7 +241,8 @@ impl AirNet {
             },
             _ => (at, None),
         };
-        let (Some(stem_node), Some(node)) = (node(assembly, layout, stem), node(assembly, layout, target)) else {
+        let (Some(stem_node), Some(node)) = (node(assembly, layout, stem), node(assembly, layout, target))
+        else {
             return;
         };
         let Passage::Iso(bore) = passage(assembly, stem) else { return };

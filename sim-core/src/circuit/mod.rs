@@ -404,15 +404,13 @@ impl Circuit {
     /// Voltage across the coil, without the drop in its corroded terminal.
     fn coil_v(&self, relay: u16) -> f64 {
         let PartKind::Relay(r) = &self.assembly.parts[relay as usize].kind else { return 0.0 };
-        self.model
-            .wiring
-            .poles
-            .iter()
-            .find(|p| p.part == relay && p.kind == wiring::PoleKind::Coil)
-            .map_or(0.0, |p| {
+        self.model.wiring.poles.iter().find(|p| p.part == relay && p.kind == wiring::PoleKind::Coil).map_or(
+            0.0,
+            |p| {
                 let v = &self.scratch.solved.v;
                 (v[p.node_a as usize] - v[p.node_b as usize]) * r.coil_ohm / (r.coil_ohm + r.coil_open_ohm)
-            })
+            },
+        )
     }
 
     fn switch_to(&mut self, next: Vec<Flags>) {
@@ -514,4 +512,3 @@ impl Circuit {
 fn initial_flags(kind: &PartKind) -> Flags {
     Flags { closed: matches!(kind, PartKind::VacuumSwitch(_)), melted: false, hums: false }
 }
-

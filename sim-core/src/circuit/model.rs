@@ -117,12 +117,16 @@ impl Model {
         let wiring = Wiring::of(assembly);
         let at = |var| layout.index(var).unwrap_or_else(|| panic!("layout lacks {var:?}"));
         let mass_at = (0..layout.volumes.len()).map(|k| at(Var::Mass(k as u16))).collect();
-        let travel_at =
-            layout.volumes.iter().map(|v| (v.chamber != Chamber::Body).then(|| at(Var::Travel(v.part)))).collect();
+        let travel_at = layout
+            .volumes
+            .iter()
+            .map(|v| (v.chamber != Chamber::Body).then(|| at(Var::Travel(v.part))))
+            .collect();
         let (mut pumps, mut boosters, mut engines) = (Vec::new(), Vec::new(), Vec::new());
         for (i, part) in assembly.parts.iter().enumerate() {
             let part_idx = i as u16;
-            let volume = |c| layout.volume_of(part_idx, c).unwrap_or_else(|| panic!("{} lacks its air", part.id));
+            let volume =
+                |c| layout.volume_of(part_idx, c).unwrap_or_else(|| panic!("{} lacks its air", part.id));
             match &part.kind {
                 PartKind::VacuumPump(p) => pumps.push(PumpAt {
                     part: part_idx,
@@ -351,12 +355,7 @@ impl Model {
             let slopes = [
                 (uf, -area / c * pf_u, pf_u, 0.0),
                 (ur, area / c * pr_u, 0.0, pr_u),
-                (
-                    b.travel,
-                    (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c,
-                    pf_x,
-                    pr_x,
-                ),
+                (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c, pf_x, pr_x),
             ];
             for (column, d_speed, d_pf, d_pr) in slopes {
                 sink.add(b.travel, column, d_speed);
@@ -481,10 +480,13 @@ impl Model {
 
     /// Voltage across and current through the (first) two-pole of a part.
     pub(crate) fn pole_of(&self, part: u16, scratch: &Scratch) -> (f64, f64) {
-        self.wiring.poles.iter().zip(&scratch.poles).find(|(p, _)| p.part == part).map_or((0.0, 0.0), |(p, s)| {
-            let v = scratch.solved.v[p.node_a as usize] - scratch.solved.v[p.node_b as usize];
-            (v, s.g * (v - s.emf))
-        })
+        self.wiring.poles.iter().zip(&scratch.poles).find(|(p, _)| p.part == part).map_or(
+            (0.0, 0.0),
+            |(p, s)| {
+                let v = scratch.solved.v[p.node_a as usize] - scratch.solved.v[p.node_b as usize];
+                (v, s.g * (v - s.emf))
+            },
+        )
     }
 
     pub(crate) fn solve_wiring(
@@ -525,7 +527,9 @@ impl Model {
                     let t = value(Var::Winding(pole.part));
                     (1.0 / p.resistance_ohm(t), p.motor_constant(t) * value(Var::Speed(pole.part)))
                 }
-                (PartKind::TestLamp(p), _) => (1.0 / p.resistance_ohm(value(Var::Filament(pole.part))).0, 0.0),
+                (PartKind::TestLamp(p), _) => {
+                    (1.0 / p.resistance_ohm(value(Var::Filament(pole.part))).0, 0.0)
+                }
                 (PartKind::Multimeter(p), _) => match hand.mode {
                     MeterMode::Off => (0.0, 0.0),
                     MeterMode::Volt => (1e-6 / p.input_mohm, 0.0),
