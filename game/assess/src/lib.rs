@@ -1,7 +1,9 @@
 //! Packs, attempts, evidence, marks and reports of pinhole.
+pub mod attempt;
 pub mod belief;
 pub mod draws;
 pub mod likelihood;
 pub mod numeric;
 pub mod repair_order;
 pub mod score;
+pub mod words;

@@ -1,0 +1,175 @@
+//! Plain words for everything that can be done in the workshop, and back again.
+//!
+//! A typed line is split as a shell would split it (shlex) and read by clap as a small command line of
+//! its own. The text bench, `--script` files and the reference attempts of the packs all speak it.
+//! Names are looked up here, so that a slip of the finger never becomes a line of the attempt.
+
+mod grammar;
+mod help;
+mod names;
+mod notes;
+mod resolve;
+mod say;
+
+use clap::Parser as _;
+use clap::error::{ContextKind, ContextValue, ErrorKind};
+use sim_core::action::{Action, Written};
+use sim_core::observe::{Reading, Scale, ShownValue};
+
+pub use help::{help, overview, verbs};
+pub use names::Vocabulary;
+pub use say::say;
+
+/// What a line means.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Said {
+    /// An empty line or a comment.
+    Nothing,
+    /// Something to do in the workshop.
+    Do(Action),
+    /// Note a reading as it was shown: scripts only.
+    NoteShown {
+        /// Running number of the reading.
+        reading: u32,
+        /// Line of the record.
+        record: Option<String>,
+    },
+    /// A question to the bench itself; costs no time and leaves no trace.
+    Ask(Ask),
+}
+
+/// Questions to the bench.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Ask {
+    /// All words, or one.
+    Help(Option<String>),
+    /// What is open, fitted and on.
+    Look,
+    /// Parts, ports and joints.
+    Car,
+    /// The tool board, or one tool.
+    Tools(Option<String>),
+    /// Spares and repairs.
+    Store,
+    /// What is noted.
+    Notebook,
+    /// What is not noted yet.
+    List,
+    /// Lines of the record.
+    Record,
+    /// The mark sheet.
+    Mark,
+    /// Leave.
+    Quit,
+}
+
+/// Why a line was not understood. Nothing has happened then.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum WordsError {
+    /// The first word is none of ours.
+    #[error("I do not know the word {word:?}; {hint}")]
+    UnknownWord {
+        /// The word.
+        word: String,
+        /// Did you mean, or where to look.
+        hint: String,
+    },
+    /// A name that this job does not have.
+    #[error("there is no {kind} called {name:?}; {hint}")]
+    NoSuch {
+        /// Part, port, joint, unit, …
+        kind: &'static str,
+        /// As typed.
+        name: String,
+        /// Did you mean, or what there is.
+        hint: String,
+    },
+    /// The words do not make a line.
+    #[error("{problem}; for example: {example}")]
+    Shape {
+        /// What is missing, too much or out of place.
+        problem: String,
+        /// A line that works.
+        example: String,
+    },
+}
+
+/// Reads one line. `readings` are the readings of the attempt so far (for `note`).
+///
+/// # Errors
+/// Says which word was not understood and gives the nearest that would be.
+pub fn parse(line: &str, names: &Vocabulary, readings: &[Reading]) -> Result<Said, WordsError> {
+    // An apostrophe in a free text is no opening quote: then split at blanks.
+    let tokens = shlex::split(line).unwrap_or_else(|| line.split_whitespace().map(str::to_owned).collect());
+    let Some(first) = tokens.first() else { return Ok(Said::Nothing) };
+    if first.starts_with('#') {
+        return Ok(Said::Nothing);
+    }
+    let is_help = |t: &str| matches!(t.to_lowercase().as_str(), "help" | "?" | "--help" | "-h");
+    if is_help(first) {
+        return Ok(Said::Ask(Ask::Help(tokens.get(1).cloned())));
+    }
+    if first != "suspect" && tokens.iter().any(|t| is_help(t)) {
+        return Ok(Said::Ask(Ask::Help(Some(first.clone()))));
+    }
+    let mut tokens = tokens;
+    tokens[0] = tokens[0].to_lowercase();
+    let line = grammar::Line::try_parse_from(&tokens).map_err(|e| plain_error(&tokens, &e))?;
+    resolve::resolve(line.word, names, readings)
+}
+
+/// What a script's `note shown` writes: the number behind what was shown, or nothing for a sense or for a
+/// value off the scale.
+#[must_use]
+pub fn as_shown(shown: ShownValue, scale: &Scale) -> Option<Written> {
+    match (shown, scale) {
+        (ShownValue::Steps(n), Scale::Numeric { unit, resolution, .. }) => {
+            // Rounded to what a person would write, so that 29 · 0.1 is 2.9.
+            let value = (n as f64 * resolution * 1e6).round() / 1e6;
+            Some(Written { value, unit: (*unit).to_owned() })
+        }
+        _ => None,
+    }
+}
+
+/// clap's findings in the words of the workshop.
+fn plain_error(tokens: &[String], error: &clap::Error) -> WordsError {
+    let word = tokens.first().cloned().unwrap_or_default();
+    let text = |kind: ContextKind| match error.get(kind) {
+        Some(ContextValue::String(s)) => Some(s.clone()),
+        Some(ContextValue::Strings(s)) => Some(s.join(", ")),
+        _ => None,
+    };
+    let example = help::example(&word).unwrap_or_else(|| "help".to_owned());
+    let problem = match error.kind() {
+        ErrorKind::InvalidSubcommand => {
+            let hint = match text(ContextKind::SuggestedSubcommand) {
+                Some(near) => format!("did you mean {}?", near.replace(", ", " or ")),
+                None => "type help to see all words".to_owned(),
+            };
+            return WordsError::UnknownWord { word, hint };
+        }
+        ErrorKind::InvalidValue => {
+            let valid = text(ContextKind::ValidValue).unwrap_or_default();
+            match text(ContextKind::InvalidValue) {
+                Some(value) if !value.is_empty() => match text(ContextKind::SuggestedValue) {
+                    Some(near) => format!("{word} does not take {value:?}: did you mean {near}?"),
+                    None => format!("{word} does not take {value:?}: say one of {valid}"),
+                },
+                _ => format!("{word} needs one more word: one of {valid}"),
+            }
+        }
+        ErrorKind::MissingRequiredArgument | ErrorKind::TooFewValues => {
+            let what = text(ContextKind::InvalidArg).unwrap_or_default();
+            format!("{word} needs {}", what.to_lowercase().replace(['<', '>', '[', ']'], ""))
+        }
+        ErrorKind::UnknownArgument | ErrorKind::TooManyValues => {
+            let what = text(ContextKind::InvalidArg).or_else(|| tokens.last().cloned()).unwrap_or_default();
+            format!("{word} does not understand {what:?}")
+        }
+        _ => format!("{word} was not understood"),
+    };
+    WordsError::Shape { problem, example }
+}
+

@@ -1,0 +1,167 @@
+//! The free-form words: notes, findings, times.
+
+use sim_core::action::Written;
+use sim_core::observe::{Observed, Reading};
+
+use super::WordsError;
+
+/// Certainties that can be stated (`score/1`).
+pub(super) const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
+
+/// A note before its names are looked up.
+#[derive(Debug, PartialEq)]
+pub(super) struct NoteWords {
+    pub(super) reading: Option<u32>,
+    pub(super) written: Option<Written>,
+    pub(super) shown: bool,
+    pub(super) record: Option<String>,
+}
+
+fn shape(problem: impl Into<String>, example: &str) -> WordsError {
+    WordsError::Shape { problem: problem.into(), example: example.to_owned() }
+}
+
+/// Units as people type them, and as they are kept.
+fn unit(typed: &str) -> Option<&'static str> {
+    Some(match typed.to_lowercase().as_str() {
+        "kpa" => "kPa",
+        "v" | "volt" | "volts" => "V",
+        "a" | "amp" | "amps" | "ampere" => "A",
+        "ohm" | "ohms" | "Ω" | "ω" => "ohm",
+        "c" | "°c" | "degc" | "celsius" => "C",
+        "s" | "sec" | "seconds" | "second" => "s",
+        "deg" | "°" | "degrees" | "degree" => "deg",
+        "mm" => "mm",
+        "n" => "N",
+        _ => return None,
+    })
+}
+
+/// A number as a trainee may type it: a sign of any kind, a comma for the point.
+fn number(typed: &str) -> Option<f64> {
+    let plain = typed.replace(['−', '–'], "-").replace(',', ".");
+    plain.parse::<f64>().ok().filter(|v| v.is_finite())
+}
+
+/// `-58kPa` is `-58` and `kPa`.
+fn split_unit(token: &str) -> (&str, &str) {
+    let cut = token
+        .char_indices()
+        .find(|(i, c)| *i > 0 && !(c.is_ascii_digit() || matches!(c, '.' | ',')))
+        .map_or(token.len(), |(i, _)| i);
+    token.split_at(cut)
+}
+
+/// Reads what follows `note`.
+pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
+    const EXAMPLE: &str = "note 7 -58 kPa for cut-out";
+    let mut note = NoteWords { reading: None, written: None, shown: false, record: None };
+    let (head, record) = match words.iter().position(|w| w.eq_ignore_ascii_case("for")) {
+        Some(i) => (&words[..i], &words[i + 1..]),
+        None => (words, &[][..]),
+    };
+    match record {
+        [] if head.len() == words.len() => {}
+        [one] => note.record = Some(one.clone()),
+        [] => return Err(shape("after for, say the line of the record", EXAMPLE)),
+        many => note.record = Some(many.join("-")),
+    }
+    let mut rest = head;
+    if let [first, more @ ..] = rest {
+        let id = first.trim_start_matches('#');
+        let whole = id.parse::<u32>().ok();
+        let next_is_value = more.first().is_some_and(|w| {
+            w.eq_ignore_ascii_case("shown") || number(w).is_some() || number(split_unit(w).0).is_some()
+        });
+        if let Some(id) = whole.filter(|_| first.starts_with('#') || more.is_empty() || next_is_value) {
+            note.reading = Some(id);
+            rest = more;
+        }
+    }
+    match rest {
+        [] => {}
+        [one] if one.eq_ignore_ascii_case("shown") => note.shown = true,
+        [one] => {
+            let (value, unit_typed) = split_unit(one);
+            let value = number(value).ok_or_else(|| shape(format!("{one:?} is no number"), EXAMPLE))?;
+            if unit_typed.is_empty() {
+                return Err(shape(format!("write {one} with its unit (kPa, V, A, ohm, C, s, deg, mm)"), EXAMPLE));
+            }
+            note.written = Some(Written { value, unit: known_unit(unit_typed)? });
+        }
+        [value, unit_typed] => {
+            let v = number(value).ok_or_else(|| shape(format!("{value:?} is no number"), EXAMPLE))?;
+            note.written = Some(Written { value: v, unit: known_unit(unit_typed)? });
+        }
+        _ => {
+            return Err(shape(
+                "a note is: number of the reading if it is not the last, value and unit, for and a line of the record",
+                EXAMPLE,
+            ));
+        }
+    }
+    Ok(note)
+}
+
+fn known_unit(typed: &str) -> Result<String, WordsError> {
+    unit(typed).map(str::to_owned).ok_or_else(|| {
+        shape(format!("{typed:?} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)"), "note -58 kPa")
+    })
+}
+
+/// A note without a value is for a sense; a reading of a number must be written down.
+pub(super) fn needs_number(reading: &Reading) -> bool {
+    matches!(reading.shown, sim_core::observe::ShownValue::Steps(_)) && !matches!(reading.what, Observed::Sense(_))
+}
+
+/// Reads what follows `finding`: units and certainty; `None` for units means everything inside limits.
+pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError> {
+    const EXAMPLE: &str = "finding valve_m sure 0.95";
+    let words: Vec<String> = words
+        .iter()
+        .flat_map(|w| w.split(',').map(str::to_owned).collect::<Vec<_>>())
+        .filter(|w| !w.is_empty() && !matches!(w.to_lowercase().as_str(), "and" | "is" | "the"))
+        .collect();
+    let at = words.iter().position(|w| matches!(w.to_lowercase().as_str(), "sure" | "certain" | "certainty" | "at"));
+    let (units, tail) = match at {
+        Some(i) => (&words[..i], Some(&words[i + 1..])),
+        None => (&words[..], None),
+    };
+    let lower: Vec<String> = units.iter().map(|u| u.to_lowercase()).collect();
+    if matches!(lower.first().map(String::as_str), Some("unknown" | "refer" | "not-found" | "notfound")) {
+        return Ok((Vec::new(), 0.0));
+    }
+    let units = match lower.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
+        [] => return Err(shape("say which unit is outside its limits, or none", EXAMPLE)),
+        ["none" | "nothing" | "sound" | "healthy" | "inside"] => Vec::new(),
+        _ => units.to_vec(),
+    };
+    let steps = "say how sure you are: sure 0.40, 0.60, 0.80 or 0.95";
+    let Some([typed]) = tail else { return Err(shape(steps, EXAMPLE)) };
+    let sure = match typed.strip_suffix('%') {
+        Some(percent) => number(percent).map(|v| v / 100.0),
+        None => number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
+    };
+    let sure = sure.and_then(|s| CERTAINTIES.into_iter().find(|c| (c - s).abs() < 1e-9));
+    let sure = sure.ok_or_else(|| shape(format!("{typed:?} is no step of certainty: {steps}"), EXAMPLE))?;
+    Ok((units, sure))
+}
+
+/// A time in whole seconds: `90`, `90s`, `10min`, `2h`, `1.5 h`.
+pub(super) fn seconds(words: &[String], example: &str) -> Result<u32, WordsError> {
+    let text = words.concat().to_lowercase();
+    let (value, unit_typed) = split_unit(&text);
+    let factor = match unit_typed {
+        "" | "s" | "sec" | "second" | "seconds" => 1.0,
+        "m" | "min" | "mins" | "minute" | "minutes" => 60.0,
+        "h" | "hour" | "hours" => 3600.0,
+        _ => return Err(shape(format!("{unit_typed:?} is no unit of time (s, min, h)"), example)),
+    };
+    let value = number(value).ok_or_else(|| shape(format!("{:?} is no time", words.join(" ")), example))?;
+    let s = (value * factor).round();
+    if (0.0..=f64::from(u32::MAX)).contains(&s) {
+        Ok(s as u32)
+    } else {
+        Err(shape(format!("{:?} is no time", words.join(" ")), example))
+    }
+}

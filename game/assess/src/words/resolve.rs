@@ -1,0 +1,375 @@
+//! From words to the action they mean, with every name looked up.
+
+use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
+use sim_core::assembly::Stop;
+use sim_core::instrument::InstrumentKind;
+use sim_core::observe::Reading;
+use sim_core::parts::engine::EngineState;
+use sim_core::parts::instruments::MeterMode;
+
+use super::grammar::{EngineWord, FeelWord, MeterWord, OnOff, PedalWord, TimeWord, Word};
+use super::{Ask, Said, Vocabulary, WordsError, notes};
+
+/// Force of a foot that says nothing else, N.
+const FOOT_N: f64 = 200.0;
+/// Force of the prop that says nothing else, N.
+const PROP_N: f64 = 150.0;
+/// Longest wait of `time` and `wait until` that say nothing else, s.
+const PATIENCE_S: u32 = 1_800;
+
+fn shape(problem: impl Into<String>, example: &str) -> WordsError {
+    WordsError::Shape { problem: problem.into(), example: example.to_owned() }
+}
+
+/// Words without meaning of their own.
+fn without_fillers(words: Vec<String>) -> Vec<String> {
+    words
+        .into_iter()
+        .filter(|w| !matches!(w.to_lowercase().as_str(), "to" | "at" | "the" | "and" | "from" | "with" | "of" | "by"))
+        .collect()
+}
+
+pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> Result<Said, WordsError> {
+    let action = match word {
+        Word::Card => Action::ReadCard,
+        Word::Sheet => Action::ReadSheet,
+        Word::Chocks { state } => Action::Chocks(state == OnOff::On),
+        Word::Key { state } => Action::Key(state == OnOff::On),
+        Word::Engine { state } => Action::Engine(match state {
+            EngineWord::Idle => EngineState::WarmIdle,
+            EngineWord::Cold => EngineState::ColdIdle,
+            EngineWord::Cruise => EngineState::Cruise,
+            EngineWord::Overrun => EngineState::Overrun,
+            EngineWord::Open => EngineState::WideOpen,
+            EngineWord::Stop => EngineState::Stopped,
+        }),
+        Word::Pedal { what, numbers } => pedal(what, &numbers)?,
+        Word::Cover { words } => cover(&words, names)?,
+        Word::Open { joint } => Action::OpenJoint { joint: names.joint(&joint)? },
+        Word::Join { joint } => Action::MakeJoint { joint: names.joint(&joint)? },
+        Word::Plug { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Plug) },
+        Word::Clamp { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Clamp) },
+        Word::Free { port } => Action::SetStop { port: names.port(&port)?, stop: None },
+        Word::Unplug { name } => match names.port(&name) {
+            Ok(port) if !names.is_electrical(&port) => Action::SetStop { port, stop: None },
+            _ => Action::OpenJoint { joint: names.joint(&name)? },
+        },
+        Word::Pull { unit } => Action::PullUnit { unit: names.unit(&unit)? },
+        Word::Push { unit } => Action::PushUnit { unit: names.unit(&unit)? },
+        Word::Swap { words } => swap(without_fillers(words), names)?,
+        Word::Clean { unit } => Action::Clean { unit: names.unit(&unit)? },
+        Word::Reform { unit } => Action::Reform { unit: names.unit(&unit)? },
+        Word::Fit { words } => fit(&words, names)?,
+        Word::Take { words } => {
+            let named: Vec<&String> = words.iter().filter(|w| !w.eq_ignore_ascii_case("off")).collect();
+            match named.as_slice() {
+                [one] => Action::Unfit { instrument: names.instrument(one)?.0 },
+                _ => return Err(shape("take one instrument at a time", "take gauge")),
+            }
+        }
+        Word::Meter { mode, instrument } => Action::SetMeter {
+            instrument: names.instrument_or_first(instrument.as_deref(), "multimeter", |k| {
+                matches!(k, InstrumentKind::Multimeter { .. })
+            })?,
+            mode: match mode {
+                MeterWord::Volt => MeterMode::Volt,
+                MeterWord::Ohm => MeterMode::Ohm,
+                MeterWord::Amp => MeterMode::Ampere,
+                MeterWord::Off => MeterMode::Off,
+            },
+        },
+        Word::Press { instrument } => {
+            if instrument.eq_ignore_ascii_case("pedal") || instrument.eq_ignore_ascii_case("brake") {
+                return Err(shape("the pedal has a word of its own", "pedal press 200"));
+            }
+            Action::Press { instrument: names.instrument(&instrument)?.0, down: true }
+        }
+        Word::Let { words } => {
+            let named: Vec<&String> =
+                words.iter().filter(|w| !matches!(w.to_lowercase().as_str(), "go" | "of")).collect();
+            match named.as_slice() {
+                [one] => Action::Press { instrument: names.instrument(one)?.0, down: false },
+                _ => return Err(shape("let go of what?", "let lead")),
+            }
+        }
+        Word::Stroke { words } => stroke(&words, names)?,
+        Word::Read { instrument } => Action::Read { instrument: names.instrument(&instrument)?.0 },
+        Word::Hiss { part } => Action::Sense(Sense::Hiss { part: names.part(&part)? }),
+        Word::Hum => Action::Sense(Sense::Hum),
+        Word::Touch { part } => Action::Sense(Sense::Touch { part: names.part(&part)? }),
+        Word::Feel { what } => Action::Sense(match what {
+            FeelWord::Pedal => Sense::PedalTravel,
+            FeelWord::Moved => Sense::PedalMoved,
+            FeelWord::Applications => Sense::Applications,
+        }),
+        Word::Look { what } => match what.as_deref().map(str::to_lowercase).as_deref() {
+            None | Some("around" | "round") => return Ok(Said::Ask(Ask::Look)),
+            Some("brakes" | "brake" | "fluid") => Action::Sense(Sense::BaseBrakes),
+            Some(name) => {
+                let (instrument, kind) = names.instrument(name)?;
+                if matches!(kind, InstrumentKind::Lamp) {
+                    Action::Sense(Sense::Lamp { instrument })
+                } else {
+                    Action::Read { instrument }
+                }
+            }
+        },
+        Word::Brakes => Action::Sense(Sense::BaseBrakes),
+        Word::Drive => Action::Sense(Sense::YardDrive),
+        Word::Time { what, max } => Action::Time {
+            cycle: match what {
+                TimeWord::Run => Cycle::PumpRun,
+                TimeWord::Rest => Cycle::PumpRest,
+            },
+            max_s: match max {
+                Some(typed) => notes::seconds(&[typed], "time rest 900")?,
+                None => PATIENCE_S,
+            },
+        },
+        Word::Wait { words } => wait(&words)?,
+        Word::Overnight => Action::Overnight,
+        Word::Note { words } => return note(&words, names, readings),
+        Word::Suspect { words } => Action::Suspect { text: words.join(" ") },
+        Word::Finding { words } => {
+            let (units, certainty) = notes::finding(&words)?;
+            let units = units.iter().map(|u| names.unit(u)).collect::<Result<_, _>>()?;
+            Action::Finding { units, certainty }
+        }
+        Word::Hand { .. } | Word::HandBack => Action::HandBack,
+        Word::Car => return Ok(Said::Ask(Ask::Car)),
+        Word::Tools { instrument } => {
+            let one = instrument.map(|i| names.instrument(&i)).transpose()?;
+            return Ok(Said::Ask(Ask::Tools(one.map(|i| i.0))));
+        }
+        Word::Store => return Ok(Said::Ask(Ask::Store)),
+        Word::Notebook => return Ok(Said::Ask(Ask::Notebook)),
+        Word::List => return Ok(Said::Ask(Ask::List)),
+        Word::Record => return Ok(Said::Ask(Ask::Record)),
+        Word::Mark => return Ok(Said::Ask(Ask::Mark)),
+        Word::Quit => return Ok(Said::Ask(Ask::Quit)),
+    };
+    Ok(Said::Do(action))
+}
+
+fn force(typed: &str) -> Result<f64, WordsError> {
+    let plain = typed.trim_end_matches(['n', 'N']);
+    plain
+        .parse::<f64>()
+        .ok()
+        .filter(|v| v.is_finite())
+        .ok_or_else(|| shape(format!("{typed:?} is no force in N"), "pedal press 200"))
+}
+
+fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
+    let numbers: Vec<&String> =
+        numbers.iter().filter(|w| !matches!(w.to_lowercase().as_str(), "n" | "times" | "x" | "with")).collect();
+    Ok(match (what, numbers.as_slice()) {
+        (PedalWord::Press, []) => Action::Pedal(PedalHold::Foot { force_n: FOOT_N }),
+        (PedalWord::Press, [f]) => Action::Pedal(PedalHold::Foot { force_n: force(f)? }),
+        (PedalWord::Prop, []) => Action::Pedal(PedalHold::Prop { force_n: PROP_N }),
+        (PedalWord::Prop, [f]) => Action::Pedal(PedalHold::Prop { force_n: force(f)? }),
+        (PedalWord::Release, []) => Action::Pedal(PedalHold::Released),
+        (PedalWord::Pump, [times, more @ ..]) if more.len() <= 1 => Action::PumpPedal {
+            times: times
+                .parse()
+                .map_err(|_| shape(format!("{times:?} is no number of applications"), "pedal pump 5"))?,
+            force_n: match more {
+                [f] => force(f)?,
+                _ => FOOT_N,
+            },
+        },
+        (PedalWord::Pump, []) => return Err(shape("how many times?", "pedal pump 5")),
+        _ => return Err(shape("too many words after pedal", "pedal press 200")),
+    })
+}
+
+fn cover(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
+    let is_state = |w: &String| matches!(w.to_lowercase().as_str(), "on" | "off");
+    match words {
+        [a, b] if is_state(b) => Ok(Action::Cover { cover: names.cover(a)?, off: b.eq_ignore_ascii_case("off") }),
+        [a, b] if is_state(a) => Ok(Action::Cover { cover: names.cover(b)?, off: a.eq_ignore_ascii_case("off") }),
+        [a] if !is_state(a) => {
+            let cover = names.cover(a)?;
+            Err(shape(format!("say whether the cover {cover} comes off or on"), &format!("cover {cover} off")))
+        }
+        _ => Err(shape("say which cover, and off or on", "cover scuttle off")),
+    }
+}
+
+fn swap(words: Vec<String>, names: &Vocabulary) -> Result<Action, WordsError> {
+    let (unit, spare) = match words.as_slice() {
+        [unit] => (names.unit(unit)?, None),
+        [unit, spare] => (names.unit(unit)?, Some(spare.as_str())),
+        _ => return Err(shape("say the unit and the spare", "swap valve_m with valve_m_new")),
+    };
+    let spare = names.spare(&unit, spare)?;
+    Ok(Action::Swap { unit, spare })
+}
+
+/// Names of an instrument's ends, in the order in which they are typed.
+fn ends_of(kind: &InstrumentKind) -> &'static [&'static str] {
+    match kind {
+        InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => &["stem"],
+        InstrumentKind::Lamp | InstrumentKind::PushLead => &["a", "b"],
+        InstrumentKind::Multimeter { .. } => &["v_ohm", "com"],
+        InstrumentKind::ClampAmmeter { .. } => &["jaw"],
+        InstrumentKind::IrThermometer { .. } => &["beam"],
+        InstrumentKind::AngleFinder { .. } => &["arm"],
+        InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => &[],
+    }
+}
+
+fn end_name(typed: &str) -> String {
+    match typed.to_lowercase().replace('-', "_").as_str() {
+        "red" | "plus" | "v" | "vohm" | "v_ohm" => "v_ohm".to_owned(),
+        "black" | "minus" | "com" => "com".to_owned(),
+        other => other.to_owned(),
+    }
+}
+
+fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
+    let words: Vec<String> = without_fillers(words.to_vec()).into_iter().filter(|w| !w.eq_ignore_ascii_case("on")).collect();
+    let Some((first, rest)) = words.split_first() else {
+        return Err(shape("say the instrument and where it goes", "fit gauge tee.2"));
+    };
+    let (instrument, kind) = names.instrument(first)?;
+    let ends = ends_of(&kind);
+    if ends.is_empty() {
+        let how = match kind {
+            InstrumentKind::Stopwatch { .. } => "the stopwatch is in your pocket; say for example: time rest 900",
+            InstrumentKind::PedalProp => "say: pedal prop 150",
+            InstrumentKind::Plugs => "say: plug tee.3",
+            InstrumentKind::Clamps => "say: clamp hose_m.a",
+            InstrumentKind::ListeningTube => "say: hiss hose_m",
+            _ => "it is read where it is",
+        };
+        return Err(shape(format!("{instrument} is not fitted to anything; {how}"), &format!("help {first}")));
+    }
+    let to_port = !matches!(kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. });
+    let mut out: Vec<(String, String)> = Vec::new();
+    for word in rest {
+        let (end, target) = match word.split_once('=') {
+            Some((end, target)) => (end_name(end), target),
+            None => {
+                let Some(next) = ends.iter().find(|e| out.iter().all(|(used, _)| used != *e)) else {
+                    return Err(shape(
+                        format!("{instrument} has {}", plural(ends.len())),
+                        &example_fit(&instrument, ends),
+                    ));
+                };
+                ((*next).to_owned(), word.as_str())
+            }
+        };
+        if !ends.contains(&end.as_str()) {
+            return Err(shape(
+                format!("{instrument} has no end called {end:?}; it has {}", ends.join(" and ")),
+                &example_fit(&instrument, ends),
+            ));
+        }
+        let target = if to_port { names.port(target)? } else { names.part(target)? };
+        out.push((end, target));
+    }
+    if out.is_empty() {
+        return Err(shape(format!("where does {instrument} go?"), &example_fit(&instrument, ends)));
+    }
+    out.sort();
+    Ok(Action::Fit { instrument, ends: out })
+}
+
+fn plural(n: usize) -> String {
+    if n == 1 { "one end".to_owned() } else { format!("{n} ends") }
+}
+
+fn example_fit(instrument: &str, ends: &[&str]) -> String {
+    match ends {
+        ["v_ohm", "com"] => format!("fit {instrument} red=relay.87 black=body.31a"),
+        ["a", "b"] => format!("fit {instrument} battery.plus relay.85"),
+        ["jaw"] => format!("fit {instrument} wire_pump.a"),
+        ["beam"] => format!("fit {instrument} pump"),
+        ["arm"] => format!("fit {instrument} hose_b"),
+        _ => format!("fit {instrument} tee.2"),
+    }
+}
+
+fn stroke(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
+    let mut times = None;
+    let mut instrument = None;
+    for w in words {
+        match w.parse::<u32>() {
+            Ok(n) => times = Some(n),
+            Err(_) if w.eq_ignore_ascii_case("times") => {}
+            Err(_) => instrument = Some(w.as_str()),
+        }
+    }
+    let times = times.ok_or_else(|| shape("how many strokes?", "stroke hand-pump 10"))?;
+    let instrument =
+        names.instrument_or_first(instrument, "hand pump", |k| matches!(k, InstrumentKind::HandPump { .. }))?;
+    Ok(Action::Stroke { instrument, times })
+}
+
+fn wait(words: &[String]) -> Result<Action, WordsError> {
+    const EXAMPLE: &str = "wait until pump stops 120";
+    let Some((first, rest)) = words.split_first() else { return Err(shape("how long?", "wait 30")) };
+    if !matches!(first.to_lowercase().as_str(), "until" | "for" | "till") {
+        return Ok(Action::Wait { s: notes::seconds(words, "wait 30")? });
+    }
+    if first.eq_ignore_ascii_case("for") && rest.first().is_some_and(|w| w.starts_with(|c: char| c.is_ascii_digit())) {
+        return Ok(Action::Wait { s: notes::seconds(rest, "wait 30")? });
+    }
+    let cut = rest.iter().position(|w| w.starts_with(|c: char| c.is_ascii_digit())).unwrap_or(rest.len());
+    let (what, max) = rest.split_at(cut);
+    let what: Vec<String> = what
+        .iter()
+        .map(|w| w.to_lowercase())
+        .filter(|w| !matches!(w.as_str(), "the" | "is" | "goes" | "max" | "at" | "most" | "lights" | "up"))
+        .collect();
+    let cue = match what.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
+        ["pump", "stops" | "stop" | "stopped" | "off"] => Cue::PumpStops,
+        ["pump", "starts" | "start" | "runs" | "on"] => Cue::PumpStarts,
+        ["lamp", "out" | "off"] => Cue::LampOut,
+        ["lamp", "on" | "glows" | "lit"] | ["lamp"] => Cue::LampOn,
+        _ => {
+            return Err(shape(
+                "you can wait until pump stops, pump starts, lamp out or lamp on",
+                EXAMPLE,
+            ));
+        }
+    };
+    let max_s = if max.is_empty() { PATIENCE_S } else { notes::seconds(max, EXAMPLE)? };
+    Ok(Action::WaitUntil { cue, max_s })
+}
+
+fn note(words: &[String], names: &Vocabulary, readings: &[Reading]) -> Result<Said, WordsError> {
+    let note = notes::note(words)?;
+    let record = note.record.map(|r| names.record(&r)).transpose()?;
+    let Some(last) = readings.last() else {
+        return Err(shape("there is no reading to note yet: read, time, feel or hear something first", "read barometer"));
+    };
+    let id = note.reading.unwrap_or(last.id);
+    let Some(reading) = readings.iter().find(|r| r.id == id) else {
+        return Err(shape(
+            format!(
+                "there is no reading {id}; so far there are 1 to {}. If {id} is the value, add its unit",
+                last.id
+            ),
+            "note 12.4 V",
+        ));
+    };
+    if note.shown {
+        return Ok(Said::NoteShown { reading: id, record });
+    }
+    if note.written.is_none() && notes::needs_number(reading) {
+        return Err(shape(
+            format!("reading {id} is a number: write what you read, with its unit"),
+            "note -58 kPa",
+        ));
+    }
+    Ok(Said::Do(Action::Note { reading: id, written: note.written, record }))
+}
