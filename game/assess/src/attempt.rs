@@ -265,7 +265,9 @@ fn plain(error: &io::Error) -> String {
         io::ErrorKind::PermissionDenied => "no permission; choose a folder you may write in".to_owned(),
         io::ErrorKind::StorageFull => "the disk is full; make room and carry the attempt on".to_owned(),
         io::ErrorKind::QuotaExceeded => "your share of the disk is used up; make room".to_owned(),
-        io::ErrorKind::FileTooLarge => "the file may not grow any more; make room or lift the limit".to_owned(),
+        io::ErrorKind::FileTooLarge => {
+            "the file may not grow any more; make room or lift the limit".to_owned()
+        }
         io::ErrorKind::ReadOnlyFilesystem => "the disk is read-only; choose another folder".to_owned(),
         io::ErrorKind::IsADirectory => "that is a folder; name a file".to_owned(),
         _ => error.to_string(),
@@ -340,11 +342,17 @@ impl Writer {
         lock(&file, path)?;
         let parsed = parse(&read_all(&mut file, path)?, path)?;
         if parsed.torn {
-            file.set_len(parsed.good_len).map_err(|e| AttemptError::io("cut the torn last line off", path, e))?;
+            file.set_len(parsed.good_len)
+                .map_err(|e| AttemptError::io("cut the torn last line off", path, e))?;
         }
         file.seek(SeekFrom::Start(parsed.good_len)).map_err(|e| AttemptError::io("read", path, e))?;
-        let writer =
-            Self { file, path: path.to_owned(), chain: parsed.chain, good_len: parsed.good_len, stopped: false };
+        let writer = Self {
+            file,
+            path: path.to_owned(),
+            chain: parsed.chain,
+            good_len: parsed.good_len,
+            stopped: false,
+        };
         Ok((writer, parsed.attempt, parsed.torn))
     }
 
@@ -404,7 +412,10 @@ fn read_all(file: &mut File, path: &Path) -> Result<Vec<u8>, AttemptError> {
 }
 
 /// A body as JSON with its place in the chain as the last key, and the new end of the chain.
-fn chained<T: serde::Serialize>(body: &T, chain: &blake3::Hash) -> Result<(String, blake3::Hash), AttemptError> {
+fn chained<T: serde::Serialize>(
+    body: &T,
+    chain: &blake3::Hash,
+) -> Result<(String, blake3::Hash), AttemptError> {
     let mut text = serde_json::to_string(body).map_err(|source| AttemptError::Form { source })?;
     let next = link(chain, &text);
     // `body` is a struct with at least one field, so the text ends with a brace after a value.
@@ -454,16 +465,21 @@ fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
             .ok_or_else(|| damaged(line, format!("no chain at the end of the line; {repair}")))?;
         // What the line says comes first: its error tells more than "the chain is broken".
         if line == 1 {
-            let h: Header = serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
+            let h: Header =
+                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
             if h.schema != SCHEMA {
                 return Err(damaged(line, format!("schema {:?}, expected {SCHEMA:?}", h.schema)));
             }
             header = Some(h);
         } else {
-            let step: Step = serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
+            let step: Step =
+                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
             let expected = steps.len() as u32 + 1;
             if step.n != expected {
-                return Err(damaged(line, format!("action number {}, expected {expected}; {repair}", step.n)));
+                return Err(damaged(
+                    line,
+                    format!("action number {}, expected {expected}; {repair}", step.n),
+                ));
             }
             let last_end = steps.last().map_or(Tick(0), |s| s.end);
             if step.start < last_end || step.end < step.start {
@@ -476,9 +492,13 @@ fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
         }
         chain = link(&chain, &body);
         if chain.to_hex().as_str() != said {
-            return Err(damaged(line, format!("changed after it was written (its chain does not fit); {repair}")));
+            return Err(damaged(
+                line,
+                format!("changed after it was written (its chain does not fit); {repair}"),
+            ));
         }
     }
-    let header = header.ok_or_else(|| damaged(1, "no whole header; nothing was done in this attempt".to_owned()))?;
+    let header =
+        header.ok_or_else(|| damaged(1, "no whole header; nothing was done in this attempt".to_owned()))?;
     Ok(Parsed { attempt: Attempt { header, steps }, chain, good_len: good_len as u64, torn })
 }

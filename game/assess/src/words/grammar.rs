@@ -234,7 +234,12 @@ pub(super) enum Word {
         words: Vec<String>,
     },
     /// Take an instrument off and put it back on the board
-    #[command(alias = "unfit", alias = "detach", alias = "remove", after_help = "Examples: take gauge · take meter off")]
+    #[command(
+        alias = "unfit",
+        alias = "detach",
+        alias = "remove",
+        after_help = "Examples: take gauge · take meter off"
+    )]
     Take {
         /// The instrument
         #[arg(required = true)]
@@ -269,7 +274,9 @@ pub(super) enum Word {
         words: Vec<String>,
     },
     /// Read an instrument: a dial, a display, the barometer on the wall
-    #[command(after_help = "Examples: read gauge · read meter · read barometer\nA reading counts only when you note it.")]
+    #[command(
+        after_help = "Examples: read gauge · read meter · read barometer\nA reading counts only when you note it."
+    )]
     Read {
         /// The instrument
         instrument: String,
@@ -314,7 +321,10 @@ pub(super) enum Word {
     #[command(alias = "base-brakes", alias = "fluid", after_help = "Example: brakes")]
     Brakes,
     /// Drive slowly in the yard and brake
-    #[command(alias = "yard", after_help = "Example: drive   (chocks away, engine idling, everything joined)")]
+    #[command(
+        alias = "yard",
+        after_help = "Example: drive   (chocks away, engine idling, everything joined)"
+    )]
     Drive,
 
     // ---- time --------------------------------------------------------------------------------------
@@ -387,7 +397,13 @@ pub(super) enum Word {
 
     // ---- free of time ------------------------------------------------------------------------------
     /// Show the car: parts, ports and joints
-    #[command(alias = "parts", alias = "ports", alias = "joints", alias = "diagram", after_help = "Example: car")]
+    #[command(
+        alias = "parts",
+        alias = "ports",
+        alias = "joints",
+        alias = "diagram",
+        after_help = "Example: car"
+    )]
     Car,
     /// Show the instruments on the tool board
     #[command(alias = "board", alias = "instruments", after_help = "Examples: tools · tools gauge")]

@@ -2,9 +2,9 @@
 
 use clap::CommandFactory as _;
 
+use super::WordsError;
 use super::grammar::Line;
 use super::names::similar;
-use super::WordsError;
 
 /// Words by what they are for, in the order in which a job usually needs them.
 const GROUPS: &[(&str, &[&str])] = &[
@@ -84,8 +84,11 @@ pub fn help(word: &str) -> Result<String, WordsError> {
 /// Every first word, for completion.
 #[must_use]
 pub fn verbs() -> Vec<String> {
-    let mut words: Vec<String> =
-        Line::command().get_subcommands().filter(|c| !c.is_hide_set()).map(|c| c.get_name().to_owned()).collect();
+    let mut words: Vec<String> = Line::command()
+        .get_subcommands()
+        .filter(|c| !c.is_hide_set())
+        .map(|c| c.get_name().to_owned())
+        .collect();
     words.push("help".to_owned());
     words.sort();
     words

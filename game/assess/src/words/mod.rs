@@ -172,4 +172,3 @@ fn plain_error(tokens: &[String], error: &clap::Error) -> WordsError {
     };
     WordsError::Shape { problem, example }
 }
-

@@ -93,7 +93,9 @@ impl Vocabulary {
             covers: car.covers.iter().map(|c| c.id.clone()).collect(),
             spares: spares
                 .iter()
-                .map(|s| (s.id.clone(), car.units.get(s.unit as usize).map_or_else(String::new, |u| u.id.clone())))
+                .map(|s| {
+                    (s.id.clone(), car.units.get(s.unit as usize).map_or_else(String::new, |u| u.id.clone()))
+                })
                 .collect(),
             records: car.record.iter().map(|r| r.id.clone()).collect(),
             instruments: kit.iter().map(|c| (c.id.clone(), c.kind)).collect(),
@@ -200,8 +202,12 @@ impl Vocabulary {
             [] => {
                 // Of a known part, its own ports are the best hint.
                 let part = wanted.split('.').next().unwrap_or_default().to_owned() + ".";
-                let own: Vec<&str> =
-                    self.ports.iter().map(|p| p.name.as_str()).filter(|n| plain(n).starts_with(&part)).collect();
+                let own: Vec<&str> = self
+                    .ports
+                    .iter()
+                    .map(|p| p.name.as_str())
+                    .filter(|n| plain(n).starts_with(&part))
+                    .collect();
                 if own.is_empty() {
                     let known: Vec<&str> = self.ports.iter().map(|p| p.name.as_str()).collect();
                     Err(unknown("port", typed, &known))
@@ -233,14 +239,19 @@ impl Vocabulary {
     pub(super) fn joint(&self, typed: &str) -> Result<String, WordsError> {
         let wanted = plain(typed);
         let by_name = |name: &str| self.joints.iter().find(|j| plain(&j.0) == name).map(|j| j.0.clone());
-        if let Some(found) =
-            by_name(&wanted).or_else(|| by_name(&format!("j_{wanted}"))).or_else(|| by_name(&format!("e_{wanted}")))
+        if let Some(found) = by_name(&wanted)
+            .or_else(|| by_name(&format!("j_{wanted}")))
+            .or_else(|| by_name(&format!("e_{wanted}")))
         {
             return Ok(found);
         }
         if let Some(port) = self.ports.iter().find(|p| plain(&p.name) == wanted) {
-            let at: Vec<&str> =
-                self.joints.iter().filter(|j| j.1 == port.at || j.2 == port.at).map(|j| j.0.as_str()).collect();
+            let at: Vec<&str> = self
+                .joints
+                .iter()
+                .filter(|j| j.1 == port.at || j.2 == port.at)
+                .map(|j| j.0.as_str())
+                .collect();
             return match at.as_slice() {
                 [only] => Ok((*only).to_owned()),
                 [] => Err(WordsError::NoSuch {
@@ -260,7 +271,9 @@ impl Vocabulary {
             .joints
             .iter()
             .filter(|j| {
-                [j.1, j.2].iter().any(|p| self.parts.get(p.part as usize).is_some_and(|id| plain(id) == wanted))
+                [j.1, j.2]
+                    .iter()
+                    .any(|p| self.parts.get(p.part as usize).is_some_and(|id| plain(id) == wanted))
             })
             .map(|j| j.0.as_str())
             .collect();

@@ -85,7 +85,10 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
             let (value, unit_typed) = split_unit(one);
             let value = number(value).ok_or_else(|| shape(format!("{one:?} is no number"), EXAMPLE))?;
             if unit_typed.is_empty() {
-                return Err(shape(format!("write {one} with its unit (kPa, V, A, ohm, C, s, deg, mm)"), EXAMPLE));
+                return Err(shape(
+                    format!("write {one} with its unit (kPa, V, A, ohm, C, s, deg, mm)"),
+                    EXAMPLE,
+                ));
             }
             note.written = Some(Written { value, unit: known_unit(unit_typed)? });
         }
@@ -105,13 +108,17 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
 
 fn known_unit(typed: &str) -> Result<String, WordsError> {
     unit(typed).map(str::to_owned).ok_or_else(|| {
-        shape(format!("{typed:?} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)"), "note -58 kPa")
+        shape(
+            format!("{typed:?} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)"),
+            "note -58 kPa",
+        )
     })
 }
 
 /// A note without a value is for a sense; a reading of a number must be written down.
 pub(super) fn needs_number(reading: &Reading) -> bool {
-    matches!(reading.shown, sim_core::observe::ShownValue::Steps(_)) && !matches!(reading.what, Observed::Sense(_))
+    matches!(reading.shown, sim_core::observe::ShownValue::Steps(_))
+        && !matches!(reading.what, Observed::Sense(_))
 }
 
 /// Reads what follows `finding`: units and certainty; `None` for units means everything inside limits.
@@ -122,7 +129,9 @@ pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError
         .flat_map(|w| w.split(',').map(str::to_owned).collect::<Vec<_>>())
         .filter(|w| !w.is_empty() && !matches!(w.to_lowercase().as_str(), "and" | "is" | "the"))
         .collect();
-    let at = words.iter().position(|w| matches!(w.to_lowercase().as_str(), "sure" | "certain" | "certainty" | "at"));
+    let at = words
+        .iter()
+        .position(|w| matches!(w.to_lowercase().as_str(), "sure" | "certain" | "certainty" | "at"));
     let (units, tail) = match at {
         Some(i) => (&words[..i], Some(&words[i + 1..])),
         None => (&words[..], None),

@@ -25,7 +25,9 @@ fn shape(problem: impl Into<String>, example: &str) -> WordsError {
 fn without_fillers(words: Vec<String>) -> Vec<String> {
     words
         .into_iter()
-        .filter(|w| !matches!(w.to_lowercase().as_str(), "to" | "at" | "the" | "and" | "from" | "with" | "of" | "by"))
+        .filter(|w| {
+            !matches!(w.to_lowercase().as_str(), "to" | "at" | "the" | "and" | "from" | "with" | "of" | "by")
+        })
         .collect()
 }
 
@@ -161,8 +163,10 @@ fn force(typed: &str) -> Result<f64, WordsError> {
 }
 
 fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
-    let numbers: Vec<&String> =
-        numbers.iter().filter(|w| !matches!(w.to_lowercase().as_str(), "n" | "times" | "x" | "with")).collect();
+    let numbers: Vec<&String> = numbers
+        .iter()
+        .filter(|w| !matches!(w.to_lowercase().as_str(), "n" | "times" | "x" | "with"))
+        .collect();
     Ok(match (what, numbers.as_slice()) {
         (PedalWord::Press, []) => Action::Pedal(PedalHold::Foot { force_n: FOOT_N }),
         (PedalWord::Press, [f]) => Action::Pedal(PedalHold::Foot { force_n: force(f)? }),
@@ -186,11 +190,18 @@ fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
 fn cover(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let is_state = |w: &String| matches!(w.to_lowercase().as_str(), "on" | "off");
     match words {
-        [a, b] if is_state(b) => Ok(Action::Cover { cover: names.cover(a)?, off: b.eq_ignore_ascii_case("off") }),
-        [a, b] if is_state(a) => Ok(Action::Cover { cover: names.cover(b)?, off: a.eq_ignore_ascii_case("off") }),
+        [a, b] if is_state(b) => {
+            Ok(Action::Cover { cover: names.cover(a)?, off: b.eq_ignore_ascii_case("off") })
+        }
+        [a, b] if is_state(a) => {
+            Ok(Action::Cover { cover: names.cover(b)?, off: a.eq_ignore_ascii_case("off") })
+        }
         [a] if !is_state(a) => {
             let cover = names.cover(a)?;
-            Err(shape(format!("say whether the cover {cover} comes off or on"), &format!("cover {cover} off")))
+            Err(shape(
+                format!("say whether the cover {cover} comes off or on"),
+                &format!("cover {cover} off"),
+            ))
         }
         _ => Err(shape("say which cover, and off or on", "cover scuttle off")),
     }
@@ -235,7 +246,8 @@ fn end_name(typed: &str) -> String {
 }
 
 fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
-    let words: Vec<String> = without_fillers(words.to_vec()).into_iter().filter(|w| !w.eq_ignore_ascii_case("on")).collect();
+    let words: Vec<String> =
+        without_fillers(words.to_vec()).into_iter().filter(|w| !w.eq_ignore_ascii_case("on")).collect();
     let Some((first, rest)) = words.split_first() else {
         return Err(shape("say the instrument and where it goes", "fit gauge tee.2"));
     };
@@ -243,14 +255,19 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let ends = ends_of(&kind);
     if ends.is_empty() {
         let how = match kind {
-            InstrumentKind::Stopwatch { .. } => "the stopwatch is in your pocket; say for example: time rest 900",
+            InstrumentKind::Stopwatch { .. } => {
+                "the stopwatch is in your pocket; say for example: time rest 900"
+            }
             InstrumentKind::PedalProp => "say: pedal prop 150",
             InstrumentKind::Plugs => "say: plug tee.3",
             InstrumentKind::Clamps => "say: clamp hose_m.a",
             InstrumentKind::ListeningTube => "say: hiss hose_m",
             _ => "it is read where it is",
         };
-        return Err(shape(format!("{instrument} is not fitted to anything; {how}"), &format!("help {first}")));
+        return Err(shape(
+            format!("{instrument} is not fitted to anything; {how}"),
+            &format!("help {first}"),
+        ));
     }
     let to_port = !matches!(kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. });
     let mut out: Vec<(String, String)> = Vec::new();
@@ -309,8 +326,8 @@ fn stroke(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         }
     }
     let times = times.ok_or_else(|| shape("how many strokes?", "stroke hand-pump 10"))?;
-    let instrument =
-        names.instrument_or_first(instrument, "hand pump", |k| matches!(k, InstrumentKind::HandPump { .. }))?;
+    let instrument = names
+        .instrument_or_first(instrument, "hand pump", |k| matches!(k, InstrumentKind::HandPump { .. }))?;
     Ok(Action::Stroke { instrument, times })
 }
 
@@ -320,7 +337,9 @@ fn wait(words: &[String]) -> Result<Action, WordsError> {
     if !matches!(first.to_lowercase().as_str(), "until" | "for" | "till") {
         return Ok(Action::Wait { s: notes::seconds(words, "wait 30")? });
     }
-    if first.eq_ignore_ascii_case("for") && rest.first().is_some_and(|w| w.starts_with(|c: char| c.is_ascii_digit())) {
+    if first.eq_ignore_ascii_case("for")
+        && rest.first().is_some_and(|w| w.starts_with(|c: char| c.is_ascii_digit()))
+    {
         return Ok(Action::Wait { s: notes::seconds(rest, "wait 30")? });
     }
     let cut = rest.iter().position(|w| w.starts_with(|c: char| c.is_ascii_digit())).unwrap_or(rest.len());
@@ -336,10 +355,7 @@ fn wait(words: &[String]) -> Result<Action, WordsError> {
         ["lamp", "out" | "off"] => Cue::LampOut,
         ["lamp", "on" | "glows" | "lit"] | ["lamp"] => Cue::LampOn,
         _ => {
-            return Err(shape(
-                "you can wait until pump stops, pump starts, lamp out or lamp on",
-                EXAMPLE,
-            ));
+            return Err(shape("you can wait until pump stops, pump starts, lamp out or lamp on", EXAMPLE));
         }
     };
     let max_s = if max.is_empty() { PATIENCE_S } else { notes::seconds(max, EXAMPLE)? };
@@ -350,7 +366,10 @@ fn note(words: &[String], names: &Vocabulary, readings: &[Reading]) -> Result<Sa
     let note = notes::note(words)?;
     let record = note.record.map(|r| names.record(&r)).transpose()?;
     let Some(last) = readings.last() else {
-        return Err(shape("there is no reading to note yet: read, time, feel or hear something first", "read barometer"));
+        return Err(shape(
+            "there is no reading to note yet: read, time, feel or hear something first",
+            "read barometer",
+        ));
     };
     let id = note.reading.unwrap_or(last.id);
     let Some(reading) = readings.iter().find(|r| r.id == id) else {

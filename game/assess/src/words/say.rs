@@ -114,7 +114,9 @@ pub fn say(action: &Action) -> String {
         }
         Action::Suspect { text } => format!("suspect {}", quoted(text)),
         Action::Finding { certainty, .. } if *certainty <= 0.0 => "finding unknown".to_owned(),
-        Action::Finding { units, certainty } if units.is_empty() => format!("finding none sure {certainty:.2}"),
+        Action::Finding { units, certainty } if units.is_empty() => {
+            format!("finding none sure {certainty:.2}")
+        }
         Action::Finding { units, certainty } => format!("finding {} sure {certainty:.2}", units.join(" ")),
         Action::HandBack => "hand back".to_owned(),
     }
