@@ -111,3 +111,70 @@ pub(crate) fn step(
     work.error.extend_from_slice(&work.k[ERROR_STAGE][..n]);
     true
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// y₀' = −y₀ y₁, y₁' = y₀ y₁ − y₁: two species with a known invariant row y₀ + y₁ + eaten, where the
+    /// ledger collects what is eaten.
+    fn rhs(y: &[f64], f: &mut [f64]) -> bool {
+        f.fill(0.0);
+        f[0] = -y[0] * y[1];
+        f[1] = y[0] * y[1] - y[1];
+        f[2] = y[1];
+        true
+    }
+
+    fn run(n_steps: usize) -> (Vec<f64>, f64) {
+        let plan = Plan::of(2, &[(0, 0), (0, 1), (1, 0), (1, 1)]);
+        let (mut y, mut eaten, h) = (vec![1.5, 0.4], 0.0, 2.0 / n_steps as f64);
+        let mut work = Work::default();
+        for _ in 0..n_steps {
+            let mut f = vec![0.0; 2 + N_LEDGERS];
+            rhs(&y, &mut f);
+            let mut jacobian = vec![0.0; (2 + N_LEDGERS) * 2];
+            jacobian[..6].copy_from_slice(&[-y[1], -y[0], y[1], y[0] - 1.0, 0.0, 1.0]);
+            assert!(step(&plan, &y, &f, &jacobian, h, &mut work, rhs));
+            y.copy_from_slice(&work.y_new);
+            eaten += work.ledgers[0];
+        }
+        (y, eaten)
+    }
+
+    #[test]
+    fn inv_the_method_is_of_third_order() {
+        let (reference, _) = run(4_096);
+        let error = |n| (run(n).0[1] - reference[1]).abs();
+        let ratio = error(32) / error(64);
+        // 2³ = 8 in the limit; at these steps the next term still shows.
+        assert!(6.5 < ratio && ratio < 9.5, "halving the step divided the error by {ratio}");
+    }
+
+    #[test]
+    fn inv_the_ledger_gains_what_the_state_loses() {
+        for n in [1, 2, 7, 50] {
+            let (y, eaten) = run(n);
+            let gap = (y[0] + y[1] + eaten - 1.9).abs();
+            assert!(gap < 1e-14, "{n} steps: {gap:e} missing, however coarse the step");
+        }
+    }
+
+    #[test]
+    fn inv_a_stiff_lag_is_damped_in_one_huge_step() {
+        // L-stable: y' = −10⁶ (y − 1) with h = 1 s lands on 1.
+        let plan = Plan::of(1, &[(0, 0)]);
+        let mut work = Work::default();
+        let rhs = |y: &[f64], f: &mut [f64]| {
+            f.fill(0.0);
+            f[0] = -1e6 * (y[0] - 1.0);
+            true
+        };
+        let mut f = vec![0.0; 1 + N_LEDGERS];
+        rhs(&[5.0], &mut f);
+        let mut jacobian = vec![0.0; 1 + N_LEDGERS];
+        jacobian[0] = -1e6;
+        assert!(step(&plan, &[5.0], &f, &jacobian, 1.0, &mut work, rhs));
+        assert!((work.y_new[0] - 1.0).abs() < 1e-4, "{}", work.y_new[0]);
+    }
+}
