@@ -5,7 +5,9 @@
 //! fault's lowest severity breaches *limit*.
 
 use crate::action::Station;
+use crate::air::P_SEA_LEVEL_PA;
 use crate::assembly::Assembly;
+use crate::units::AbsPressure;
 
 /// A car.
 #[derive(Clone, Debug, PartialEq)]
@@ -134,8 +136,28 @@ pub struct Limit {
     pub max: Option<f64>,
     /// Unit.
     pub unit: String,
-    /// The value scales with the day's pressure over 101.325 kPa.
+    /// Both bounds scale with the day's pressure over 101.325 kPa.
     pub scales_with_day: bool,
+    /// A largest value that grows in thin air: at this day's pressure (kPa absolute) it is the second
+    /// number; between there and 101.325 kPa it lies on a straight line, above it is `max`.
+    pub max_in_thin_air: Option<(f64, f64)>,
+}
+
+impl Limit {
+    /// Smallest and largest value allowed on a day of pressure `day`.
+    #[must_use]
+    pub fn bounds(&self, day: AbsPressure) -> (Option<f64>, Option<f64>) {
+        const SEA_KPA: f64 = P_SEA_LEVEL_PA * 1e-3;
+        let scale = if self.scales_with_day { day.kpa() / SEA_KPA } else { 1.0 };
+        let max = match (self.max, self.max_in_thin_air) {
+            (Some(max), Some((thin_kpa, thin_max))) => {
+                let share = ((SEA_KPA - day.kpa()) / (SEA_KPA - thin_kpa)).clamp(0.0, 1.0);
+                Some(max + (thin_max - max) * share)
+            }
+            (max, _) => max.map(|v| v * scale),
+        };
+        (self.min.map(|v| v * scale), max)
+    }
 }
 
 /// What a record line asks for.

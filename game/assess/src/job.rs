@@ -1,0 +1,140 @@
+//! A job as everything but the file reader sees it: checked, cross-referenced, ready to set up.
+//!
+//! Made by [`crate::pack::Library::job`]. It holds the truth (the hidden faults), so nothing that a
+//! trainee sees may be made from it except through the workshop.
+
+use std::sync::Arc;
+
+use sim_core::air::Day;
+use sim_core::car::{Car, Spare};
+use sim_core::instrument::InstrumentCard;
+use sim_core::workshop::{Arrival, Setup};
+use sim_core::world::World;
+
+/// What every job card says last.
+pub const DEFER: &str = "The vehicle maker's data, local rules and licensed practice come before anything \
+     this program says. It is practice, not service information.";
+
+/// The complaint as something simulated: would this car, in this state, have raised it?
+#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Symptom {
+    /// Engine off, key on, nobody touches the pedal: the pump rests less than this between two runs.
+    ShortRest {
+        /// Seconds.
+        below_s: f64,
+    },
+    /// The pump can be heard with the key off.
+    HumsKeyOff,
+    /// After a night the store is above this gauge pressure: the first press is hard.
+    HardPedalAfterNight {
+        /// kPa gauge (negative).
+        above_kpa_gauge: f64,
+    },
+    /// From an empty store the pump runs longer than this.
+    LongRun {
+        /// Seconds.
+        above_s: f64,
+    },
+}
+
+/// How the parts of the mark weigh; `score/1` rescales what is used to 100.
+#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
+pub struct Weights {
+    /// V: the verdict with its certainty.
+    pub verdict: f64,
+    /// E: how far the readings narrowed it down.
+    pub evidence: f64,
+    /// F: economy of minutes (0 in this version of the scheme).
+    pub economy: f64,
+    /// R: parts not thrown away.
+    pub parts: f64,
+    /// Q: release checks.
+    pub release: f64,
+    /// D: the record.
+    pub record: f64,
+}
+
+/// What a pack says it exercises.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub struct Competence {
+    /// Name of the framework.
+    pub framework: String,
+    /// Edition of the framework.
+    pub edition: String,
+    /// Code within it.
+    pub code: String,
+}
+
+/// A job.
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// Short name within the pack: `hum-at-the-lights`.
+    pub id: String,
+    /// Short name of the pack: `first-shift`.
+    pub pack_id: String,
+    /// Title on the card.
+    pub title: String,
+    /// The car.
+    pub car: Arc<Car>,
+    /// Instruments allowed, in fixed order (sorted by short name).
+    pub kit: Arc<Vec<InstrumentCard>>,
+    /// Spares in store.
+    pub spares: Arc<Vec<Spare>>,
+    /// The day outside.
+    pub day: Day,
+    /// How the car came in.
+    pub arrival: Arrival,
+    /// Lines of the job card: the customer's words, then the cautions, [`DEFER`] last.
+    pub card: Vec<String>,
+    /// Hidden faults: index into `car.faults`, severity in the unit of the fault's parameter.
+    pub faults: Vec<(u16, f64)>,
+    /// The complaint as something simulated.
+    pub symptom: Symptom,
+    /// What is told after the hand-back.
+    pub debrief: String,
+    /// Longest time allowed, attended minutes; a note on the mark sheet, not a gate.
+    pub time_limit_min: f64,
+    /// Least total for *competent*, of 100.
+    pub cut_score: f64,
+    /// Weights of the mark's parts.
+    pub weights: Weights,
+    /// What the pack says it exercises.
+    pub competences: Vec<Competence>,
+    /// Text of the scripted reference attempt, when its file exists.
+    pub reference: Option<String>,
+    /// blake3 over every file behind the job, in fixed order.
+    pub digest: [u8; 32],
+}
+
+impl Job {
+    /// Name that opens it: `first-shift/hum-at-the-lights`.
+    #[must_use]
+    pub fn name(&self) -> String {
+        format!("{}/{}", self.pack_id, self.id)
+    }
+
+    /// What the workshop needs to begin, with the hidden numbers `world`.
+    #[must_use]
+    pub fn setup(&self, world: World) -> Setup {
+        Setup {
+            car: Arc::clone(&self.car),
+            kit: Arc::clone(&self.kit),
+            spares: Arc::clone(&self.spares),
+            day: self.day,
+            arrival: self.arrival,
+            card: self.card.clone(),
+            world,
+        }
+    }
+
+    /// Short names of the repair units that are outside limits in truth, in order of the car file.
+    #[must_use]
+    pub fn true_units(&self) -> Vec<String> {
+        let mut units: Vec<u16> =
+            self.faults.iter().map(|(f, _)| self.car.faults[*f as usize].unit).collect();
+        units.sort_unstable();
+        units.dedup();
+        units.into_iter().map(|u| self.car.units[u as usize].id.clone()).collect()
+    }
+}

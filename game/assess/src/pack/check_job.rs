@@ -1,0 +1,266 @@
+//! From a pack and a job as written to checked ones.
+
+use std::sync::Arc;
+
+use sim_core::air::Day;
+use sim_core::car::{Car, Spare};
+use sim_core::instrument::InstrumentCard;
+
+use super::check_car::SCHEMA;
+use super::error::{Named, PackError};
+use super::raw::{Block, RawJob, RawPack, RawWeights, ranges};
+use super::report::{Range, Report};
+use crate::job::{Competence, DEFER, Job, Symptom, Weights};
+
+/// A pack: what its jobs have in common.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pack {
+    /// Short name, the folder's.
+    pub id: String,
+    /// Title.
+    pub title: String,
+    /// Who wrote it.
+    pub author: String,
+    /// Licence of its texts.
+    pub licence: String,
+    /// Language tag of its texts.
+    pub language: String,
+    /// Least total for *competent*, of 100.
+    pub cut_score: f64,
+    /// Weights of the mark's parts.
+    pub weights: Weights,
+    /// Instruments allowed, short names.
+    pub tools: Vec<String>,
+    /// What it exercises.
+    pub competences: Vec<Competence>,
+    /// Jobs in order, short names.
+    pub jobs: Vec<String>,
+}
+
+/// Checks a pack; `kit` are the instruments that exist, `job_files` the jobs in its folder.
+pub(crate) fn pack(
+    raw: RawPack,
+    id: &str,
+    kit: &[InstrumentCard],
+    job_files: &[String],
+    file: &str,
+) -> Result<Pack, Vec<PackError>> {
+    let mut r = Report::new(file);
+    r.schema(raw.schema, SCHEMA);
+    r.text("title", &raw.title, "write a title");
+    r.text("author", &raw.author, "say who wrote it");
+    r.text("licence", &raw.licence, "state the licence of the texts");
+    r.text("language", &raw.language, "state the language as a tag: en");
+    r.number("cut_score", raw.cut_score, RawPack::range("cut_score"));
+    let w = &raw.weights;
+    for (key, value) in [
+        ("verdict", w.verdict),
+        ("evidence", w.evidence),
+        ("economy", w.economy),
+        ("parts", w.parts),
+        ("release", w.release),
+        ("record", w.record),
+    ] {
+        r.number(&format!("weights.{key}"), value, RawWeights::range(key));
+    }
+    let sum = w.verdict + w.evidence + w.parts + w.release + w.record;
+    r.number("weights (sum without economy)", sum, Range::new(1.0, 500.0, ""));
+    names(&mut r, "tools", Named::Instrument, &raw.tools, &ids(kit));
+    r.list("jobs", &raw.jobs, "a pack has at least one job");
+    let known: Vec<&str> = job_files.iter().map(String::as_str).collect();
+    for (i, job) in raw.jobs.iter().enumerate() {
+        r.short_name(&format!("jobs[{i}]"), job, '-');
+    }
+    names(&mut r, "jobs", Named::Job, &raw.jobs, &known);
+    let mut competences = Vec::new();
+    for (i, c) in raw.competences.into_iter().enumerate() {
+        r.text(&format!("competences[{i}].framework"), &c.framework, "name the framework");
+        r.text(&format!("competences[{i}].edition"), &c.edition, "state its edition");
+        r.text(&format!("competences[{i}].code"), &c.code, "state the code within it");
+        competences.push(Competence { framework: c.framework, edition: c.edition, code: c.code });
+    }
+    r.done(Pack {
+        id: id.to_owned(),
+        title: raw.title,
+        author: raw.author,
+        licence: raw.licence,
+        language: raw.language,
+        cut_score: raw.cut_score,
+        weights: Weights {
+            verdict: raw.weights.verdict,
+            evidence: raw.weights.evidence,
+            economy: raw.weights.economy,
+            parts: raw.weights.parts,
+            release: raw.weights.release,
+            record: raw.weights.record,
+        },
+        tools: raw.tools,
+        competences,
+        jobs: raw.jobs,
+    })
+}
+
+fn ids(kit: &[InstrumentCard]) -> Vec<&str> {
+    kit.iter().map(|c| c.id.as_str()).collect()
+}
+
+/// Every name of a list exists and stands once.
+fn names(r: &mut Report<'_>, list: &str, what: Named, given: &[String], known: &[&str]) {
+    for (i, name) in given.iter().enumerate() {
+        let path = format!("{list}[{i}]");
+        r.index(&path, what, name, known);
+        if let Some(first) = given[..i].iter().position(|g| g == name) {
+            r.push(PackError::DuplicateName {
+                file: r.file(),
+                path,
+                what,
+                name: name.clone(),
+                first: format!("{list}[{first}]"),
+            });
+        }
+    }
+}
+
+/// What a job is checked against.
+pub(crate) struct Around<'a> {
+    pub(crate) pack: &'a Pack,
+    pub(crate) car: &'a Arc<Car>,
+    pub(crate) kit: &'a [InstrumentCard],
+    pub(crate) spares: &'a [Spare],
+}
+
+/// Checks a job; digest and reference are filled in by the library.
+pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Result<Job, Vec<PackError>> {
+    let Around { pack, car, kit, spares } = *around;
+    let mut r = Report::new(file);
+    r.schema(raw.schema, SCHEMA);
+    r.text("title", &raw.title, "write a title");
+    r.number("time_limit_min", raw.time_limit_min, RawJob::range("time_limit_min"));
+    for (key, lines, expected) in [
+        ("complaint", &raw.complaint, "write what the customer said"),
+        ("hazards", &raw.hazards, "write the cautions of this job"),
+        ("debrief", &raw.debrief, "write what is told after the hand-back"),
+    ] {
+        r.list(key, lines, expected);
+        for (i, line) in lines.iter().enumerate() {
+            r.text(&format!("{key}[{i}]"), line, expected);
+        }
+    }
+    day(&mut r, &raw.day, car);
+    r.number("arrival.stood_min", f64::from(raw.arrival.stood_min), ranges::STOOD_MIN);
+    symptom(&mut r, &raw.symptom);
+    reference_name(&mut r, &raw.reference);
+
+    let known: Vec<&str> = car.faults.iter().map(|f| f.id.as_str()).collect();
+    let mut faults: Vec<(u16, f64)> = Vec::new();
+    for (i, h) in raw.hidden.iter().enumerate() {
+        let path = format!("hidden[{i}]");
+        let Some(f) = r.index(&format!("{path}.fault"), Named::Fault, &h.fault, &known) else { continue };
+        let def = &car.faults[f as usize];
+        let clash = |g: &(u16, f64)| car.faults[g.0 as usize].param == def.param;
+        if let Some(first) = faults.iter().position(clash) {
+            r.push(PackError::DuplicateName {
+                file: r.file(),
+                path: format!("{path}.fault"),
+                what: Named::Param,
+                name: def.param.clone(),
+                first: format!("hidden[{first}].fault"),
+            });
+        }
+        let (low, high) = (def.severity_min.min(def.severity_max), def.severity_min.max(def.severity_max));
+        let here = format!("{path}.severity");
+        if !h.severity.is_finite() {
+            r.number(&here, h.severity, Range::new(low, high, ""));
+        } else if h.severity < low || high < h.severity {
+            r.push(PackError::SeverityOutsideCatalogue {
+                file: r.file(),
+                path: here,
+                value: h.severity,
+                fault: def.id.clone(),
+                min: low,
+                max: high,
+            });
+        }
+        faults.push((f, h.severity));
+    }
+
+    if let Some(tools) = &raw.tools {
+        let allowed: Vec<&str> = pack.tools.iter().map(String::as_str).collect();
+        names(&mut r, "tools", Named::Instrument, tools, &allowed);
+    }
+    let allowed = raw.tools.as_ref().unwrap_or(&pack.tools);
+    let kit: Vec<InstrumentCard> = kit.iter().filter(|c| allowed.contains(&c.id)).cloned().collect();
+    if let Some(store) = &raw.spares {
+        let known: Vec<&str> = spares.iter().map(|s| s.id.as_str()).collect();
+        names(&mut r, "spares", Named::Spare, store, &known);
+    }
+    let in_store = |s: &&Spare| raw.spares.as_ref().is_none_or(|store| store.contains(&s.id));
+    let spares: Vec<Spare> = spares.iter().filter(in_store).cloned().collect();
+
+    let mut card = raw.complaint;
+    card.extend(raw.hazards.iter().map(|h| format!("Caution: {h}")));
+    card.push(format!("Caution: {DEFER}"));
+    r.done(Job {
+        id: id.to_owned(),
+        pack_id: pack.id.clone(),
+        title: raw.title,
+        car: Arc::clone(car),
+        kit: Arc::new(kit),
+        spares: Arc::new(spares),
+        day: raw.day,
+        arrival: raw.arrival,
+        card,
+        faults,
+        symptom: raw.symptom,
+        debrief: raw.debrief.join("\n\n"),
+        time_limit_min: raw.time_limit_min,
+        cut_score: pack.cut_score,
+        weights: pack.weights,
+        competences: pack.competences.clone(),
+        reference: None,
+        digest: [0; 32],
+    })
+}
+
+fn day(r: &mut Report<'_>, day: &Day, car: &Car) {
+    let ok = r.number("day.altitude_m", day.altitude_m, ranges::ALTITUDE_M);
+    if ok && car.altitude_limit_m < day.altitude_m {
+        r.push(PackError::AboveAltitudeLimit {
+            file: r.file(),
+            altitude_m: day.altitude_m,
+            car: car.id.clone(),
+            limit_m: car.altitude_limit_m,
+        });
+    }
+    r.number("day.weather_kpa", day.weather_kpa, ranges::WEATHER_KPA);
+    r.number("day.ambient_c", day.ambient_c, ranges::AMBIENT_C);
+    r.number("day.night_drop_k", day.night_drop_k, ranges::NIGHT_DROP_K);
+}
+
+fn symptom(r: &mut Report<'_>, symptom: &Symptom) {
+    match symptom {
+        Symptom::ShortRest { below_s } => {
+            r.number("symptom.below_s", *below_s, ranges::SYMPTOM_S);
+        }
+        Symptom::LongRun { above_s } => {
+            r.number("symptom.above_s", *above_s, ranges::SYMPTOM_S);
+        }
+        Symptom::HardPedalAfterNight { above_kpa_gauge } => {
+            r.number("symptom.above_kpa_gauge", *above_kpa_gauge, ranges::SYMPTOM_KPA);
+        }
+        Symptom::HumsKeyOff => {}
+    }
+}
+
+/// A plain file name `<words>.script`: nothing that leaves the folder.
+fn reference_name(r: &mut Report<'_>, name: &str) {
+    let stem = name.strip_suffix(".script").unwrap_or("");
+    if !super::report::is_short_name(stem, '-') {
+        r.push(PackError::BadName {
+            file: r.file(),
+            path: "reference (a name ending in .script)".to_owned(),
+            name: name.to_owned(),
+            joiner: '-',
+        });
+    }
+}

@@ -1,0 +1,194 @@
+//! The reference page of every key with its form, unit and range, printed from the checker's own tables.
+
+use std::fmt::Write as _;
+
+use sim_core::parts::ALL_TABLES;
+
+use super::raw::{
+    Block, KeyDef, RawCompetence, RawCover, RawFault, RawHidden, RawInstrument, RawJob, RawJoint, RawLimit,
+    RawPack, RawParam, RawPart, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance, RawUnit,
+    RawVehicle, RawWeights, ranges,
+};
+use super::report::Range;
+
+/// Name, meaning and keys of a block.
+type Entry = (&'static str, &'static str, &'static [KeyDef]);
+
+const fn entry<B: Block>() -> Entry {
+    (B::NAME, B::DOC, B::KEYS)
+}
+
+/// Every block of every file.
+pub(crate) const BLOCKS: &[Entry] = &[
+    entry::<RawVehicle>(),
+    entry::<RawPart>(),
+    entry::<RawJoint>(),
+    entry::<RawTolerance>(),
+    entry::<RawCover>(),
+    entry::<RawUnit>(),
+    entry::<RawFault>(),
+    entry::<RawLimit>(),
+    entry::<RawThinAir>(),
+    entry::<RawRecord>(),
+    entry::<RawInstrument>(),
+    entry::<RawSpares>(),
+    entry::<RawSpare>(),
+    entry::<RawParam>(),
+    entry::<RawPack>(),
+    entry::<RawWeights>(),
+    entry::<RawCompetence>(),
+    entry::<RawJob>(),
+    entry::<RawHidden>(),
+];
+
+/// Blocks whose types live in `sim-core` or in [`crate::job`]: key, range, meaning.
+const SHARED: &[(&str, &[(&str, Range, &str)])] = &[
+    (
+        "Day",
+        &[
+            (
+                "altitude_m",
+                ranges::ALTITUDE_M,
+                "Altitude above sea level; also at most the car's altitude limit.",
+            ),
+            (
+                "weather_kpa",
+                ranges::WEATHER_KPA,
+                "Departure of the day's pressure from the standard atmosphere.",
+            ),
+            ("ambient_c", ranges::AMBIENT_C, "Air temperature in the workshop."),
+            ("night_drop_k", ranges::NIGHT_DROP_K, "How much colder it gets overnight; left out = 0."),
+        ],
+    ),
+    (
+        "Arrival",
+        &[("stood_min", ranges::STOOD_MIN, "It has stood since, minutes; `driven` is true or false.")],
+    ),
+    (
+        "Symptom",
+        &[
+            ("ShortRest.below_s", ranges::SYMPTOM_S, "The pump rests less than this, key on, engine off."),
+            ("LongRun.above_s", ranges::SYMPTOM_S, "The pump runs longer than this from an empty store."),
+            (
+                "HardPedalAfterNight.above_kpa_gauge",
+                ranges::SYMPTOM_KPA,
+                "Store after a night is above this.",
+            ),
+        ],
+    ),
+    (
+        "Dial",
+        &[
+            ("min", ranges::DIAL, "Lower end of the scale."),
+            ("max", ranges::DIAL, "Upper end of the scale, above `min`."),
+            ("class", ranges::CLASS, "Accuracy class (EN 837-1)."),
+            ("division", ranges::DIVISION, "One division; read by eye to half of it."),
+        ],
+    ),
+    (
+        "DigitalRange",
+        &[
+            ("max", ranges::DISPLAY_MAX, "Largest magnitude shown; above it OL."),
+            ("resolution", ranges::RESOLUTION, "Value of the last digit."),
+            ("percent", ranges::PERCENT, "Error, percent of reading."),
+            ("counts", ranges::COUNTS, "Error, counts of the last digit."),
+        ],
+    ),
+    ("Stopwatch", &[("reaction_s", ranges::REACTION_S, "Scatter of the hand, one standard deviation.")]),
+    (
+        "IrThermometer",
+        &[
+            ("emissivity_set", ranges::EMISSIVITY, "Emissivity set on the instrument."),
+            ("emissivity_metal", ranges::EMISSIVITY, "Emissivity of bright metal, which makes it read low."),
+        ],
+    ),
+];
+
+/// The whole page.
+#[must_use]
+pub fn reference_page() -> String {
+    let mut out = String::from(
+        "# Every key of every file\n\n\
+         Printed from the tables that the checker reads; do not edit. After a change:\n\
+         `PINHOLE_WRITE_KEYS=1 cargo test -p assess keys_page`.\n\n\
+         Files are RON, UTF-8, at most 2 MB. Struct names may be written (`Part(…)`); unknown keys are\n\
+         refused. The unit is the last word of a key: `_kpa` gauge pressure or difference in kPa,\n\
+         `_kpa_abs` absolute, `_mm`, `_mm2`, `_cm3`, `_min` minutes, `_s` seconds, `_ohm`, `_mohm`\n\
+         milliohm (megohm only in `input_mohm`), `_c` degrees Celsius, `_k` kelvin, `_deg` degrees.\n",
+    );
+    for (name, doc, keys) in BLOCKS {
+        heading(&mut out, name, doc);
+        for k in *keys {
+            let range = k.range.map_or_else(|| "–".to_owned(), |r| span(r.min, r.max, r.unit));
+            row(&mut out, k.name, &form(k.form), &range, k.doc);
+        }
+    }
+    out.push_str("\n# Shared blocks and displays\n");
+    for (name, keys) in SHARED {
+        heading(&mut out, name, "");
+        for (key, r, doc) in *keys {
+            row(&mut out, key, "number", &span(r.min, r.max, r.unit), doc);
+        }
+    }
+    out.push_str(
+        "\nDisplays of an instrument's `kind`: `Gauge(dial)`, `HandPump(dial)`, `Barometer(dial)`,\n\
+         `WallThermometer(dial)`, `AngleFinder(dial)`, `PedalRule(dial)`, `Multimeter(volt, ohm, ampere)`,\n\
+         `ClampAmmeter(ampere)`, `IrThermometer(celsius, …)`, `Stopwatch(second, …)`, and without a display\n\
+         `Lamp`, `PushLead`, `PedalProp`, `Plugs`, `Clamps`, `ListeningTube`.\n\n# Parts\n\n\
+         Numbers marked *fault* are zero in a sound part and may be left out.\n",
+    );
+    for (kind, table) in ALL_TABLES {
+        heading(&mut out, kind, "");
+        for d in *table {
+            let form = if d.fault { "number, *fault*" } else { "number" };
+            row(&mut out, d.name, form, &span(d.min, d.max, ""), d.doc);
+        }
+    }
+    out
+}
+
+fn heading(out: &mut String, name: &str, doc: &str) {
+    let doc = doc.trim();
+    let doc = if doc.is_empty() { String::new() } else { format!("{doc}\n\n") };
+    line(out, format_args!("\n## {name}\n\n{doc}| key | form | range | meaning |\n|---|---|---|---|"));
+}
+
+fn row(out: &mut String, key: &str, form: &str, range: &str, doc: &str) {
+    let doc = doc.trim().replace("  ", " ").replace('|', "\\|");
+    line(out, format_args!("| `{key}` | {form} | {range} | {doc} |"));
+}
+
+fn line(out: &mut String, text: std::fmt::Arguments<'_>) {
+    // Writing to a String cannot fail.
+    out.write_fmt(text).unwrap_or_default();
+    out.push('\n');
+}
+
+fn span(min: f64, max: f64, unit: &str) -> String {
+    format!("{min} to {max}{unit}")
+}
+
+/// A form in plain words.
+fn form(rust: &str) -> String {
+    match rust.replace(' ', "").as_str() {
+        "f64" => "number".to_owned(),
+        "u32" => "whole number".to_owned(),
+        "String" => "text".to_owned(),
+        "bool" => "true or false".to_owned(),
+        "(f64,f64)" => "(number, number)".to_owned(),
+        "Option<f64>" => "number, optional".to_owned(),
+        "Option<String>" => "text, optional".to_owned(),
+        "Vec<String>" => "list of texts".to_owned(),
+        "Option<Vec<String>>" => "list of texts, optional".to_owned(),
+        other => {
+            let inner = other.replace("Raw", "");
+            if let Some(of) = inner.strip_prefix("Vec<") {
+                format!("list of `{}`", of.trim_end_matches('>'))
+            } else if let Some(of) = inner.strip_prefix("Option<") {
+                format!("`{}`, optional", of.trim_end_matches('>'))
+            } else {
+                format!("`{inner}`")
+            }
+        }
+    }
+}

@@ -1,0 +1,286 @@
+//! The library: everything under `assets/` and `scenarios/`, read and checked on demand.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use sim_core::car::{Car, Spare};
+use sim_core::instrument::InstrumentCard;
+
+use super::check_car;
+use super::check_instrument;
+use super::check_job::{self, Around, Pack};
+use super::error::{Named, PackError, PackErrors};
+use super::raw::{RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
+use super::read;
+use super::report::{is_short_name, join};
+use crate::job::Job;
+
+/// Data files of one root folder.
+#[derive(Clone, Debug)]
+pub struct Library {
+    root: PathBuf,
+    kit: Arc<Vec<InstrumentCard>>,
+    /// Text of each instrument file, same order as `kit`.
+    kit_texts: Vec<String>,
+}
+
+impl Library {
+    /// Opens the library whose root holds `assets/` and `scenarios/`, and checks the instruments.
+    ///
+    /// # Errors
+    /// A missing folder, and every fault of every instrument file.
+    pub fn open(root: &Path) -> Result<Self, PackErrors> {
+        let mut library = Self { root: root.to_owned(), kit: Arc::new(Vec::new()), kit_texts: Vec::new() };
+        let (mut cards, mut errors) = (Vec::new(), Vec::new());
+        for id in library.ids("assets/instruments")? {
+            let file = format!("assets/instruments/{id}.ron");
+            match library.read::<RawInstrument>(&file) {
+                Ok((text, raw)) => match check_instrument::card(raw, &id, &file) {
+                    Ok(card) => {
+                        cards.push(card);
+                        library.kit_texts.push(text);
+                    }
+                    Err(e) => errors.extend(e),
+                },
+                Err(e) => errors.push(e),
+            }
+        }
+        if errors.is_empty() {
+            library.kit = Arc::new(cards);
+            Ok(library)
+        } else {
+            Err(PackErrors(errors))
+        }
+    }
+
+    /// The root folder.
+    #[must_use]
+    pub fn root(&self) -> &Path {
+        &self.root
+    }
+
+    /// Every instrument, sorted by short name.
+    #[must_use]
+    pub fn kit(&self) -> &Arc<Vec<InstrumentCard>> {
+        &self.kit
+    }
+
+    /// Short names of the cars.
+    ///
+    /// # Errors
+    /// The folder cannot be read.
+    pub fn cars(&self) -> Result<Vec<String>, PackErrors> {
+        self.ids("assets/vehicles")
+    }
+
+    /// A car.
+    ///
+    /// # Errors
+    /// No such car, or every fault of its file.
+    pub fn car(&self, id: &str) -> Result<Arc<Car>, PackErrors> {
+        self.car_and_text(id).map(|(car, _)| car)
+    }
+
+    /// The spares for a car.
+    ///
+    /// # Errors
+    /// As [`Library::car`], and every fault of the file of spares.
+    pub fn spares(&self, car: &Car) -> Result<Arc<Vec<Spare>>, PackErrors> {
+        self.spares_and_text(car).map(|(spares, _)| Arc::new(spares))
+    }
+
+    /// Short names of the packs.
+    ///
+    /// # Errors
+    /// The folder cannot be read.
+    pub fn pack_ids(&self) -> Result<Vec<String>, PackErrors> {
+        let folder = "scenarios";
+        let mut ids = Vec::new();
+        for name in self.entries(folder)? {
+            if self.root.join(folder).join(&name).join("pack.ron").is_file() {
+                ids.push(name);
+            }
+        }
+        Ok(ids)
+    }
+
+    /// Every pack.
+    ///
+    /// # Errors
+    /// Every fault of every pack file.
+    pub fn packs(&self) -> Result<Vec<Pack>, PackErrors> {
+        let (mut packs, mut errors) = (Vec::new(), Vec::new());
+        for id in self.pack_ids()? {
+            match self.pack(&id) {
+                Ok(pack) => packs.push(pack),
+                Err(e) => errors.extend(e.0),
+            }
+        }
+        if errors.is_empty() { Ok(packs) } else { Err(PackErrors(errors)) }
+    }
+
+    /// A pack.
+    ///
+    /// # Errors
+    /// No such pack, or every fault of its file.
+    pub fn pack(&self, id: &str) -> Result<Pack, PackErrors> {
+        self.pack_and_text(id).map(|(pack, _)| pack)
+    }
+
+    /// A job by `pack/job`.
+    ///
+    /// # Errors
+    /// No such pack or job, or every fault of the files behind it.
+    pub fn job(&self, name: &str) -> Result<Job, PackErrors> {
+        let (pack_id, job_id) = name.split_once('/').unwrap_or((name, ""));
+        let (pack, pack_text) = self.pack_and_text(pack_id)?;
+        if !pack.jobs.iter().any(|j| j == job_id) {
+            let known: Vec<String> = pack.jobs.iter().map(|j| format!("{pack_id}/{j}")).collect();
+            return Err(PackErrors::from(PackError::UnknownName {
+                file: format!("scenarios/{pack_id}/pack.ron"),
+                path: "jobs".to_owned(),
+                what: Named::Job,
+                name: name.to_owned(),
+                known: join(known.iter().map(String::as_str)),
+            }));
+        }
+        let file = format!("scenarios/{pack_id}/jobs/{job_id}.ron");
+        let (job_text, raw) = self.read::<RawJob>(&file)?;
+        let cars = self.cars()?;
+        if !cars.contains(&raw.vehicle) {
+            return Err(PackErrors::from(PackError::UnknownName {
+                file,
+                path: "vehicle".to_owned(),
+                what: Named::Car,
+                name: raw.vehicle,
+                known: join(cars.iter().map(String::as_str)),
+            }));
+        }
+        let vehicle = raw.vehicle.clone();
+        let script = raw.reference.clone();
+        let (car, car_text) = self.car_and_text(&vehicle)?;
+        let (spares, spares_text) = self.spares_and_text(&car)?;
+        let around = Around { pack: &pack, car: &car, kit: &self.kit, spares: &spares };
+        let mut job = check_job::job(raw, job_id, &around, &file).map_err(PackErrors)?;
+
+        let script = format!("scenarios/{pack_id}/reference/{script}");
+        if self.root.join(&script).exists() {
+            job.reference = Some(read::text(&self.root.join(&script), &script)?);
+        }
+        let mut hasher = blake3::Hasher::new();
+        let mut add = |name: &str, text: &str| {
+            for bytes in [name.as_bytes(), text.as_bytes()] {
+                hasher.update(&(bytes.len() as u64).to_le_bytes());
+                hasher.update(bytes);
+            }
+        };
+        add("job", &job_text);
+        add("pack", &pack_text);
+        add("vehicle", &car_text);
+        for (card, text) in self.kit.iter().zip(&self.kit_texts) {
+            if job.kit.iter().any(|c| c.id == card.id) {
+                add(&card.id, text);
+            }
+        }
+        add("spares", &spares_text);
+        add("reference", job.reference.as_deref().unwrap_or_default());
+        job.digest = *hasher.finalize().as_bytes();
+        Ok(job)
+    }
+
+    /// Reads and checks everything there is.
+    ///
+    /// # Errors
+    /// Every fault of every file.
+    pub fn check_all(&self) -> Result<Vec<Job>, PackErrors> {
+        let (mut jobs, mut errors) = (Vec::new(), Vec::new());
+        let mut broken_cars = Vec::new();
+        for id in self.cars()? {
+            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car)) {
+                errors.extend(e.0);
+                broken_cars.push(id);
+            }
+        }
+        for id in self.pack_ids()? {
+            match self.pack(&id) {
+                Ok(pack) if broken_cars.is_empty() => {
+                    for job in &pack.jobs {
+                        match self.job(&format!("{id}/{job}")) {
+                            Ok(job) => jobs.push(job),
+                            Err(e) => errors.extend(e.0),
+                        }
+                    }
+                }
+                Ok(_) => {}
+                Err(e) => errors.extend(e.0),
+            }
+        }
+        if errors.is_empty() { Ok(jobs) } else { Err(PackErrors(errors)) }
+    }
+
+    fn car_and_text(&self, id: &str) -> Result<(Arc<Car>, String), PackErrors> {
+        self.known("assets/vehicles", Named::Car, id, &self.cars()?)?;
+        let file = format!("assets/vehicles/{id}.ron");
+        let (text, raw) = self.read::<RawVehicle>(&file)?;
+        let car = check_car::car(raw, id, &file).map_err(PackErrors)?;
+        Ok((Arc::new(car), text))
+    }
+
+    fn spares_and_text(&self, car: &Car) -> Result<(Vec<Spare>, String), PackErrors> {
+        let file = format!("assets/spares/{}.ron", car.id);
+        let (text, raw) = self.read::<RawSpares>(&file)?;
+        let spares = check_car::spares(raw, &car.id, car, &file).map_err(PackErrors)?;
+        Ok((spares, text))
+    }
+
+    fn pack_and_text(&self, id: &str) -> Result<(Pack, String), PackErrors> {
+        self.known("scenarios", Named::Pack, id, &self.pack_ids()?)?;
+        let file = format!("scenarios/{id}/pack.ron");
+        let (text, raw) = self.read::<RawPack>(&file)?;
+        let job_files = self.ids(&format!("scenarios/{id}/jobs"))?;
+        let pack = check_job::pack(raw, id, &self.kit, &job_files, &file).map_err(PackErrors)?;
+        Ok((pack, text))
+    }
+
+    fn known(&self, folder: &str, what: Named, id: &str, known: &[String]) -> Result<(), PackErrors> {
+        if known.iter().any(|k| k == id) && is_short_name(id, '-') {
+            return Ok(());
+        }
+        Err(PackErrors::from(PackError::UnknownName {
+            file: folder.to_owned(),
+            path: "file names".to_owned(),
+            what,
+            name: id.to_owned(),
+            known: join(known.iter().map(String::as_str)),
+        }))
+    }
+
+    fn read<T: serde::de::DeserializeOwned>(&self, file: &str) -> Result<(String, T), PackError> {
+        let text = read::text(&self.root.join(file), file)?;
+        let raw = read::parse(&text, file)?;
+        Ok((text, raw))
+    }
+
+    /// Names of a folder's entries, sorted; hidden ones left out.
+    fn entries(&self, folder: &str) -> Result<Vec<String>, PackErrors> {
+        let path = self.root.join(folder);
+        let unreadable =
+            |source| PackErrors::from(PackError::Unreadable { file: path.display().to_string(), source });
+        let mut names = Vec::new();
+        for entry in std::fs::read_dir(&path).map_err(unreadable)? {
+            let name = entry.map_err(unreadable)?.file_name().to_string_lossy().into_owned();
+            if !name.starts_with('.') {
+                names.push(name);
+            }
+        }
+        names.sort_unstable();
+        Ok(names)
+    }
+
+    /// Stems of a folder's `.ron` files, sorted.
+    fn ids(&self, folder: &str) -> Result<Vec<String>, PackErrors> {
+        let mut ids = self.entries(folder)?;
+        ids.retain(|name| name.ends_with(".ron"));
+        Ok(ids.iter().map(|name| name.trim_end_matches(".ron").to_owned()).collect())
+    }
+}

@@ -1,0 +1,26 @@
+//! Packs: RON in, checked data out. The only place that knows the file format.
+//!
+//! A file is trusted in two steps: raw (as written, [`raw`]) then checked (typed, cross-referenced, in
+//! range). The checker reports every fault of a file, each with place, value and expectation
+//! ([`PackError`]). `assets/KEYS.md` lists every key; a test keeps it in step ([`keys`]).
+//! Not here: variants dealt per seat, sealed packs.
+
+mod check_car;
+mod check_instrument;
+mod check_job;
+mod error;
+mod keys;
+mod library;
+mod raw;
+mod read;
+mod report;
+#[cfg(test)]
+mod tests;
+
+pub use check_car::UNITS;
+pub use check_job::Pack;
+pub use error::{Named, PackError, PackErrors};
+pub use keys::reference_page;
+pub use library::Library;
+pub use read::MAX_BYTES;
+pub use report::Range;

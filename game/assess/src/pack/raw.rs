@@ -1,0 +1,473 @@
+//! Files exactly as written: strings and bare numbers, unknown keys refused.
+//!
+//! The macro gives each struct its file name and a table of its keys with their ranges. The checker
+//! reads ranges from that table and the reference page is printed from it, so that neither can drift.
+
+use serde::Deserialize;
+use sim_core::action::Station;
+use sim_core::air::Day;
+use sim_core::car::RecordKind;
+use sim_core::instrument::InstrumentKind;
+use sim_core::parts::PartKind;
+use sim_core::workshop::Arrival;
+
+use super::report::Range;
+use crate::job::Symptom;
+
+/// One key of a file's struct.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct KeyDef {
+    /// The key.
+    pub(crate) name: &'static str,
+    /// Its form in Rust's words.
+    pub(crate) form: &'static str,
+    /// Range of a number, if it is one.
+    pub(crate) range: Option<Range>,
+    /// What it means.
+    pub(crate) doc: &'static str,
+}
+
+/// A struct of a file, with what the reference page says about it.
+pub(crate) trait Block {
+    /// Name in the file.
+    const NAME: &'static str;
+    /// What it is.
+    const DOC: &'static str;
+    /// Every key in declared order.
+    const KEYS: &'static [KeyDef];
+
+    /// The range of the number `key`; everything when the table has none.
+    fn range(key: &str) -> Range {
+        let def = Self::KEYS.iter().find(|k| k.name == key);
+        def.and_then(|k| k.range).unwrap_or(Range::new(f64::MIN, f64::MAX, ""))
+    }
+}
+
+macro_rules! raw {
+    (@range) => { None };
+    (@range $min:literal, $max:literal, $unit:literal) => { Some(Range::new($min, $max, $unit)) };
+    (
+        $(#[doc = $doc:literal])+
+        struct $name:ident = $file:literal {
+            $(
+                $(#[doc = $fdoc:literal])+
+                $(#[serde($attr:ident)])?
+                $field:ident: $ty:ty $([$min:literal, $max:literal, $unit:literal])?,
+            )*
+        }
+    ) => {
+        $(#[doc = $doc])+
+        #[derive(Debug, Deserialize)]
+        #[serde(rename = $file, deny_unknown_fields)]
+        pub(crate) struct $name {
+            $( $(#[doc = $fdoc])+ $(#[serde($attr)])? pub(crate) $field: $ty, )*
+        }
+
+        impl Block for $name {
+            const NAME: &'static str = $file;
+            const DOC: &'static str = concat!($($doc),+);
+            const KEYS: &'static [KeyDef] = &[
+                $( KeyDef {
+                    name: stringify!($field),
+                    form: stringify!($ty),
+                    range: raw!(@range $($min, $max, $unit)?),
+                    doc: concat!($($fdoc),+),
+                }, )*
+            ];
+        }
+    };
+}
+
+raw! {
+    /// A car: `assets/vehicles/<id>.ron`.
+    struct RawVehicle = "Vehicle" {
+        /// Version of the format: 1.
+        schema: u32,
+        /// Short name, the same as the file's.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Altitude up to which the pump reaches its cut-out, m.
+        altitude_limit_m: f64 [0.0, 5000.0, ""],
+        /// Parts in fixed order; the order is part of every state digest.
+        parts: Vec<RawPart>,
+        /// Joints in fixed order.
+        joints: Vec<RawJoint>,
+        /// Numbers that differ between sound cars, with the limit a fault must breach.
+        tolerances: Vec<RawTolerance>,
+        /// What bars access.
+        covers: Vec<RawCover>,
+        /// What is replaced or mended as one.
+        units: Vec<RawUnit>,
+        /// What can be wrong.
+        faults: Vec<RawFault>,
+        /// The data sheet.
+        limits: Vec<RawLimit>,
+        /// The record that every job of this car asks for.
+        record: Vec<RawRecord>,
+        /// Cautions on the data sheet, in sentences.
+        cautions: Vec<String>,
+    }
+}
+
+raw! {
+    /// A part with its place; in `Vehicle.parts`.
+    struct RawPart = "Part" {
+        /// Short name: `hose_m`.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Where one stands to reach it: desk, cab, bay, front, bench.
+        station: Station,
+        /// Short name of the cover that bars it; left out = none.
+        #[serde(default)]
+        behind: Option<String>,
+        /// Bright metal, on which an infrared thermometer reads low; left out = no.
+        #[serde(default)]
+        bright_metal: bool,
+        /// Rubber, which may be clamped; left out = no.
+        #[serde(default)]
+        rubber: bool,
+        /// Has a surface whose temperature the model knows; left out = no.
+        #[serde(default)]
+        warm: bool,
+        /// Kind and numbers of the new part, as under "Parts" below: `Hose((bore_mm: 8.0, …))`.
+        kind: PartKind,
+    }
+}
+
+raw! {
+    /// Two ports that belong together; in `Vehicle.joints`. An air port has one joint at most.
+    struct RawJoint = "Joint" {
+        /// Short name: `j_tee`.
+        id: String,
+        /// One port: `hose_b.b`.
+        a: String,
+        /// The other port, carrying the same.
+        b: String,
+    }
+}
+
+raw! {
+    /// How far a number may lie from new; in `Vehicle.tolerances`. New is the part's own number.
+    struct RawTolerance = "Tolerance" {
+        /// The number: `part.param`.
+        param: String,
+        /// Range in which a used part still serves; sound cars are drawn from it. In the unit of the number.
+        serviceable: (f64, f64),
+        /// Range beyond which the part is outside its limit. In the unit of the number.
+        limit: (f64, f64),
+    }
+}
+
+raw! {
+    /// What bars access; in `Vehicle.covers`.
+    struct RawCover = "Cover" {
+        /// Short name.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Where one stands to work on it.
+        station: Station,
+        /// Minutes to remove it.
+        off_min: f64 [0.0, 120.0, ""],
+        /// Minutes to refit it.
+        on_min: f64 [0.0, 120.0, ""],
+    }
+}
+
+raw! {
+    /// What is replaced or mended as one, the class of a finding; in `Vehicle.units`.
+    struct RawUnit = "Unit" {
+        /// Short name.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Short names of its parts; a part is in one unit at most.
+        parts: Vec<String>,
+        /// Price of a new one, shop money.
+        price: f64 [0.0, 10000.0, " shop money"],
+        /// Minutes to replace it, access not included.
+        swap_min: f64 [0.0, 600.0, ""],
+        /// Can be pulled by hand; left out = no.
+        #[serde(default)]
+        plug_in: bool,
+        /// Numbers that cleaning sets back to new (`part.param`); left out = none.
+        #[serde(default)]
+        cleans: Vec<String>,
+        /// A moulded hose that can be re-formed; left out = no.
+        #[serde(default)]
+        reforms: bool,
+    }
+}
+
+raw! {
+    /// Something that can be wrong; in `Vehicle.faults`. The severity is the value of one number.
+    struct RawFault = "Fault" {
+        /// Short name.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Short name of the repair unit that cures it.
+        unit: String,
+        /// The number it changes: `part.param`.
+        param: String,
+        /// Lowest severity, just outside the limit. In the unit of the number.
+        severity_min: f64,
+        /// Highest severity, further out on the same side. In the unit of the number.
+        severity_max: f64,
+        /// How common it is against the others.
+        commonness: f64 [0.01, 100.0, " (relative weight)"],
+    }
+}
+
+raw! {
+    /// A line of the data sheet; in `Vehicle.limits`. At least one of `min` and `max`.
+    struct RawLimit = "Limit" {
+        /// Short name.
+        id: String,
+        /// What is measured and how, in a sentence.
+        text: String,
+        /// Smallest value allowed, in `unit`; left out = none.
+        #[serde(default)]
+        min: Option<f64>,
+        /// Largest value allowed, in `unit`; left out = none.
+        #[serde(default)]
+        max: Option<f64>,
+        /// Unit: kPa, V, A, ohm, C, s, deg, mm, times.
+        unit: String,
+        /// Both bounds scale with the day's pressure over 101.325 kPa; left out = no.
+        #[serde(default)]
+        scales_with_day: bool,
+        /// A largest value that grows in thin air; left out = it does not.
+        #[serde(default)]
+        max_in_thin_air: Option<RawThinAir>,
+    }
+}
+
+raw! {
+    /// The largest value at a low day's pressure; straight line up to `max` at 101.325 kPa.
+    struct RawThinAir = "ThinAir" {
+        /// The day's pressure, kPa absolute.
+        p_kpa_abs: f64 [50.0, 100.0, ""],
+        /// Largest value allowed there, in the unit of the limit.
+        max: f64,
+    }
+}
+
+raw! {
+    /// A line of the record; in `Vehicle.record`.
+    struct RawRecord = "Record" {
+        /// Short name the trainee uses: `cut-out`.
+        id: String,
+        /// In words, with the condition.
+        text: String,
+        /// What must have been done: day_pressure, battery_voltage, pump_run, pump_rest, cut_out, cut_in,
+        /// release_build_up, release_drop, release_reserve, release_no_rise, release_rest, release_yard.
+        kind: RecordKind,
+        /// Short name of the limit it is held against; left out = none.
+        #[serde(default)]
+        limit: Option<String>,
+    }
+}
+
+raw! {
+    /// An instrument: `assets/instruments/<id>.ron`.
+    struct RawInstrument = "Instrument" {
+        /// Version of the format: 1.
+        schema: u32,
+        /// Short name, the same as the file's.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Kind and display, as under "Displays" below.
+        kind: InstrumentKind,
+        /// What the circuit feels of it (volume, resistance, lag); left out = nothing.
+        #[serde(default)]
+        part: Option<PartKind>,
+        /// Minutes to connect it.
+        fit_min: f64 [0.0, 30.0, ""],
+        /// One sentence about what it is for and what it cannot do.
+        help: String,
+    }
+}
+
+raw! {
+    /// The spares for a car: `assets/spares/<vehicle>.ron`.
+    struct RawSpares = "Spares" {
+        /// Version of the format: 1.
+        schema: u32,
+        /// Short name of the car, the same as the file's.
+        vehicle: String,
+        /// The spares.
+        spares: Vec<RawSpare>,
+    }
+}
+
+raw! {
+    /// A spare in the store; in `Spares.spares`.
+    struct RawSpare = "Spare" {
+        /// Short name.
+        id: String,
+        /// Name in words.
+        name: String,
+        /// Short name of the repair unit it replaces.
+        unit: String,
+        /// Price, shop money.
+        price: f64 [0.0, 10000.0, " shop money"],
+        /// Numbers that differ from new: a used part. Left out = new.
+        #[serde(default)]
+        params: Vec<RawParam>,
+    }
+}
+
+raw! {
+    /// One number; in `Spare.params`.
+    struct RawParam = "Param" {
+        /// The number: `part.param`.
+        param: String,
+        /// Its value, in the unit and range of the number.
+        value: f64,
+    }
+}
+
+raw! {
+    /// A pack: `scenarios/<pack>/pack.ron`.
+    struct RawPack = "Pack" {
+        /// Version of the format: 1.
+        schema: u32,
+        /// Title.
+        title: String,
+        /// Who wrote it.
+        author: String,
+        /// Licence of the texts.
+        licence: String,
+        /// Language of the texts, as a tag: `en`.
+        language: String,
+        /// Least total for *competent*.
+        cut_score: f64 [1.0, 100.0, " of 100"],
+        /// Weights of the mark's parts; rescaled to 100.
+        weights: RawWeights,
+        /// Instruments allowed, short names.
+        tools: Vec<String>,
+        /// What the pack exercises; may be empty.
+        competences: Vec<RawCompetence>,
+        /// Jobs in order, short names of `jobs/<job>.ron`.
+        jobs: Vec<String>,
+    }
+}
+
+raw! {
+    /// Weights of the parts of the mark; in `Pack.weights`.
+    struct RawWeights = "Weights" {
+        /// V: verdict with certainty.
+        verdict: f64 [0.0, 100.0, ""],
+        /// E: evidence.
+        evidence: f64 [0.0, 100.0, ""],
+        /// F: economy; 0 in `score/1` so far.
+        economy: f64 [0.0, 100.0, ""],
+        /// R: parts.
+        parts: f64 [0.0, 100.0, ""],
+        /// Q: release checks.
+        release: f64 [0.0, 100.0, ""],
+        /// D: record.
+        record: f64 [0.0, 100.0, ""],
+    }
+}
+
+raw! {
+    /// A competence; in `Pack.competences`.
+    struct RawCompetence = "Competence" {
+        /// Name of the framework.
+        framework: String,
+        /// Its edition.
+        edition: String,
+        /// Code within it.
+        code: String,
+    }
+}
+
+raw! {
+    /// A job: `scenarios/<pack>/jobs/<job>.ron`.
+    struct RawJob = "Job" {
+        /// Version of the format: 1.
+        schema: u32,
+        /// Title on the card.
+        title: String,
+        /// Short name of the car.
+        vehicle: String,
+        /// The customer's words, line by line.
+        complaint: Vec<String>,
+        /// The complaint as something simulated: `ShortRest(below_s: …)`, `HumsKeyOff`,
+        /// `HardPedalAfterNight(above_kpa_gauge: …)`, `LongRun(above_s: …)`.
+        symptom: Symptom,
+        /// The hidden faults; empty = everything inside its limits.
+        hidden: Vec<RawHidden>,
+        /// The day: `Day(altitude_m: …, weather_kpa: …, ambient_c: …, night_drop_k: …)`.
+        day: Day,
+        /// How the car came in: `Arrival(driven: …, stood_min: …)`.
+        arrival: Arrival,
+        /// Spares in store, short names; left out = all of the car's.
+        #[serde(default)]
+        spares: Option<Vec<String>>,
+        /// Instruments allowed, short names; left out = all of the pack's.
+        #[serde(default)]
+        tools: Option<Vec<String>>,
+        /// Longest time allowed, attended minutes.
+        time_limit_min: f64 [5.0, 600.0, ""],
+        /// Cautions for this job, in sentences; at least one.
+        hazards: Vec<String>,
+        /// What is told after the hand-back, in paragraphs.
+        debrief: Vec<String>,
+        /// File name of the scripted reference attempt in `reference/`; it may not exist yet.
+        reference: String,
+    }
+}
+
+raw! {
+    /// A hidden fault; in `Job.hidden`.
+    struct RawHidden = "Hidden" {
+        /// Short name of the fault in the car's catalogue.
+        fault: String,
+        /// Severity, inside the catalogue's range, in the unit of the fault's number.
+        severity: f64,
+    }
+}
+
+/// Ranges of the blocks whose types live in other crates.
+pub(crate) mod ranges {
+    use super::Range;
+
+    /// `Day.altitude_m`.
+    pub(crate) const ALTITUDE_M: Range = Range::new(-400.0, 4500.0, "");
+    /// `Day.weather_kpa`.
+    pub(crate) const WEATHER_KPA: Range = Range::new(-6.0, 5.0, "");
+    /// `Day.ambient_c`.
+    pub(crate) const AMBIENT_C: Range = Range::new(-30.0, 45.0, "");
+    /// `Day.night_drop_k`.
+    pub(crate) const NIGHT_DROP_K: Range = Range::new(0.0, 25.0, "");
+    /// `Arrival.stood_min`.
+    pub(crate) const STOOD_MIN: Range = Range::new(0.0, 10_000.0, "");
+    /// `ShortRest.below_s`, `LongRun.above_s`.
+    pub(crate) const SYMPTOM_S: Range = Range::new(1.0, 43_200.0, "");
+    /// `HardPedalAfterNight.above_kpa_gauge`.
+    pub(crate) const SYMPTOM_KPA: Range = Range::new(-100.0, 0.0, "");
+    /// `Dial.class`.
+    pub(crate) const CLASS: Range = Range::new(0.05, 10.0, " % of span");
+    /// `Dial.min`, `Dial.max`.
+    pub(crate) const DIAL: Range = Range::new(-1e4, 1e4, " in the instrument's unit");
+    /// `Dial.division`.
+    pub(crate) const DIVISION: Range = Range::new(1e-4, 1e3, " in the instrument's unit");
+    /// `DigitalRange.max`.
+    pub(crate) const DISPLAY_MAX: Range = Range::new(1e-3, 1e9, " in the instrument's unit");
+    /// `DigitalRange.resolution`.
+    pub(crate) const RESOLUTION: Range = Range::new(1e-6, 1e3, " in the instrument's unit");
+    /// `DigitalRange.percent`.
+    pub(crate) const PERCENT: Range = Range::new(0.0, 20.0, " % of reading");
+    /// `DigitalRange.counts`.
+    pub(crate) const COUNTS: Range = Range::new(0.0, 100.0, " counts of the last digit");
+    /// `Stopwatch.reaction_s`.
+    pub(crate) const REACTION_S: Range = Range::new(0.0, 2.0, "");
+    /// `IrThermometer.emissivity_set`, `emissivity_metal`.
+    pub(crate) const EMISSIVITY: Range = Range::new(0.05, 1.0, "");
+}

@@ -1,0 +1,195 @@
+//! The collector of faults: checks go on after a fault, so that a file's author sees all of them.
+
+use sim_core::params::ParamDef;
+use sim_core::parts::PartKind;
+
+use super::error::{Named, PackError};
+
+/// A range of numbers with the unit that is not already in the key's name.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Range {
+    /// Smallest value.
+    pub min: f64,
+    /// Largest value.
+    pub max: f64,
+    /// Unit with a leading space, or nothing.
+    pub unit: &'static str,
+}
+
+impl Range {
+    /// A range.
+    #[must_use]
+    pub const fn new(min: f64, max: f64, unit: &'static str) -> Self {
+        Self { min, max, unit }
+    }
+    /// The range of a part's parameter.
+    #[must_use]
+    pub const fn of(def: &ParamDef) -> Self {
+        Self { min: def.min, max: def.max, unit: "" }
+    }
+}
+
+/// Faults of one file.
+pub(crate) struct Report<'a> {
+    /// File as shown in messages.
+    pub(crate) file: &'a str,
+    /// Faults so far.
+    pub(crate) errors: Vec<PackError>,
+}
+
+impl<'a> Report<'a> {
+    pub(crate) fn new(file: &'a str) -> Self {
+        Self { file, errors: Vec::new() }
+    }
+
+    pub(crate) fn file(&self) -> String {
+        self.file.to_owned()
+    }
+
+    pub(crate) fn push(&mut self, e: PackError) {
+        self.errors.push(e);
+    }
+
+    pub(crate) fn schema(&mut self, found: u32, expected: u32) {
+        if found != expected {
+            self.push(PackError::WrongSchema { file: self.file(), found, expected });
+        }
+    }
+
+    /// A finite number inside `range`; `false` when it is not.
+    pub(crate) fn number(&mut self, path: &str, value: f64, range: Range) -> bool {
+        let Range { min, max, unit } = range;
+        let (file, path) = (self.file(), path.to_owned());
+        if !value.is_finite() {
+            self.push(PackError::NotFinite { file, path, value, min, max, unit });
+            return false;
+        }
+        if value < min || max < value {
+            self.push(PackError::OutOfRange { file, path, value, min, max, unit });
+            return false;
+        }
+        true
+    }
+
+    /// Two numbers inside `range`, the low one first.
+    pub(crate) fn pair(&mut self, path: &str, (low, high): (f64, f64), range: Range) -> bool {
+        let ok =
+            self.number(&format!("{path}.0"), low, range) & self.number(&format!("{path}.1"), high, range);
+        if ok && high < low {
+            self.push(PackError::RangeReversed { file: self.file(), path: path.to_owned(), low, high });
+        }
+        ok && low <= high
+    }
+
+    /// Every number of a part against its table.
+    pub(crate) fn part(&mut self, path: &str, kind: &PartKind) {
+        for def in kind.params().table() {
+            if let Some(value) = kind.params().get(def.name) {
+                self.number(&format!("{path}.{}", def.name), value, Range::of(def));
+            }
+        }
+        if let PartKind::VacuumSwitch(s) = kind
+            && s.cut_in_kpa <= s.cut_out_kpa
+        {
+            self.push(PackError::SwitchPointsReversed {
+                file: self.file(),
+                path: path.to_owned(),
+                cut_out: s.cut_out_kpa,
+                cut_in: s.cut_in_kpa,
+            });
+        }
+    }
+
+    pub(crate) fn text(&mut self, path: &str, text: &str, expected: &'static str) {
+        if text.trim().is_empty() {
+            self.push(PackError::Empty { file: self.file(), path: path.to_owned(), expected });
+        }
+    }
+
+    pub(crate) fn list<T>(&mut self, path: &str, list: &[T], expected: &'static str) {
+        if list.is_empty() {
+            self.push(PackError::Empty { file: self.file(), path: path.to_owned(), expected });
+        }
+    }
+
+    /// A short name: letters, digits and the joiner.
+    pub(crate) fn short_name(&mut self, path: &str, name: &str, joiner: char) {
+        if !is_short_name(name, joiner) {
+            self.push(PackError::BadName {
+                file: self.file(),
+                path: path.to_owned(),
+                name: name.to_owned(),
+                joiner,
+            });
+        }
+    }
+
+    /// Every name of a list is a short name and stands once.
+    pub(crate) fn names<'n>(
+        &mut self,
+        list: &str,
+        what: Named,
+        joiner: char,
+        names: impl IntoIterator<Item = &'n str>,
+    ) {
+        let mut seen: Vec<&str> = Vec::new();
+        for (i, name) in names.into_iter().enumerate() {
+            let path = format!("{list}[{i}].id");
+            self.short_name(&path, name, joiner);
+            if let Some(first) = seen.iter().position(|s| *s == name) {
+                self.push(PackError::DuplicateName {
+                    file: self.file(),
+                    path,
+                    what,
+                    name: name.to_owned(),
+                    first: format!("{list}[{first}].id"),
+                });
+            }
+            seen.push(name);
+        }
+    }
+
+    pub(crate) fn unknown<'n>(
+        &mut self,
+        path: &str,
+        what: Named,
+        name: &str,
+        known: impl IntoIterator<Item = &'n str>,
+    ) {
+        self.push(PackError::UnknownName {
+            file: self.file(),
+            path: path.to_owned(),
+            what,
+            name: name.to_owned(),
+            known: join(known),
+        });
+    }
+
+    /// Index of `name` among `known`; reports it when it is not there.
+    pub(crate) fn index(&mut self, path: &str, what: Named, name: &str, known: &[&str]) -> Option<u16> {
+        let found = known.iter().position(|k| *k == name);
+        if found.is_none() {
+            self.unknown(path, what, name, known.iter().copied());
+        }
+        found.map(|i| i as u16)
+    }
+
+    /// The checked value, unless anything was wrong.
+    pub(crate) fn done<T>(self, value: T) -> Result<T, Vec<PackError>> {
+        if self.errors.is_empty() { Ok(value) } else { Err(self.errors) }
+    }
+}
+
+/// Whether `name` can stand in commands and paths: a letter, then letters, digits, single joiners.
+pub(crate) fn is_short_name(name: &str, joiner: char) -> bool {
+    name.len() <= 60
+        && name.starts_with(|c: char| c.is_ascii_lowercase())
+        && !name.ends_with(joiner)
+        && name.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == joiner)
+}
+
+/// Names in a message.
+pub(crate) fn join<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
+    let all: Vec<&str> = names.into_iter().collect();
+    if all.is_empty() { "none".to_owned() } else { all.join(", ") }
+}
