@@ -24,7 +24,7 @@ use crate::parts::instruments::MeterMode;
 use crate::units::{TICK_S, Tick};
 use layout::{Chamber, Var};
 use linear::Plan;
-use model::{Dense, Model, N_LEDGERS, NoSlopes, Pattern, Scratch};
+use model::{Dense, Given, Model, N_LEDGERS, NoSlopes, Pattern, Scratch};
 
 /// How the clock runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -309,25 +309,19 @@ impl Circuit {
         let n = self.model.n;
         self.jacobian.fill(0.0);
         let mut sink = Dense { n, a: &mut self.jacobian };
-        self.model.eval(
-            &self.assembly,
-            &self.inputs,
-            &self.flags,
-            &self.y,
-            &mut self.f,
-            &mut sink,
-            &mut self.scratch,
-        );
+        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        self.model.eval(given, &self.y, &mut self.f, &mut sink, &mut self.scratch);
     }
 
     /// Tries a step of `h` s into `work`; returns its error (1 = just allowed, ∞ = impossible).
     fn attempt(&mut self, h: f64) -> f64 {
         let Self { model, assembly, inputs, flags, y, f, jacobian, scratch, work, plan, .. } = self;
+        let given = Given { assembly, inputs, flags };
         let ok = rosenbrock::step(plan, y, f, jacobian, h, work, |stage, out| {
             if !model.is_possible(stage) {
                 return false;
             }
-            model.eval(assembly, inputs, flags, stage, out, &mut NoSlopes, scratch);
+            model.eval(given, stage, out, &mut NoSlopes, scratch);
             true
         });
         if !ok || !self.model.is_possible(&self.work.y_new) {
@@ -361,7 +355,9 @@ impl Circuit {
 
     /// Discrete states that follow from the present state.
     fn flags_after_state(&mut self) -> Vec<Flags> {
-        self.model.electrics(&self.assembly, &self.inputs, &self.flags, &self.y, &mut self.scratch);
+        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        self.model.gases(&self.y, &mut self.scratch);
+        self.model.solve_wiring(given, &self.y, &mut self.scratch);
         let mut next = self.flags.clone();
         for (i, part) in self.assembly.parts.iter().enumerate() {
             let (idx, flag) = (i as u16, &mut next[i]);
@@ -448,15 +444,8 @@ impl Circuit {
         self.f = vec![0.0; n + N_LEDGERS];
         self.jacobian = vec![0.0; (n + N_LEDGERS) * n];
         let mut pattern = Pattern::default();
-        self.model.eval(
-            &self.assembly,
-            &self.inputs,
-            &self.flags,
-            &self.y,
-            &mut self.f,
-            &mut pattern,
-            &mut self.scratch,
-        );
+        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        self.model.eval(given, &self.y, &mut self.f, &mut pattern, &mut self.scratch);
         self.plan = Plan::of(n, &pattern.0);
     }
 

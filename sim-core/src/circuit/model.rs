@@ -98,6 +98,14 @@ pub(crate) struct Model {
     engines: Vec<(u16, usize)>,
 }
 
+/// What a model is evaluated under: numbers of the parts, hands and feet, contacts and fuses.
+#[derive(Clone, Copy)]
+pub(crate) struct Given<'a> {
+    pub(crate) assembly: &'a Assembly,
+    pub(crate) inputs: &'a Inputs,
+    pub(crate) flags: &'a [Flags],
+}
+
 /// Buffers and by-products of one evaluation.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Scratch {
@@ -175,9 +183,7 @@ impl Model {
     /// f(y) into `f` (state rows, then ledgers) and slopes into `sink`.
     pub(crate) fn eval<S: Sink>(
         &self,
-        assembly: &Assembly,
-        inputs: &Inputs,
-        flags: &[Flags],
+        given: Given<'_>,
         y: &[f64],
         f: &mut [f64],
         sink: &mut S,
@@ -185,12 +191,12 @@ impl Model {
     ) {
         f.fill(0.0);
         self.gases(y, scratch);
-        self.solve_wiring(assembly, inputs, flags, y, scratch);
-        self.edges(inputs, y, f, sink, scratch);
+        self.solve_wiring(given, y, scratch);
+        self.edges(given.inputs, y, f, sink, scratch);
         self.walls(y, f, sink, scratch);
-        self.pistons(inputs, y, f, sink, scratch);
+        self.pistons(given.inputs, y, f, sink, scratch);
         self.rotors(y, f, sink, scratch);
-        self.followers(assembly, inputs, y, f, sink, scratch);
+        self.followers(given, y, f, sink, scratch);
     }
 
     /// Pressure and temperature of every volume.
@@ -414,13 +420,13 @@ impl Model {
     /// Everything that follows something else with a lag and hardly acts back.
     fn followers<S: Sink>(
         &self,
-        assembly: &Assembly,
-        inputs: &Inputs,
+        given: Given<'_>,
         y: &[f64],
         f: &mut [f64],
         sink: &mut S,
         scratch: &Scratch,
     ) {
+        let Given { assembly, inputs, .. } = given;
         /// Time in which the workshop takes on the air temperature outside, s.
         const ROOM_TAU_S: f64 = 5_400.0;
         for (row, var) in self.layout.vars.iter().enumerate() {
@@ -489,14 +495,8 @@ impl Model {
         )
     }
 
-    pub(crate) fn solve_wiring(
-        &self,
-        assembly: &Assembly,
-        inputs: &Inputs,
-        flags: &[Flags],
-        y: &[f64],
-        scratch: &mut Scratch,
-    ) {
+    pub(crate) fn solve_wiring(&self, given: Given<'_>, y: &[f64], scratch: &mut Scratch) {
+        let Given { assembly, inputs, flags } = given;
         scratch.poles.clear();
         for pole in &self.wiring.poles {
             let part = pole.part as usize;

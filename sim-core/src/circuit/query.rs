@@ -2,8 +2,8 @@
 
 use super::air_net::Node;
 use super::layout::{Chamber, Var};
-use super::model::{Model, NoSlopes, Scratch};
-use super::{Circuit, Flags, Inputs};
+use super::model::{Given, Model, NoSlopes, Scratch};
+use super::{Circuit, Inputs};
 use crate::air::{Day, ZERO_CELSIUS_K};
 use crate::assembly::{Assembly, PortRef};
 use crate::parts::PartKind;
@@ -300,33 +300,13 @@ impl Circuit {
     fn now(&self) -> Scratch {
         let mut scratch = Scratch::default();
         let mut f = vec![0.0; self.f.len()];
-        self.model.eval(
-            &self.assembly,
-            &self.inputs,
-            &self.flags,
-            &self.y,
-            &mut f,
-            &mut NoSlopes,
-            &mut scratch,
-        );
+        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        self.model.eval(given, &self.y, &mut f, &mut NoSlopes, &mut scratch);
         scratch
     }
 }
 
 impl Model {
-    /// Gases and voltages only.
-    pub(super) fn electrics(
-        &self,
-        assembly: &Assembly,
-        inputs: &Inputs,
-        flags: &[Flags],
-        y: &[f64],
-        scratch: &mut Scratch,
-    ) {
-        self.gases(y, scratch);
-        self.solve_wiring(assembly, inputs, flags, y, scratch);
-    }
-
     /// Whether a state can exist: finite, masses, energies, volumes and temperatures positive.
     pub(super) fn is_possible(&self, y: &[f64]) -> bool {
         self.layout.vars.iter().zip(y).all(|(var, v)| match var {

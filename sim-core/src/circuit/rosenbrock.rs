@@ -67,9 +67,7 @@ pub(crate) fn step(
             for (j, k) in work.k.iter().enumerate().take(s) {
                 let a = A[s][j];
                 if a != 0.0 {
-                    for i in 0..n {
-                        work.stage[i] += a * k[i];
-                    }
+                    add(&mut work.stage, a, k);
                 }
             }
             if !eval(&work.stage, &mut work.f) {
@@ -78,12 +76,9 @@ pub(crate) fn step(
         }
         work.rhs.clear();
         work.rhs.extend_from_slice(&work.f);
-        for j in 0..s {
-            let c = C[s][j] / h;
+        for (k, c) in work.k.iter().zip(C[s]).take(s) {
             if c != 0.0 {
-                for i in 0..n + N_LEDGERS {
-                    work.rhs[i] += c * work.k[j][i];
-                }
+                add(&mut work.rhs, c / h, k);
             }
         }
         plan.solve(&work.lu, &mut work.rhs[..n]);
@@ -100,9 +95,7 @@ pub(crate) fn step(
     work.y_new.extend_from_slice(y);
     work.ledgers = [0.0; N_LEDGERS];
     for (k, m) in work.k.iter().zip(M) {
-        for i in 0..n {
-            work.y_new[i] += m * k[i];
-        }
+        add(&mut work.y_new, m, k);
         for (l, total) in work.ledgers.iter_mut().enumerate() {
             *total += m * k[n + l];
         }
@@ -110,6 +103,13 @@ pub(crate) fn step(
     work.error.clear();
     work.error.extend_from_slice(&work.k[ERROR_STAGE][..n]);
     true
+}
+
+/// x += a k, over the length of x.
+fn add(x: &mut [f64], a: f64, k: &[f64]) {
+    for (x, k) in x.iter_mut().zip(k) {
+        *x += a * k;
+    }
 }
 
 #[cfg(test)]
