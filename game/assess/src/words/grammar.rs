@@ -224,8 +224,8 @@ pub(super) enum Word {
     #[command(
         alias = "attach",
         after_help = "Examples:\n  fit gauge tee.2                          tees in beside a joint, or sits on an open port\n  \
-                      fit hand-pump booster.vacuum\n  fit meter red=relay.87 black=body.31a    or: fit meter relay.87 body.31a\n  \
-                      fit lamp battery.plus relay.85\n  fit ir pump                              point the infrared thermometer\n\
+                      fit handpump booster.vacuum\n  fit meter red=relay.87 black=body.31a    or: fit meter relay.87 body.31a\n  \
+                      fit lamp battery.plus relay.85\n  fit infrared pump                              point the infrared thermometer\n\
                       The word tools shows the instruments, the word car shows the ports."
     )]
     Fit {
@@ -254,20 +254,20 @@ pub(super) enum Word {
         instrument: Option<String>,
     },
     /// Hold down the button of the push-button lead
-    #[command(alias = "hold", after_help = "Example: press lead\nFor the brake pedal say: pedal press 200.")]
+    #[command(alias = "hold", after_help = "Example: press button\nFor the brake pedal say: pedal press 200.")]
     Press {
         /// The instrument
         instrument: String,
     },
     /// Let go of the button of the push-button lead
-    #[command(alias = "letgo", alias = "let-go", after_help = "Example: let lead")]
+    #[command(alias = "letgo", alias = "let-go", after_help = "Example: let button")]
     Let {
         /// The instrument
         #[arg(required = true)]
         words: Vec<String>,
     },
     /// Stroke the hand pump
-    #[command(alias = "strokes", after_help = "Example: stroke hand-pump 10")]
+    #[command(alias = "strokes", after_help = "Example: stroke handpump 10")]
     Stroke {
         /// The instrument and the number of strokes
         #[arg(required = true)]

@@ -29,9 +29,9 @@ struct Port {
     of_wire: bool,
 }
 
-/// A name as it is compared: small letters, `_` for `-`.
+/// A name as it is compared: small letters, without `-` and `_`.
 fn plain(name: &str) -> String {
-    name.trim().to_lowercase().replace('-', "_")
+    name.trim().to_lowercase().replace(['-', '_'], "")
 }
 
 /// Names close enough to be meant, closest first.
@@ -44,6 +44,28 @@ pub(super) fn similar<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> 
         .collect();
     scored.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(b.1)));
     scored.into_iter().take(4).map(|(_, k)| k).collect()
+}
+
+/// Other names for an instrument of a kind, as [`plain`] has them.
+fn goes_by(kind: &InstrumentKind) -> &'static [&'static str] {
+    match kind {
+        InstrumentKind::Gauge { .. } => &["vacuumgauge", "teegauge"],
+        InstrumentKind::HandPump { .. } => &["vacuumpump", "pump"],
+        InstrumentKind::Lamp => &["testlamp", "light"],
+        InstrumentKind::Multimeter { .. } => &["multimeter", "voltmeter", "ohmmeter", "ammeter"],
+        InstrumentKind::ClampAmmeter { .. } => &["ampclamp", "clamp", "clampammeter"],
+        InstrumentKind::PushLead => &["lead", "pushlead", "jumper", "pushbutton"],
+        InstrumentKind::IrThermometer { .. } => &["ir", "infraredthermometer", "irthermometer"],
+        InstrumentKind::Stopwatch { .. } => &["stopwatch"],
+        InstrumentKind::Barometer { .. } => &["baro"],
+        InstrumentKind::WallThermometer { .. } => &["wallthermometer"],
+        InstrumentKind::AngleFinder { .. } => &["anglefinder", "protractor"],
+        InstrumentKind::PedalRule { .. } => &["ruler", "pedalrule"],
+        InstrumentKind::PedalProp => &["pedalprop"],
+        InstrumentKind::Plugs => &["plug"],
+        InstrumentKind::Clamps => &["hoseclamp", "hoseclamps"],
+        InstrumentKind::ListeningTube => &["listeningtube"],
+    }
 }
 
 fn lookup<'a>(kind: &'static str, typed: &str, known: &[&'a str]) -> Result<&'a str, WordsError> {
@@ -162,7 +184,14 @@ impl Vocabulary {
 
     pub(super) fn instrument(&self, typed: &str) -> Result<(String, InstrumentKind), WordsError> {
         let known: Vec<&str> = self.instruments.iter().map(|i| i.0.as_str()).collect();
-        let name = lookup("instrument", typed, &known)?;
+        let name = match lookup("instrument", typed, &known) {
+            Ok(name) => name,
+            // Not by its own name: by what the trade calls such a thing, if there is one.
+            Err(error) => match self.instruments.iter().find(|i| goes_by(&i.1).contains(&plain(typed).as_str())) {
+                Some(found) => found.0.as_str(),
+                None => return Err(error),
+            },
+        };
         self.instruments
             .iter()
             .find(|i| i.0 == name)

@@ -91,7 +91,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
                 words.iter().filter(|w| !matches!(w.to_lowercase().as_str(), "go" | "of")).collect();
             match named.as_slice() {
                 [one] => Action::Press { instrument: names.instrument(one)?.0, down: false },
-                _ => return Err(shape("let go of what?", "let lead")),
+                _ => return Err(shape("let go of what?", "let button")),
             }
         }
         Word::Stroke { words } => stroke(&words, names)?,
@@ -325,7 +325,7 @@ fn stroke(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
             Err(_) => instrument = Some(w.as_str()),
         }
     }
-    let times = times.ok_or_else(|| shape("how many strokes?", "stroke hand-pump 10"))?;
+    let times = times.ok_or_else(|| shape("how many strokes?", "stroke handpump 10"))?;
     let instrument = names
         .instrument_or_first(instrument, "hand pump", |k| matches!(k, InstrumentKind::HandPump { .. }))?;
     Ok(Action::Stroke { instrument, times })
