@@ -8,4 +8,6 @@ pub mod numeric;
 pub mod pack;
 pub mod repair_order;
 pub mod score;
+pub mod script;
+pub mod session;
 pub mod words;

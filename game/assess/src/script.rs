@@ -59,7 +59,8 @@ pub fn action_of(session: &Session, said: &Said) -> Option<Action> {
         Said::Do(action) => Some(action.clone()),
         Said::NoteShown { reading, record } => {
             let view = session.view();
-            let written = view.readings.iter().find(|r| r.id == *reading).and_then(|r| session.written_as_shown(r));
+            let written =
+                view.readings.iter().find(|r| r.id == *reading).and_then(|r| session.written_as_shown(r));
             Some(Action::Note { reading: *reading, written, record: record.clone() })
         }
         Said::Nothing | Said::Ask(_) => None,
@@ -86,9 +87,11 @@ pub fn play(
         let said = words::parse(text, &names, &session.view().readings)
             .map_err(|source| ScriptError::Words { line, text: text.to_owned(), source })?;
         let Some(action) = action_of(session, &said) else { continue };
-        let outcome = session
-            .act(&action)
-            .map_err(|source| ScriptError::Session { line, text: text.to_owned(), source: Box::new(source) })?;
+        let outcome = session.act(&action).map_err(|source| ScriptError::Session {
+            line,
+            text: text.to_owned(),
+            source: Box::new(source),
+        })?;
         if let Some(why) = &outcome.refused
             && !may_fail
         {

@@ -101,9 +101,8 @@ pub fn workshop(job: &Job, seed: Seed) -> Workshop {
 }
 
 fn header(job: &Job, begin: &Begin) -> Header {
-    let created_unix_s = std::time::SystemTime::now()
-        .duration_since(std::time::UNIX_EPOCH)
-        .map_or(0, |d| d.as_secs());
+    let created_unix_s =
+        std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).map_or(0, |d| d.as_secs());
     Header {
         schema: SCHEMA.to_owned(),
         engine: ENGINE.to_owned(),

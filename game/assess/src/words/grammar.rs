@@ -254,7 +254,10 @@ pub(super) enum Word {
         instrument: Option<String>,
     },
     /// Hold down the button of the push-button lead
-    #[command(alias = "hold", after_help = "Example: press button\nFor the brake pedal say: pedal press 200.")]
+    #[command(
+        alias = "hold",
+        after_help = "Example: press button\nFor the brake pedal say: pedal press 200."
+    )]
     Press {
         /// The instrument
         instrument: String,

@@ -187,10 +187,12 @@ impl Vocabulary {
         let name = match lookup("instrument", typed, &known) {
             Ok(name) => name,
             // Not by its own name: by what the trade calls such a thing, if there is one.
-            Err(error) => match self.instruments.iter().find(|i| goes_by(&i.1).contains(&plain(typed).as_str())) {
-                Some(found) => found.0.as_str(),
-                None => return Err(error),
-            },
+            Err(error) => {
+                match self.instruments.iter().find(|i| goes_by(&i.1).contains(&plain(typed).as_str())) {
+                    Some(found) => found.0.as_str(),
+                    None => return Err(error),
+                }
+            }
         };
         self.instruments
             .iter()
