@@ -194,7 +194,9 @@ fn tolerances(r: &mut Report<'_>, assembly: &Assembly, raw: &[RawTolerance]) -> 
                 limit: t.limit,
             });
         }
-        if new < t.limit.0 || t.limit.1 < new {
+        // A new value outside its own range was reported with the part.
+        let possible = def.min <= new && new <= def.max;
+        if possible && (new < t.limit.0 || t.limit.1 < new) {
             r.push(PackError::NewOutsideLimit { file: r.file(), path, new, limit: t.limit });
         }
         out.push(Tolerance { param: t.param.clone(), new, serviceable: t.serviceable, limit: t.limit });
@@ -262,7 +264,8 @@ fn of_unit(
     parts: &[u16],
 ) -> Option<&'static ParamDef> {
     let (part, def) = param(r, assembly, path, name)?;
-    if parts.contains(&part) {
+    // A unit without parts was reported before.
+    if parts.contains(&part) || parts.is_empty() {
         return Some(def);
     }
     r.push(PackError::NotOfUnit {
@@ -319,7 +322,8 @@ fn faults(
         let ordered = if high < f.severity_min {
             f.severity_min <= f.severity_max
         } else {
-            f.severity_max <= f.severity_min
+            // Below the limit, or inside it, which was reported just now.
+            f.severity_max <= f.severity_min || low <= f.severity_min
         };
         if !ordered {
             r.push(PackError::SeverityOrder {

@@ -47,6 +47,11 @@ fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {
     use ron::error::Error as Ron;
     let (line, column) = (e.span.start.line, e.span.start.col);
     let outer = |o: Option<String>| o.unwrap_or_else(|| "this block".to_owned());
+    let whole = matches!(e.code, Ron::MissingStructField { .. } | Ron::TrailingCharacters);
+    if !whole && (matches!(e.code, Ron::Eof | Ron::ExpectedStringEnd) || nothing_after(text, e.span.end)) {
+        // A text that stops before its brackets close was cut off, whatever token is missed first.
+        return PackError::Truncated { file, line, column };
+    }
     match e.code {
         Ron::NoSuchStructField { expected, found, outer: o } => PackError::UnknownKey {
             file,
@@ -71,17 +76,16 @@ fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {
             known: expected.join(", "),
         },
         source => {
-            // A text that stops before its brackets close was cut off, whatever token is missed first.
-            let end = e.span.end;
-            let last = text.trim_end().lines().count().max(1);
-            let rest: String = text.lines().skip(end.line.saturating_sub(1)).collect::<Vec<_>>().join("\n");
-            let after: String = rest.chars().skip(end.col.saturating_sub(1)).collect();
-            if last <= end.line && after.trim().is_empty() && !matches!(source, Ron::TrailingCharacters) {
-                return PackError::Truncated { file, line, column };
-            }
             let near = text.lines().nth(line.saturating_sub(1)).unwrap_or_default();
             let near: String = near.chars().skip(column.saturating_sub(1)).take(40).collect();
             PackError::Syntax { file, line, column, near, source }
         }
     }
+}
+
+/// Whether only white space follows the place `at`.
+fn nothing_after(text: &str, at: ron::error::Position) -> bool {
+    let mut rest = text.lines().skip(at.line.saturating_sub(1));
+    let here = rest.next().unwrap_or_default();
+    here.chars().skip(at.col).all(char::is_whitespace) && rest.all(|l| l.trim().is_empty())
 }
