@@ -11,8 +11,10 @@ pub(crate) struct Plan {
     below: Vec<Vec<u16>>,
     /// Per row k: the columns j > k that hold something after fill-in.
     right: Vec<Vec<u16>>,
-    /// Places that the Jacobian writes, row-major index in an n × n matrix, sorted.
+    /// Places of the factors, fill-in included: row-major index in an n × n matrix, sorted.
     pub(crate) places: Vec<u32>,
+    /// Places that the Jacobian writes, rows beyond n included, sorted.
+    pub(crate) written: Vec<u32>,
 }
 
 impl Plan {
@@ -38,7 +40,10 @@ impl Plan {
             }
         }
         let places = (0..n * n).filter(|p| filled[*p]).map(|p| p as u32).collect();
-        Self { n, below, right, places }
+        let mut written: Vec<u32> = written.iter().map(|(r, c)| (r * n + c) as u32).collect();
+        written.sort_unstable();
+        written.dedup();
+        Self { n, below, right, places, written }
     }
 
     /// L and U in place; `false` when a pivot is not positive.

@@ -307,7 +307,9 @@ impl Circuit {
     /// f and its slopes at the present state.
     fn slopes(&mut self) {
         let n = self.model.n;
-        self.jacobian.fill(0.0);
+        for &p in &self.plan.written {
+            self.jacobian[p as usize] = 0.0;
+        }
         let mut sink = Dense { n, a: &mut self.jacobian };
         let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
         self.model.eval(given, &self.y, &mut self.f, &mut sink, &mut self.scratch);

@@ -46,8 +46,7 @@ pub(crate) fn step(
 ) -> bool {
     let n = y.len();
     let diagonal = 1.0 / (h * GAMMA);
-    work.lu.clear();
-    work.lu.resize(n * n, 0.0);
+    work.lu.resize(n * n, 0.0); // Only planned places are ever read, and all of them are written here.
     for &p in &plan.places {
         work.lu[p as usize] = -jacobian[p as usize];
     }
