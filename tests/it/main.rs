@@ -6,3 +6,4 @@
 mod laws;
 mod marks;
 mod published;
+mod rig;

@@ -6,6 +6,7 @@
 
 mod atmosphere;
 mod battery_and_wire;
+mod circuit_flow;
 mod fuse;
 mod gas_dynamics;
 mod hole_coefficient;
@@ -13,6 +14,8 @@ mod iso_6358;
 mod lamp;
 mod leak_rate;
 mod motor;
+mod pump_down;
+mod thermodynamics;
 mod units;
 
 /// Figures of one source, checked together so that a failure shows the whole row.
