@@ -1,14 +1,40 @@
-//! The workshop: the only way in is an [`Action`], the only way out is a [`View`] and readings.
+//! The workshop: the only way in is an action, the only way out is a [`View`] and readings.
 //!
-//! API sketch, bodies follow.
+//! [`Workshop::act`] checks an action (names, ranges, access, hands), lets its time pass in the circuit,
+//! changes the car and says what came of it. [`Workshop::replay`] does the same with a recorded end, in
+//! the same world (bit for bit) or in another (what if, hypotheses of the marker).
+
+mod access;
+mod act;
+mod decide;
+mod digest;
+mod fitting;
+mod graph;
+mod hazards;
+mod joints;
+mod lasting;
+mod predict;
+mod record;
+mod repair;
+mod scales;
+mod sensing;
+mod state;
+#[cfg(test)]
+mod tests;
+mod timing;
+mod view;
 
 use std::sync::Arc;
 
-use crate::action::{Action, PedalHold, Station};
+use state::State;
+
+use crate::action::{PedalHold, Station};
 use crate::air::Day;
+use crate::assembly::Part;
 use crate::car::{Car, Spare};
+use crate::circuit::{Circuit, Pace};
 use crate::instrument::InstrumentCard;
-use crate::observe::{Observed, Predicted, Reading, Scale};
+use crate::observe::{Predicted, Reading, Scale};
 use crate::parts::engine::EngineState;
 use crate::units::Tick;
 use crate::world::World;
@@ -192,55 +218,50 @@ pub struct View {
 #[derive(Clone, Debug)]
 pub struct Workshop {
     setup: Setup,
+    circuit: Circuit,
+    /// Per instrument card: index of its part in the circuit.
+    card_parts: Vec<Option<u16>>,
+    state: State,
+    /// Circuit tick at which the attempt begins.
+    offset: u64,
+    /// Attempt tick from which the next minute's digest is due.
+    next_minute: u64,
+    minute_digests: Vec<(Tick, u64)>,
 }
 
-#[expect(clippy::todo, unused_variables, reason = "skeleton, bodies follow")]
 impl Workshop {
-    /// Brings the car in.
+    /// Brings the car in: parts of car and kit, numbers of the world, then the arrival.
+    ///
+    /// A parameter the car does not have is left as it is (packs are checked before).
     #[must_use]
     pub fn new(setup: Setup) -> Self {
-        Self { setup }
-    }
-
-    /// Does an action now; its own time passes.
-    pub fn act(&mut self, action: &Action) -> Outcome {
-        todo!()
-    }
-
-    /// Does an action of a recorded attempt in another world: it takes until `end`, whatever this world
-    /// does, and is never refused for a reason that lies in hidden state.
-    pub fn replay(&mut self, action: &Action, end: Tick) -> Outcome {
-        todo!()
-    }
-
-    /// Lets time run freely to `to` (window pace).
-    pub fn run_free(&mut self, to: Tick) {
-        todo!()
-    }
-
-    /// What the model says an observation would be now, before instrument error.
-    #[must_use]
-    pub fn predict(&self, what: &Observed) -> Predicted {
-        todo!()
-    }
-
-    /// The scale an observation is shown on.
-    #[must_use]
-    pub fn scale(&self, what: &Observed) -> Scale {
-        todo!()
-    }
-
-    /// The constant error of the instrument behind `what` at a true value, in the scale's unit, when its
-    /// drawn share is `share` (−1 to 1); 0 for senses.
-    #[must_use]
-    pub fn instrument_error(&self, what: &Observed, value: f64, share: f64) -> f64 {
-        todo!()
-    }
-
-    /// What can be seen.
-    #[must_use]
-    pub fn view(&self) -> View {
-        todo!()
+        let mut assembly = setup.car.assembly.clone();
+        let mut card_parts = Vec::with_capacity(setup.kit.len());
+        for card in setup.kit.iter() {
+            card_parts.push(card.part.map(|kind| {
+                assembly.parts.push(Part { id: card.id.clone(), kind });
+                (assembly.parts.len() - 1) as u16
+            }));
+        }
+        for (param, value) in &setup.world.params {
+            assembly.set_param(param, *value);
+        }
+        let state =
+            State::new(setup.car.covers.len(), setup.car.units.len(), setup.kit.len(), setup.spares.len());
+        let mut circuit = Circuit::new(assembly, setup.day);
+        arrive(&mut circuit, setup.arrival);
+        let offset = circuit.tick().0;
+        let mut workshop = Self {
+            setup,
+            circuit,
+            card_parts,
+            state,
+            offset,
+            next_minute: timing::s(60),
+            minute_digests: Vec::new(),
+        };
+        workshop.mark_switch();
+        workshop
     }
 
     /// The job's data.
@@ -249,26 +270,53 @@ impl Workshop {
         &self.setup
     }
 
+    /// The circuit, to look into (traces, under the skin); an attempt never shows it.
+    #[must_use]
+    pub fn circuit(&self) -> &Circuit {
+        &self.circuit
+    }
+
     /// The present tick.
     #[must_use]
     pub fn tick(&self) -> Tick {
-        todo!()
-    }
-
-    /// Digest of circuit and workshop.
-    #[must_use]
-    pub fn digest(&self) -> u64 {
-        todo!()
+        Tick(self.circuit.tick().0 - self.offset)
     }
 
     /// Digests at the first step end after each simulated minute since last asked.
     pub fn take_minute_digests(&mut self) -> Vec<(Tick, u64)> {
-        todo!()
+        std::mem::take(&mut self.minute_digests)
     }
+}
 
-    /// Repair units that are outside limits in this world now (the marker's truth; never shown).
-    #[must_use]
-    pub fn units_outside_limits(&self) -> Vec<u16> {
-        todo!()
+/// The car comes in: driven with a warm engine and a few brake applications, then left standing.
+fn arrive(circuit: &mut Circuit, arrival: Arrival) {
+    /// Times at which the brake is pressed on the way in, s.
+    const BRAKES_AT_S: [u64; 4] = [30, 60, 90, 110];
+    /// From this long a stand on, the night was in it, min.
+    const NIGHT_MIN: u32 = 480;
+    let run = |circuit: &mut Circuit, ticks: u64| {
+        let to = circuit.tick().plus(ticks);
+        circuit.run_to(to, Pace::Timed);
+    };
+    if arrival.driven {
+        circuit.inputs_mut().key_on = true;
+        circuit.inputs_mut().engine = EngineState::WarmIdle;
+        for at in BRAKES_AT_S {
+            circuit.run_to(Tick(timing::s(at)), Pace::Timed);
+            circuit.inputs_mut().pedal_n = 80.0;
+            run(circuit, timing::s(2));
+            circuit.inputs_mut().pedal_n = 0.0;
+        }
+        circuit.run_to(Tick(timing::s(120)), Pace::Timed);
+        circuit.inputs_mut().engine = EngineState::Stopped;
+        circuit.inputs_mut().key_on = false;
+    }
+    if 0 < arrival.stood_min {
+        let day = *circuit.day();
+        if NIGHT_MIN <= arrival.stood_min {
+            circuit.inputs_mut().surroundings_c = day.ambient_c - day.night_drop_k;
+        }
+        run(circuit, timing::s(u64::from(arrival.stood_min) * 60));
+        circuit.inputs_mut().surroundings_c = day.ambient_c;
     }
 }

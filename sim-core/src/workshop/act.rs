@@ -1,0 +1,152 @@
+//! The one way in: an action is checked, its time passes, the car changes, an outcome comes back.
+//!
+//! Every `do_…` checks everything before it changes anything, so a refused action leaves no trace.
+
+use super::access::cannot;
+use super::state::Doing;
+use super::{Outcome, Refusal, Workshop, timing};
+use crate::action::{Action, PedalHold, Station};
+use crate::circuit::Pace;
+use crate::parts::engine::EngineState;
+use crate::units::Tick;
+
+impl Workshop {
+    /// Does an action now; its own time passes.
+    pub fn act(&mut self, action: &Action) -> Outcome {
+        self.carry_out(action, None)
+    }
+
+    /// Does an action of a recorded attempt in another world: it takes until `end`, whatever this world
+    /// does, and is never refused for a reason that lies in hidden state.
+    pub fn replay(&mut self, action: &Action, end: Tick) -> Outcome {
+        self.carry_out(action, Some(end.0 + self.offset))
+    }
+
+    fn carry_out(&mut self, action: &Action, cut: Option<u64>) -> Outcome {
+        let mut doing = Doing::new(self.circuit.tick().0, cut, self.circuit.events().len());
+        let refused = if self.state.handed_back {
+            Some(cannot("the car has been handed back: this attempt is over"))
+        } else {
+            self.dispatch(&mut doing, action).err()
+        };
+        if let Some(cut) = cut {
+            self.run_timed(cut);
+        }
+        let end = self.circuit.tick().0;
+        if refused.is_none() {
+            let took = end - doing.start;
+            if doing.unattended {
+                self.state.unattended += took;
+            } else {
+                self.state.attended += took;
+            }
+            self.aftermath(&mut doing);
+        }
+        doing.outcome(self.offset, end, refused)
+    }
+
+    fn dispatch(&mut self, doing: &mut Doing, action: &Action) -> Result<(), Refusal> {
+        match action {
+            Action::ReadCard => {
+                self.paper(doing)?;
+                let card = self.setup.card.clone();
+                doing.said.extend(card);
+            }
+            Action::ReadSheet => {
+                self.paper(doing)?;
+                let car = std::sync::Arc::clone(&self.setup.car);
+                doing.said.extend(car.limits.iter().map(|l| l.text.clone()));
+                doing.say(format!("The pump reaches its cut-out up to {} m.", car.altitude_limit_m));
+                doing.said.extend(car.cautions.iter().cloned());
+            }
+            Action::Chocks(on) => self.do_chocks(doing, *on)?,
+            Action::Key(on) => self.do_key(doing, *on)?,
+            Action::Engine(state) => self.do_engine(doing, *state)?,
+            Action::Pedal(hold) => self.do_pedal(doing, *hold)?,
+            Action::PumpPedal { times, force_n } => self.do_pump_pedal(doing, *times, *force_n)?,
+            Action::Cover { cover, off } => self.do_cover(doing, cover, *off)?,
+            Action::OpenJoint { joint } => self.do_joint(doing, joint, false)?,
+            Action::MakeJoint { joint } => self.do_joint(doing, joint, true)?,
+            Action::SetStop { port, stop } => self.do_stop(doing, port, *stop)?,
+            Action::PullUnit { unit } => self.do_plug_in(doing, unit, true)?,
+            Action::PushUnit { unit } => self.do_plug_in(doing, unit, false)?,
+            Action::Fit { instrument, ends } => self.do_fit(doing, instrument, ends)?,
+            Action::Unfit { instrument } => self.do_unfit(doing, instrument)?,
+            Action::SetMeter { instrument, mode } => self.do_set_meter(doing, instrument, *mode)?,
+            Action::Press { instrument, down } => self.do_press(doing, instrument, *down)?,
+            Action::Stroke { instrument, times } => self.do_stroke(doing, instrument, *times)?,
+            Action::Swap { unit, spare } => self.do_swap(doing, unit, spare)?,
+            Action::Clean { unit } => self.do_clean(doing, unit)?,
+            Action::Reform { unit } => self.do_reform(doing, unit)?,
+            Action::Read { instrument } => self.do_read(doing, instrument)?,
+            Action::Sense(sense) => self.do_sense(doing, sense)?,
+            Action::Time { cycle, max_s } => self.do_time(doing, *cycle, *max_s)?,
+            Action::Wait { s } => self.do_wait(doing, *s)?,
+            Action::WaitUntil { cue, max_s } => self.do_wait_until(doing, *cue, *max_s)?,
+            Action::Overnight => self.do_overnight(doing)?,
+            Action::Note { reading, written, record } => {
+                self.do_note(doing, *reading, written.as_ref(), record.as_deref())?;
+            }
+            Action::Suspect { .. } => self.pass(doing, timing::NOTE),
+            Action::Finding { units, certainty } => self.do_finding(doing, units, *certainty)?,
+            Action::HandBack => self.do_hand_back(doing)?,
+        }
+        Ok(())
+    }
+
+    /// Reads the job card or the data sheet at the desk.
+    fn paper(&mut self, doing: &Doing) -> Result<(), Refusal> {
+        let at = self.reach(&[(Station::Desk, None)])?;
+        self.walk(doing, at);
+        self.pass(doing, timing::READ_PAPER);
+        Ok(())
+    }
+
+    fn do_overnight(&mut self, doing: &mut Doing) -> Result<(), Refusal> {
+        let inputs = self.circuit.inputs();
+        if inputs.engine != EngineState::Stopped || inputs.key_on {
+            return Err(cannot("switch engine and ignition off before you go home"));
+        }
+        if matches!(self.state.pedal, PedalHold::Foot { .. }) {
+            return Err(cannot("your foot is on the brake pedal: release it first"));
+        }
+        self.hands_free()?;
+        let day = *self.circuit.day();
+        self.circuit.inputs_mut().surroundings_c = day.ambient_c - day.night_drop_k;
+        self.pass(doing, timing::NIGHT);
+        self.circuit.inputs_mut().surroundings_c = day.ambient_c;
+        doing.unattended = true;
+        self.state.touch();
+        Ok(())
+    }
+
+    /// Lets time run freely to `to` (window pace): steps are short and the last may end up to 7 ticks
+    /// later, because nothing may depend on when the next action comes.
+    pub fn run_free(&mut self, to: Tick) {
+        let start = self.circuit.tick().0;
+        while self.circuit.tick().0 < to.0 + self.offset {
+            self.step(to.0 + self.offset, Pace::Free);
+        }
+        self.state.attended += self.circuit.tick().0 - start;
+    }
+
+    /// As [`Workshop::run_free`], for the replay of a recorded attempt in any world: takes the same free
+    /// steps, but never goes beyond `to`, where the next recorded action began.
+    pub fn run_free_cut(&mut self, to: Tick) {
+        /// Longest free step, ticks.
+        const LONGEST: u64 = 8;
+        let limit = to.0 + self.offset;
+        let start = self.circuit.tick().0;
+        while self.circuit.tick().0 < limit {
+            if self.circuit.tick().0 + LONGEST <= limit {
+                self.step(limit, Pace::Free);
+                continue;
+            }
+            let mut ahead = self.circuit.clone();
+            ahead.step(Tick(limit), Pace::Free);
+            let pace = if ahead.tick().0 <= limit { Pace::Free } else { Pace::Timed };
+            self.step(limit, pace);
+        }
+        self.state.attended += self.circuit.tick().0 - start;
+    }
+}

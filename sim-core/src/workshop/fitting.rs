@@ -1,0 +1,272 @@
+//! Instruments in the hand: connect, take off, set, press, stroke.
+//!
+//! A gauge on an open port seals it; into a made joint it is put with a tee-piece, for which the joint
+//! stands open for some seconds and the air gets in. Electrical ends are probes and clips and touch
+//! nothing else.
+
+use super::access::{cannot, in_range};
+use super::state::Doing;
+use super::{Refusal, Workshop, graph, timing};
+use crate::assembly::{Joint, PortRef, Stop};
+use crate::instrument::InstrumentKind;
+use crate::parts::instruments::MeterMode;
+use crate::parts::{Domain, PartKind};
+
+/// What an end of an instrument can be held to.
+enum Target {
+    /// Joined to this port.
+    Port(PortRef),
+    /// Held around the wire at this port.
+    Around(PortRef),
+    /// Held to this part.
+    Part(u16),
+}
+
+impl Workshop {
+    /// Ends of an instrument by name; empty when it is used where it lies.
+    fn ends_of(&self, card: usize) -> Vec<&'static str> {
+        match self.setup.kit[card].kind {
+            InstrumentKind::ClampAmmeter { .. } => vec!["jaw"],
+            InstrumentKind::IrThermometer { .. } => vec!["beam"],
+            InstrumentKind::AngleFinder { .. } => vec!["arm"],
+            _ => self.card_part(card).map_or_else(Vec::new, |p| {
+                self.circuit.assembly().parts[usize::from(p)].kind.ports().iter().map(|d| d.name).collect()
+            }),
+        }
+    }
+
+    fn target(&self, card: usize, end: &str, at: &str) -> Result<Target, Refusal> {
+        match self.setup.kit[card].kind {
+            InstrumentKind::ClampAmmeter { .. } => {
+                let port = self.find_port(at)?;
+                if self.circuit.assembly().domain(port) != Domain::Electrical {
+                    return Err(cannot(format!("{at} carries no current: the jaw goes around a wire")));
+                }
+                Ok(Target::Around(port))
+            }
+            InstrumentKind::IrThermometer { .. } => Ok(Target::Part(self.find_part(at)?)),
+            InstrumentKind::AngleFinder { .. } => {
+                let part = self.find_part(at)?;
+                if !matches!(self.circuit.assembly().parts[usize::from(part)].kind, PartKind::Hose(_)) {
+                    return Err(cannot(format!(
+                        "{at} is no hose: the angle finder is laid on a hose's bend"
+                    )));
+                }
+                Ok(Target::Part(part))
+            }
+            _ => {
+                let port = self.find_port(at)?;
+                let assembly = self.circuit.assembly();
+                let own = self.card_part(card);
+                if own == Some(port.part) {
+                    return Err(cannot("an instrument cannot be connected to itself"));
+                }
+                let own_end = own.and_then(|p| graph::port_of(assembly, p, end));
+                if own_end.is_some_and(|e| assembly.domain(e) != assembly.domain(port)) {
+                    return Err(cannot(format!(
+                        "end {end} does not go on {at}: one carries air, one current"
+                    )));
+                }
+                if assembly.stop(port) == Some(Stop::Plug) {
+                    return Err(cannot(format!("there is a plug in {at}: take it out first")));
+                }
+                Ok(Target::Port(port))
+            }
+        }
+    }
+
+    pub(super) fn do_fit(
+        &mut self,
+        doing: &mut Doing,
+        name: &str,
+        ends: &[(String, String)],
+    ) -> Result<(), Refusal> {
+        let card = self.find_card(name)?;
+        let known = self.ends_of(card);
+        if known.is_empty() {
+            return Err(cannot(format!(
+                "the {} is used where it is; there is nothing to connect",
+                self.setup.kit[card].name
+            )));
+        }
+        if !self.state.fits[card].is_empty() {
+            return Err(cannot(format!("the {} is connected: take it off first", self.setup.kit[card].name)));
+        }
+        let mut fits: Vec<(String, String)> = ends.to_vec();
+        fits.sort();
+        let mut given: Vec<&str> = fits.iter().map(|(end, _)| end.as_str()).collect();
+        given.dedup();
+        let mut wanted = known.clone();
+        wanted.sort_unstable();
+        if given != wanted || given.len() != fits.len() {
+            return Err(cannot(format!("{name} has the end(s) {}: name each once", known.join(", "))));
+        }
+        let targets = fits
+            .iter()
+            .map(|(end, at)| self.target(card, end, at).map(|t| (end.clone(), t)))
+            .collect::<Result<Vec<_>, _>>()?;
+        self.hands_free()?;
+        // Every end must be reachable before the first step is taken.
+        let mut stations = Vec::new();
+        for (_, target) in &targets {
+            let places = match target {
+                Target::Port(p) | Target::Around(p) => self.places_of_port(*p),
+                Target::Part(p) => self.places_of_part(*p),
+            };
+            stations.push(self.reach(&places)?);
+        }
+        for (i, station) in stations.into_iter().enumerate() {
+            self.walk(doing, station);
+            if i == 0 {
+                self.pass(doing, timing::minutes(self.setup.kit[card].fit_min));
+            }
+        }
+        let mut joints = Vec::new();
+        let mut on_line = false;
+        for (end, target) in &targets {
+            let Target::Port(port) = *target else { continue };
+            let assembly = self.circuit.assembly();
+            if assembly.domain(port) == Domain::Pneumatic {
+                on_line = true;
+                self.hands_at_pump(doing, &[port.part]);
+                if !graph::joined(assembly, port).is_empty() {
+                    self.opens_store(doing, &[port]);
+                    self.mark_switch();
+                    self.stand_open(doing, |p| p == port);
+                }
+            }
+            let own = self.card_part(card);
+            if let Some(own) = own.and_then(|p| graph::port_of(self.circuit.assembly(), p, end)) {
+                joints.push(Joint { id: format!("fit {name}.{end}"), a: own, b: port, made: true });
+            }
+        }
+        if !joints.is_empty() {
+            self.circuit.change(|a| a.joints.extend(joints));
+        }
+        self.state.fits[card] = fits;
+        if on_line {
+            self.state.change();
+        } else {
+            self.state.touch();
+        }
+        Ok(())
+    }
+
+    pub(super) fn do_unfit(&mut self, doing: &mut Doing, name: &str) -> Result<(), Refusal> {
+        let card = self.find_card(name)?;
+        if self.state.fits[card].is_empty() {
+            return Err(cannot(format!("the {} is not connected", self.setup.kit[card].name)));
+        }
+        self.hands_free()?;
+        let at = self.reach(&self.places_of_card(card))?;
+        self.walk(doing, at);
+        let on_line: Option<PortRef> = self.state.fits[card].iter().find_map(|(_, at)| {
+            let port = self.circuit.assembly().port(at)?;
+            let air = self.circuit.assembly().domain(port) == Domain::Pneumatic;
+            (air && self.card_part(card).is_some()).then_some(port)
+        });
+        self.pass(doing, timing::minutes(0.5 * self.setup.kit[card].fit_min));
+        if let Some(port) = on_line {
+            self.hands_at_pump(doing, &[port.part]);
+            self.opens_store(doing, &[port]);
+        }
+        let mark = format!("fit {name}.");
+        self.circuit.change(|a| a.joints.retain(|j| !j.id.starts_with(&mark)));
+        if let Some(port) = on_line {
+            self.mark_switch();
+            self.stand_open(doing, |p| p == port);
+            self.state.change();
+        } else {
+            self.state.touch();
+        }
+        self.state.fits[card].clear();
+        Ok(())
+    }
+
+    /// Places from which an instrument can be handled and read: at any of its ends.
+    pub(super) fn places_of_card(&self, card: usize) -> Vec<super::access::Place> {
+        let assembly = self.circuit.assembly();
+        let mut places = Vec::new();
+        for (_, at) in &self.state.fits[card] {
+            if let Some(port) = assembly.port(at) {
+                places.extend(self.places_of_port(port));
+            } else if let Some(part) = assembly.part_index(at) {
+                places.extend(self.places_of_part(part));
+            }
+        }
+        // Once connected it can be read with the cover back on: leads and hoses come out beside it.
+        for place in &mut places {
+            place.1 = None;
+        }
+        if places.is_empty() {
+            places.push((self.state.station, None));
+        }
+        places
+    }
+
+    pub(super) fn do_set_meter(
+        &mut self,
+        doing: &mut Doing,
+        name: &str,
+        mode: MeterMode,
+    ) -> Result<(), Refusal> {
+        let card = self.find_card(name)?;
+        let Some(part) = self
+            .card_part(card)
+            .filter(|_| matches!(self.setup.kit[card].kind, InstrumentKind::Multimeter { .. }))
+        else {
+            return Err(cannot(format!("the {} has no dial to set", self.setup.kit[card].name)));
+        };
+        self.hands_free()?;
+        let at = self.reach(&self.places_of_card(card))?;
+        self.walk(doing, at);
+        self.circuit.inputs_mut().hands[usize::from(part)].mode = mode;
+        self.state.touch();
+        self.pass(doing, timing::SWITCH_INSTRUMENT);
+        Ok(())
+    }
+
+    pub(super) fn do_press(&mut self, doing: &mut Doing, name: &str, down: bool) -> Result<(), Refusal> {
+        let card = self.find_card(name)?;
+        let Some(part) =
+            self.card_part(card).filter(|_| matches!(self.setup.kit[card].kind, InstrumentKind::PushLead))
+        else {
+            return Err(cannot(format!("the {} has no button", self.setup.kit[card].name)));
+        };
+        if self.circuit.inputs().hands[usize::from(part)].pressed == down {
+            return Err(cannot(if down { "the button is held down already" } else { "nobody presses it" }));
+        }
+        let at = self.reach(&self.places_of_card(card))?;
+        if down {
+            self.hands_free()?;
+        }
+        self.walk(doing, at);
+        self.mark_switch();
+        self.circuit.inputs_mut().hands[usize::from(part)].pressed = down;
+        self.state.touch();
+        self.pass(doing, timing::SWITCH_INSTRUMENT);
+        Ok(())
+    }
+
+    pub(super) fn do_stroke(&mut self, doing: &mut Doing, name: &str, times: u32) -> Result<(), Refusal> {
+        let card = self.find_card(name)?;
+        in_range("number of strokes", f64::from(times), 1.0, 200.0)?;
+        let Some(part) = self
+            .card_part(card)
+            .filter(|_| matches!(self.setup.kit[card].kind, InstrumentKind::HandPump { .. }))
+        else {
+            return Err(cannot(format!("the {} cannot be stroked", self.setup.kit[card].name)));
+        };
+        if self.state.fits[card].is_empty() {
+            return Err(cannot(format!("the {} is not connected: fit it first", self.setup.kit[card].name)));
+        }
+        self.hands_free()?;
+        let at = self.reach(&self.places_of_card(card))?;
+        self.walk(doing, at);
+        self.circuit.inputs_mut().hands[usize::from(part)].strokes_per_s = 1.0;
+        self.pass(doing, timing::STROKE * u64::from(times));
+        self.circuit.inputs_mut().hands[usize::from(part)].strokes_per_s = 0.0;
+        self.state.touch();
+        Ok(())
+    }
+}

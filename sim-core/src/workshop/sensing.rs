@@ -1,0 +1,267 @@
+//! Looking and sensing: reading an instrument, listening, touching, timing, waiting for a cue.
+//!
+//! A reading takes its time first; what is shown is the state at its end.
+
+use super::access::{cannot, in_range};
+use super::predict::Watch;
+use super::state::{Doing, ReadingFacts};
+use super::{Refusal, Workshop, timing};
+use crate::action::{Cue, Cycle, PedalHold, Sense, Station};
+use crate::circuit::Pace;
+use crate::instrument::InstrumentKind;
+use crate::observe::{Observed, Predicted, Reading, ShownValue};
+use crate::units::Tick;
+
+/// Filament temperature above which a lamp is on, K (it gives light one can see in a workshop).
+const LAMP_ON_K: f64 = 1_000.0;
+
+impl Workshop {
+    /// What looking at an instrument would observe; `None` for things that show nothing.
+    pub(super) fn observed(&self, card: usize) -> Option<Observed> {
+        let c = &self.setup.kit[card];
+        let mode = match c.kind {
+            InstrumentKind::Multimeter { .. } => {
+                self.card_part(card).map(|p| self.circuit.inputs().hands[usize::from(p)].mode)
+            }
+            InstrumentKind::Lamp => {
+                return Some(Observed::Sense(Sense::Lamp { instrument: c.id.clone() }));
+            }
+            InstrumentKind::PushLead
+            | InstrumentKind::Stopwatch { .. }
+            | InstrumentKind::PedalProp
+            | InstrumentKind::Plugs
+            | InstrumentKind::Clamps
+            | InstrumentKind::ListeningTube => return None,
+            _ => None,
+        };
+        Some(Observed::Instrument { instrument: c.id.clone(), mode, at: self.state.fits[card].clone() })
+    }
+
+    /// Where one stands to look at an instrument.
+    fn places_to_read(&self, card: usize) -> Vec<super::access::Place> {
+        match self.setup.kit[card].kind {
+            InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => {
+                vec![(Station::Bench, None), (Station::Desk, None)]
+            }
+            InstrumentKind::PedalRule { .. } => vec![(Station::Cab, None)],
+            _ => self.places_of_card(card),
+        }
+    }
+
+    pub(super) fn do_read(&mut self, doing: &mut Doing, name: &str) -> Result<(), Refusal> {
+        let card = self.find_card(name)?;
+        let c = &self.setup.kit[card];
+        if self.observed(card).is_none() {
+            return Err(cannot(match c.kind {
+                InstrumentKind::Stopwatch { .. } => {
+                    "the stopwatch shows nothing by itself: time a run or a rest of the pump".to_owned()
+                }
+                _ => format!("the {} shows nothing to read", c.name),
+            }));
+        }
+        let pointed = matches!(
+            c.kind,
+            InstrumentKind::ClampAmmeter { .. }
+                | InstrumentKind::IrThermometer { .. }
+                | InstrumentKind::AngleFinder { .. }
+                | InstrumentKind::Lamp
+        );
+        if pointed && self.state.fits[card].is_empty() {
+            return Err(cannot(format!("the {} is on the board: connect it first", c.name)));
+        }
+        let at = self.reach(&self.places_to_read(card)).map_err(|e| match e {
+            Refusal::Cannot(text) => {
+                Refusal::Cannot(format!("you cannot read the {} from here: {text}", c.name))
+            }
+            other => other,
+        })?;
+        self.walk(doing, at);
+        self.pass(doing, timing::READ);
+        if let Some(what) = self.observed(card) {
+            let predicted = self.predict(&what);
+            self.enter(doing, what, predicted, None);
+        }
+        Ok(())
+    }
+
+    /// Enters a reading into the list of things looked at.
+    fn enter(&mut self, doing: &mut Doing, what: Observed, predicted: Predicted, watch: Option<&Watch>) {
+        let id = self.state.readings.len() as u32 + 1;
+        let shown = self.show(&what, predicted, id);
+        let met = self.conditions_met(&what, shown, watch);
+        self.prove(&what, shown);
+        let reading = Reading {
+            id,
+            tick: Tick(self.circuit.tick().0 - self.offset),
+            what,
+            shown,
+            epoch: self.state.epoch,
+        };
+        self.state.readings.push(reading.clone());
+        self.state.facts.push(ReadingFacts { met, changes: self.state.changes });
+        doing.reading = Some(reading);
+        doing.predicted = Some(predicted);
+    }
+
+    pub(super) fn do_sense(&mut self, doing: &mut Doing, sense: &Sense) -> Result<(), Refusal> {
+        match sense {
+            Sense::Hiss { part } => {
+                let part = self.find_part(part)?;
+                let at = self.reach(&self.uncovered(part))?;
+                self.walk(doing, at);
+                self.pass(doing, timing::s(10));
+            }
+            Sense::Hum => self.pass(doing, timing::s(3)),
+            Sense::Touch { part } => {
+                let part = self.find_part(part)?;
+                let at = self.reach(&self.places_of_part(part))?;
+                self.hands_free()?;
+                self.walk(doing, at);
+                self.pass(doing, timing::s(3));
+                self.touches(doing, part);
+            }
+            Sense::PedalTravel | Sense::PedalMoved => {
+                if self.state.pedal == PedalHold::Released {
+                    return Err(cannot("nobody holds the pedal: hold it by foot or set the prop first"));
+                }
+                if *sense == Sense::PedalMoved
+                    && self.state.engine_event.is_none_or(|e| e.travel_mm.is_none())
+                {
+                    return Err(cannot(
+                        "the pedal must be held while the engine is started or stopped, and held on since",
+                    ));
+                }
+                let at = self.reach(&[(Station::Cab, None)])?;
+                self.walk(doing, at);
+                self.pass(doing, timing::s(2));
+            }
+            Sense::Applications => {
+                if self.state.applications.is_none() {
+                    return Err(cannot(
+                        "the pedal has not been pumped since key or engine were switched: pump it first",
+                    ));
+                }
+                self.pass(doing, timing::s(1));
+            }
+            Sense::Lamp { instrument } => {
+                let card = self.find_card(instrument)?;
+                if !matches!(self.setup.kit[card].kind, InstrumentKind::Lamp) {
+                    return Err(cannot(format!("{instrument} is no lamp")));
+                }
+                return self.do_read(doing, instrument);
+            }
+            Sense::BaseBrakes => self.do_base_brakes(doing)?,
+            Sense::YardDrive => self.do_yard_drive(doing)?,
+        }
+        let what = Observed::Sense(sense.clone());
+        let predicted = self.predict(&what);
+        self.enter(doing, what, predicted, None);
+        Ok(())
+    }
+
+    /// A part's places as the ear needs them: a cover does not bar the listening tube.
+    fn uncovered(&self, part: u16) -> Vec<super::access::Place> {
+        self.places_of_part(part).into_iter().map(|(station, _)| (station, None)).collect()
+    }
+
+    pub(super) fn do_time(&mut self, doing: &mut Doing, cycle: Cycle, max_s: u32) -> Result<(), Refusal> {
+        in_range("longest time to wait in s", f64::from(max_s), 1.0, 7200.0)?;
+        let card = self.need("stopwatch", |k| matches!(k, InstrumentKind::Stopwatch { .. }))?;
+        let Some(pump) = self.pump() else {
+            return Err(cannot("this car has no electric vacuum pump to time"));
+        };
+        // The wait changes the state; readings before and after are not repeats.
+        self.state.touch();
+        let began = self.circuit.tick().0;
+        let watch = self.time_cycle(doing, pump, cycle, max_s);
+        self.waited(doing, began);
+        let what = Observed::Interval { instrument: self.setup.kit[card].id.clone(), cycle, max_s };
+        let predicted = watch.interval(max_s);
+        if predicted == Predicted::Blank {
+            doing.say(match cycle {
+                Cycle::PumpRun => "The pump did not start; there was nothing to time.",
+                Cycle::PumpRest => "The pump did not stop; there was nothing to time.",
+            });
+        }
+        self.enter(doing, what, predicted, Some(&watch));
+        self.state.touch();
+        Ok(())
+    }
+
+    /// Counts time waited since `began` as unattended when it was long and nothing binds the trainee.
+    pub(super) fn waited(&self, doing: &mut Doing, began: u64) {
+        let bound = matches!(self.state.pedal, PedalHold::Foot { .. }) || self.pressed_card().is_some();
+        doing.unattended = !bound && timing::LONG_WAIT < self.circuit.tick().0 - began;
+    }
+
+    pub(super) fn do_wait(&mut self, doing: &mut Doing, s: u32) -> Result<(), Refusal> {
+        in_range("time to wait in s", f64::from(s), 1.0, 43_200.0)?;
+        let began = self.circuit.tick().0;
+        self.pass(doing, timing::s(u64::from(s)));
+        self.waited(doing, began);
+        self.state.touch();
+        Ok(())
+    }
+
+    pub(super) fn do_wait_until(&mut self, doing: &mut Doing, cue: Cue, max_s: u32) -> Result<(), Refusal> {
+        in_range("longest time to wait in s", f64::from(max_s), 1.0, 7200.0)?;
+        let lamp_cue = matches!(cue, Cue::LampOn | Cue::LampOut);
+        if lamp_cue && !self.lamps().any(|c| !self.state.fits[c].is_empty()) {
+            return Err(cannot("no test lamp is connected"));
+        }
+        if !lamp_cue && self.pump().is_none() {
+            return Err(cannot("this car has no electric vacuum pump"));
+        }
+        let began = self.circuit.tick().0;
+        let limit = began + timing::s(u64::from(max_s));
+        if let Some(cut) = doing.cut {
+            self.run_timed(cut);
+        } else {
+            while !self.cue(cue) && self.circuit.tick().0 < limit {
+                self.step(limit, Pace::Timed);
+            }
+        }
+        if !self.cue(cue) {
+            doing.say(format!("Nothing of the kind within {max_s} s."));
+        }
+        self.waited(doing, began);
+        self.state.touch();
+        Ok(())
+    }
+
+    fn lamps(&self) -> impl Iterator<Item = usize> + '_ {
+        (0..self.setup.kit.len()).filter(|c| matches!(self.setup.kit[*c].kind, InstrumentKind::Lamp))
+    }
+
+    /// Whether a cue can be perceived now.
+    fn cue(&self, cue: Cue) -> bool {
+        let lit = || {
+            self.lamps().any(|c| {
+                !self.state.fits[c].is_empty()
+                    && self.card_part(c).is_some_and(|p| LAMP_ON_K < self.circuit.filament_k(p))
+            })
+        };
+        match cue {
+            Cue::PumpStarts => self.pump_hums(),
+            Cue::PumpStops => !self.pump_hums(),
+            Cue::LampOn => lit(),
+            Cue::LampOut => !lit(),
+        }
+    }
+
+    /// A reading that proves assist after the last change: the pedal dropped at the engine's start, at
+    /// least two assisted applications, or full assist in the yard.
+    fn prove(&mut self, what: &Observed, shown: ShownValue) {
+        let ShownValue::Level(level) = shown else { return };
+        let proves = match what {
+            Observed::Sense(Sense::PedalMoved) => {
+                level == 2 && self.state.engine_event.is_some_and(|e| e.started)
+            }
+            Observed::Sense(Sense::Applications | Sense::YardDrive) => 2 <= level,
+            _ => false,
+        };
+        if proves {
+            self.state.proven = Some(self.state.changes);
+        }
+    }
+}

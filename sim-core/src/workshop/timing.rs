@@ -1,0 +1,100 @@
+//! What things cost in time, and how time passes while they are done.
+//!
+//! Work: its time passes first, then the state changes. Lasting states: the change comes at once, then a
+//! second passes. Walking between two stations takes 20 s. Waits of more than two minutes count as
+//! unattended: the trainee can do something else meanwhile. All times are common practice, no source.
+
+use super::Workshop;
+use super::state::Doing;
+use crate::action::Station;
+use crate::circuit::Pace;
+use crate::units::{TICKS_PER_SECOND, Tick};
+
+/// Ticks in `s` whole seconds.
+pub(super) const fn s(s: u64) -> u64 {
+    s * TICKS_PER_SECOND
+}
+
+/// Walking from one station to another.
+pub(super) const WALK: u64 = s(20);
+/// Reading the job card or the data sheet.
+pub(super) const READ_PAPER: u64 = s(60);
+/// Reaction of the car to a lasting state.
+pub(super) const SETTLE: u64 = s(1);
+/// Setting or taking away the wheel chocks.
+pub(super) const CHOCKS: u64 = s(20);
+/// Setting the pedal prop.
+pub(super) const PROP: u64 = s(20);
+/// Pedal down in an application.
+pub(super) const PEDAL_DOWN: u64 = s(1);
+/// Pedal up after an application.
+pub(super) const PEDAL_UP: u64 = 150;
+/// Pulling a hose off or pushing it on.
+pub(super) const HOSE_JOINT: u64 = s(30);
+/// Unplugging or plugging a connector, a terminal.
+pub(super) const WIRE_JOINT: u64 = s(20);
+/// Time a joint stands open while a tee-piece is put in, or while a unit is changed.
+pub(super) const STANDS_OPEN: u64 = s(10);
+/// Putting in or taking out a rubber plug or a clamp.
+pub(super) const STOP: u64 = s(10);
+/// Pulling a relay or fuse, or pushing it in.
+pub(super) const PLUG_IN_UNIT: u64 = s(15);
+/// Turning a meter's dial, pressing or letting go a button.
+pub(super) const SWITCH_INSTRUMENT: u64 = s(2);
+/// One stroke of a hand pump.
+pub(super) const STROKE: u64 = s(1);
+/// Cleaning contacts, an earth point, a seat.
+pub(super) const CLEAN: u64 = s(10 * 60);
+/// Re-forming a hose with hot air and letting it cool.
+pub(super) const REFORM: u64 = s(20 * 60);
+/// Reading an instrument.
+pub(super) const READ: u64 = s(2);
+/// Writing into the notebook.
+pub(super) const NOTE: u64 = s(5);
+/// Thinking over a finding and writing it down.
+pub(super) const FINDING: u64 = s(30);
+/// Handing the car back.
+pub(super) const HAND_BACK: u64 = s(120);
+/// Waits longer than this count as unattended.
+pub(super) const LONG_WAIT: u64 = s(120);
+/// Overnight.
+pub(super) const NIGHT: u64 = s(12 * 3600);
+
+/// Ticks in `min` minutes, at least one second.
+pub(super) fn minutes(min: f64) -> u64 {
+    Tick::from_s(min * 60.0).0.max(s(1))
+}
+
+impl Workshop {
+    /// Lets `ticks` pass, or in replay whatever is left until the recorded end.
+    pub(super) fn pass(&mut self, doing: &Doing, ticks: u64) {
+        let to = self.circuit.tick().0 + ticks;
+        let to = doing.cut.map_or(to, |cut| to.min(cut));
+        self.run_timed(to);
+    }
+
+    /// Runs the circuit to exactly `to` (circuit tick) at the pace of a stated stretch of time.
+    pub(super) fn run_timed(&mut self, to: u64) {
+        while self.circuit.tick().0 < to {
+            self.step(to, Pace::Timed);
+        }
+    }
+
+    /// One step of the circuit; notes the minute's digest.
+    pub(super) fn step(&mut self, limit: u64, pace: Pace) {
+        self.circuit.step(Tick(limit), pace);
+        let now = self.circuit.tick().0 - self.offset;
+        if self.next_minute <= now {
+            self.minute_digests.push((Tick(now), self.digest()));
+            self.next_minute = (now / s(60) + 1) * s(60);
+        }
+    }
+
+    /// Walks to `station`.
+    pub(super) fn walk(&mut self, doing: &Doing, station: Station) {
+        if self.state.station != station {
+            self.state.station = station;
+            self.pass(doing, WALK);
+        }
+    }
+}
