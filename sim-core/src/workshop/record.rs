@@ -225,15 +225,11 @@ impl Workshop {
                 None => return Some(false),
             },
         };
-        let share = if limit.scales_with_day {
-            self.circuit.ambient().pa() / crate::air::P_SEA_LEVEL_PA
-        } else {
-            1.0
-        };
+        let (min, max) = limit.bounds(self.circuit.ambient());
         /// Half of the last bit of a number in steps.
         const ROUNDING: f64 = 1e-9;
-        let above = limit.min.is_none_or(|min| min * share <= low + ROUNDING);
-        let below = limit.max.is_none_or(|max| high <= max * share + ROUNDING);
+        let above = min.is_none_or(|min| min <= low + ROUNDING);
+        let below = max.is_none_or(|max| high <= max + ROUNDING);
         Some(above && below)
     }
 }

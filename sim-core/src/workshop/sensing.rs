@@ -215,6 +215,11 @@ impl Workshop {
         let began = self.circuit.tick().0;
         let limit = began + timing::s(u64::from(max_s));
         if let Some(cut) = doing.cut {
+            // A lamp's cue is no switching of the circuit: its live wait may have ended inside what would
+            // be one step here, so the live steps are taken as long as they fit.
+            if lamp_cue {
+                self.steps_that_fit(limit, cut);
+            }
             self.run_timed(cut);
         } else {
             while !self.cue(cue) && self.circuit.tick().0 < limit {

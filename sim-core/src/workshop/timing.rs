@@ -80,6 +80,18 @@ impl Workshop {
         }
     }
 
+    /// Takes the steps of a wait until `limit` as long as they do not go beyond `cut`.
+    pub(super) fn steps_that_fit(&mut self, limit: u64, cut: u64) {
+        while self.circuit.tick().0 < cut.min(limit) {
+            let mut ahead = self.circuit.clone();
+            ahead.step(Tick(limit), Pace::Timed);
+            if cut < ahead.tick().0 {
+                return;
+            }
+            self.step(limit, Pace::Timed);
+        }
+    }
+
     /// One step of the circuit; notes the minute's digest.
     pub(super) fn step(&mut self, limit: u64, pace: Pace) {
         self.circuit.step(Tick(limit), pace);
