@@ -1,9 +1,15 @@
 //! Packs, attempts, evidence, marks and reports of pinhole.
+
 pub mod attempt;
 pub mod belief;
+pub mod complaint;
+pub mod course;
 pub mod draws;
+pub mod evidence;
+pub mod hypotheses;
 pub mod job;
 pub mod likelihood;
+pub mod marks;
 pub mod numeric;
 pub mod pack;
 pub mod repair_order;

@@ -1,0 +1,336 @@
+//! The course of an attempt as the marker needs it: what was done, seen, written down, decided, and when.
+//!
+//! Made by playing the recorded actions again in the attempt's own world, so nothing here is taken on
+//! trust from a file: readings, breaches and record lines come out of the workshop once more.
+
+use sim_core::action::{Action, Cycle};
+use sim_core::instrument::InstrumentKind;
+use sim_core::observe::{Observed, Predicted, Reading, Scale};
+use sim_core::units::{TICKS_PER_SECOND, Tick};
+use sim_core::workshop::{Breach, Outcome, RecordEntry, Workshop};
+use sim_core::world::World;
+
+use crate::complaint::store_kpa;
+use crate::job::Job;
+
+/// A look at the same thing that shows the same within this many ticks (a minute) tells nothing new.
+const SAME_AGAIN: u64 = 60 * TICKS_PER_SECOND;
+
+/// One action of a recorded attempt, with the ticks at which it began and ended.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Deed {
+    /// What was done.
+    pub action: Action,
+    /// Tick at which it began.
+    pub start: Tick,
+    /// Tick at which it ended.
+    pub end: Tick,
+    /// It was refused: nothing changed.
+    pub refused: bool,
+}
+
+/// A reading with the scale it was shown on and the deed that took it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Looked {
+    /// The reading.
+    pub reading: Reading,
+    /// Its scale.
+    pub scale: Scale,
+    /// Index of the deed.
+    pub deed: usize,
+}
+
+/// What a note is worth to the evidence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Worth {
+    /// It counts.
+    Counts,
+    /// The number or unit written is not what was shown.
+    Misread,
+    /// The same thing was noted before in an unchanged state (index into [`Course::notes`]).
+    Repeat(usize),
+}
+
+/// A line of the notebook.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Note {
+    /// Index of the deed that wrote it.
+    pub deed: usize,
+    /// Index into [`Course::looked`].
+    pub looked: usize,
+    /// What it is worth.
+    pub worth: Worth,
+    /// How it filled the record, if it was meant to.
+    pub record: Option<RecordEntry>,
+}
+
+/// A finding.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Finding {
+    /// Index of the deed.
+    pub deed: usize,
+    /// Units named, indices into `car.units`, sorted.
+    pub units: Vec<u16>,
+    /// Stated certainty.
+    pub certainty: f64,
+}
+
+/// A unit replaced.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Swapped {
+    /// Index of the deed.
+    pub deed: usize,
+    /// The unit, index into `car.units`.
+    pub unit: u16,
+    /// Price of the spare.
+    pub price: f64,
+    /// Whether the unit taken out was inside its limits.
+    pub was_sound: bool,
+}
+
+/// A point of the course of the true store pressure.
+#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct TracePoint {
+    /// Time since the start of the attempt, s.
+    pub at_s: f64,
+    /// Pressure at the booster, kPa gauge.
+    pub store_kpa: f64,
+}
+
+/// The course of an attempt.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Course {
+    /// What was done.
+    pub deeds: Vec<Deed>,
+    /// What was looked at.
+    pub looked: Vec<Looked>,
+    /// The notebook.
+    pub notes: Vec<Note>,
+    /// The findings.
+    pub findings: Vec<Finding>,
+    /// Units replaced.
+    pub swaps: Vec<Swapped>,
+    /// Breaches of safety, with the deed.
+    pub breaches: Vec<(usize, Breach)>,
+    /// First repair (swap, clean, re-form), if any.
+    pub first_repair: Option<usize>,
+    /// Last change to the car or its joints, if any.
+    pub last_change: Option<usize>,
+    /// The hand-back, if it came.
+    pub handed_back: Option<usize>,
+    /// Units outside limits when the car came in.
+    pub faulty_at_start: Vec<u16>,
+    /// Units outside limits at the end.
+    pub faulty_at_end: Vec<u16>,
+    /// Minutes of work.
+    pub attended_min: f64,
+    /// Minutes of waiting that needed nobody.
+    pub unattended_min: f64,
+    /// True pressure in the store after each action.
+    pub trace: Vec<TracePoint>,
+}
+
+impl Course {
+    /// Plays `deeds` again in their own world (whether they replay bit for bit is
+    /// [`crate::session::replay`]'s business).
+    #[must_use]
+    pub fn play(job: &Job, world: &World, deeds: Vec<Deed>) -> Self {
+        let mut workshop = Workshop::new(job.setup(world.clone()));
+        let start = workshop.tick();
+        let mut course = Self::empty(workshop.units_outside_limits());
+        course.point(start, &workshop);
+        for (index, deed) in deeds.iter().enumerate() {
+            if workshop.tick() < deed.start {
+                workshop.run_free(deed.start);
+            }
+            let faulty_before = workshop.units_outside_limits();
+            let outcome = workshop.act(&deed.action);
+            if outcome.refused.is_none() {
+                course.take_in(index, deed, job, &outcome, &workshop, &faulty_before);
+                course.point(start, &workshop);
+            }
+            course.breaches.extend(outcome.breaches.into_iter().map(|breach| (index, breach)));
+        }
+        let view = workshop.view();
+        course.attended_min = view.attended_min;
+        course.unattended_min = view.unattended_min;
+        course.faulty_at_end = workshop.units_outside_limits();
+        course.deeds = deeds;
+        course
+    }
+
+    /// Minute of the attempt at which a deed ended.
+    #[must_use]
+    pub fn at_min(&self, deed: usize) -> f64 {
+        let start = self.deeds.first().map_or(Tick(0), |first| first.start);
+        self.deeds.get(deed).map_or(0.0, |deed| Tick(deed.end.0.saturating_sub(start.0)).s() / 60.0)
+    }
+
+    /// The first deed whose notes no longer count for the verdict: the first finding or the first repair,
+    /// whichever came first; the number of deeds if neither did.
+    #[must_use]
+    pub fn lock(&self) -> usize {
+        let finding = self.findings.first().map(|finding| finding.deed);
+        finding.into_iter().chain(self.first_repair).min().unwrap_or(self.deeds.len())
+    }
+
+    fn empty(faulty_at_start: Vec<u16>) -> Self {
+        Self {
+            deeds: Vec::new(),
+            looked: Vec::new(),
+            notes: Vec::new(),
+            findings: Vec::new(),
+            swaps: Vec::new(),
+            breaches: Vec::new(),
+            first_repair: None,
+            last_change: None,
+            handed_back: None,
+            faulty_at_start,
+            faulty_at_end: Vec::new(),
+            attended_min: 0.0,
+            unattended_min: 0.0,
+            trace: Vec::new(),
+        }
+    }
+
+    fn point(&mut self, start: Tick, workshop: &Workshop) {
+        let at_s = Tick(workshop.tick().0 - start.0).s();
+        let store_kpa = store_kpa(workshop.circuit());
+        if self.trace.last().is_none_or(|last| last.at_s < at_s) {
+            self.trace.push(TracePoint { at_s, store_kpa });
+        }
+    }
+
+    fn take_in(
+        &mut self,
+        index: usize,
+        deed: &Deed,
+        job: &Job,
+        outcome: &Outcome,
+        workshop: &Workshop,
+        faulty_before: &[u16],
+    ) {
+        if let Some(reading) = &outcome.reading {
+            let scale = workshop.scale(&reading.what);
+            self.looked.push(Looked { reading: reading.clone(), scale, deed: index });
+        }
+        let unit_index =
+            |id: &String| job.car.units.iter().position(|unit| unit.id == *id).map(|unit| unit as u16);
+        match &deed.action {
+            Action::Note { reading, .. } => {
+                if let Some(looked) = self.looked.iter().position(|l| l.reading.id == *reading) {
+                    let worth = self.worth(looked, outcome.read_right);
+                    self.notes.push(Note { deed: index, looked, worth, record: outcome.record.clone() });
+                }
+            }
+            Action::Finding { units, certainty } => {
+                let mut units: Vec<u16> = units.iter().filter_map(unit_index).collect();
+                units.sort_unstable();
+                units.dedup();
+                self.findings.push(Finding { deed: index, units, certainty: *certainty });
+            }
+            Action::Swap { unit, spare } => {
+                if let Some(unit) = unit_index(unit) {
+                    let price = job.spares.iter().find(|s| s.id == *spare).map_or(0.0, |s| s.price);
+                    let was_sound = !faulty_before.contains(&unit);
+                    self.swaps.push(Swapped { deed: index, unit, price, was_sound });
+                }
+            }
+            Action::HandBack => self.handed_back = Some(index),
+            _ => {}
+        }
+        if is_repair(&deed.action) {
+            self.first_repair.get_or_insert(index);
+        }
+        if is_change(job, &deed.action) {
+            self.last_change = Some(index);
+        }
+    }
+
+    fn worth(&self, looked: usize, read_right: Option<bool>) -> Worth {
+        if read_right == Some(false) {
+            return Worth::Misread;
+        }
+        let new = &self.looked[looked].reading;
+        let repeat = self.notes.iter().position(|note| {
+            let old = &self.looked[note.looked].reading;
+            let same_state = old.id == new.id || old.epoch == new.epoch;
+            let same_again = old.shown == new.shown && new.tick.0.abs_diff(old.tick.0) < SAME_AGAIN;
+            note.worth == Worth::Counts && old.what == new.what && (same_state || same_again)
+        });
+        repeat.map_or(Worth::Counts, Worth::Repeat)
+    }
+}
+
+/// Replaces or mends something.
+fn is_repair(action: &Action) -> bool {
+    matches!(action, Action::Swap { .. } | Action::Clean { .. } | Action::Reform { .. })
+}
+
+/// Touches a joint, a plug or a part, so that release checks done before no longer speak for the car. A
+/// vacuum gauge counts: it opens the line it is teed into, when it comes and when it goes.
+fn is_change(job: &Job, action: &Action) -> bool {
+    match action {
+        Action::OpenJoint { .. }
+        | Action::MakeJoint { .. }
+        | Action::SetStop { .. }
+        | Action::PullUnit { .. }
+        | Action::PushUnit { .. } => true,
+        Action::Fit { instrument, .. } | Action::Unfit { instrument } => {
+            let card = job.kit.iter().find(|card| card.id == *instrument);
+            card.is_some_and(|card| {
+                matches!(card.kind, InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. })
+            })
+        }
+        other => is_repair(other),
+    }
+}
+
+/// What the model says, in a cell's own workshop, that the reading taken by `action` would be.
+///
+/// A time by stopwatch runs its own course in a copy of the workshop, as long as the trainee would have
+/// waited: cut at the recorded end it could only say "longer than what was read".
+pub(crate) fn replay_predicted(workshop: &mut Workshop, deed: &Deed, wanted: bool) -> Option<Predicted> {
+    let own_time = match &deed.action {
+        Action::Time { .. } if wanted => workshop.clone().act(&deed.action).predicted,
+        _ => None,
+    };
+    let outcome = workshop.replay(&deed.action, deed.end);
+    own_time.or(outcome.predicted)
+}
+
+/// A reading in words, without its value: `gauge at tee.2`, `pump's rest by watch`.
+#[must_use]
+pub fn describe(what: &Observed) -> String {
+    match what {
+        Observed::Instrument { instrument, mode, at } => {
+            let places: Vec<&str> = at.iter().map(|(_, place)| place.as_str()).collect();
+            let mode = mode.map_or(String::new(), |mode| format!(" on {mode:?}").to_lowercase());
+            if places.is_empty() {
+                format!("{instrument}{mode}")
+            } else {
+                format!("{instrument}{mode} at {}", places.join(" and "))
+            }
+        }
+        Observed::Interval { cycle: Cycle::PumpRun, instrument, .. } => format!("pump's run by {instrument}"),
+        Observed::Interval { cycle: Cycle::PumpRest, instrument, .. } => {
+            format!("pump's rest by {instrument}")
+        }
+        Observed::Sense(sense) => describe_sense(sense),
+    }
+}
+
+fn describe_sense(sense: &sim_core::action::Sense) -> String {
+    use sim_core::action::Sense;
+    match sense {
+        Sense::Hiss { part } => format!("listening for a hiss at {part}"),
+        Sense::Hum => "listening for the pump".to_owned(),
+        Sense::Touch { part } => format!("touching {part}"),
+        Sense::PedalTravel => "pedal's travel under the foot".to_owned(),
+        Sense::PedalMoved => "how the held pedal moved".to_owned(),
+        Sense::Applications => "assisted applications left".to_owned(),
+        Sense::Lamp { instrument } => format!("whether {instrument} glows"),
+        Sense::BaseBrakes => "look at the base brakes".to_owned(),
+        Sense::YardDrive => "slow drive in the yard".to_owned(),
+    }
+}

@@ -1,0 +1,461 @@
+//! The parts of the mark, each with the sentence that says why.
+
+use sim_core::observe::{Observed, Scale, ShownValue};
+
+use super::sheet::{
+    ClassLine, Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, SwapLine,
+};
+use super::{Computed, count_breaches, record};
+use crate::belief::Belief;
+use crate::course::{Course, Finding, Looked, Worth, describe};
+use crate::hypotheses::{Class, Hypotheses};
+use crate::score::{self, PartUsed, Parts, Weights};
+
+/// Probability that what is wrong is exactly what is wrong: mass of the true classes.
+pub(crate) fn p_true(hypotheses: &Hypotheses, course: &Course, belief: &Belief) -> f64 {
+    let truth = true_classes(hypotheses, course);
+    belief.mass_where(|cell| truth.contains(&belief.class_of()[cell]))
+}
+
+/// Classes of what was outside limits when the car came in.
+fn true_classes(hypotheses: &Hypotheses, course: &Course) -> Vec<usize> {
+    let classes = hypotheses.classes.iter().enumerate();
+    let is_true = |class: &Class| match class {
+        Class::Inside => course.faulty_at_start.is_empty(),
+        Class::Unit(unit) => course.faulty_at_start.contains(unit),
+        Class::Other => false,
+    };
+    classes.filter(|(_, class)| is_true(class)).map(|(index, _)| index).collect()
+}
+
+/// All marks of a finished attempt.
+pub(crate) fn marks(c: &Computed<'_>) -> Marks {
+    let lock = c.course.lock();
+    let evidence = evidence_sheet(c, lock);
+    let (findings, v, right_class, v_why) = verdict(c);
+    let (e, e_why) = evidence_part(c, lock, &evidence);
+    let (swaps, r, r_why) = parts_part(c);
+    let (q, q_why) = release_part(c);
+    let (d, d_why) = record_part(c);
+    let breaches = count_breaches(c.course);
+    let parts = Parts { v, e, f: 0.0, r, q, d };
+    let weights = weights(c);
+    let points = weights.points();
+    let total = score::total(parts, weights, breaches, c.job.cut_score);
+    let line = |letter: &str, name: &str, value: f64, weight: f64, why: String| PartLine {
+        letter: letter.to_owned(),
+        name: name.to_owned(),
+        value,
+        weight,
+        points: value * weight,
+        why,
+    };
+    let condition = |asked: String, met: bool| Condition { asked, met };
+    Marks {
+        competent: score::competent(parts, right_class, breaches, total, c.job.cut_score),
+        total,
+        cut: c.job.cut_score,
+        parts: vec![
+            line("V", "verdict", v, points.v, v_why),
+            line("E", "evidence", e, points.e, e_why),
+            line("R", "parts", r, points.r, r_why),
+            line("Q", "release", q, points.q, q_why),
+            line("D", "record", d, points.d, d_why),
+        ],
+        deducted: breaches.points(),
+        safety: safety_sentence(breaches, c.job.cut_score),
+        conditions: vec![
+            condition("no critical breach of safety".to_owned(), breaches.critical == 0),
+            condition("right finding, given before the first repair".to_owned(), right_class),
+            condition(format!("evidence at least {}", score::E_PASS), score::E_PASS <= e),
+            condition(format!("parts at least {}", score::R_PASS), score::R_PASS <= r),
+            condition(format!("release at least {}", score::Q_PASS), score::Q_PASS <= q),
+            condition(format!("total at least {}", c.job.cut_score), c.job.cut_score <= total),
+        ],
+        truth: units_in_words(c, &c.course.faulty_at_start),
+        findings,
+        swaps,
+        evidence,
+        trace: c.course.trace.clone(),
+        debrief: c.job.debrief.clone(),
+    }
+}
+
+/// The pack's weights; economy is left out until there is a planner.
+fn weights(c: &Computed<'_>) -> Weights {
+    let w = c.job.weights;
+    Weights { v: w.verdict, e: w.evidence, f: 0.0, r: w.parts, q: w.release, d: w.record }
+}
+
+fn units_in_words(c: &Computed<'_>, units: &[u16]) -> Vec<String> {
+    units.iter().map(|&unit| c.job.car.units[usize::from(unit)].name.clone()).collect()
+}
+
+/// "the pump and the relay", or that nothing is wrong.
+fn list(names: &[String]) -> String {
+    match names {
+        [] => "everything inside its limits".to_owned(),
+        [one] => one.clone(),
+        [head @ .., last] => format!("{} and {last}", head.join(", ")),
+    }
+}
+
+fn percent(p: f64) -> String {
+    if p < 0.001 {
+        "under 0.1 %".to_owned()
+    } else if p < 0.1 {
+        format!("{:.1} %", 100.0 * p)
+    } else if 0.999 < p {
+        "over 99.9 %".to_owned()
+    } else {
+        format!("{:.0} %", 100.0 * p)
+    }
+}
+
+/// V with the findings, and whether the locked finding names the right class.
+fn verdict(c: &Computed<'_>) -> (Vec<FindingLine>, f64, bool, String) {
+    let truth = &c.course.faulty_at_start;
+    let first_repair = c.course.first_repair.unwrap_or(usize::MAX);
+    let earns = |index: usize, finding: &Finding| {
+        let full = index == 0 && finding.deed < first_repair;
+        // With no certainty at all nothing is named: the car stays and is referred on.
+        let z = if finding.certainty <= 0.0 { 0.0 } else { score::correctness(&finding.units, truth) };
+        let v = score::verdict(finding.certainty, z);
+        (full, z, if full { v } else { 0.5 * v })
+    };
+    let lines: Vec<FindingLine> = c
+        .course
+        .findings
+        .iter()
+        .enumerate()
+        .map(|(index, finding)| {
+            let (counts_in_full, correctness, earns) = earns(index, finding);
+            FindingLine {
+                at_min: c.course.at_min(finding.deed),
+                units: units_in_words(c, &finding.units),
+                certainty: finding.certainty,
+                counts_in_full,
+                correctness,
+                earns,
+            }
+        })
+        .collect();
+    let Some(best) = lines.iter().max_by(|a, b| a.earns.total_cmp(&b.earns)) else {
+        return (lines, 0.0, false, "No finding was given, so there is no verdict.".to_owned());
+    };
+    let first = &lines[0];
+    let right = first.counts_in_full && first.certainty > 0.0 && first.correctness >= 1.0;
+    let late =
+        first.counts_in_full.then_some("").unwrap_or(" It came after the first repair and counts half.");
+    let mut why = if first.certainty <= 0.0 {
+        "You said: not found, refer the car on. That earns nothing and costs nothing.".to_owned()
+    } else {
+        let judged = if first.correctness >= 1.0 {
+            "and that is right".to_owned()
+        } else if first.correctness > 0.0 {
+            format!("of which only part is right: it was {}", list(&units_in_words(c, truth)))
+        } else {
+            format!("but it was {}", list(&units_in_words(c, truth)))
+        };
+        let bet = score::Bet::of_certainty(first.certainty);
+        format!(
+            "You said “{}” with certainty {:.2}, {judged}. At that certainty a right finding earns {:.2} and a \
+             wrong one {:.2}.{late}",
+            list(&first.units),
+            first.certainty,
+            bet.right,
+            bet.wrong
+        )
+    };
+    if first.earns < best.earns {
+        why.push_str(&format!(
+            " A later finding, “{}” with {:.2}, counts half and earns {:.2}: that is taken.",
+            list(&best.units),
+            best.certainty,
+            best.earns
+        ));
+    }
+    let v = best.earns;
+    (lines, v, right, why)
+}
+
+/// E: what the notes before the finding were worth, against what could be reached here.
+fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, String) {
+    let prior = p_true(c.hypotheses, c.course, &c.chain.start_belief);
+    let reached = p_true(c.hypotheses, c.course, c.chain.belief_before(c.course, lock));
+    let reachable = c.reference.map_or(score::TAU, |r| r.p_true);
+    let e = score::evidence(prior, reached, reachable);
+    let goal = reachable.min(score::TAU);
+    let mut telling: Vec<(&ReadingLine, f64)> = sheet
+        .readings
+        .iter()
+        .filter_map(|line| match &line.worth {
+            NoteWorth::Counts { for_finding: true, toward_truth, .. } => Some((line, *toward_truth)),
+            _ => None,
+        })
+        .collect();
+    telling.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.number.cmp(&b.0.number)));
+    let truth = list(&units_in_words(c, &c.course.faulty_at_start));
+    let mut why = format!(
+        "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {:.1} of \
+         the {:.1} bits that lead to {}, {}.",
+        percent(prior),
+        telling.len(),
+        percent(reached),
+        score::bits(prior, reached),
+        score::bits(prior, goal),
+        percent(goal),
+        match c.reference {
+            Some(_) if reachable < score::TAU =>
+                "which is what the reference attempt reaches on this very car",
+            _ => "beyond which nothing more is asked",
+        }
+    );
+    let most: Vec<String> = telling
+        .iter()
+        .take(3)
+        .filter(|(_, bits)| 0.2 <= *bits)
+        .map(|(line, bits)| {
+            format!("reading {} ({}, {}) {bits:+.1} bits", line.number, line.what, line.shown)
+        })
+        .collect();
+    if !most.is_empty() {
+        why.push_str(&format!(" Most came from {}.", most.join("; ")));
+    }
+    if let Some((line, bits)) = telling.last().filter(|(_, bits)| *bits <= -0.5) {
+        why.push_str(&format!(
+            " Reading {} ({}, {}) pointed the other way, {bits:+.1} bits.",
+            line.number, line.what, line.shown
+        ));
+    }
+    (e, why)
+}
+
+/// R with the swaps.
+fn parts_part(c: &Computed<'_>) -> (Vec<SwapLine>, f64, String) {
+    let mut used = Vec::new();
+    let mut lines = Vec::new();
+    for (index, swap) in c.course.swaps.iter().enumerate() {
+        let belief = c.chain.belief_before(c.course, swap.deed);
+        let p_faulty = belief.mass_where(|cell| {
+            c.table.runs[cell].as_ref().is_some_and(|run| run.swapped_faulty.get(index) == Some(&true))
+        });
+        used.push(PartUsed { price: swap.price, was_sound: swap.was_sound, p_faulty });
+        lines.push(SwapLine {
+            at_min: c.course.at_min(swap.deed),
+            unit: c.job.car.units[usize::from(swap.unit)].name.clone(),
+            price: swap.price,
+            was_sound: swap.was_sound,
+            p_faulty,
+        });
+    }
+    let dearest = c.job.car.units.iter().map(|unit| unit.price).fold(0.0, f64::max);
+    let r = score::parts(&used, dearest);
+    let wasted: Vec<String> = lines
+        .iter()
+        .filter(|line| line.was_sound)
+        .map(|line| {
+            format!(
+                "{} for {:.0} was inside its limits, and your notes until then made it {} likely that it was not",
+                line.unit,
+                line.price,
+                percent(line.p_faulty)
+            )
+        })
+        .collect();
+    let why = if lines.is_empty() {
+        "No part was replaced.".to_owned()
+    } else if wasted.is_empty() {
+        "Every part taken out was outside its limits.".to_owned()
+    } else {
+        format!("{}. The dearest part of the car costs {dearest:.0}.", wasted.join("; "))
+    };
+    (lines, r, why)
+}
+
+/// Q: release checks and the proof that all is well.
+fn release_part(c: &Computed<'_>) -> (f64, String) {
+    let checks: Vec<_> = record(c.job, c.course).into_iter().filter(|line| line.release).collect();
+    let passed = checks.iter().filter(|line| line.passed == Some(true)).count();
+    let share = if checks.is_empty() { 1.0 } else { passed as f64 / checks.len() as f64 };
+    let well = |cell: usize| {
+        c.table.runs[cell].as_ref().is_some_and(|run: &crate::evidence::CellRun| run.well_at_end)
+    };
+    let before = c.chain.start_belief.mass_where(well);
+    let after = c.chain.end().mass_where(well);
+    let proof = score::share_of_way(before, after, score::TAU_RELEASE);
+    let back_faulty = !c.course.faulty_at_end.is_empty();
+    let q = score::release(share, proof, back_faulty);
+    if back_faulty {
+        let still = list(&units_in_words(c, &c.course.faulty_at_end));
+        return (q, format!("The car went back with a fault in it: {still}. Nothing else counts then."));
+    }
+    let missing: Vec<String> = checks
+        .iter()
+        .filter(|line| line.passed != Some(true))
+        .map(|line| format!("{} ({})", line.item, line.why))
+        .collect();
+    let mut why = format!(
+        "{passed} of {} release checks were done after the last change and inside their limits",
+        checks.len()
+    );
+    if !missing.is_empty() {
+        why.push_str(&format!("; missing: {}", missing.join(", ")));
+    }
+    why.push_str(&format!(
+        ". All notes together make it {} likely that the car is now well ({} is asked; on the complaint \
+         alone what was done would have cured it with {}).",
+        percent(after),
+        percent(score::TAU_RELEASE),
+        percent(before)
+    ));
+    (q, why)
+}
+
+/// D: the record.
+fn record_part(c: &Computed<'_>) -> (f64, String) {
+    let lines = record(c.job, c.course);
+    let filled = lines.iter().filter(|line| line.filled).count();
+    let d = if lines.is_empty() { 1.0 } else { filled as f64 / lines.len() as f64 };
+    let missing: Vec<String> = lines
+        .iter()
+        .filter(|line| !line.filled)
+        .map(|line| format!("{} ({})", line.item, line.why))
+        .collect();
+    let why = if missing.is_empty() {
+        format!("All {} lines of the record are filled, with value, unit and condition.", lines.len())
+    } else {
+        format!(
+            "{filled} of {} lines of the record are filled; missing: {}.",
+            lines.len(),
+            missing.join(", ")
+        )
+    };
+    (d, why)
+}
+
+fn safety_sentence(b: score::Breaches, cut: f64) -> String {
+    if b == score::Breaches::default() {
+        return "No breach of safety was seen.".to_owned();
+    }
+    let mut text = format!(
+        "{} critical, {} major and {} minor breaches of safety: {:.0} points off",
+        b.critical,
+        b.major,
+        b.minor,
+        b.points()
+    );
+    if 0 < b.critical {
+        text.push_str(&format!(
+            ", and a critical breach caps the total at {:.1}: not yet competent",
+            score::just_under(cut)
+        ));
+    }
+    text.push('.');
+    text
+}
+
+/// The chart: how each note moved each class.
+fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
+    let classes = (0..c.hypotheses.classes.len())
+        .map(|class| ClassLine {
+            name: c.hypotheses.class_name(&c.job.car, class),
+            start: c.chain.start[class],
+        })
+        .collect();
+    let truth = true_classes(c.hypotheses, c.course);
+    let mass = |p: &[f64]| truth.iter().map(|&class| p[class]).sum::<f64>();
+    let mut before = mass(&c.chain.start);
+    let mut links = c.chain.links.iter().peekable();
+    let mut readings = Vec::new();
+    for (index, note) in c.course.notes.iter().enumerate() {
+        let looked = &c.course.looked[note.looked];
+        let worth = match (note.worth, links.peek()) {
+            (Worth::Counts, Some(link)) if link.note == index => {
+                let link = *link;
+                links.next();
+                let after = mass(&link.classes);
+                let toward_truth = score::bits(before, after);
+                before = after;
+                NoteWorth::Counts {
+                    for_finding: note.deed < lock,
+                    classes: link.classes.clone(),
+                    entropy: link.entropy,
+                    gain: link.gain,
+                    toward_truth,
+                }
+            }
+            (Worth::Repeat(of), _) => {
+                NoteWorth::Repeat { of: c.course.looked[c.course.notes[of].looked].reading.id }
+            }
+            _ => NoteWorth::Misread,
+        };
+        readings.push(ReadingLine {
+            number: looked.reading.id,
+            at_min: c.course.at_min(looked.deed),
+            what: describe(&looked.reading.what),
+            shown: shown_in_words(looked),
+            value: number(looked),
+            of_store: is_of_store(c, &looked.reading.what),
+            worth,
+        });
+    }
+    EvidenceSheet {
+        classes,
+        true_class: match truth.as_slice() {
+            [one] => Some(*one),
+            _ => None,
+        },
+        start_entropy: c.chain.start_entropy,
+        readings,
+        reference: c.reference.map(|r| (r.p_true, r.notes)),
+    }
+}
+
+/// What was shown, as a person would say it.
+fn shown_in_words(looked: &Looked) -> String {
+    match (&looked.scale, looked.reading.shown) {
+        (Scale::Ordinal { levels, .. }, ShownValue::Level(level)) => {
+            levels.get(usize::from(level)).map_or_else(|| "?".to_owned(), |name| (*name).to_owned())
+        }
+        (_, ShownValue::Off(true)) => match looked.reading.what {
+            Observed::Interval { max_s, .. } => format!("longer than {max_s} s"),
+            _ => "beyond the upper end".to_owned(),
+        },
+        (_, ShownValue::Off(false)) => "beyond the lower end".to_owned(),
+        (_, ShownValue::Blank) => "nothing".to_owned(),
+        _ => number(looked).map_or_else(|| "?".to_owned(), |(value, unit)| format!("{value} {unit}")),
+    }
+}
+
+/// The number shown, rounded to what its scale can tell, with its unit.
+fn number(looked: &Looked) -> Option<(f64, String)> {
+    crate::words::as_shown(looked.reading.shown, &looked.scale).map(|written| (written.value, written.unit))
+}
+
+/// A gauge that stands in the store: at a port from which the air can reach the booster freely.
+fn is_of_store(c: &Computed<'_>, what: &Observed) -> bool {
+    let Observed::Instrument { instrument, at, .. } = what else { return false };
+    let card = c.job.kit.iter().find(|card| card.id == *instrument);
+    let gauge = card.is_some_and(|card| {
+        matches!(
+            card.kind,
+            sim_core::instrument::InstrumentKind::Gauge { .. }
+                | sim_core::instrument::InstrumentKind::HandPump { .. }
+        )
+    });
+    let in_store = |place: &str| {
+        let part = place.split('.').next().unwrap_or_default();
+        let kind = c.job.car.assembly.parts.iter().find(|p| p.id == part).map(|p| &p.kind);
+        place.ends_with(".store")
+            || matches!(
+                kind,
+                Some(
+                    sim_core::parts::PartKind::Booster(_)
+                        | sim_core::parts::PartKind::Tee(_)
+                        | sim_core::parts::PartKind::VacuumSwitch(_)
+                )
+            )
+    };
+    gauge && at.iter().any(|(_, place)| in_store(place))
+}
