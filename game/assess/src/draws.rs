@@ -46,7 +46,7 @@ fn shuffled(unknown: u64) -> [usize; DRAWS] {
     for last in (1..DRAWS).rev() {
         state = state.wrapping_add(0x9E37_79B9_7F4A_7C15);
         // Top bits times the range: no bias that could matter at sixteen.
-        let pick = (mix(state) >> 32) * (last as u64 + 1) >> 32;
+        let pick = ((mix(state) >> 32) * (last as u64 + 1)) >> 32;
         order.swap(last, pick as usize);
     }
     order

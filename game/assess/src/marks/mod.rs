@@ -197,7 +197,7 @@ pub(crate) fn record(job: &Job, course: &Course) -> Vec<RecordLine> {
                 course.last_change.is_none_or(|change| change < course.looked[note.looked].deed)
             };
             let notes: Vec<_> = course.notes.iter().filter(meant).collect();
-            let filled = notes.iter().any(|n| right(n));
+            let filled = notes.iter().any(right);
             let passed = release.then(|| notes.iter().any(|n| right(n) && after(n) && within(n)));
             let why = if notes.is_empty() {
                 "not noted"

@@ -145,8 +145,7 @@ fn verdict(c: &Computed<'_>) -> (Vec<FindingLine>, f64, bool, String) {
     };
     let first = &lines[0];
     let right = first.counts_in_full && first.certainty > 0.0 && first.correctness >= 1.0;
-    let late =
-        first.counts_in_full.then_some("").unwrap_or(" It came after the first repair and counts half.");
+    let late = if first.counts_in_full { "" } else { " It came after the first repair and counts half." };
     let mut why = if first.certainty <= 0.0 {
         "You said: not found, refer the car on. That earns nothing and costs nothing.".to_owned()
     } else {
