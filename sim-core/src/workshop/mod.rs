@@ -264,12 +264,6 @@ impl Workshop {
         workshop
     }
 
-    /// The circuit behind it (the marker's truth; never shown to a trainee in an attempt).
-    #[must_use]
-    pub fn circuit(&self) -> &crate::circuit::Circuit {
-        todo!()
-    }
-
     /// The job's data.
     #[must_use]
     pub fn setup(&self) -> &Setup {
