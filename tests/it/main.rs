@@ -7,3 +7,4 @@ mod laws;
 mod marks;
 mod published;
 mod rig;
+mod words;

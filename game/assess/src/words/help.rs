@@ -27,9 +27,9 @@ pub fn overview() -> String {
         text.push_str(&format!("  {title:<18} {}\n", words.join("  ")));
     }
     text.push_str(
-        "\nhelp WORD tells more, with examples. Names (hose_m, tee.2, valve_m_new) may be typed\n\
-         with - or _; the Tab key completes them. Work and waiting cost workshop minutes;\n\
-         looking round, help and writing do not. Only what you note counts as evidence.\n",
+        "\nhelp WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new\n\
+         may be typed with - or _, and the Tab key completes them. Work and waiting\n\
+         cost workshop minutes. Only what you note counts as evidence.\n",
     );
     text
 }

@@ -100,23 +100,50 @@ pub enum WordsError {
 /// # Errors
 /// Says which word was not understood and gives the nearest that would be.
 pub fn parse(line: &str, names: &Vocabulary, readings: &[Reading]) -> Result<Said, WordsError> {
-    // An apostrophe in a free text is no opening quote: then split at blanks.
-    let tokens = shlex::split(line).unwrap_or_else(|| line.split_whitespace().map(str::to_owned).collect());
+    let line = line.trim();
+    if let Some((word, text)) = line.split_once(char::is_whitespace)
+        && word.eq_ignore_ascii_case("suspect")
+        && !is_help(text.trim())
+    {
+        return Ok(Said::Do(Action::Suspect { text: free_text(text.trim()) }));
+    }
+    // `#7` is reading 7; any other `#` begins a remark.
+    let numbered: Vec<&str> = line
+        .split_whitespace()
+        .map(|w| match w.strip_prefix('#') {
+            Some(id) if id.starts_with(|c: char| c.is_ascii_digit()) => id,
+            _ => w,
+        })
+        .collect();
+    let line = numbered.join(" ");
+    // An apostrophe is no opening quote: then split at blanks.
+    let tokens = shlex::split(&line).unwrap_or_else(|| line.split_whitespace().map(str::to_owned).collect());
     let Some(first) = tokens.first() else { return Ok(Said::Nothing) };
     if first.starts_with('#') {
         return Ok(Said::Nothing);
     }
-    let is_help = |t: &str| matches!(t.to_lowercase().as_str(), "help" | "?" | "--help" | "-h");
     if is_help(first) {
         return Ok(Said::Ask(Ask::Help(tokens.get(1).cloned())));
     }
-    if first != "suspect" && tokens.iter().any(|t| is_help(t)) {
+    if tokens.iter().any(|t| is_help(t)) {
         return Ok(Said::Ask(Ask::Help(Some(first.clone()))));
     }
     let mut tokens = tokens;
     tokens[0] = tokens[0].to_lowercase();
     let line = grammar::Line::try_parse_from(&tokens).map_err(|e| plain_error(&tokens, &e))?;
     resolve::resolve(line.word, names, readings)
+}
+
+fn is_help(token: &str) -> bool {
+    matches!(token.to_lowercase().as_str(), "help" | "?" | "--help" | "-h")
+}
+
+/// Text as it stands, without the quotes round the whole of it.
+fn free_text(text: &str) -> String {
+    match shlex::split(text).as_deref() {
+        Some([one]) if text.starts_with(['"', '\'']) => one.clone(),
+        _ => text.to_owned(),
+    }
 }
 
 /// What a script's `note shown` writes: the number behind what was shown, or nothing for a sense or for a

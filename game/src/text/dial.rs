@@ -1,0 +1,195 @@
+//! Dials and displays as a trainee sees them: a scale with numbers and a needle between them, digits,
+//! or words for what is felt and heard. Reading the dial is the trainee's work; no number is given.
+
+use sim_core::instrument::{Dial, InstrumentKind};
+use sim_core::observe::{Scale, ShownValue};
+use sim_core::parts::instruments::MeterMode;
+
+/// Columns for one division: a needle can stand on it or half way to the next.
+const COLUMNS_PER_DIVISION: usize = 4;
+/// Divisions that fit in 80 columns with their numbers.
+const DIVISIONS_SHOWN: usize = 17;
+const MARGIN: usize = 5;
+
+/// The dial of an instrument, if it has one.
+pub(super) fn dial_of(kind: &InstrumentKind) -> Option<Dial> {
+    match kind {
+        InstrumentKind::Gauge { dial }
+        | InstrumentKind::HandPump { dial }
+        | InstrumentKind::Barometer { dial }
+        | InstrumentKind::WallThermometer { dial }
+        | InstrumentKind::AngleFinder { dial }
+        | InstrumentKind::PedalRule { dial } => Some(*dial),
+        _ => None,
+    }
+}
+
+/// Every how many divisions a number is printed.
+fn divisions_per_number(division: f64) -> usize {
+    // A number is nice when it is 1, 2, 5 or 10 times a power of ten.
+    let nice = |step: f64| {
+        let mut mantissa = step;
+        while mantissa < 1.0 - 1e-9 {
+            mantissa *= 10.0;
+        }
+        while 10.0 - 1e-9 <= mantissa {
+            mantissa /= 10.0;
+        }
+        [1.0, 2.0, 5.0].iter().any(|n| (mantissa - n).abs() < 1e-6)
+    };
+    [5, 4, 10, 2].into_iter().find(|n| nice(division * *n as f64)).unwrap_or(5)
+}
+
+/// Draws the part of a dial round its needle. `value` is where the needle stands; beyond the ends it
+/// rests against its stop.
+pub(super) fn draw(dial: &Dial, value: f64, unit: &str) -> String {
+    let every = divisions_per_number(dial.division);
+    let total = ((dial.max - dial.min) / dial.division).round().max(1.0) as usize;
+    let place = ((value - dial.min) / dial.division).clamp(0.0, total as f64);
+    let shown = DIVISIONS_SHOWN.min(total);
+    // The window begins at a numbered mark, with the needle near its middle.
+    let wanted = (place as usize).saturating_sub(shown / 2).min(total - shown);
+    let first = (wanted + every / 2) / every * every;
+    let first = first.min(total - shown);
+    let last = first + shown;
+
+    let width = MARGIN + shown * COLUMNS_PER_DIVISION + MARGIN + 4;
+    let mut numbers = vec![' '; width];
+    let mut marks = vec![' '; width];
+    let mut needle = vec![' '; width];
+    let column = |division: usize| MARGIN + (division - first) * COLUMNS_PER_DIVISION;
+    for division in first..=last {
+        let at = column(division);
+        if division.is_multiple_of(every) {
+            let label = label(dial.min + division as f64 * dial.division);
+            let start = at.saturating_sub(label.chars().count() / 2);
+            for (i, c) in label.chars().enumerate() {
+                if let Some(cell) = numbers.get_mut(start + i) {
+                    *cell = c;
+                }
+            }
+            marks[at] = '┃';
+        } else {
+            marks[at] = '╵';
+        }
+    }
+    let at = MARGIN as f64 + (place - first as f64) * COLUMNS_PER_DIVISION as f64;
+    let at = (at.round().max(0.0) as usize).min(width - 1);
+    needle[at] = '▲';
+    let text = |cells: Vec<char>| cells.into_iter().collect::<String>().trim_end().to_owned();
+    let stop = if value < dial.min {
+        "   (against its lower stop)"
+    } else if dial.max < value {
+        "   (against its upper stop)"
+    } else {
+        ""
+    };
+    format!(
+        "{}\n{}\n{}{stop}\n     {unit}; one mark is {}\n",
+        text(numbers),
+        text(marks),
+        text(needle),
+        label(dial.division)
+    )
+}
+
+/// A number as it is printed on a dial.
+fn label(value: f64) -> String {
+    let rounded = (value * 1e6).round() / 1e6;
+    let rounded = if rounded == 0.0 { 0.0 } else { rounded };
+    format!("{rounded}")
+}
+
+/// A digital display.
+pub(super) fn display(shown: ShownValue, scale: &Scale) -> String {
+    match (shown, scale) {
+        (ShownValue::Steps(n), Scale::Numeric { unit, resolution, .. }) => {
+            format!("     [ {} {unit} ]\n", digits(n, *resolution))
+        }
+        (ShownValue::Off(high), Scale::Numeric { unit, .. }) => {
+            format!("     [ {} {unit} ]\n", if high { "OL" } else { "-OL" })
+        }
+        _ => "     [        ]   the display is dark\n".to_owned(),
+    }
+}
+
+/// A whole number of last digits as a display shows it.
+pub(super) fn digits(steps: i64, resolution: f64) -> String {
+    let mut decimals = 0;
+    let mut r = resolution;
+    while decimals < 6 && 1e-9 < (r - r.round()).abs() {
+        r *= 10.0;
+        decimals += 1;
+    }
+    format!("{:.decimals$}", steps as f64 * resolution)
+}
+
+/// What a person perceives, as a word.
+pub(super) fn level(shown: ShownValue, scale: &Scale) -> String {
+    match (shown, scale) {
+        (ShownValue::Level(n), Scale::Ordinal { levels, .. }) => {
+            levels.get(usize::from(n)).map_or_else(|| "unclear".to_owned(), |l| (*l).to_owned())
+        }
+        (ShownValue::Steps(n), Scale::Numeric { resolution, unit, .. }) => {
+            let number = digits(n, *resolution);
+            if unit.is_empty() { number } else { format!("{number} {unit}") }
+        }
+        (ShownValue::Off(true), _) => "more than can be told".to_owned(),
+        (ShownValue::Off(false), _) => "less than can be told".to_owned(),
+        _ => "nothing to be perceived".to_owned(),
+    }
+}
+
+/// Setting of a meter in words.
+pub(super) fn setting(mode: MeterMode) -> &'static str {
+    match mode {
+        MeterMode::Off => "off",
+        MeterMode::Volt => "volt",
+        MeterMode::Ohm => "ohm",
+        MeterMode::Ampere => "amp",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Where the needle stands between the numbers, read back from the drawing as a person would.
+    fn read_back(drawing: &str, division: f64) -> f64 {
+        let lines: Vec<Vec<char>> = drawing.lines().map(|l| l.chars().collect()).collect();
+        let major = lines[1].iter().position(|c| *c == '┃').unwrap();
+        // The number whose middle is nearest the first long mark.
+        let text: String = lines[0].iter().collect();
+        let first: f64 = text.split_whitespace().next().unwrap().parse().unwrap();
+        let needle = lines[2].iter().position(|c| *c == '▲').unwrap();
+        first + (needle as f64 - major as f64) / COLUMNS_PER_DIVISION as f64 * division
+    }
+
+    #[test]
+    fn a_dial_can_be_read_to_half_a_division() {
+        let dials = [
+            Dial { min: -100.0, max: 0.0, class: 1.6, division: 2.0 },
+            Dial { min: -100.0, max: 0.0, class: 2.5, division: 5.0 },
+            Dial { min: 60.0, max: 110.0, class: 0.6, division: 0.5 },
+            Dial { min: 0.0, max: 200.0, class: 0.5, division: 1.0 },
+        ];
+        for dial in dials {
+            let mut value = dial.min;
+            while value <= dial.max {
+                let drawing = draw(&dial, value, "kPa");
+                let read = read_back(&drawing, dial.division);
+                assert!((read - value).abs() <= dial.division / 4.0, "{value} reads {read}\n{drawing}");
+                assert!(drawing.lines().all(|l| l.chars().count() <= 80), "{drawing}");
+                value += dial.division / 4.0;
+            }
+        }
+    }
+
+    #[test]
+    fn displays_show_their_last_digit() {
+        assert_eq!(digits(1243, 0.01), "12.43");
+        assert_eq!(digits(1300, 0.1), "130.0");
+        assert_eq!(digits(7, 1.0), "7");
+        assert_eq!(digits(-5, 0.5), "-2.5");
+    }
+}

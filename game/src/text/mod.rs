@@ -1,0 +1,350 @@
+//! The text bench: the workshop in a terminal, in plain words.
+
+mod diagram;
+mod dial;
+mod prompt;
+mod show;
+
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use anyhow::{Context as _, bail};
+use assess::attempt::{Attempt, Seed};
+use assess::job::Job;
+use assess::pack::Library;
+use assess::script::{self, ScriptError};
+use assess::session::{Begin, Session};
+use assess::words::{self, Ask, Said, Vocabulary};
+
+use crate::Verdict;
+use crate::cli::{Places, TextArgs};
+use crate::places;
+use prompt::Lines;
+
+/// Job that opens when none is named: the first of this pack.
+const FIRST_PACK: &str = "first-shift";
+
+/// Runs the text bench.
+pub(crate) fn run(
+    out: &mut dyn Write,
+    at: &Places,
+    args: &TextArgs,
+    choose: bool,
+) -> anyhow::Result<Verdict> {
+    let library = Library::open(&places::data(at)?)?;
+    let script = match &args.script {
+        Some(file) => Some(
+            std::fs::read_to_string(file)
+                .with_context(|| format!("the script {} cannot be read", file.display()))?,
+        ),
+        None => None,
+    };
+    // Before anything is asked, so that a slip in the name is told at once.
+    if let Some(name) = &args.job {
+        library.job(name)?;
+    }
+    let mut session = match open(out, at, &library, args, choose, script.is_some())? {
+        Some(session) => session,
+        None => return Ok(Verdict::Pass),
+    };
+    let names = script::vocabulary(&session);
+    if let Some(path) = session.path() {
+        writeln!(out, "Attempt: {}", path.display())?;
+    }
+    show::card(out, &session)?;
+    match script {
+        Some(text) => play(out, &mut session, &text, args.script.as_deref())?,
+        None => {
+            writeln!(out, "Type help for the words, car for the car, tools for the tools.")?;
+            talk(out, &library, &mut session, &names)?;
+        }
+    }
+    if session.attempt().is_finished() {
+        finish(out, &library, &session)
+    } else {
+        if let Some(path) = session.path() {
+            writeln!(out, "The car is not handed back. Carry on with:")?;
+            writeln!(out, "  pinhole text --attempt {} --resume", path.display())?;
+        }
+        Ok(if args.script.is_some() { Verdict::Fail } else { Verdict::Pass })
+    }
+}
+
+/// Begins or carries on; `None` when the person at the prompt thought better of it.
+fn open(
+    out: &mut dyn Write,
+    at: &Places,
+    library: &Library,
+    args: &TextArgs,
+    choose: bool,
+    scripted: bool,
+) -> anyhow::Result<Option<Session>> {
+    let mut lines = Lines::open(None)?;
+    let ask = lines.is_typed() && !scripted;
+    let named = args.attempt.as_ref().filter(|f| f.exists());
+    if let Some(file) = named {
+        let carry_on =
+            args.resume || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", file.display()))?);
+        if carry_on {
+            return resume(out, library, file, args.job.as_deref()).map(Some);
+        }
+        if !args.new && !ask {
+            bail!("{} exists already; carry it on with --resume, or name another file", file.display());
+        }
+        if ask && !args.new {
+            return Ok(None);
+        }
+    } else if let Some(file) = args.attempt.as_ref().filter(|_| args.resume) {
+        bail!("{}: there is no such attempt to carry on", file.display());
+    }
+    if args.attempt.is_none() && !args.new {
+        let folder = places::attempts(at)?;
+        let open_ones = unfinished(&folder, args.job.as_deref());
+        match open_ones.last() {
+            Some(file) if args.resume => return resume(out, library, file, None).map(Some),
+            Some(file) if ask => {
+                if yes(
+                    &mut lines,
+                    &format!("There is an unfinished attempt, {}. Carry it on?", file.display()),
+                )? {
+                    return resume(out, library, file, None).map(Some);
+                }
+            }
+            Some(file) => {
+                writeln!(
+                    out,
+                    "(An unfinished attempt waits in {}; carry it on with --resume.)",
+                    file.display()
+                )?;
+            }
+            None if args.resume => bail!("there is no unfinished attempt in {}", folder.display()),
+            None => {}
+        }
+    }
+    let name = match &args.job {
+        Some(name) => name.clone(),
+        None => match pick(out, library, &mut lines, choose && ask)? {
+            Some(name) => name,
+            None => return Ok(None),
+        },
+    };
+    let job = Arc::new(library.job(&name)?);
+    let path = match &args.attempt {
+        Some(file) => file.clone(),
+        None => free_name(&places::attempts(at)?, &job),
+    };
+    let seed = match args.seed {
+        Some(seed) => seed,
+        None => Seed::random()?,
+    };
+    let begin = Begin { seed, scripted, seat: None };
+    Ok(Some(Session::start(job, &begin, &path)?))
+}
+
+fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>) -> anyhow::Result<Session> {
+    let (session, torn) = Session::resume::<anyhow::Error>(file, |name| {
+        if let Some(wanted) = job
+            && wanted != name
+        {
+            bail!("{} is an attempt at {name}, not at {wanted}", file.display());
+        }
+        Ok(Arc::new(library.job(name)?))
+    })?;
+    if torn {
+        writeln!(
+            out,
+            "The last line of the attempt was torn off when the program stopped; that action is lost."
+        )?;
+    }
+    let n = session.attempt().steps.len();
+    writeln!(out, "Carried on after {n} action{}.", if n == 1 { "" } else { "s" })?;
+    Ok(session)
+}
+
+fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
+    let answer = lines.next(&format!("{question} [Y/n] "))?;
+    Ok(answer.is_some_and(|a| matches!(a.trim().to_lowercase().as_str(), "" | "y" | "yes")))
+}
+
+/// The job to open: asked for at a terminal, else the first.
+fn pick(
+    out: &mut dyn Write,
+    library: &Library,
+    lines: &mut Lines,
+    ask: bool,
+) -> anyhow::Result<Option<String>> {
+    let packs = library.packs()?;
+    let first =
+        packs.iter().find(|p| p.id == FIRST_PACK).or_else(|| packs.first()).context("there is no pack")?;
+    let default = format!("{}/{}", first.id, first.jobs.first().context("the pack has no job")?);
+    if !ask {
+        return Ok(Some(default));
+    }
+    let all: Vec<String> =
+        packs.iter().flat_map(|p| p.jobs.iter().map(move |j| format!("{}/{j}", p.id))).collect();
+    writeln!(out, "Jobs:")?;
+    for (i, name) in all.iter().enumerate() {
+        writeln!(out, "  {}  {}", i + 1, library.job(name)?.title)?;
+    }
+    loop {
+        let Some(line) = lines.next("Which one? [1] ")? else { return Ok(None) };
+        let typed = line.trim();
+        if typed.is_empty() {
+            return Ok(all.first().cloned());
+        }
+        if let Some(found) = typed.parse::<usize>().ok().and_then(|n| all.get(n.checked_sub(1)?)) {
+            return Ok(Some(found.clone()));
+        }
+        writeln!(out, "Type a number from 1 to {}.", all.len())?;
+    }
+}
+
+/// Attempts in a folder that can be carried on, oldest first. Files that cannot be read are passed over.
+fn unfinished(folder: &Path, job: Option<&str>) -> Vec<PathBuf> {
+    let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
+    let mut found: Vec<(std::time::SystemTime, PathBuf)> = entries
+        .filter_map(Result::ok)
+        .map(|e| e.path())
+        .filter(|p| p.extension().is_some_and(|x| x == "attempt"))
+        .filter(|p| Attempt::read(p).is_ok_and(|a| !a.is_finished() && job.is_none_or(|j| j == a.header.job)))
+        .filter_map(|p| Some((p.metadata().ok()?.modified().ok()?, p)))
+        .collect();
+    found.sort();
+    found.into_iter().map(|(_, p)| p).collect()
+}
+
+fn free_name(folder: &Path, job: &Job) -> PathBuf {
+    (1u32..)
+        .map(|n| folder.join(format!("{}-{n:03}.attempt", job.id)))
+        .find(|p| p.symlink_metadata().is_err())
+        .unwrap_or_else(|| folder.join(format!("{}.attempt", job.id)))
+}
+
+/// Plays a script, showing all of it.
+fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Path>) -> anyhow::Result<()> {
+    let names = script::vocabulary(session);
+    for (i, full) in text.lines().enumerate() {
+        let (line, may_fail) = match full.trim().strip_prefix("try ") {
+            Some(rest) => (rest.trim(), true),
+            None => (full.trim(), false),
+        };
+        let place = || format!("{}", file.map_or_else(|| "script".into(), |f| f.display().to_string()));
+        let view = session.view();
+        let said = words::parse(line, &names, &view.readings)
+            .map_err(|source| ScriptError::Words { line: i + 1, text: line.to_owned(), source })
+            .with_context(place)?;
+        if said == Said::Nothing {
+            continue;
+        }
+        writeln!(out, "{}{line}", show::prompt(&view))?;
+        if let Said::Ask(ask) = &said {
+            if *ask == Ask::Quit {
+                break;
+            }
+            answer(out, session, ask)?;
+            continue;
+        }
+        let Some(action) = script::action_of(session, &said) else { continue };
+        let outcome = session.act(&action).with_context(place)?;
+        show::outcome(out, session, &action, &outcome)?;
+        if let Some(why) = &outcome.refused
+            && !may_fail
+        {
+            let why = why.to_string();
+            return Err(ScriptError::Refused { line: i + 1, text: line.to_owned(), why }).with_context(place);
+        }
+    }
+    Ok(())
+}
+
+/// Talks until the car is handed back, the person leaves or the pipe ends.
+fn talk(
+    out: &mut dyn Write,
+    library: &Library,
+    session: &mut Session,
+    names: &Vocabulary,
+) -> anyhow::Result<()> {
+    let mut lines = Lines::open(Some(names))?;
+    loop {
+        let view = session.view();
+        let prompt = show::prompt(&view);
+        out.flush()?;
+        let Some(line) = lines.next(&prompt)? else { return Ok(()) };
+        if !lines.is_typed() {
+            writeln!(out, "{prompt}{line}")?;
+        }
+        let said = match words::parse(&line, names, &view.readings) {
+            Ok(said) => said,
+            Err(error) => {
+                show::wrapped(out, "  ", &format!("{}.", sentence(&error.to_string())))?;
+                continue;
+            }
+        };
+        match said {
+            Said::Nothing => {}
+            Said::NoteShown { .. } => {
+                show::wrapped(out, "  ", "Write down what you read yourself; note shown is for scripts.")?;
+            }
+            Said::Ask(Ask::Quit) => return Ok(()),
+            Said::Ask(Ask::Mark) if session.attempt().is_finished() => {
+                finish(out, library, session)?;
+            }
+            Said::Ask(ask) => answer(out, session, &ask)?,
+            Said::Do(action) => {
+                if matches!(action, sim_core::action::Action::HandBack) && !ready(out, session, &mut lines)? {
+                    continue;
+                }
+                let outcome = session.act(&action)?;
+                show::outcome(out, session, &action, &outcome)?;
+                if session.attempt().is_finished() {
+                    return Ok(());
+                }
+            }
+        }
+    }
+}
+
+/// Before the end: what is still missing; at a terminal, asks.
+fn ready(out: &mut dyn Write, session: &Session, lines: &mut Lines) -> anyhow::Result<bool> {
+    if !lines.is_typed() {
+        return Ok(true);
+    }
+    let view = session.view();
+    if view.findings.is_empty() {
+        show::wrapped(out, "  ", "You have not given a finding yet (help finding).")?;
+    }
+    show::not_noted(out, session)?;
+    yes(lines, "  Hand the car back now?")
+}
+
+fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    chars.next().map_or_else(String::new, |c| c.to_uppercase().collect::<String>() + chars.as_str())
+}
+
+/// Answers a question to the bench.
+fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
+    match ask {
+        Ask::Help(None) => write!(out, "{}", words::overview()),
+        Ask::Help(Some(word)) => match words::help(word) {
+            Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
+            Err(error) => writeln!(out, "  {}.", sentence(&error.to_string())),
+        },
+        Ask::Look => show::look(out, session),
+        Ask::Car => diagram::car(out, &session.job().car, &session.view()),
+        Ask::Tools(one) => show::tools(out, session, one.as_deref()),
+        Ask::Store => show::store(out, session),
+        Ask::Notebook => show::notebook(out, session),
+        Ask::List => show::not_noted(out, session),
+        Ask::Record => show::record(out, session),
+        Ask::Mark => writeln!(out, "  The mark comes after hand back."),
+        Ask::Quit => Ok(()),
+    }
+}
+
+/// The mark sheet, on the screen and beside the attempt.
+fn finish(out: &mut dyn Write, _library: &Library, _session: &Session) -> anyhow::Result<Verdict> {
+    writeln!(out, "The car is handed back. Marking is not available in this build.")?;
+    Ok(Verdict::Pass)
+}

@@ -1,0 +1,210 @@
+//! Plain words: what is typed becomes the action that is meant, and an action says words that mean it.
+
+use assess::pack::Library;
+use assess::words::{self, Ask, Said, Vocabulary, WordsError, parse, say};
+use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense, Written};
+use sim_core::assembly::Stop;
+use sim_core::observe::{Observed, Reading, ShownValue};
+use sim_core::parts::engine::EngineState;
+use sim_core::parts::instruments::MeterMode;
+use sim_core::units::Tick;
+
+fn names() -> Vocabulary {
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let library = Library::open(&root).unwrap();
+    let car = library.car("alder").unwrap();
+    let spares = library.spares(&car).unwrap();
+    Vocabulary::of(&car, library.kit(), &spares)
+}
+
+fn reading(id: u32, what: Observed, shown: ShownValue) -> Reading {
+    Reading { id, tick: Tick(100), what, shown, epoch: 0 }
+}
+
+fn readings() -> Vec<Reading> {
+    let gauge = Observed::Instrument {
+        instrument: "gauge".into(),
+        mode: None,
+        at: vec![("stem".into(), "tee.2".into())],
+    };
+    vec![
+        reading(1, gauge, ShownValue::Steps(-58)),
+        reading(2, Observed::Sense(Sense::PedalMoved), ShownValue::Level(1)),
+    ]
+}
+
+fn said(line: &str) -> Said {
+    parse(line, &names(), &readings()).unwrap_or_else(|e| panic!("{line}: {e}"))
+}
+
+fn action(line: &str) -> Action {
+    match said(line) {
+        Said::Do(action) => action,
+        other => panic!("{line}: {other:?}"),
+    }
+}
+
+fn refusal(line: &str) -> String {
+    match parse(line, &names(), &readings()) {
+        Err(e) => e.to_string(),
+        Ok(said) => panic!("{line}: understood as {said:?}"),
+    }
+}
+
+#[test]
+fn words_mean_actions() {
+    let port = |p: &str, stop| Action::SetStop { port: p.into(), stop };
+    let joint = |j: &str| Action::OpenJoint { joint: j.into() };
+    let instrument = "meter".to_string();
+    let cases = [
+        ("chocks on", Action::Chocks(true)),
+        ("chocks", Action::Chocks(true)),
+        ("key on", Action::Key(true)),
+        ("engine start", Action::Engine(EngineState::WarmIdle)),
+        ("engine cold", Action::Engine(EngineState::ColdIdle)),
+        ("pedal press 200", Action::Pedal(PedalHold::Foot { force_n: 200.0 })),
+        ("pedal prop 150 N", Action::Pedal(PedalHold::Prop { force_n: 150.0 })),
+        ("pedal pump 5", Action::PumpPedal { times: 5, force_n: 200.0 }),
+        ("pedal pump 5 300", Action::PumpPedal { times: 5, force_n: 300.0 }),
+        ("cover scuttle off", Action::Cover { cover: "scuttle".into(), off: true }),
+        ("cover on splash-guard", Action::Cover { cover: "splash_guard".into(), off: false }),
+        ("open j_hose_m", joint("j_hose_m")),
+        ("open J-Hose-M", joint("j_hose_m")),
+        ("open hose_m.b", joint("j_manifold")),
+        ("disconnect e_switch_p", joint("e_switch_p")),
+        ("unplug switch.p", joint("e_switch_p")),
+        ("unplug tee.3", port("tee.3", None)),
+        ("plug tee.3", port("tee.3", Some(Stop::Plug))),
+        ("clamp hose-m.a", port("hose_m.a", Some(Stop::Clamp))),
+        (
+            "swap valve_m with valve_m_new",
+            Action::Swap { unit: "valve_m".into(), spare: "valve_m_new".into() },
+        ),
+        ("swap valve_m", Action::Swap { unit: "valve_m".into(), spare: "valve_m_new".into() }),
+        (
+            "fit gauge to tee.2",
+            Action::Fit { instrument: "gauge".into(), ends: vec![("stem".into(), "tee.2".into())] },
+        ),
+        (
+            "fit meter red=relay.87 black=body.31a",
+            Action::Fit {
+                instrument: instrument.clone(),
+                ends: vec![("com".into(), "body.31a".into()), ("v_ohm".into(), "relay.87".into())],
+            },
+        ),
+        (
+            "fit clampmeter wire_pump",
+            Action::Fit { instrument: "clampmeter".into(), ends: vec![("jaw".into(), "wire_pump.a".into())] },
+        ),
+        (
+            "fit ir pump",
+            Action::Fit { instrument: "infrared".into(), ends: vec![("beam".into(), "pump".into())] },
+        ),
+        ("meter volt", Action::SetMeter { instrument, mode: MeterMode::Volt }),
+        ("press lead", Action::Press { instrument: "button".into(), down: true }),
+        ("let go of lead", Action::Press { instrument: "button".into(), down: false }),
+        ("stroke hand-pump 10", Action::Stroke { instrument: "handpump".into(), times: 10 }),
+        ("hiss hose_m", Action::Sense(Sense::Hiss { part: "hose_m".into() })),
+        ("feel moved", Action::Sense(Sense::PedalMoved)),
+        ("look lamp", Action::Sense(Sense::Lamp { instrument: "lamp".into() })),
+        ("time rest 15min", Action::Time { cycle: Cycle::PumpRest, max_s: 900 }),
+        ("wait 30", Action::Wait { s: 30 }),
+        ("wait 2 h", Action::Wait { s: 7200 }),
+        ("wait until pump stops 120", Action::WaitUntil { cue: Cue::PumpStops, max_s: 120 }),
+        ("wait until the lamp goes out", Action::WaitUntil { cue: Cue::LampOut, max_s: 1800 }),
+        ("finding valve-m sure 95%", Action::Finding { units: vec!["valve_m".into()], certainty: 0.95 }),
+        (
+            "finding pump, switch sure 0.6",
+            Action::Finding { units: vec!["pump".into(), "switch".into()], certainty: 0.6 },
+        ),
+        ("finding none sure 0.8", Action::Finding { units: vec![], certainty: 0.8 }),
+        ("finding unknown", Action::Finding { units: vec![], certainty: 0.0 }),
+        ("suspect it's the pump's valve", Action::Suspect { text: "it's the pump's valve".into() }),
+        ("hand back", Action::HandBack),
+        ("handback", Action::HandBack),
+    ];
+    for (line, meant) in cases {
+        assert_eq!(action(line), meant, "{line}");
+        // What an action says means the action again.
+        let words = say(&meant);
+        assert_eq!(action(&words), meant, "{line} says {words}");
+    }
+}
+
+#[test]
+fn notes_take_reading_value_unit_and_line() {
+    let note = |reading, value: Option<(f64, &str)>, record: Option<&str>| Action::Note {
+        reading,
+        written: value.map(|(value, unit)| Written { value, unit: unit.into() }),
+        record: record.map(Into::into),
+    };
+    assert_eq!(action("note"), note(2, None, None), "a sense needs no number");
+    assert_eq!(action("note for drop"), note(2, None, Some("drop")));
+    assert_eq!(action("note 1 -58 kPa"), note(1, Some((-58.0, "kPa")), None));
+    assert_eq!(action("note #1 −58kpa for cut_out"), note(1, Some((-58.0, "kPa")), Some("cut-out")));
+    assert_eq!(action("note -58,5 kPa"), note(2, Some((-58.5, "kPa")), None));
+    assert_eq!(action("note 2"), note(2, None, None));
+    assert_eq!(
+        said("note 1 shown for cut-out"),
+        Said::NoteShown { reading: 1, record: Some("cut-out".into()) }
+    );
+    assert!(refusal("note 1").contains("write what you read"), "{}", refusal("note 1"));
+    assert!(refusal("note 1 -58").contains("unit"), "{}", refusal("note 1 -58"));
+    assert!(refusal("note 9").contains("no reading 9"), "{}", refusal("note 9"));
+    assert!(refusal("note 1 -58 bananas").contains("no unit"));
+}
+
+#[test]
+fn slips_get_a_hint_that_helps() {
+    for (line, hint) in [
+        ("opne j_hose_m", "open"),
+        ("open j_hose_n", "j_hose_m"),
+        ("open tee", "j_valve_m"),
+        ("plug tee.9", "tee.4"),
+        ("swap valve_m with valve_n_new", "valve_m_new"),
+        ("engine ilde", "idle"),
+        ("key", "on"),
+        ("finding valve_m", "sure 0.40, 0.60, 0.80 or 0.95"),
+        ("finding valve_m sure 0.9", "0.80 or 0.95"),
+        ("wait until doomsday", "pump stops"),
+        ("fit gauge", "fit gauge tee.2"),
+        ("fit watch tee.2", "time rest 900"),
+        ("press pedal", "pedal press 200"),
+        ("note for", "line of the record"),
+        ("xyzzy", "type help"),
+    ] {
+        let text = refusal(line);
+        assert!(text.contains(hint), "{line}: {text}");
+        assert!(
+            !text.contains("subcommand") && !text.contains("argument"),
+            "{line}: no program talk in {text:?}"
+        );
+    }
+    assert!(matches!(
+        parse("open j_nothing_like_it", &names(), &[]),
+        Err(WordsError::NoSuch { kind: "joint", .. })
+    ));
+}
+
+#[test]
+fn help_is_everywhere_and_every_word_has_an_example_that_works() {
+    assert_eq!(said("help"), Said::Ask(Ask::Help(None)));
+    assert_eq!(said("fit help"), Said::Ask(Ask::Help(Some("fit".into()))));
+    assert_eq!(said("help fit"), Said::Ask(Ask::Help(Some("fit".into()))));
+    assert_eq!(said("   # a remark"), Said::Nothing);
+    let overview = words::overview();
+    for verb in words::verbs() {
+        if verb == "help" {
+            continue;
+        }
+        let page = words::help(&verb).unwrap();
+        assert!(page.contains("Example"), "{verb} has no example:\n{page}");
+        assert!(page.lines().all(|l| l.chars().count() <= 110), "{verb}: too wide\n{page}");
+        assert!(
+            overview.split_whitespace().any(|w| w == verb) || verb == "unplug",
+            "{verb} is missing in the overview"
+        );
+    }
+    assert!(overview.lines().all(|l| l.chars().count() <= 80), "{overview}");
+    assert!(words::help("opne").unwrap_err().to_string().contains("open"));
+}
