@@ -2,6 +2,7 @@
 
 mod cli;
 mod places;
+mod replay;
 mod text;
 
 use std::io::{self, Write as _};
@@ -64,7 +65,8 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
             text::run(&mut out, &cli.places, &args, true)?
         }
         Some(Command::Text(args)) => text::run(&mut out, &cli.places, args, args.job.is_none())?,
-        Some(Command::Trace(_) | Command::Replay(_) | Command::Mark(_)) => anyhow::bail!("not built yet"),
+        Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
+        Some(Command::Trace(_) | Command::Mark(_)) => anyhow::bail!("not built yet"),
     };
     out.flush()?;
     Ok(verdict)

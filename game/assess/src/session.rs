@@ -151,7 +151,7 @@ fn step(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, Outcome) {
 /// Does a recorded action again and compares.
 fn redo(workshop: &mut Workshop, recorded: &Step, engine: &str) -> Result<Outcome, Difference> {
     if workshop.tick() < recorded.start {
-        workshop.run_free(recorded.start);
+        workshop.run_free_cut(recorded.start);
     }
     let (now, outcome) = step(workshop, recorded.n, &recorded.action);
     let hint = if engine == ENGINE {

@@ -3,7 +3,7 @@
 mod diagram;
 mod dial;
 mod prompt;
-mod show;
+pub(crate) mod show;
 
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};

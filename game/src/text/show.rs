@@ -33,7 +33,7 @@ pub(super) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Resu
 }
 
 /// Time of day in the workshop: work begins at eight.
-pub(super) fn clock(tick: Tick) -> String {
+pub(crate) fn clock(tick: Tick) -> String {
     let s = tick.0 / sim_core::units::TICKS_PER_SECOND;
     let (day, of_day) = ((s + 8 * 3600) / 86_400, (s + 8 * 3600) % 86_400);
     let time = format!("{:02}:{:02}:{:02}", of_day / 3600, of_day / 60 % 60, of_day % 60);
@@ -57,7 +57,7 @@ pub(super) fn prompt(view: &View) -> String {
 }
 
 /// What was looked at, in a few words.
-pub(super) fn what(observed: &Observed) -> String {
+pub(crate) fn what(observed: &Observed) -> String {
     match observed {
         Observed::Instrument { instrument, mode, at } => {
             let mut text = instrument.clone();
@@ -83,6 +83,17 @@ pub(super) fn what(observed: &Observed) -> String {
             Sense::BaseBrakes => "base brakes".to_owned(),
             Sense::YardDrive => "slow drive in the yard".to_owned(),
         },
+    }
+}
+
+/// What a reading showed, in a table.
+pub(crate) fn shown(reading: &Reading, scale: &Scale) -> String {
+    match (&reading.what, reading.shown) {
+        (Observed::Interval { max_s, .. }, ShownValue::Off(_)) => format!("more than {max_s} s"),
+        (Observed::Sense(_), shown) => dial::level(shown, scale),
+        (_, ShownValue::Off(high)) => if high { "off scale" } else { "off scale, low" }.to_owned(),
+        (_, ShownValue::Blank | ShownValue::Level(_)) => "dark".to_owned(),
+        (_, shown @ ShownValue::Steps(_)) => dial::level(shown, scale),
     }
 }
 
@@ -140,12 +151,14 @@ pub(super) fn outcome(
         return wrapped(out, "  ", &format!("That cannot be done: {why}."));
     }
     match action {
+        // The same lines as in `said`, laid out.
         Action::ReadCard => card(out, session)?,
         Action::ReadSheet => sheet(out, session)?,
-        _ => {}
-    }
-    for line in &outcome.said {
-        wrapped(out, "  ", line)?;
+        _ => {
+            for line in &outcome.said {
+                wrapped(out, "  ", line)?;
+            }
+        }
     }
     if let Some(reading) = &outcome.reading {
         writeln!(out, "  Reading {}: {}", reading.id, what(&reading.what))?;
