@@ -490,11 +490,11 @@ fn jobs_are_checked() {
         "valve_m_stuck_shut"
     );
     expect!(
-        job("severity: 0.25", "severity: 5.0"),
+        job("severity: 0.23", "severity: 5.0"),
         PackError::SeverityOutsideCatalogue { .. },
         "0.06 to 0.6"
     );
-    expect!(job("severity: 0.25", "severity: NaN"), PackError::NotFinite { .. }, "hidden[0].severity");
+    expect!(job("severity: 0.23", "severity: NaN"), PackError::NotFinite { .. }, "hidden[0].severity");
     expect!(
         job("vehicle: \"alder\"", "vehicle: \"yew\""),
         PackError::UnknownName { what: Named::Car, .. },
@@ -582,7 +582,7 @@ fn the_digest_covers_every_file_behind_a_job() {
     let before = library().job(JOB).unwrap().digest;
     assert_eq!(library().job(JOB).unwrap().digest, before);
     for (file, from, to) in [
-        ("scenarios/first-shift/jobs/hum-at-the-lights.ron", "severity: 0.25", "severity: 0.26"),
+        ("scenarios/first-shift/jobs/hum-at-the-lights.ron", "severity: 0.23", "severity: 0.26"),
         ("scenarios/first-shift/pack.ron", "cut_score: 70.0", "cut_score: 71.0"),
         ("assets/vehicles/alder.ron", "price: 320.0", "price: 321.0"),
         ("assets/instruments/gauge.ron", "class: 1.6", "class: 1.0"),
