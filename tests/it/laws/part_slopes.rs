@@ -95,7 +95,8 @@ fn inv_pump_slopes() {
         drag_nm: 0.05,
     };
     check("compression", 1e3, 101e3, &[], &|x| p.compression_torque(x, 101_325.0));
-    check("friction", -50.0, 50.0, &[], &|w| p.friction_torque(w));
+    check("friction near rest", -1.0, 1.0, &[], &|w| p.friction_torque(w));
+    check("friction", 5.0, 500.0, &[], &|w| p.friction_torque(w));
 }
 
 #[test]

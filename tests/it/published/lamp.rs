@@ -3,6 +3,8 @@
 use sim_core::parts::instruments::{FILAMENT_RATED_K, TestLamp};
 
 use super::{Table, half_digit};
+use crate::rig::{Bench, Rig, body, day_of, supply};
+use sim_core::parts::PartKind;
 
 const SIGNAL_LAMP: TestLamp = TestLamp { rated_w: 21.0, rated_v: 12.0 };
 const AMBIENT_K: f64 = 293.15;
@@ -68,4 +70,45 @@ fn val_running_current_and_growth_at_switch_on() {
     // The same law at the textbook's two temperatures, with its own linear growth beside it.
     let linear = |c: f64| 1.0 + 0.0047 * c;
     t.near("the textbook's growth", linear(2_750.0) / linear(16.0), 12.95, half_digit(2));
+}
+
+/// A lamp across a stiff supply.
+fn lamp_bench(lamp: TestLamp, volt: f64, celsius: f64) -> Bench {
+    Rig::default()
+        .part("supply", supply(volt, 1e-6))
+        .part("body", body())
+        .part("lamp", PartKind::TestLamp(lamp))
+        .join("supply.minus", "body.31a")
+        .join("lamp.b", "body.31b")
+        .join("lamp.a", "supply.plus")
+        .on(day_of(101_325.0, celsius), &[])
+}
+
+#[test]
+fn val_signal_lamp_across_a_supply() {
+    /// What a lamp radiates at 20 °C and not at 0 K, and the step's 3 K of 2 750.
+    const STEP: f64 = 2e-3;
+    let mut t = Table::of("UN R37, sheet PY21/5W", "6.13");
+    for (volt, min, max) in [(12.0, 21.0 * (1.0 - STEP), 21.0 * (1.0 + STEP)), (13.5, 21.0, 26.5)] {
+        let mut bench = lamp_bench(SIGNAL_LAMP, volt, 20.0);
+        bench.run_s(5.0);
+        let watt = volt * bench.circuit.current(bench.port("lamp.a"));
+        t.within(&format!("power at {volt} V, W"), watt, min, max);
+    }
+}
+
+#[test]
+fn val_switch_on_current_in_the_circuit() {
+    /// As for the bare law: the textbook carries 0 °C's coefficient on to 2750 °C.
+    const LINEAR_EXTRAPOLATION: f64 = 0.16;
+    /// Four decimals are printed; the filament's balance as above.
+    const STEP: f64 = 2e-3;
+    let mut bench = lamp_bench(TestLamp { rated_w: 150.0, rated_v: 230.0 }, 230.0, 16.0);
+    let cold = bench.circuit.current(bench.port("lamp.a"));
+    bench.run_s(5.0);
+    let hot = bench.circuit.current(bench.port("lamp.a"));
+    let mut t = Table::of("Muthusubramanian & Salivahanan, ch. 1", "6.11");
+    t.near_rel("switch-on current, A", cold, 8.446_4, LINEAR_EXTRAPOLATION);
+    t.near_rel("running current, A", hot, 0.652_2, STEP);
+    t.within("filament, K", bench.circuit.filament_k(bench.part("lamp")), 2_740.0, 2_760.0);
 }

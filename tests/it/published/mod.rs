@@ -10,6 +10,7 @@ mod circuit_flow;
 mod fuse;
 mod gas_dynamics;
 mod hole_coefficient;
+mod instruments;
 mod iso_6358;
 mod lamp;
 mod leak_rate;

@@ -3,6 +3,9 @@
 use sim_core::parts::vacuum_pump::{ALPHA_FERRITE, VacuumPump};
 
 use super::{Table, half_digit};
+use crate::rig::{Bench, Rig, body, supply};
+use sim_core::air::Day;
+use sim_core::parts::PartKind;
 
 /// A pump motor with round numbers.
 fn pump(winding_ohm: f64) -> VacuumPump {
@@ -91,4 +94,55 @@ fn reg_vane_pump_speed_falls_linearly_to_its_ultimate_pressure() {
         t.near(&format!("S/S_th at {p_in:.0} Pa"), net_speed(p_in) / swept, law, ROUNDING);
     }
     t.within("ultimate pressure, Pa", p_u, 1e3, 30e3);
+}
+
+/// A motor of constant `k` and 1.03 Ω that turns a steady friction of `load_nm`, on `volt`, kept at 20 °C.
+fn motor_on(volt: f64, k: f64, load_nm: f64) -> Bench {
+    let motor = VacuumPump {
+        displacement_cm3: 1e-9,
+        viscous_mnms: 0.0,
+        friction_nm: load_nm,
+        motor_k: k,
+        winding_j_per_k: 1e12,
+        ..pump(1.03)
+    };
+    let mut bench = Rig::default()
+        .part("motor", PartKind::VacuumPump(motor))
+        .part("supply", supply(volt, 1e-9))
+        .part("body", body())
+        .join("supply.plus", "motor.plus")
+        .join("supply.minus", "body.31a")
+        .join("motor.minus", "body.31b")
+        .on(Day::STANDARD, &["motor.inlet"]);
+    bench.run_s(60.0);
+    bench
+}
+
+#[test]
+fn val_permanent_magnet_motor_identification() {
+    /// Two decimals of K are printed.
+    const PRINTED_K: f64 = 0.005;
+    /// Watts are printed whole.
+    const PRINTED_W: f64 = 0.5;
+    /// The step's error in speed: 0.05 rad/s and 2e-4, of 220.
+    const STEP: f64 = 5e-4;
+    let rpm = |v: f64| v * std::f64::consts::PI / 30.0;
+    // No load: 50 V, 1.25 A, 1.03 Ω, 2100 rpm. A motor of the K so found must run at just that.
+    let e = 50.0 - 1.25 * 1.03;
+    let k = e / rpm(2_100.0);
+    let bench = motor_on(50.0, k, k * 1.25);
+    let (omega, amp) =
+        (bench.circuit.speed_rad_per_s(bench.part("motor")), bench.circuit.current(bench.port("motor.plus")));
+    let mut t = Table::of("Fitzgerald, Kingsley, Umans, Electric Machinery, Ex. 7.9", "6.14");
+    t.near("K, V s/rad", (50.0 - amp * 1.03) / omega, 0.22, PRINTED_K);
+    t.near("no-load loss, W", (50.0 - amp * 1.03) * amp, 61.0, PRINTED_W);
+    t.near_rel("no-load speed, rad/s", omega, rpm(2_100.0), STEP);
+    t.near_rel("no-load current, A", amp, 1.25, STEP);
+    // Loaded: at 1700 rpm on 48 V the shaft gives 275 W, with the K the book rounded and 61 W lost.
+    let bench = motor_on(48.0, 0.22, (275.0 + 61.0) / rpm(1_700.0));
+    let omega = bench.circuit.speed_rad_per_s(bench.part("motor"));
+    let amp = bench.circuit.current(bench.port("motor.plus"));
+    // The book prints whole watts: half of one in 336 moves the speed by 0.03 %.
+    t.near_rel("speed under 275 W, rad/s", omega, rpm(1_700.0), STEP + 1e-3);
+    t.near("shaft power, W", 0.22 * amp * omega - 61.0, 275.0, PRINTED_W + 336.0 * STEP);
 }

@@ -1,0 +1,139 @@
+//! Meters in a circuit: what their own resistance does, and what they tell about a battery or a winding.
+
+use sim_core::air::Day;
+use sim_core::parts::PartKind;
+use sim_core::parts::electrical::{Battery, Wire};
+use sim_core::parts::instruments::MeterMode;
+
+use super::{Table, half_digit};
+use crate::rig::{Bench, Rig, body, multimeter, resistor, supply};
+
+/// A source of `volt` behind `ohm`, with a voltmeter of `input_ohm` across it; what the meter shows, V.
+fn shown_v(volt: f64, ohm: f64, input_ohm: f64) -> f64 {
+    let mut bench = Rig::default()
+        .part("source", supply(volt, ohm))
+        .part("body", body())
+        .part("meter", multimeter(input_ohm * 1e-6))
+        .join("source.minus", "body.31a")
+        .join("meter.com", "body.31b")
+        .join("meter.v_ohm", "source.plus")
+        .on(Day::STANDARD, &[]);
+    read(&mut bench, MeterMode::Volt)
+}
+
+fn read(bench: &mut Bench, mode: MeterMode) -> f64 {
+    let meter = bench.part("meter");
+    bench.circuit.inputs_mut().hands[meter as usize].mode = mode;
+    bench.run_s(1.0);
+    bench.circuit.meter(meter).unwrap()
+}
+
+#[test]
+fn val_voltmeter_loading() {
+    /// The row asks for 1e-6; loose ends are tied to the body by 1 nS, which 10 kΩ feels as 1e-5.
+    const LOOSE_ENDS: f64 = 2e-5;
+    let mut t = Table::of("Sawhney, Electrical and Electronic Measurements, ch. 2", "6.17");
+    t.near_rel("6 V behind 10 kΩ, meter 20 kΩ, V", shown_v(6.0, 10e3, 20e3), 4.0, LOOSE_ENDS);
+    t.near("6 V behind 1 kΩ, meter 20 kΩ, V", shown_v(6.0, 1e3, 20e3), 5.714, half_digit(3));
+    t.near("50 V behind 100 Ω, meter 1 kΩ, V", shown_v(50.0, 100.0, 1e3), 45.454_5, half_digit(4));
+}
+
+#[test]
+fn val_open_circuit_voltage_by_meter() {
+    /// The row states it.
+    const STATED: f64 = 0.02;
+    let mut t = Table::of("battery maker's table 6, 12 V flooded, 26.7 °C", "6.7");
+    for (charge, printed) in [(1.0, 12.65), (0.75, 12.45), (0.5, 12.24), (0.25, 12.06), (0.0, 11.89)] {
+        let battery = Battery { capacity_ah: 50.0, charge, internal_mohm: 8.0, aged_mohm: 0.0 };
+        let mut bench = Rig::default()
+            .part("battery", PartKind::Battery(battery))
+            .part("body", body())
+            .part("meter", multimeter(10.0))
+            .join("battery.minus", "body.31a")
+            .join("meter.com", "body.31b")
+            .join("meter.v_ohm", "battery.plus")
+            .on(Day::STANDARD, &[]);
+        t.near(&format!("charge {charge}, V"), read(&mut bench, MeterMode::Volt), printed, STATED);
+    }
+}
+
+#[test]
+fn reg_voltage_drop_along_a_wire() {
+    /// Our one stranding factor against the table's 1.5 mm² (row 6.3).
+    const STRANDING: f64 = 0.01;
+    let wire = Wire { length_m: 5.0, area_mm2: 1.5, corroded_ohm: 0.0 };
+    let mut bench = Rig::default()
+        .part("supply", supply(15.0, 1e-6))
+        .part("wire", PartKind::Wire(wire))
+        .part("load", resistor(1.0 - wire.resistance_ohm()))
+        .part("body", body())
+        .part("meter", multimeter(10.0))
+        .join("supply.minus", "body.31a")
+        .join("supply.plus", "wire.a")
+        .join("wire.b", "load.a")
+        .join("load.b", "body.31b")
+        .join("meter.v_ohm", "wire.a")
+        .join("meter.com", "wire.b")
+        .on(Day::STANDARD, &[]);
+    let drop = read(&mut bench, MeterMode::Volt);
+    let mut t = Table::of("5 m of 1.5 mm² one way at 15 A, 20 °C, computed", "6.6");
+    t.near("current, A", bench.circuit.current(bench.port("load.a")), 15.0, 1e-3);
+    t.near_rel("drop, V", drop, 0.997_5, STRANDING);
+}
+
+#[test]
+fn val_winding_temperature_by_ohmmeter() {
+    /// The book's α₀ = 0.004 26 at 0 °C against IEC's α₂₀ = 0.003 93: 0.13 % of some 60 K; the meter's
+    /// leads and a winding that cools while it is read.
+    const COEFFICIENT_K: f64 = 0.6;
+    let mut bench = hot_pump();
+    let before = bench.circuit.winding_c(bench.part("pump"));
+    let cold_ohm = bench.circuit.assembly().param("pump.winding_ohm").unwrap();
+    let meter = bench.part("meter");
+    bench.circuit.inputs_mut().hands[meter as usize].mode = MeterMode::Ohm;
+    bench.run_s(0.1);
+    let hot_ohm = bench.circuit.meter(meter).unwrap() - 0.2;
+    // R_hot/R_cold = (1 + α₀ t)/(1 + α₀ 20) by the book.
+    let by_book = (hot_ohm / cold_ohm * (1.0 + 0.004_26 * 20.0) - 1.0) / 0.004_26;
+    let mut t = Table::of("Kulshreshtha, Basic Electrical Engineering, ch. 2: the method", "6.5");
+    t.within("winding of a pump that has run, °C", before, 45.0, 140.0);
+    t.near("winding by ohmmeter and the book's method, °C", by_book, before, COEFFICIENT_K);
+}
+
+/// Alder's pump after ten minutes on a bench supply, at rest again, an ohmmeter across it.
+fn hot_pump() -> Bench {
+    let mut bench = Rig::default()
+        .part("pump", crate::rig::alder_part("pump"))
+        .part("supply", supply(13.5, 1e-3))
+        .part("lead", PartKind::PushLead(sim_core::parts::instruments::PushLead { mohm: 5.0, fuse_a: 40.0 }))
+        .part("body", body())
+        .part("meter", multimeter(10.0))
+        .join("supply.minus", "body.31a")
+        .join("supply.plus", "lead.a")
+        .join("lead.b", "pump.plus")
+        .join("pump.minus", "body.31b")
+        .join("meter.v_ohm", "pump.plus")
+        .join("meter.com", "body.31c")
+        .on(Day::STANDARD, &[]);
+    let lead = bench.part("lead") as usize;
+    bench.circuit.inputs_mut().hands[lead].pressed = true;
+    bench.run_s(600.0);
+    bench.circuit.inputs_mut().hands[lead].pressed = false;
+    bench.run_s(3.0);
+    bench
+}
+
+#[test]
+fn val_dash_gauge_class_from_the_kit() {
+    // Row 6.22: class is a percentage of the span. The kit's gauges: −100 to 0 kPa (row 6.24).
+    use sim_core::instrument::InstrumentKind;
+    let library = crate::rig::library();
+    let mut t = Table::of("EN 837-1 through a gauge maker's manual", "6.22, 6.24");
+    for card in library.kit().iter() {
+        if let InstrumentKind::Gauge { dial } | InstrumentKind::HandPump { dial } = card.kind {
+            let allowed = dial.class / 100.0 * (dial.max - dial.min);
+            t.near(&format!("{}: span, kPa", card.id), dial.max - dial.min, 100.0, 1e-9);
+            t.near(&format!("{}: class {}, ±kPa", card.id, dial.class), allowed, dial.class, 1e-9);
+        }
+    }
+}
