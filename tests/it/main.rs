@@ -3,6 +3,7 @@
 //! The first syllable of a test's name tells the kind of truth: `val_` a published value, `reg_` our own
 //! or a computed number, `inv_` a law that must always hold.
 
+mod alder;
 mod laws;
 mod marks;
 mod published;

@@ -1,0 +1,165 @@
+//! Every fault of the catalogue, at its lowest severity in a drawn car, leaves a line of the data sheet.
+
+use sim_core::air::Day;
+use sim_core::assembly::Stop;
+use sim_core::parts::engine::EngineState;
+
+use super::{Bench, alder};
+
+/// The line of the data sheet that each fault leaves first, as a technician would measure it.
+const LEAVES: &[(&str, &str)] = &[
+    ("pump_worn", "dead-head"),
+    ("pump_brushes", "run"),
+    ("pump_drags", "pump-current"),
+    ("valve_p_leaks_back", "hold-10-min"),
+    ("valve_p_stuck_shut", "run"),
+    ("switch_deeper", "cut-out"),
+    ("switch_shallower", "cut-out"),
+    ("switch_welded", "cut-out"),
+    ("switch_burnt", "runs at all"),
+    ("switch_diaphragm", "hold-10-min"),
+    ("valve_m_leaks_back", "hold-10-min"),
+    ("valve_m_stuck_shut", "engine-build-up"),
+    ("hose_b_pinhole", "hold-10-min"),
+    ("hose_b_bend", "bend"),
+    ("hose_b_blocked", "line-difference"),
+    ("hose_p_hole", "dead-head through the hose"),
+    ("hose_p_blocked", "run"),
+    ("hose_m_hole", "hose-hold"),
+    ("tee_crack", "hold-10-min"),
+    ("booster_rim", "hold-10-min"),
+    ("booster_seat", "hold-applied"),
+    ("booster_air_seat", "hold-10-min"),
+    ("relay_welded", "key-off-current"),
+    ("relay_burnt", "drop-relay"),
+    ("relay_coil_open", "runs at all"),
+    ("earth_bad", "drop-earth"),
+    ("plus_corroded", "drop-plus"),
+    ("pump_wire_corroded", "drop-plus"),
+    ("fuse_holder", "drop-plus"),
+    ("control_wire_open", "runs at all"),
+    ("battery_weak", "battery-load"),
+    ("engine_weak", "idle-vacuum"),
+];
+
+/// Measures the line on a car; `true` when it stays inside.
+fn stays_inside(b: &mut Bench, line: &str) -> bool {
+    match line {
+        "dead-head" | "dead-head through the hose" => {
+            let (joint, port) =
+                if line == "dead-head" { ("j_pump", "pump.inlet") } else { ("j_hose_p", "hose_p.a") };
+            let at = b.circuit.assembly().port(port).unwrap();
+            b.circuit.change(|a| {
+                for j in &mut a.joints {
+                    j.made &= j.id != joint;
+                }
+                a.set_stop(at, Some(Stop::Plug));
+            });
+            b.key(true);
+            b.run(60.0);
+            b.keeps("dead-head", b.gauge(port))
+        }
+        "run" => {
+            let run = b.first_run().unwrap_or(120.0);
+            b.keeps("run", run)
+        }
+        "cut-out" => {
+            b.key(true);
+            b.run(0.3);
+            b.until(false, 0.05, 60.0);
+            b.keeps("cut-out", b.store())
+        }
+        "runs at all" => {
+            b.key(true);
+            b.run(1.0);
+            b.hums()
+        }
+        "pump-current" | "drop-plus" | "drop-earth" | "drop-relay" | "battery-load" => {
+            b.key(true);
+            b.run(4.0);
+            let value = match line {
+                "pump-current" => b.pump_a(),
+                "drop-plus" => b.volts("battery.plus", "pump.plus"),
+                "drop-earth" => b.volts("pump.minus", "battery.minus"),
+                "drop-relay" => b.volts("relay.30", "relay.87"),
+                _ => b.volts("battery.plus", "battery.minus"),
+            };
+            b.keeps(line, value)
+        }
+        "key-off-current" => {
+            b.run(2.0);
+            b.keeps(line, b.pump_a())
+        }
+        "hold-10-min" => {
+            b.filled_and_settled();
+            let settled = b.store();
+            b.run(600.0);
+            b.keeps(line, b.store() - settled)
+        }
+        "hold-applied" => {
+            b.engine(EngineState::WarmIdle);
+            b.run(60.0);
+            b.circuit.inputs_mut().pedal_n = 60.0;
+            b.run(5.0);
+            b.engine(EngineState::Stopped);
+            b.run(1.0);
+            let before = b.store();
+            b.run(30.0);
+            b.keeps(line, b.store() - before)
+        }
+        "engine-build-up" => {
+            b.engine(EngineState::WarmIdle);
+            b.run(10.0);
+            b.store() < -50.0
+        }
+        "line-difference" => {
+            b.key(true);
+            b.run(1.0);
+            b.keeps(line, (b.store() - b.gauge("booster.vacuum")).abs())
+        }
+        "hose-hold" => {
+            // Drawn down by the engine, then pulled off with both ends plugged: the hand pump's part.
+            b.engine(EngineState::Overrun);
+            b.run(10.0);
+            let ends = ["hose_m.a", "hose_m.b"].map(|p| b.circuit.assembly().port(p).unwrap());
+            b.circuit.change(|a| {
+                for j in &mut a.joints {
+                    j.made &= j.id != "j_hose_m" && j.id != "j_manifold";
+                }
+                for end in ends {
+                    a.set_stop(end, Some(Stop::Plug));
+                }
+            });
+            let before = b.gauge("hose_m.a");
+            b.run(60.0);
+            b.keeps(line, b.gauge("hose_m.a") - before)
+        }
+        "idle-vacuum" => {
+            b.engine(EngineState::WarmIdle);
+            b.run(5.0);
+            b.keeps(line, b.gauge("engine.manifold"))
+        }
+        "bend" => {
+            let now = |p: &str| b.circuit.assembly().param(p).unwrap();
+            b.keeps(line, now("hose_b.bend_deg") + now("hose_b.bend_moved_deg"))
+        }
+        other => panic!("no measurement for {other}"),
+    }
+}
+
+#[test]
+fn inv_lowest_severity_of_each_fault_leaves_the_sheet_and_a_sound_car_does_not() {
+    let car = alder();
+    assert_eq!(LEAVES.len(), car.faults.len());
+    for (i, fault) in car.faults.iter().enumerate() {
+        let line = LEAVES.iter().find(|(f, _)| *f == fault.id);
+        let (_, line) = line.unwrap_or_else(|| panic!("say which line {} leaves", fault.id));
+        for seed in [3, 4] {
+            let mut sound = Bench::drawn(&car, Day::STANDARD, seed, &[]);
+            assert!(stays_inside(&mut sound, line), "a sound car {seed} leaves {line}");
+            let faulty = [(i as u16, fault.severity_min)];
+            let mut faulty = Bench::drawn(&car, Day::STANDARD, seed, &faulty);
+            assert!(!stays_inside(&mut faulty, line), "{} in car {seed} stays inside {line}", fault.id);
+        }
+    }
+}
