@@ -59,7 +59,10 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow
 }
 
 /// Faults named on the command line as the car has them.
-pub(crate) fn find_faults(car: &sim_core::car::Car, named: &[(String, f64)]) -> anyhow::Result<Vec<(u16, f64)>> {
+pub(crate) fn find_faults(
+    car: &sim_core::car::Car,
+    named: &[(String, f64)],
+) -> anyhow::Result<Vec<(u16, f64)>> {
     let plain = |s: &str| s.to_lowercase().replace('-', "_");
     named
         .iter()
@@ -96,7 +99,12 @@ fn faults(job: &Job, named: &[(String, f64)]) -> anyhow::Result<Vec<(u16, f64)>>
 }
 
 /// The same actions in another world, reading by reading.
-fn what_if_shown(out: &mut dyn Write, attempt: &Attempt, job: &Job, as_it_was: &Workshop) -> anyhow::Result<Verdict> {
+fn what_if_shown(
+    out: &mut dyn Write,
+    attempt: &Attempt,
+    job: &Job,
+    as_it_was: &Workshop,
+) -> anyhow::Result<Verdict> {
     let seed: Seed = attempt.header.seed;
     let mut workshop = session::workshop(job, seed);
     let names: Vec<String> = job
@@ -104,7 +112,8 @@ fn what_if_shown(out: &mut dyn Write, attempt: &Attempt, job: &Job, as_it_was: &
         .iter()
         .map(|(f, severity)| format!("{} ({severity})", job.car.faults[usize::from(*f)].name))
         .collect();
-    let world = if names.is_empty() { "everything inside its limits".to_owned() } else { names.join(" and ") };
+    let world =
+        if names.is_empty() { "everything inside its limits".to_owned() } else { names.join(" and ") };
     writeln!(out, "What if: {world}. The same actions, the same tolerances and instruments.\n")?;
     writeln!(out, "  {:>3}  {:<34} {:>18} {:>18}", "no.", "reading", "was shown", "would have shown")?;
     let mut changed = 0;

@@ -6,6 +6,7 @@
 
 mod atmosphere;
 mod battery_and_wire;
+mod booster;
 mod circuit_flow;
 mod fuse;
 mod gas_dynamics;
@@ -16,7 +17,10 @@ mod lamp;
 mod leak_rate;
 mod motor;
 mod pump_down;
+mod regulations;
+mod service;
 mod thermodynamics;
+mod trade;
 mod units;
 
 /// Figures of one source, checked together so that a failure shows the whole row.
