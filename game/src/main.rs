@@ -4,6 +4,7 @@ mod cli;
 mod places;
 mod replay;
 mod text;
+mod trace;
 
 use std::io::{self, Write as _};
 use std::process::ExitCode;
@@ -66,7 +67,8 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
         }
         Some(Command::Text(args)) => text::run(&mut out, &cli.places, args, args.job.is_none())?,
         Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
-        Some(Command::Trace(_) | Command::Mark(_)) => anyhow::bail!("not built yet"),
+        Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
+        Some(Command::Mark(_)) => anyhow::bail!("not built yet"),
     };
     out.flush()?;
     Ok(verdict)

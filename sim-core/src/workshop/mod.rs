@@ -15,6 +15,7 @@ mod joints;
 mod lasting;
 mod predict;
 mod record;
+mod recorder;
 mod repair;
 mod scales;
 mod sensing;
@@ -26,6 +27,8 @@ mod view;
 
 use std::sync::Arc;
 
+use recorder::Recorder;
+pub use recorder::TraceRow;
 use state::State;
 
 use crate::action::{PedalHold, Station};
@@ -227,6 +230,8 @@ pub struct Workshop {
     /// Attempt tick from which the next minute's digest is due.
     next_minute: u64,
     minute_digests: Vec<(Tick, u64)>,
+    /// Under the skin, for traces only.
+    recorder: Option<Recorder>,
 }
 
 impl Workshop {
@@ -259,6 +264,7 @@ impl Workshop {
             offset,
             next_minute: timing::s(60),
             minute_digests: Vec::new(),
+            recorder: None,
         };
         workshop.mark_switch();
         workshop

@@ -94,7 +94,9 @@ impl Workshop {
 
     /// One step of the circuit; notes the minute's digest.
     pub(super) fn step(&mut self, limit: u64, pace: Pace) {
+        let limit = self.recorder.as_ref().map_or(limit, |r| limit.min(r.next));
         self.circuit.step(Tick(limit), pace);
+        self.record();
         let now = self.circuit.tick().0 - self.offset;
         if self.next_minute <= now {
             self.minute_digests.push((Tick(now), self.digest()));
