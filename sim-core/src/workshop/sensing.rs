@@ -1,6 +1,7 @@
 //! Looking and sensing: reading an instrument, listening, touching, timing, waiting for a cue.
 //!
-//! A reading takes its time first; what is shown is the state at its end.
+//! A sense takes its time first and tells the state at its end. An instrument is read at once, when one
+//! stands before it; then the time of reading passes.
 
 use super::access::{cannot, in_range};
 use super::predict::Watch;
@@ -76,11 +77,13 @@ impl Workshop {
             other => other,
         })?;
         self.walk(doing, at);
-        self.pass(doing, timing::READ);
+        // Eyes first, then the time it takes to make sure: a gauge watched while waiting for the pump is
+        // read at the moment it starts or stops.
         if let Some(what) = self.observed(card) {
             let predicted = self.predict(&what);
             self.enter(doing, what, predicted, None);
         }
+        self.pass(doing, timing::READ);
         Ok(())
     }
 
