@@ -64,7 +64,7 @@ fn words_mean_actions() {
         ("engine cold", Action::Engine(EngineState::ColdIdle)),
         ("pedal press 200", Action::Pedal(PedalHold::Foot { force_n: 200.0 })),
         ("pedal prop 150 N", Action::Pedal(PedalHold::Prop { force_n: 150.0 })),
-        ("pedal pump 5", Action::PumpPedal { times: 5, force_n: 200.0 }),
+        ("pedal pump 5", Action::PumpPedal { times: 5, force_n: 120.0 }),
         ("pedal pump 5 300", Action::PumpPedal { times: 5, force_n: 300.0 }),
         ("cover scuttle off", Action::Cover { cover: "scuttle".into(), off: true }),
         ("cover on splash-guard", Action::Cover { cover: "splash_guard".into(), off: false }),

@@ -7,7 +7,7 @@ use sim_core::car::Car;
 use sim_core::parts::Domain;
 use sim_core::workshop::View;
 
-use super::show::place;
+use super::show::{hanging, place};
 
 /// Joints in the order in which a hand would follow them: along each part with two ports, a new chain
 /// at each branch. Each joint comes once; `true` begins a new chain.
@@ -74,7 +74,8 @@ pub(super) fn car(out: &mut dyn Write, car: &Car, view: &View) -> io::Result<()>
             Some(cover) if !view.covers_off.contains(cover) => format!(", behind {cover}"),
             _ => String::new(),
         };
-        writeln!(out, "  {:<12} {} ({}{behind})", part.id, standing.name, place(standing.station))?;
+        let text = format!("{} ({}{behind})", standing.name, place(standing.station));
+        hanging(out, &part.id, &text)?;
     }
     if !car.covers.is_empty() {
         writeln!(out, "Covers")?;

@@ -15,13 +15,15 @@ use super::dial;
 /// Width that fits every terminal.
 pub(super) const WIDTH: usize = 78;
 
-/// Writes `text` wrapped to the width, each line with `indent` in front.
+/// Writes `text` wrapped to the width, `indent` in front: a mark in it (`•`, `!`) stands only once.
 pub(super) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Result<()> {
     let room = WIDTH - indent.chars().count();
     let mut line = String::new();
+    let mut indent = indent.to_owned();
     for word in text.split_whitespace() {
         if !line.is_empty() && room < line.chars().count() + 1 + word.chars().count() {
             writeln!(out, "{indent}{line}")?;
+            indent = indent.replace(['•', '!'], " ");
             line.clear();
         }
         if !line.is_empty() {
@@ -30,6 +32,15 @@ pub(super) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Resu
         line.push_str(word);
     }
     if line.is_empty() { Ok(()) } else { writeln!(out, "{indent}{line}") }
+}
+
+/// Writes a short name and, beside it, wrapped text.
+pub(super) fn hanging(out: &mut dyn Write, name: &str, text: &str) -> io::Result<()> {
+    let mut body = Vec::new();
+    wrapped(&mut body, "               ", text)?;
+    let body = String::from_utf8_lossy(&body).into_owned();
+    // The name takes the place of the first line's indent.
+    writeln!(out, "  {name:<12} {}", body.trim())
 }
 
 /// Time of day in the workshop: work begins at eight.

@@ -117,7 +117,7 @@ pub(super) enum Word {
         alias = "brake",
         after_help = "Examples:\n  pedal press 200     hold it down by foot with 200 N (you stay in the seat)\n  \
                       pedal prop 150      hold it with the prop, so that you can walk away\n  \
-                      pedal release\n  pedal pump 5        five applications of 200 N\n  pedal pump 5 300    five of 300 N"
+                      pedal release\n  pedal pump 5        five applications of 120 N, a firm stop\n  pedal pump 5 300    five of 300 N"
     )]
     Pedal {
         /// press, prop, release, pump

@@ -12,6 +12,8 @@ use super::{Ask, Said, Vocabulary, WordsError, notes};
 
 /// Force of a foot that says nothing else, N.
 const FOOT_N: f64 = 200.0;
+/// Force of an application that says nothing else, N: a firm stop.
+const PUMP_N: f64 = 120.0;
 /// Force of the prop that says nothing else, N.
 const PROP_N: f64 = 150.0;
 /// Longest wait of `time` and `wait until` that say nothing else, s.
@@ -179,7 +181,7 @@ fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
                 .map_err(|_| shape(format!("{times:?} is no number of applications"), "pedal pump 5"))?,
             force_n: match more {
                 [f] => force(f)?,
-                _ => FOOT_N,
+                _ => PUMP_N,
             },
         },
         (PedalWord::Pump, []) => return Err(shape("how many times?", "pedal pump 5")),
