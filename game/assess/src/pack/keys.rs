@@ -41,8 +41,11 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawHidden>(),
 ];
 
-/// Blocks whose types live in `sim-core` or in [`crate::job`]: key, range, meaning.
-const SHARED: &[(&str, &[(&str, Range, &str)])] = &[
+/// Key, range, meaning.
+type SharedKey = (&'static str, Range, &'static str);
+
+/// Blocks whose types live in `sim-core` or in [`crate::job`].
+const SHARED: &[(&str, &[SharedKey])] = &[
     (
         "Day",
         &[

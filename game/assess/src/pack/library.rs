@@ -7,6 +7,7 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
 use super::check_car;
+use super::check_catalogue;
 use super::check_instrument;
 use super::check_job::{self, Around, Pack};
 use super::error::{Named, PackError, PackErrors};
@@ -42,7 +43,7 @@ impl Library {
                     }
                     Err(e) => errors.extend(e),
                 },
-                Err(e) => errors.push(e),
+                Err(e) => errors.extend(e.0),
             }
         }
         if errors.is_empty() {
@@ -229,7 +230,7 @@ impl Library {
     fn spares_and_text(&self, car: &Car) -> Result<(Vec<Spare>, String), PackErrors> {
         let file = format!("assets/spares/{}.ron", car.id);
         let (text, raw) = self.read::<RawSpares>(&file)?;
-        let spares = check_car::spares(raw, &car.id, car, &file).map_err(PackErrors)?;
+        let spares = check_catalogue::spares(raw, &car.id, car, &file).map_err(PackErrors)?;
         Ok((spares, text))
     }
 
@@ -255,7 +256,7 @@ impl Library {
         }))
     }
 
-    fn read<T: serde::de::DeserializeOwned>(&self, file: &str) -> Result<(String, T), PackError> {
+    fn read<T: serde::de::DeserializeOwned>(&self, file: &str) -> Result<(String, T), PackErrors> {
         let text = read::text(&self.root.join(file), file)?;
         let raw = read::parse(&text, file)?;
         Ok((text, raw))

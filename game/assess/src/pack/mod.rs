@@ -6,8 +6,10 @@
 //! Not here: variants dealt per seat, sealed packs.
 
 mod check_car;
+mod check_catalogue;
 mod check_instrument;
 mod check_job;
+mod check_sheet;
 mod error;
 mod keys;
 mod library;
@@ -17,8 +19,8 @@ mod report;
 #[cfg(test)]
 mod tests;
 
-pub use check_car::UNITS;
 pub use check_job::Pack;
+pub use check_sheet::UNITS;
 pub use error::{Named, PackError, PackErrors};
 pub use keys::reference_page;
 pub use library::Library;

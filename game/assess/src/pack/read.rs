@@ -5,7 +5,7 @@ use std::path::Path;
 
 use serde::de::DeserializeOwned;
 
-use super::error::PackError;
+use super::error::{PackError, PackErrors};
 
 /// Largest file read, bytes. The largest of ours has some 30 kB.
 pub const MAX_BYTES: u64 = 2_000_000;
@@ -14,33 +14,45 @@ pub const MAX_BYTES: u64 = 2_000_000;
 ///
 /// # Errors
 /// Unreadable, too large, not UTF-8.
-pub(crate) fn text(path: &Path, file: &str) -> Result<String, PackError> {
-    let unreadable = |source| PackError::Unreadable { file: file.to_owned(), source };
-    let handle = std::fs::File::open(path).map_err(unreadable)?;
-    let meta = handle.metadata().map_err(unreadable)?;
-    if MAX_BYTES < meta.len() {
-        return Err(PackError::TooLarge { file: file.to_owned(), bytes: meta.len(), max: MAX_BYTES });
+pub(crate) fn text(path: &Path, file: &str) -> Result<String, PackErrors> {
+    let unreadable = |source| PackErrors::from(PackError::Unreadable { file: file.to_owned(), source });
+    // Looked at before it is opened: opening a pipe would wait for its other end.
+    let meta = std::fs::metadata(path).map_err(unreadable)?;
+    if !meta.is_file() {
+        return Err(unreadable(std::io::Error::new(std::io::ErrorKind::InvalidInput, "not a regular file")));
     }
-    // A pipe or a growing file has no honest length: never take more than the limit.
+    if MAX_BYTES < meta.len() {
+        return Err(PackErrors::from(PackError::TooLarge {
+            file: file.to_owned(),
+            bytes: meta.len(),
+            max: MAX_BYTES,
+        }));
+    }
+    // The file may have grown since: never take more than the limit.
     let mut bytes = Vec::new();
+    let handle = std::fs::File::open(path).map_err(unreadable)?;
     handle.take(MAX_BYTES + 1).read_to_end(&mut bytes).map_err(unreadable)?;
     if MAX_BYTES < bytes.len() as u64 {
-        return Err(PackError::TooLarge { file: file.to_owned(), bytes: bytes.len() as u64, max: MAX_BYTES });
+        return Err(PackErrors::from(PackError::TooLarge {
+            file: file.to_owned(),
+            bytes: bytes.len() as u64,
+            max: MAX_BYTES,
+        }));
     }
     String::from_utf8(bytes)
-        .map_err(|e| PackError::NotText { file: file.to_owned(), at: e.utf8_error().valid_up_to() })
+        .map_err(|e| PackError::NotText { file: file.to_owned(), at: e.utf8_error().valid_up_to() }.into())
 }
 
 /// Parses RON; optional values may be written bare.
 ///
 /// # Errors
 /// The first fault of the text, with its place.
-pub(crate) fn parse<T: DeserializeOwned>(text: &str, file: &str) -> Result<T, PackError> {
+pub(crate) fn parse<T: DeserializeOwned>(text: &str, file: &str) -> Result<T, PackErrors> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     ron::Options::default()
         .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
         .from_str(text)
-        .map_err(|e| syntax(e, text, file.to_owned()))
+        .map_err(|e| syntax(e, text, file.to_owned()).into())
 }
 
 fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {

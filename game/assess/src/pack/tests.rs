@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 
 use super::error::{Named, PackError, PackErrors};
 use super::raw::{RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
-use super::{Library, MAX_BYTES, check_car, check_instrument, read, reference_page};
+use super::{Library, MAX_BYTES, check_car, check_catalogue, check_instrument, read, reference_page};
 
 /// The project's root.
 fn root() -> PathBuf {
@@ -31,7 +31,7 @@ fn change(text: &str, from: &str, to: &str) -> String {
 fn alder(from: &str, to: &str) -> Vec<PackError> {
     let text = change(&good("assets/vehicles/alder.ron"), from, to);
     match read::parse::<RawVehicle>(&text, "alder.ron") {
-        Err(e) => vec![e],
+        Err(e) => e.0,
         Ok(raw) => check_car::car(raw, "alder", "alder.ron").err().unwrap_or_default(),
     }
 }
@@ -158,7 +158,7 @@ fn wrong_shapes_say_line_and_column() {
     expect!(only(alder("Vehicle(", "Wagon(")), PackError::Syntax { .. }, "Vehicle", "Wagon");
     expect!(only(alder("parts: [", "parts: {")), PackError::Syntax { .. }, "alder.ron:");
     let text = format!("{}\n)", good("assets/vehicles/alder.ron"));
-    let e = read::parse::<RawVehicle>(&text, "alder.ron").unwrap_err();
+    let e = only(read::parse::<RawVehicle>(&text, "alder.ron").unwrap_err().0);
     expect!(e, PackError::Syntax { .. }, "alder.ron:");
 }
 
@@ -169,7 +169,7 @@ fn truncated_anywhere_is_an_error_and_never_a_panic() {
     let (mut cut_off, mut all) = (0, 0);
     for at in (0..text.len()).step_by(97) {
         let Some(part) = text.get(..at) else { continue };
-        let e = read::parse::<RawVehicle>(part, "alder.ron").unwrap_err();
+        let e = only(read::parse::<RawVehicle>(part, "alder.ron").unwrap_err().0);
         cut_off += usize::from(matches!(e, PackError::Truncated { .. }));
         all += 1;
     }
@@ -180,9 +180,9 @@ fn truncated_anywhere_is_an_error_and_never_a_panic() {
 fn files_that_are_no_files() {
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("x.ron");
-    let text = |path: &Path| read::text(path, "x.ron").unwrap_err();
+    let text = |path: &Path| only(read::text(path, "x.ron").unwrap_err().0);
     expect!(text(&path), PackError::Unreadable { .. }, "x.ron", "cannot be read");
-    expect!(text(dir.path()), PackError::Unreadable { .. }, "x.ron");
+    expect!(text(dir.path()), PackError::Unreadable { .. }, "x.ron", "not a regular file");
     std::fs::write(&path, b"Vehicle(\xff\xfe)").unwrap();
     expect!(text(&path), PackError::NotText { at: 8, .. }, "byte 8", "UTF-8");
     let mut noise: Vec<u8> = Vec::with_capacity(10_000_000);
@@ -404,7 +404,7 @@ fn instruments_are_checked() {
     let card = |from: &str, to: &str| {
         let text = change(&good("assets/instruments/gauge.ron"), from, to);
         match read::parse::<RawInstrument>(&text, "gauge.ron") {
-            Err(e) => e,
+            Err(e) => only(e.0),
             Ok(raw) => only(check_instrument::card(raw, "gauge", "gauge.ron").unwrap_err()),
         }
     };
@@ -439,7 +439,7 @@ fn spares_are_checked() {
     let spares = |from: &str, to: &str| {
         let text = change(&good("assets/spares/alder.ron"), from, to);
         let raw = read::parse::<RawSpares>(&text, "spares.ron").unwrap();
-        only(check_car::spares(raw, "alder", &alder, "spares.ron").unwrap_err())
+        only(check_catalogue::spares(raw, "alder", &alder, "spares.ron").unwrap_err())
     };
     expect!(
         spares("unit: \"tee\"", "unit: \"t\""),
@@ -525,7 +525,7 @@ fn jobs_are_checked() {
         "valve_m_new"
     );
     let text = change(&good(FILE), "hazards:", "hazard:");
-    expect!(read::parse::<RawJob>(&text, FILE).unwrap_err(), PackError::UnknownKey { .. }, "hazards");
+    expect!(only(read::parse::<RawJob>(&text, FILE).unwrap_err().0), PackError::UnknownKey { .. }, "hazards");
 }
 
 #[test]
