@@ -4,8 +4,7 @@
 //! trust from a file: readings, breaches and record lines come out of the workshop once more.
 
 use sim_core::action::{Action, Cycle};
-use sim_core::instrument::InstrumentKind;
-use sim_core::observe::{Observed, Predicted, Reading, Scale};
+use sim_core::observe::{Observed, Reading, Scale};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Breach, Outcome, RecordEntry, Workshop};
 use sim_core::world::World;
@@ -114,7 +113,7 @@ pub struct Course {
     pub breaches: Vec<(usize, Breach)>,
     /// First repair (swap, clean, re-form), if any.
     pub first_repair: Option<usize>,
-    /// Last change to the car or its joints, if any.
+    /// Last change of a joint, a stop, a unit, or an instrument in a vacuum line, if any.
     pub last_change: Option<usize>,
     /// The hand-back, if it came.
     pub handed_back: Option<usize>,
@@ -144,10 +143,14 @@ impl Course {
                 workshop.run_free(deed.start);
             }
             let faulty_before = workshop.units_outside_limits();
+            let changes_before = workshop.changes();
             let outcome = workshop.act(&deed.action);
             if outcome.refused.is_none() {
                 course.take_in(index, deed, job, &outcome, &workshop, &faulty_before);
                 course.point(start, &workshop);
+                if changes_before < workshop.changes() {
+                    course.last_change = Some(index);
+                }
             }
             course.breaches.extend(outcome.breaches.into_iter().map(|breach| (index, breach)));
         }
@@ -242,9 +245,7 @@ impl Course {
         if is_repair(&deed.action) {
             self.first_repair.get_or_insert(index);
         }
-        if is_change(job, &deed.action) {
-            self.last_change = Some(index);
-        }
+
     }
 
     fn worth(&self, looked: usize, read_right: Option<bool>) -> Worth {
@@ -265,38 +266,6 @@ impl Course {
 /// Replaces or mends something.
 fn is_repair(action: &Action) -> bool {
     matches!(action, Action::Swap { .. } | Action::Clean { .. } | Action::Reform { .. })
-}
-
-/// Touches a joint, a plug or a part, so that release checks done before no longer speak for the car. A
-/// vacuum gauge counts: it opens the line it is teed into, when it comes and when it goes.
-fn is_change(job: &Job, action: &Action) -> bool {
-    match action {
-        Action::OpenJoint { .. }
-        | Action::MakeJoint { .. }
-        | Action::SetStop { .. }
-        | Action::PullUnit { .. }
-        | Action::PushUnit { .. } => true,
-        Action::Fit { instrument, .. } | Action::Unfit { instrument } => {
-            let card = job.kit.iter().find(|card| card.id == *instrument);
-            card.is_some_and(|card| {
-                matches!(card.kind, InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. })
-            })
-        }
-        other => is_repair(other),
-    }
-}
-
-/// What the model says, in a cell's own workshop, that the reading taken by `action` would be.
-///
-/// A time by stopwatch runs its own course in a copy of the workshop, as long as the trainee would have
-/// waited: cut at the recorded end it could only say "longer than what was read".
-pub(crate) fn replay_predicted(workshop: &mut Workshop, deed: &Deed, wanted: bool) -> Option<Predicted> {
-    let own_time = match &deed.action {
-        Action::Time { .. } if wanted => workshop.clone().act(&deed.action).predicted,
-        _ => None,
-    };
-    let outcome = workshop.replay(&deed.action, deed.end);
-    own_time.or(outcome.predicted)
 }
 
 /// A reading in words, without its value: `gauge at tee.2`, `pump's rest by watch`.

@@ -23,7 +23,7 @@ use sim_core::workshop::Workshop;
 
 use crate::belief::Belief;
 use crate::complaint;
-use crate::course::{Course, Deed, Worth, replay_predicted};
+use crate::course::{Course, Worth};
 use crate::hypotheses::{Cell, Hypotheses};
 use crate::job::Job;
 use crate::likelihood::{Expected, log_likelihood};
@@ -204,7 +204,10 @@ fn play_cell(job: &Job, course: &Course, until: usize, wanted: &[bool], cell: &C
         if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
             swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
         }
-        let predicted = step(&mut workshop, deed, wanted[index]);
+        if workshop.tick() < deed.start {
+            workshop.run_free(deed.start);
+        }
+        let predicted = workshop.replay(&deed.action, deed.end).predicted;
         if wanted[index] {
             let what = course.looked.iter().find(|l| l.deed == index).map(|l| &l.reading.what);
             by_deed[index] = what.zip(predicted).map(|(what, p)| with_error(job, cell, &workshop, what, p));
@@ -212,13 +215,6 @@ fn play_cell(job: &Job, course: &Course, until: usize, wanted: &[bool], cell: &C
     }
     let predicted = course.notes.iter().map(|note| by_deed[course.looked[note.looked].deed]).collect();
     Some(CellRun { predicted, swapped_faulty, well_at_end: workshop.units_outside_limits().is_empty() })
-}
-
-fn step(workshop: &mut Workshop, deed: &Deed, wanted: bool) -> Option<Predicted> {
-    if workshop.tick() < deed.start {
-        workshop.run_free(deed.start);
-    }
-    replay_predicted(workshop, deed, wanted)
 }
 
 /// Adds the instrument's constant error, as this cell drew it.

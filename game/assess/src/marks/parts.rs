@@ -283,7 +283,8 @@ fn release_part(c: &Computed<'_>) -> (f64, String) {
     let before = c.chain.start_belief.mass_where(well);
     let after = c.chain.end().mass_where(well);
     let proof = score::share_of_way(before, after, score::TAU_RELEASE);
-    let back_faulty = !c.course.faulty_at_end.is_empty();
+    let stays = c.course.findings.last().is_some_and(|finding| finding.certainty <= 0.0);
+    let back_faulty = !stays && !c.course.faulty_at_end.is_empty();
     let q = score::release(share, proof, back_faulty);
     if back_faulty {
         let still = list(&units_in_words(c, &c.course.faulty_at_end));
