@@ -79,6 +79,12 @@ impl Belief {
         sim_core::math::exp(log_sum_exp(held.iter().copied())).min(1.0)
     }
 
+    /// Probability of a run of cells.
+    #[must_use]
+    pub fn mass_in(&self, cells: std::ops::Range<usize>) -> f64 {
+        sim_core::math::exp(log_sum_exp(self.log_mass[cells].iter().copied())).min(1.0)
+    }
+
     /// Entropy over the classes, bits.
     #[must_use]
     pub fn entropy(&self) -> f64 {

@@ -10,8 +10,6 @@ use sim_core::circuit::{Circuit, Pace};
 use sim_core::parts::PartKind;
 use sim_core::parts::engine::EngineState;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::Workshop;
-use sim_core::world::World;
 
 use crate::job::{Job, Symptom};
 use crate::numeric::ln;
@@ -37,11 +35,10 @@ pub fn log_likelihood(shows: Option<bool>) -> f64 {
     ln((1.0 - MISHEARD) * p + MISHEARD * 0.5)
 }
 
-/// Whether a car with these hidden numbers shows the job's symptom.
+/// Whether a car that has just come in shows the job's symptom.
 #[must_use]
-pub fn shows(job: &Job, world: &World) -> bool {
-    let workshop = Workshop::new(job.setup(world.clone()));
-    let mut road = Road { circuit: workshop.circuit().clone() };
+pub fn shows(job: &Job, came_in: &Circuit) -> bool {
+    let mut road = Road { circuit: came_in.clone() };
     match job.symptom {
         Symptom::ShortRest { below_s } => {
             road.stand_with_key_on();

@@ -162,6 +162,17 @@ impl Course {
         course
     }
 
+    /// Units that were replaced, cleaned or re-formed, indices into `car.units`.
+    #[must_use]
+    pub fn repaired_units(&self, job: &Job) -> Vec<u16> {
+        let named = self.deeds.iter().filter(|deed| !deed.refused).filter_map(|deed| match &deed.action {
+            Action::Swap { unit, .. } | Action::Clean { unit } | Action::Reform { unit } => Some(unit),
+            _ => None,
+        });
+        let index = |id: &String| job.car.units.iter().position(|unit| unit.id == *id);
+        named.filter_map(index).map(|unit| unit as u16).collect()
+    }
+
     /// Minute of the attempt at which a deed ended.
     #[must_use]
     pub fn at_min(&self, deed: usize) -> f64 {
@@ -245,7 +256,6 @@ impl Course {
         if is_repair(&deed.action) {
             self.first_repair.get_or_insert(index);
         }
-
     }
 
     fn worth(&self, looked: usize, read_right: Option<bool>) -> Worth {

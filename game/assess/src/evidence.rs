@@ -1,9 +1,8 @@
 //! Evidence: the trainee's own actions, played again under every hypothesis and every draw.
 //!
-//! 1. [`Table::play`] replays the deeds in each cell of [`Hypotheses`] (in parallel; results are collected
-//!    in cell order, so the number of threads cannot change a bit) and keeps, for each noted reading, what the
-//!    model says it would have been, and which units were outside their limits at each swap and at the end.
-//! 2. [`Table::chain`] is arithmetic on that table: the belief after the complaint and after every note.
+//! [`follow`] replays the deeds in each cell of [`Hypotheses`] from one counted note to the next (in
+//! parallel; results stand in cell order and are added up in it, so the number of threads cannot change a bit).
+//! At each note it asks every cell what the reading would have been, and moves the belief.
 //!
 //! **Width of a prediction.** Sixteen draws stand for a continuum of tolerances, so each prediction is given
 //! a kernel: σ² = scatter² + max(0.7 · s, floor)². s is the spread of the hypothesis' sixteen predictions of
@@ -14,8 +13,11 @@
 //! error the stepping may make.
 //!
 //! **Ends.** A value off the scale is the tail beyond its end; a time still running when the trainee's
-//! patience ended is everything above it. Nothing is dropped: a cell in which a reading could not have come
-//! about at all keeps the slip rate.
+//! patience ended is everything above it. A cell in which a reading could not have come about at all counts it
+//! as any of the scale's cells.
+//!
+//! **Dropping.** A hypothesis (all its draws) whose mass falls below [`DROP_BELOW`] after a note is not
+//! simulated any further; from then on every reading counts as a slip in it. The sheet says how many.
 
 use rayon::prelude::*;
 use sim_core::observe::{Observed, Predicted, Scale};
@@ -23,8 +25,8 @@ use sim_core::workshop::Workshop;
 
 use crate::belief::Belief;
 use crate::complaint;
-use crate::course::{Course, Worth};
-use crate::hypotheses::{Cell, Hypotheses};
+use crate::course::{Course, Looked, Worth};
+use crate::hypotheses::{Cell, Class, Hypotheses};
 use crate::job::Job;
 use crate::likelihood::{Expected, log_likelihood};
 use crate::numeric::ln;
@@ -35,25 +37,26 @@ pub const BANDWIDTH: f64 = 0.7;
 pub const FLOOR_OF_VALUE: f64 = 0.005;
 /// Floor of the kernel, share of the scale's step.
 pub const FLOOR_OF_STEP: f64 = 0.5;
+/// Mass below which a hypothesis is not simulated any further.
+pub const DROP_BELOW: f64 = 1e-4;
 /// Interquartile range of a normal distribution, in standard deviations.
 const IQR_OF_NORMAL: f64 = 1.349;
 
-/// What one cell says about an attempt.
-#[derive(Clone, Debug, PartialEq)]
-pub struct CellRun {
-    /// Per note of the course: the model's prediction with the instrument's error, where there is one.
-    pub predicted: Vec<Option<Predicted>>,
-    /// Per swap of the course: whether the unit taken out was outside its limits.
-    pub swapped_faulty: Vec<bool>,
-    /// Whether no unit is outside its limits at the end.
-    pub well_at_end: bool,
+/// A cell's car in the workshop, with what it has said so far.
+#[derive(Debug)]
+struct Player {
+    /// `None` for *other*, and once the hypothesis is dropped.
+    workshop: Option<Workshop>,
+    /// Prediction of the reading last taken of each thing looked at (index into `Course::looked`).
+    predicted: Vec<Option<Predicted>>,
+    /// See [`Followed::swapped_faulty`].
+    swapped_faulty: Vec<bool>,
 }
 
-/// The table of everything the cells say; later everything is arithmetic.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Table {
-    /// Per cell; `None` for *other*.
-    pub runs: Vec<Option<CellRun>>,
+/// The cars of all cells as they came in.
+#[derive(Debug)]
+pub struct Arrivals {
+    workshops: Vec<Option<Workshop>>,
 }
 
 /// The belief after one note.
@@ -61,160 +64,206 @@ pub struct Table {
 pub struct Link {
     /// Index into the course's notes.
     pub note: usize,
-    /// Probability of each class after it.
-    pub classes: Vec<f64>,
+    /// Belief after it.
+    pub belief: Belief,
     /// Entropy over the classes after it, bits.
     pub entropy: f64,
     /// Entropy taken away by it, bits; negative when it surprised.
     pub gain: f64,
+    /// Hypotheses that were dropped after it.
+    pub dropped: usize,
 }
 
 /// The belief along an attempt.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Chain {
-    /// Probability of each class on the complaint alone.
-    pub start: Vec<f64>,
-    /// Entropy on the complaint alone, bits.
-    pub start_entropy: f64,
+pub struct Followed {
+    /// Belief on the complaint alone.
+    pub start: Belief,
     /// After each note that counts, in the order they were written.
     pub links: Vec<Link>,
-    /// Belief after each of the links (same order), for statements about cells.
-    pub beliefs: Vec<Belief>,
-    /// Belief on the complaint alone.
-    pub start_belief: Belief,
+    /// Per cell, per swap of the course: whether the unit taken out was outside its limits. Empty where
+    /// nothing is known (*other*, dropped).
+    pub swapped_faulty: Vec<Vec<bool>>,
+    /// Per cell: whether no unit is outside its limits at the end. A hypothesis that was dropped counts as
+    /// cured when nothing was wrong in it or its unit was repaired; *other* never does.
+    pub well_at_end: Vec<bool>,
 }
 
-/// Which cells show the symptom of the job; `None` for *other*.
+impl Arrivals {
+    /// Brings in the car of every cell.
+    #[must_use]
+    pub fn of(job: &Job, hypotheses: &Hypotheses) -> Self {
+        let come = |cell: &Cell| cell.world.as_ref().map(|world| Workshop::new(job.setup(world.clone())));
+        Self { workshops: hypotheses.cells.par_iter().map(come).collect() }
+    }
+
+    /// Belief on the complaint alone: the complaint is simulated in every cell.
+    #[must_use]
+    pub fn complained(&self, job: &Job, hypotheses: &Hypotheses) -> Belief {
+        let shows = |w: &Option<Workshop>| w.as_ref().map(|w| complaint::shows(job, w.circuit()));
+        let shows: Vec<Option<bool>> = self.workshops.par_iter().map(shows).collect();
+        let cells: Vec<(usize, f64)> = hypotheses.cells.iter().map(|c| (c.class, c.prior)).collect();
+        let mut belief = Belief::new(hypotheses.classes.len(), &cells);
+        let logs: Vec<f64> = shows.iter().map(|&shows| complaint::log_likelihood(shows)).collect();
+        let possible = belief.observe(&logs);
+        assert!(possible, "a share of complaints means nothing, so none is impossible");
+        belief
+    }
+}
+
+/// Follows `course` up to but not including deed number `until`, starting from the belief `start`. Stops
+/// early when `enough` says so of the belief after a note.
 #[must_use]
-pub fn complaints(job: &Job, hypotheses: &Hypotheses) -> Vec<Option<bool>> {
-    let shows = |cell: &Cell| cell.world.as_ref().map(|world| complaint::shows(job, world));
-    hypotheses.cells.par_iter().map(shows).collect()
-}
-
-/// Belief on the complaint alone.
-#[must_use]
-pub fn belief_on_complaint(hypotheses: &Hypotheses, complaints: &[Option<bool>]) -> Belief {
-    let cells: Vec<(usize, f64)> = hypotheses.cells.iter().map(|cell| (cell.class, cell.prior)).collect();
-    let mut belief = Belief::new(hypotheses.classes.len(), &cells);
-    let logs: Vec<f64> = complaints.iter().map(|&shows| complaint::log_likelihood(shows)).collect();
-    let possible = belief.observe(&logs);
-    assert!(possible, "a share of complaints means nothing, so none is impossible");
-    belief
-}
-
-impl Table {
-    /// Replays `course` in every cell, up to but not including deed number `until`.
-    #[must_use]
-    pub fn play(job: &Job, hypotheses: &Hypotheses, course: &Course, until: usize) -> Self {
-        let wanted = wanted_deeds(course);
-        let run = |cell: &Cell| play_cell(job, course, until, &wanted, cell);
-        Self { runs: hypotheses.cells.par_iter().map(run).collect() }
-    }
-
-    /// The belief after every note that counts and was written before deed number `until`.
-    #[must_use]
-    pub fn chain(&self, hypotheses: &Hypotheses, start: &Belief, course: &Course, until: usize) -> Chain {
-        let mut belief = start.clone();
-        let mut entropy = belief.entropy();
-        let mut chain = Chain {
-            start: belief.classes(),
-            start_entropy: entropy,
-            links: Vec::new(),
-            beliefs: Vec::new(),
-            start_belief: start.clone(),
-        };
-        for (index, note) in course.notes.iter().enumerate() {
-            if note.worth != Worth::Counts || until <= note.deed {
-                continue;
-            }
-            let likelihood = self.log_likelihoods(hypotheses, course, index);
-            let possible = belief.observe(&likelihood);
-            assert!(possible, "with a slip rate nothing is impossible");
-            let after = belief.entropy();
-            chain.links.push(Link {
-                note: index,
-                classes: belief.classes(),
-                entropy: after,
-                gain: entropy - after,
-            });
-            chain.beliefs.push(belief.clone());
-            entropy = after;
+pub fn follow(
+    job: &Job,
+    hypotheses: &Hypotheses,
+    arrivals: Arrivals,
+    start: Belief,
+    course: &Course,
+    until: usize,
+    enough: impl Fn(&Belief) -> bool,
+) -> Followed {
+    let wanted = wanted(course);
+    let mut players: Vec<Player> = arrivals
+        .workshops
+        .into_iter()
+        .map(|workshop| Player {
+            workshop,
+            predicted: vec![None; course.looked.len()],
+            swapped_faulty: Vec::new(),
+        })
+        .collect();
+    let mut belief = start.clone();
+    let mut entropy = belief.entropy();
+    let mut links: Vec<Link> = Vec::new();
+    let mut done = 0;
+    for (index, note) in course.notes.iter().enumerate() {
+        if note.worth != Worth::Counts || until <= note.deed {
+            continue;
         }
-        chain
-    }
-
-    /// Natural log of the likelihood of a note's reading in every cell.
-    #[must_use]
-    pub fn log_likelihoods(&self, hypotheses: &Hypotheses, course: &Course, note: usize) -> Vec<f64> {
-        let looked = &course.looked[course.notes[note].looked];
-        let mut logs = Vec::with_capacity(self.runs.len());
-        let mut first = 0;
-        while first < self.runs.len() {
-            let hypothesis = hypotheses.cells[first].hypothesis;
-            let mut last = first;
-            while last < self.runs.len() && hypotheses.cells[last].hypothesis == hypothesis {
-                last += 1;
-            }
-            let draws: Vec<Option<Predicted>> = self.runs[first..last]
-                .iter()
-                .map(|run| run.as_ref().and_then(|run| run.predicted[note]))
-                .collect();
-            let expected = widen(&draws, &looked.scale, runs_by_ratio(&looked.reading.what, &looked.scale));
-            logs.extend(expected.iter().map(|&e| log_likelihood(&looked.scale, looked.reading.shown, e)));
-            first = last;
+        play_all(job, hypotheses, &mut players, course, done..note.deed, &wanted);
+        done = note.deed;
+        let logs = log_likelihoods(hypotheses, &players, &course.looked[note.looked], note.looked);
+        let possible = belief.observe(&logs);
+        assert!(possible, "with a slip rate nothing is impossible");
+        let after = belief.entropy();
+        let dropped = drop_unlikely(hypotheses, &mut players, &belief);
+        links.push(Link {
+            note: index,
+            belief: belief.clone(),
+            entropy: after,
+            gain: entropy - after,
+            dropped,
+        });
+        entropy = after;
+        if enough(&belief) {
+            break;
         }
-        logs
+    }
+    play_all(job, hypotheses, &mut players, course, done..until, &wanted);
+    let repaired = course.repaired_units(job);
+    let well = |(player, cell): (&Player, &Cell)| match (&player.workshop, hypotheses.classes[cell.class]) {
+        (Some(workshop), _) => workshop.units_outside_limits().is_empty(),
+        (None, Class::Inside) => true,
+        (None, Class::Unit(unit)) => repaired.contains(&unit),
+        (None, Class::Other) => false,
+    };
+    Followed {
+        start,
+        links,
+        well_at_end: players.iter().zip(&hypotheses.cells).map(well).collect(),
+        swapped_faulty: players.into_iter().map(|player| player.swapped_faulty).collect(),
     }
 }
 
-impl Chain {
+impl Followed {
     /// The belief as it stood before deed number `deed`.
     #[must_use]
     pub fn belief_before(&self, course: &Course, deed: usize) -> &Belief {
-        let links = self.links.iter().zip(&self.beliefs);
-        let before = links.take_while(|(link, _)| course.notes[link.note].deed < deed);
-        before.last().map_or(&self.start_belief, |(_, belief)| belief)
+        let before = self.links.iter().take_while(|link| course.notes[link.note].deed < deed);
+        before.last().map_or(&self.start, |link| &link.belief)
     }
 
     /// The last belief.
     #[must_use]
     pub fn end(&self) -> &Belief {
-        self.beliefs.last().unwrap_or(&self.start_belief)
+        self.links.last().map_or(&self.start, |link| &link.belief)
     }
 }
 
-/// Deeds whose reading is noted and counts.
-fn wanted_deeds(course: &Course) -> Vec<bool> {
-    let mut wanted = vec![false; course.deeds.len()];
+/// Which readings are noted and count.
+fn wanted(course: &Course) -> Vec<bool> {
+    let mut wanted = vec![false; course.looked.len()];
     for note in course.notes.iter().filter(|note| note.worth == Worth::Counts) {
-        wanted[course.looked[note.looked].deed] = true;
+        wanted[note.looked] = true;
     }
     wanted
 }
 
-fn play_cell(job: &Job, course: &Course, until: usize, wanted: &[bool], cell: &Cell) -> Option<CellRun> {
-    let world = cell.world.as_ref()?;
-    let mut workshop = Workshop::new(job.setup(world.clone()));
-    let mut by_deed: Vec<Option<Predicted>> = vec![None; course.deeds.len()];
-    let mut swapped_faulty = Vec::new();
-    for (index, deed) in course.deeds.iter().enumerate().take(until) {
-        if deed.refused {
-            continue;
+/// Plays some deeds in every cell that is still simulated.
+fn play_all(
+    job: &Job,
+    hypotheses: &Hypotheses,
+    players: &mut [Player],
+    course: &Course,
+    deeds: std::ops::Range<usize>,
+    wanted: &[bool],
+) {
+    players.par_iter_mut().zip(&hypotheses.cells).for_each(|(player, cell)| {
+        let Player { workshop: Some(workshop), predicted, swapped_faulty } = player else { return };
+        for index in deeds.clone() {
+            let deed = &course.deeds[index];
+            if deed.refused {
+                continue;
+            }
+            if workshop.tick() < deed.start {
+                workshop.run_free(deed.start);
+            }
+            if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
+                swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
+            }
+            let outcome = workshop.replay(&deed.action, deed.end);
+            let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
+            if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
+                && wanted[looked]
+            {
+                let what = &course.looked[looked].reading.what;
+                predicted[looked] = Some(with_error(job, cell, workshop, what, value));
+            }
         }
-        if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
-            swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
-        }
-        if workshop.tick() < deed.start {
-            workshop.run_free(deed.start);
-        }
-        let predicted = workshop.replay(&deed.action, deed.end).predicted;
-        if wanted[index] {
-            let what = course.looked.iter().find(|l| l.deed == index).map(|l| &l.reading.what);
-            by_deed[index] = what.zip(predicted).map(|(what, p)| with_error(job, cell, &workshop, what, p));
+    });
+}
+
+/// Stops simulating hypotheses that have become very unlikely; gives their number.
+fn drop_unlikely(hypotheses: &Hypotheses, players: &mut [Player], belief: &Belief) -> usize {
+    let mut dropped = 0;
+    for range in hypotheses.ranges() {
+        let alive = players[range.clone()].iter().any(|player| player.workshop.is_some());
+        if alive && belief.mass_in(range.clone()) < DROP_BELOW {
+            players[range].iter_mut().for_each(|player| {
+                player.workshop = None;
+                player.swapped_faulty.clear();
+            });
+            dropped += 1;
         }
     }
-    let predicted = course.notes.iter().map(|note| by_deed[course.looked[note.looked].deed]).collect();
-    Some(CellRun { predicted, swapped_faulty, well_at_end: workshop.units_outside_limits().is_empty() })
+    dropped
+}
+
+/// Natural log of the likelihood of a noted reading in every cell.
+fn log_likelihoods(hypotheses: &Hypotheses, players: &[Player], looked: &Looked, which: usize) -> Vec<f64> {
+    let by_ratio = runs_by_ratio(&looked.reading.what, &looked.scale);
+    let mut logs = Vec::with_capacity(players.len());
+    for range in hypotheses.ranges() {
+        let dropped = hypotheses.cells[range.start].world.is_some()
+            && players[range.clone()].iter().all(|player| player.workshop.is_none());
+        let draws: Vec<Option<Predicted>> =
+            players[range.clone()].iter().map(|player| player.predicted[which]).collect();
+        let expected =
+            if dropped { vec![Expected::Slip; draws.len()] } else { widen(&draws, &looked.scale, by_ratio) };
+        logs.extend(expected.iter().map(|&e| log_likelihood(&looked.scale, looked.reading.shown, e)));
+    }
+    logs
 }
 
 /// Adds the instrument's constant error, as this cell drew it.

@@ -116,6 +116,15 @@ impl Hypotheses {
         Self { classes, list, cells }
     }
 
+    /// The cells of each hypothesis, in order.
+    pub fn ranges(&self) -> impl Iterator<Item = std::ops::Range<usize>> + '_ {
+        let mut start = 0;
+        self.cells.chunk_by(|a, b| a.hypothesis == b.hypothesis).map(move |cells| {
+            start += cells.len();
+            start - cells.len()..start
+        })
+    }
+
     /// Index of the class a set of units belongs to, when there is one class for it (no unit: *inside
     /// limits*).
     #[must_use]

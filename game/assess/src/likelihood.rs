@@ -33,6 +33,8 @@ pub enum Expected {
     Blank,
     /// Nothing is known: every cell of the scale alike.
     Anything,
+    /// Nothing of this can come from the model any more: only a slip explains it.
+    Slip,
 }
 
 impl Expected {
@@ -128,7 +130,7 @@ pub fn cell_probability(scale: &Scale, shown: ShownValue, expected: Expected) ->
         Expected::Near { mean, .. } => f64::from(u8::from(low <= mean && mean < high)),
         // A time that ran beyond the end of the watch's patience is shown as "still running".
         Expected::Beyond(_) => f64::from(u8::from(high == f64::INFINITY)),
-        Expected::Blank | Expected::Anything => 0.0,
+        Expected::Blank | Expected::Anything | Expected::Slip => 0.0,
     }
 }
 

@@ -11,8 +11,9 @@ use std::sync::Arc;
 use sim_core::workshop::Gravity;
 
 use crate::attempt::{Attempt, ENGINE};
+use crate::belief::Belief;
 use crate::course::{Course, Deed, describe};
-use crate::evidence::{Chain, Table, belief_on_complaint, complaints};
+use crate::evidence::{Arrivals, Followed, follow};
 use crate::hypotheses::Hypotheses;
 use crate::job::Job;
 use crate::score;
@@ -43,15 +44,14 @@ pub(crate) struct Computed<'a> {
     pub(crate) job: &'a Job,
     pub(crate) course: &'a Course,
     pub(crate) hypotheses: &'a Hypotheses,
-    pub(crate) table: &'a Table,
-    pub(crate) chain: &'a Chain,
+    pub(crate) followed: &'a Followed,
     pub(crate) reference: Option<Reached>,
 }
 
 /// What the reference attempt reaches in the same world.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Reached {
-    /// Probability of the true classes.
+    /// Best probability of the true classes along it (it is followed no further than [`score::TAU`]).
     pub(crate) p_true: f64,
     /// Notes it took.
     pub(crate) notes: usize,
@@ -76,23 +76,25 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<MarkSheet, MarkError> {
         return Ok(sheet);
     }
     let hypotheses = Hypotheses::of(&job.car, &job.kit);
-    let complaints = complaints(job, &hypotheses);
-    let start = belief_on_complaint(&hypotheses, &complaints);
-    let table = Table::play(job, &hypotheses, &course, course.deeds.len());
-    let chain = table.chain(&hypotheses, &start, &course, course.deeds.len());
+    let arrivals = Arrivals::of(job, &hypotheses);
+    let start = arrivals.complained(job, &hypotheses);
+    let end = course.deeds.len();
+    let followed = follow(job, &hypotheses, arrivals, start.clone(), &course, end, |_| false);
+    let reached = parts::p_true(&hypotheses, &course, followed.belief_before(&course, course.lock()));
+    // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
     let reference = match &job.reference {
-        Some(text) => {
+        Some(text) if reached < score::TAU => {
             let other = reference_course(attempt, job, text)?;
-            let until = other.lock();
-            let table = Table::play(job, &hypotheses, &other, until);
-            let chain = table.chain(&hypotheses, &start, &other, until);
-            let p_true = parts::p_true(&hypotheses, &course, chain.end());
-            Some(Reached { p_true, notes: chain.links.len() })
+            let p_true = |belief: &Belief| parts::p_true(&hypotheses, &course, belief);
+            let arrivals = Arrivals::of(job, &hypotheses);
+            let enough = |belief: &Belief| score::TAU <= p_true(belief);
+            let followed = follow(job, &hypotheses, arrivals, start, &other, other.lock(), enough);
+            let best = followed.links.iter().map(|link| p_true(&link.belief)).fold(0.0, f64::max);
+            Some(Reached { p_true: best, notes: followed.links.len() })
         }
-        None => None,
+        _ => None,
     };
-    let computed =
-        Computed { job, course: &course, hypotheses: &hypotheses, table: &table, chain: &chain, reference };
+    let computed = Computed { job, course: &course, hypotheses: &hypotheses, followed: &followed, reference };
     sheet.marks = Some(parts::marks(&computed));
     Ok(sheet)
 }

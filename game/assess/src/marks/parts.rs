@@ -180,8 +180,8 @@ fn verdict(c: &Computed<'_>) -> (Vec<FindingLine>, f64, bool, String) {
 
 /// E: what the notes before the finding were worth, against what could be reached here.
 fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, String) {
-    let prior = p_true(c.hypotheses, c.course, &c.chain.start_belief);
-    let reached = p_true(c.hypotheses, c.course, c.chain.belief_before(c.course, lock));
+    let prior = p_true(c.hypotheses, c.course, &c.followed.start);
+    let reached = p_true(c.hypotheses, c.course, c.followed.belief_before(c.course, lock));
     let reachable = c.reference.map_or(score::TAU, |r| r.p_true);
     let e = score::evidence(prior, reached, reachable);
     let goal = reachable.min(score::TAU);
@@ -235,10 +235,8 @@ fn parts_part(c: &Computed<'_>) -> (Vec<SwapLine>, f64, String) {
     let mut used = Vec::new();
     let mut lines = Vec::new();
     for (index, swap) in c.course.swaps.iter().enumerate() {
-        let belief = c.chain.belief_before(c.course, swap.deed);
-        let p_faulty = belief.mass_where(|cell| {
-            c.table.runs[cell].as_ref().is_some_and(|run| run.swapped_faulty.get(index) == Some(&true))
-        });
+        let belief = c.followed.belief_before(c.course, swap.deed);
+        let p_faulty = belief.mass_where(|cell| c.followed.swapped_faulty[cell].get(index) == Some(&true));
         used.push(PartUsed { price: swap.price, was_sound: swap.was_sound, p_faulty });
         lines.push(SwapLine {
             at_min: c.course.at_min(swap.deed),
@@ -277,11 +275,9 @@ fn release_part(c: &Computed<'_>) -> (f64, String) {
     let checks: Vec<_> = record(c.job, c.course).into_iter().filter(|line| line.release).collect();
     let passed = checks.iter().filter(|line| line.passed == Some(true)).count();
     let share = if checks.is_empty() { 1.0 } else { passed as f64 / checks.len() as f64 };
-    let well = |cell: usize| {
-        c.table.runs[cell].as_ref().is_some_and(|run: &crate::evidence::CellRun| run.well_at_end)
-    };
-    let before = c.chain.start_belief.mass_where(well);
-    let after = c.chain.end().mass_where(well);
+    let well = |cell: usize| c.followed.well_at_end[cell];
+    let before = c.followed.start.mass_where(well);
+    let after = c.followed.end().mass_where(well);
     let proof = score::share_of_way(before, after, score::TAU_RELEASE);
     let stays = c.course.findings.last().is_some_and(|finding| finding.certainty <= 0.0);
     let back_faulty = !stays && !c.course.faulty_at_end.is_empty();
@@ -357,16 +353,14 @@ fn safety_sentence(b: score::Breaches, cut: f64) -> String {
 
 /// The chart: how each note moved each class.
 fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
+    let start = c.followed.start.classes();
     let classes = (0..c.hypotheses.classes.len())
-        .map(|class| ClassLine {
-            name: c.hypotheses.class_name(&c.job.car, class),
-            start: c.chain.start[class],
-        })
+        .map(|class| ClassLine { name: c.hypotheses.class_name(&c.job.car, class), start: start[class] })
         .collect();
     let truth = true_classes(c.hypotheses, c.course);
     let mass = |p: &[f64]| truth.iter().map(|&class| p[class]).sum::<f64>();
-    let mut before = mass(&c.chain.start);
-    let mut links = c.chain.links.iter().peekable();
+    let mut before = mass(&start);
+    let mut links = c.followed.links.iter().peekable();
     let mut readings = Vec::new();
     for (index, note) in c.course.notes.iter().enumerate() {
         let looked = &c.course.looked[note.looked];
@@ -374,14 +368,16 @@ fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
             (Worth::Counts, Some(link)) if link.note == index => {
                 let link = *link;
                 links.next();
-                let after = mass(&link.classes);
+                let after_note = link.belief.classes();
+                let after = mass(&after_note);
                 let toward_truth = score::bits(before, after);
                 before = after;
                 NoteWorth::Counts {
                     for_finding: note.deed < lock,
-                    classes: link.classes.clone(),
+                    classes: after_note,
                     entropy: link.entropy,
                     gain: link.gain,
+                    dropped: link.dropped,
                     toward_truth,
                 }
             }
@@ -406,7 +402,7 @@ fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
             [one] => Some(*one),
             _ => None,
         },
-        start_entropy: c.chain.start_entropy,
+        start_entropy: c.followed.start.entropy(),
         readings,
         reference: c.reference.map(|r| (r.p_true, r.notes)),
     }

@@ -176,7 +176,8 @@ pub struct EvidenceSheet {
     pub start_entropy: f64,
     /// The notes, in the order they were written.
     pub readings: Vec<ReadingLine>,
-    /// Probability of the true class that the reference attempt reaches here, and with how many notes.
+    /// Best probability of the true class that the reference attempt reaches here, and with how many
+    /// notes; not computed when the attempt itself reached all that is asked.
     pub reference: Option<(f64, usize)>,
 }
 
@@ -203,6 +204,8 @@ pub enum NoteWorth {
         entropy: f64,
         /// Entropy it took away, bits.
         gain: f64,
+        /// Hypotheses that were followed no further after it.
+        dropped: usize,
         /// Bits it moved the true class by (negative: away).
         toward_truth: f64,
     },
