@@ -8,13 +8,34 @@
 pub(crate) struct Plan {
     n: usize,
     /// Per column k: the rows i > k that hold something there after fill-in.
-    below: Vec<Vec<u16>>,
+    below: Lists,
     /// Per row k: the columns j > k that hold something after fill-in.
-    right: Vec<Vec<u16>>,
+    right: Lists,
     /// Places of the factors, fill-in included: row-major index in an n × n matrix, sorted.
     pub(crate) places: Vec<u32>,
     /// Places that the Jacobian writes, rows beyond n included, sorted.
     pub(crate) written: Vec<u32>,
+}
+
+/// Lists of indices, one behind the other.
+#[derive(Clone, Debug, Default)]
+struct Lists {
+    start: Vec<u32>,
+    items: Vec<u16>,
+}
+
+impl Lists {
+    fn push(&mut self, items: impl Iterator<Item = usize>) {
+        if self.start.is_empty() {
+            self.start.push(0);
+        }
+        self.items.extend(items.map(|i| i as u16));
+        self.start.push(self.items.len() as u32);
+    }
+
+    fn of(&self, k: usize) -> &[u16] {
+        &self.items[self.start[k] as usize..self.start[k + 1] as usize]
+    }
 }
 
 impl Plan {
@@ -29,12 +50,12 @@ impl Plan {
                 filled[r * n + c] = true;
             }
         }
-        let (mut below, mut right) = (vec![Vec::new(); n], vec![Vec::new(); n]);
+        let (mut below, mut right) = (Lists::default(), Lists::default());
         for k in 0..n {
-            below[k] = (k + 1..n).filter(|i| filled[i * n + k]).map(|i| i as u16).collect();
-            right[k] = (k + 1..n).filter(|j| filled[k * n + j]).map(|j| j as u16).collect();
-            for &i in &below[k] {
-                for &j in &right[k] {
+            below.push((k + 1..n).filter(|i| filled[i * n + k]));
+            right.push((k + 1..n).filter(|j| filled[k * n + j]));
+            for &i in below.of(k) {
+                for &j in right.of(k) {
                     filled[i as usize * n + j as usize] = true;
                 }
             }
@@ -55,11 +76,11 @@ impl Plan {
                 return false;
             }
             let inverse = 1.0 / pivot;
-            for &i in &self.below[k] {
+            for &i in self.below.of(k) {
                 let row = i as usize * n;
                 let l = a[row + k] * inverse;
                 a[row + k] = l;
-                for &j in &self.right[k] {
+                for &j in self.right.of(k) {
                     a[row + j as usize] -= l * a[k * n + j as usize];
                 }
             }
@@ -72,13 +93,16 @@ impl Plan {
         let n = self.n;
         for k in 0..n {
             let xk = x[k];
-            for &i in &self.below[k] {
+            if xk == 0.0 {
+                continue;
+            }
+            for &i in self.below.of(k) {
                 x[i as usize] -= lu[i as usize * n + k] * xk;
             }
         }
         for k in (0..n).rev() {
             let mut s = x[k];
-            for &j in &self.right[k] {
+            for &j in self.right.of(k) {
                 s -= lu[k * n + j as usize] * x[j as usize];
             }
             x[k] = s / lu[k * n + k];

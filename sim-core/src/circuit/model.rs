@@ -66,6 +66,9 @@ struct PumpAt {
     speed: usize,
     inlet: usize,
     pole: usize,
+    /// Compression torque against the atmosphere with a perfect vacuum at the inlet, N·m, and its slope
+    /// over the inlet pressure, N·m/Pa.
+    compression: (f64, f64),
 }
 
 #[derive(Clone, Debug)]
@@ -144,6 +147,7 @@ impl Model {
                     speed: at(Var::Speed(part_idx)),
                     inlet: volume(Chamber::Body),
                     pole: wiring.poles.iter().position(|q| q.part == part_idx).unwrap_or(0),
+                    compression: p.compression_torque(0.0, day.pressure().pa()),
                 }),
                 PartKind::Booster(b) => boosters.push(BoosterAt {
                     part: part_idx,
@@ -385,7 +389,8 @@ impl Model {
             let i = s.g * (v - s.emf);
             let k = p.motor_constant(tw);
             let gas = scratch.gas[pump.inlet];
-            let (compression, compression_p) = p.compression_torque(gas.p, self.p_atm);
+            let compression_p = pump.compression.1;
+            let compression = pump.compression.0 + compression_p * gas.p;
             let (friction, friction_w) = p.friction_torque(omega);
             let th = crate::math::tanh(omega / OMEGA_SMALL);
             let th_w = (1.0 - th * th) / OMEGA_SMALL;

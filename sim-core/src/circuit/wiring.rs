@@ -1,10 +1,11 @@
 //! Electrical side: a nodal network solved at every stage of a step.
 //!
 //! Ports that made joints bring together share a node; the body (terminal 31) is the reference. Every
-//! two-pole is a conductance with a source behind it, G v = i, solved by Cholesky's method; a conductance
-//! of 1 nS from every node to the body keeps loose ends defined. Positive current flows into a pole's
+//! two-pole is a conductance with a source behind it, G v = i, eliminated leaves first by a plan made
+//! once; a conductance of 1 nS from every node to the body keeps loose ends defined. Positive current flows into a pole's
 //! port `a`. Not modelled: inductance, capacitance, contact bounce.
 
+use super::linear::Plan;
 use crate::assembly::{Assembly, PortRef};
 use crate::parts::{Domain, PartKind};
 
@@ -48,7 +49,7 @@ pub(crate) struct PoleState {
 }
 
 /// The network's structure.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Wiring {
     /// Two-poles in part order.
     pub(crate) poles: Vec<Pole>,
@@ -56,6 +57,8 @@ pub(crate) struct Wiring {
     pub(crate) nodes: Vec<(PortRef, u16)>,
     /// Number of nodes; node 0 is the body.
     pub(crate) n: usize,
+    /// Elimination of the nodes but the body, node k in row k − 1.
+    plan: Plan,
 }
 
 /// Work space and solution of one solve.
@@ -106,13 +109,57 @@ impl Wiring {
         }
         let node_of = |i: usize| roots.iter().position(|r| *r == label[i]).unwrap_or(0) as u16;
         let nodes: Vec<(PortRef, u16)> = ports.iter().enumerate().map(|(i, p)| (*p, node_of(i))).collect();
-        let mut wiring = Self { poles: Vec::new(), n: roots.len().max(1), nodes };
+        let mut wiring = Self { poles: Vec::new(), n: roots.len().max(1), nodes, plan: Plan::default() };
         for (i, part) in assembly.parts.iter().enumerate() {
             if super::layout::is_active(assembly, i as u16) {
                 wiring.add_poles(i as u16, &part.kind);
             }
         }
+        wiring.leaves_first();
+        let places: Vec<(usize, usize)> = wiring
+            .poles
+            .iter()
+            .filter(|p| 0 < p.node_a && 0 < p.node_b)
+            .map(|p| (p.node_a as usize - 1, p.node_b as usize - 1))
+            .flat_map(|(a, b)| [(a, b), (b, a)])
+            .collect();
+        wiring.plan = Plan::of(wiring.n - 1, &places);
         wiring
+    }
+
+    /// Numbers the nodes so that the one with the fewest neighbours left comes first (minimum degree).
+    fn leaves_first(&mut self) {
+        let n = self.n;
+        let mut linked = vec![false; n * n];
+        for p in &self.poles {
+            let (a, b) = (p.node_a as usize, p.node_b as usize);
+            if a != b && 0 < a && 0 < b {
+                linked[a * n + b] = true;
+                linked[b * n + a] = true;
+            }
+        }
+        let mut number = vec![0_u16; n];
+        let mut left: Vec<usize> = (1..n).collect();
+        for next in 1..n {
+            let degree = |k: usize| left.iter().filter(|j| linked[k * n + **j]).count();
+            let Some(k) = left.iter().copied().min_by_key(|k| (degree(*k), *k)) else { break };
+            left.retain(|j| *j != k);
+            number[k] = next as u16;
+            // What was linked through it is linked now.
+            let around: Vec<usize> = left.iter().copied().filter(|j| linked[k * n + j]).collect();
+            for &i in &around {
+                for &j in &around {
+                    linked[i * n + j] = i != j;
+                }
+            }
+        }
+        for p in &mut self.poles {
+            p.node_a = number[p.node_a as usize];
+            p.node_b = number[p.node_b as usize];
+        }
+        for (_, node) in &mut self.nodes {
+            *node = number[*node as usize];
+        }
     }
 
     fn add_poles(&mut self, part: u16, kind: &PartKind) {
@@ -148,8 +195,10 @@ impl Wiring {
         let n = self.n - 1; // Without the reference.
         out.v.clear();
         out.v.resize(self.n, 0.0);
-        out.g.clear();
         out.g.resize(n * n, 0.0);
+        for &p in &self.plan.places {
+            out.g[p as usize] = 0.0;
+        }
         for i in 0..n {
             out.g[i * n + i] = G_LOOSE;
         }
@@ -168,12 +217,14 @@ impl Wiring {
                 out.v[b] -= i;
             }
             if 0 < a && 0 < b {
-                let (hi, lo) = (a.max(b) - 1, a.min(b) - 1);
-                out.g[hi * n + lo] -= s.g;
+                out.g[(a - 1) * n + b - 1] -= s.g;
+                out.g[(b - 1) * n + a - 1] -= s.g;
             }
         }
-        factor(&mut out.g, n);
-        substitute(&out.g, n, &mut out.v[1..]);
+        // Diagonally dominant and symmetric: every pivot is positive.
+        let positive = self.plan.factor(&mut out.g);
+        assert!(positive, "a network of conductances has positive pivots");
+        self.plan.solve(&out.g, &mut out.v[1..]);
     }
 
     /// Resistance of the solved network seen from two nodes, ohm.
@@ -187,44 +238,8 @@ impl Wiring {
         if 0 < b {
             work[b as usize - 1] -= 1.0;
         }
-        substitute(&solved.g, n, work);
+        self.plan.solve(&solved.g, work);
         let v = |node: u16| if 0 < node { work[node as usize - 1] } else { 0.0 };
         v(a) - v(b)
-    }
-}
-
-/// Cholesky's L (lower triangle, row major) in place; only the lower triangle is read.
-fn factor(g: &mut [f64], n: usize) {
-    for j in 0..n {
-        for k in 0..j {
-            let l = g[j * n + k];
-            if l == 0.0 {
-                continue;
-            }
-            for i in j..n {
-                g[i * n + j] -= g[i * n + k] * l;
-            }
-        }
-        let d = g[j * n + j].max(1e-300).sqrt();
-        for i in j..n {
-            g[i * n + j] /= d;
-        }
-    }
-}
-
-fn substitute(l: &[f64], n: usize, x: &mut [f64]) {
-    for i in 0..n {
-        let mut s = x[i];
-        for k in 0..i {
-            s -= l[i * n + k] * x[k];
-        }
-        x[i] = s / l[i * n + i];
-    }
-    for i in (0..n).rev() {
-        let mut s = x[i];
-        for k in i + 1..n {
-            s -= l[k * n + i] * x[k];
-        }
-        x[i] = s / l[i * n + i];
     }
 }

@@ -12,6 +12,9 @@ use crate::math;
 /// Critical pressure ratio (2/(γ+1))^(γ/(γ−1)) for γ = 1.4.
 pub const R_CRITICAL: f64 = 0.528_281_787_717_174_2;
 
+/// Ψ at [`R_LAMINAR`] = 0.999, where the straight line begins (a test holds it against [`wantzel`]).
+const PSI_AT_LAMINAR: f64 = 0.03160583128859667;
+
 /// A round hole by its area.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pinhole {
@@ -45,7 +48,7 @@ impl Pinhole {
     /// C_d·Ψ and its slope over r.
     fn phi(&self, r: f64) -> (f64, f64) {
         if R_LAMINAR <= r {
-            let edge = self.cd(R_LAMINAR).0 * wantzel(R_LAMINAR).0;
+            let edge = self.cd(R_LAMINAR).0 * PSI_AT_LAMINAR;
             let slope = -edge / (1.0 - R_LAMINAR);
             return (slope * (r - 1.0), slope);
         }
@@ -67,17 +70,35 @@ pub fn perry(r: f64) -> (f64, f64) {
     (cd, slope)
 }
 
+/// Ψ at and below the critical ratio: √(γ/(γ−1) (r*^{2/γ} − r*^{(γ+1)/γ})) for γ = 1.4 (row 2.3).
+pub const PSI_CHOKED: f64 = 0.484_178_256_096_108_65;
+
 /// Saint-Venant–Wantzel outflow function Ψ at pressure ratio `r`, and its slope; constant when choked.
 #[must_use]
 pub fn wantzel(r: f64) -> (f64, f64) {
     const E: f64 = GAMMA / (GAMMA - 1.0);
     if r <= R_CRITICAL {
-        let (r2, r3) = (math::pow(R_CRITICAL, 2.0 / GAMMA), math::pow(R_CRITICAL, (GAMMA + 1.0) / GAMMA));
-        return ((E * (r2 - r3)).sqrt(), 0.0);
+        return (PSI_CHOKED, 0.0);
     }
-    let r2 = math::pow(r, 2.0 / GAMMA);
-    let r3 = math::pow(r, (GAMMA + 1.0) / GAMMA);
+    // With γ = 7/5 both powers are whole powers of the seventh root: 2/γ = 10/7, (γ+1)/γ = 12/7.
+    let q = math::pow(r, 1.0 / 7.0);
+    let q2 = q * q;
+    let q4 = q2 * q2;
+    let r2 = q4 * q4 * q2;
+    let r3 = r2 * q2;
     let psi = (E * (r2 - r3)).sqrt();
     let slope = 0.5 * E * (2.0 / GAMMA * r2 - (GAMMA + 1.0) / GAMMA * r3) / (r * psi);
     (psi, slope)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn inv_the_constants_are_the_functions_values() {
+        // Tolerance: rounding of a few operations.
+        assert!((wantzel(R_LAMINAR).0 - PSI_AT_LAMINAR).abs() < 1e-12);
+        assert!((wantzel(R_CRITICAL * (1.0 + 1e-12)).0 - PSI_CHOKED).abs() < 1e-12);
+    }
 }

@@ -75,13 +75,18 @@ impl VacuumPump {
         Iso6358 { c: (self.slip_mm2 + self.wear_mm2) * crate::flow::iso6358::C_PER_MM2, b: 0.3 }
     }
 
+    /// Slope of the compression torque over the inlet pressure, N·m/Pa: D/2π ((v^{γ−1} − 1)/(γ − 1) − 1).
+    #[must_use]
+    pub fn compression_slope(&self) -> f64 {
+        let v = self.volume_ratio;
+        self.swept_m3_per_rad() * ((math::pow(v, GAMMA - 1.0) - 1.0) / (GAMMA - 1.0) - 1.0)
+    }
+
     /// Torque of compression from `p_in` to `p_out` (absolute, Pa), N·m, and its slope over p_in.
     #[must_use]
     pub fn compression_torque(&self, p_in: f64, p_out: f64) -> (f64, f64) {
-        let v = self.volume_ratio;
-        let slope = (math::pow(v, GAMMA - 1.0) - 1.0) / (GAMMA - 1.0) - 1.0;
-        let swept = self.swept_m3_per_rad();
-        (swept * (p_in * slope + p_out / v), swept * slope)
+        let slope = self.compression_slope();
+        (self.swept_m3_per_rad() * p_out / self.volume_ratio + p_in * slope, slope)
     }
 
     /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
