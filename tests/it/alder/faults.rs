@@ -48,7 +48,7 @@ fn stays_inside(b: &mut Bench, line: &str) -> bool {
         "dead-head" | "dead-head through the hose" => {
             let (joint, port) =
                 if line == "dead-head" { ("j_pump", "pump.inlet") } else { ("j_hose_p", "hose_p.a") };
-            let at = b.circuit.assembly().port(port).unwrap();
+            let at = b.port(port);
             b.circuit.change(|a| {
                 for j in &mut a.joints {
                     j.made &= j.id != joint;
@@ -121,7 +121,7 @@ fn stays_inside(b: &mut Bench, line: &str) -> bool {
             // Drawn down by the engine, then pulled off with both ends plugged: the hand pump's part.
             b.engine(EngineState::Overrun);
             b.run(10.0);
-            let ends = ["hose_m.a", "hose_m.b"].map(|p| b.circuit.assembly().port(p).unwrap());
+            let ends = ["hose_m.a", "hose_m.b"].map(|p| b.port(p));
             b.circuit.change(|a| {
                 for j in &mut a.joints {
                     j.made &= j.id != "j_hose_m" && j.id != "j_manifold";
@@ -140,7 +140,7 @@ fn stays_inside(b: &mut Bench, line: &str) -> bool {
             b.keeps(line, b.gauge("engine.manifold"))
         }
         "bend" => {
-            let now = |p: &str| b.circuit.assembly().param(p).unwrap();
+            let now = |p: &str| b.circuit.assembly().param(p).unwrap_or_else(|| panic!("no {p}"));
             b.keeps(line, now("hose_b.bend_deg") + now("hose_b.bend_moved_deg"))
         }
         other => panic!("no measurement for {other}"),

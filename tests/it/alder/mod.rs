@@ -12,6 +12,7 @@ use std::sync::Arc;
 
 use assess::pack::Library;
 use sim_core::air::Day;
+use sim_core::assembly::PortRef;
 use sim_core::car::Car;
 use sim_core::circuit::{Circuit, Pace};
 use sim_core::parts::engine::EngineState;
@@ -61,9 +62,14 @@ impl Bench {
         self.circuit.run_to(to, Pace::Timed);
     }
 
+    /// The port `part.port`.
+    fn port(&self, name: &str) -> PortRef {
+        self.circuit.assembly().port(name).unwrap_or_else(|| panic!("no port {name}"))
+    }
+
     /// Gauge pressure at a port, kPa.
     fn gauge(&self, port: &str) -> f64 {
-        let port = self.circuit.assembly().port(port).unwrap();
+        let port = self.port(port);
         self.circuit.pressure(port).gauge(self.circuit.ambient()).kpa()
     }
 
@@ -72,16 +78,16 @@ impl Bench {
     }
 
     fn volts(&self, plus: &str, minus: &str) -> f64 {
-        let v = |port| self.circuit.voltage(self.circuit.assembly().port(port).unwrap());
+        let v = |port| self.circuit.voltage(self.port(port));
         v(plus) - v(minus)
     }
 
     fn pump_a(&self) -> f64 {
-        self.circuit.current(self.circuit.assembly().port("pump.plus").unwrap())
+        self.circuit.current(self.port("pump.plus"))
     }
 
     fn hums(&self) -> bool {
-        self.circuit.hums(self.circuit.assembly().part_index("pump").unwrap())
+        self.circuit.hums(self.port("pump.plus").part)
     }
 
     /// Seconds until the pump runs (or not), looked at every `every` s; `None` after `max` s.

@@ -50,7 +50,7 @@ fn inv_sound_pump_dead_heads_at_a_share_of_the_day() {
     for (name, day) in days() {
         for seed in 1..=CARS {
             let mut b = Bench::drawn(&car, day, seed, &[]);
-            let inlet = b.circuit.assembly().port("pump.inlet").unwrap();
+            let inlet = b.port("pump.inlet");
             b.circuit.change(|a| {
                 for j in &mut a.joints {
                     j.made &= j.id != "j_pump";
