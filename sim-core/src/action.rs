@@ -178,7 +178,7 @@ pub enum Action {
         /// The new setting.
         mode: MeterMode,
     },
-    /// Press (`true`) or let go the button of a push-button lead.
+    /// Press (`true`) or let go the button of a push-button lead, or the release lever of a hand pump.
     Press {
         /// Short name of the instrument.
         instrument: String,

@@ -45,6 +45,8 @@ pub(crate) enum Law {
     Suction { part: u16, swept: f64 },
     /// Suction of a hand pump: stroke volume, m³, and ultimate share of the day's pressure.
     Strokes { part: u16, stroke: f64, ultimate: f64 },
+    /// Release lever of a hand pump: a small hole to the open air while it is held.
+    Vent { part: u16, hole: Pinhole },
 }
 
 /// One way for air.
@@ -144,6 +146,8 @@ impl AirNet {
                     port_b: None,
                     heard_at: None,
                 });
+                let hole = Pinhole::of_diameter_mm(crate::parts::instruments::HAND_PUMP_VENT_MM);
+                self.leak(part, v, Law::Vent { part, hole });
             }
             PartKind::Booster(p) => {
                 let (Some(front), Some(rear)) = (at(Chamber::Front), at(Chamber::Rear)) else { return };
@@ -348,6 +352,8 @@ pub(crate) struct Around<'a> {
     pub(crate) omega: f64,
     /// Strokes per second of the hand pump.
     pub(crate) strokes_per_s: f64,
+    /// The hand pump's release lever is held.
+    pub(crate) released: bool,
     pub(crate) p_atm: f64,
 }
 
@@ -369,6 +375,7 @@ pub(crate) fn flow(law: &Law, a: Gas, b: Gas, around: &Around<'_>) -> (Flow, f64
             let slope = if 0.0 < around.omega { swept * rho } else { 0.0 };
             (Flow { m, dpa: m / a.p, dpb: 0.0, dta: -m / a.t, dtb: 0.0 }, slope)
         }
+        Law::Vent { hole, .. } => (if around.released { hole.flow(a, b) } else { Flow::default() }, 0.0),
         Law::Strokes { stroke, ultimate, .. } => {
             let q = stroke * around.strokes_per_s;
             let over_p = a.p - ultimate * around.p_atm;

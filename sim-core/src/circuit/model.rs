@@ -304,6 +304,7 @@ impl Model {
             booster: None,
             omega: 0.0,
             strokes_per_s: 0.0,
+            released: false,
             p_atm: self.p_atm,
         };
         match law {
@@ -316,6 +317,7 @@ impl Model {
             Law::Suction { part, .. } => {
                 around.omega = self.pumps.iter().find(|p| p.part == *part).map_or(0.0, |p| y[p.speed]);
             }
+            Law::Vent { part, .. } => around.released = inputs.hands[*part as usize].pressed,
             Law::Strokes { part, .. } => around.strokes_per_s = inputs.hands[*part as usize].strokes_per_s,
             _ => {}
         }

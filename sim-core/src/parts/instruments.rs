@@ -50,6 +50,10 @@ part_params! {
     }
 }
 
+/// Hole of a hand pump's release lever while it is held, mm: it lets a booster's store down by less
+/// than a kPa a second, slowly enough to read a gauge by (from memory).
+pub const HAND_PUMP_VENT_MM: f64 = 0.4;
+
 /// Filament temperature at rated voltage, K.
 pub const FILAMENT_RATED_K: f64 = 2_750.0;
 

@@ -236,7 +236,7 @@ impl Workshop {
         }
         if let Some(card) = self.pressed_card() {
             return Err(cannot(format!(
-                "your hand presses the button of the {}, so you cannot go to the {}: let it go first",
+                "your hand is on the {}, so you cannot go to the {}: let it go first",
                 self.setup.kit[card].name,
                 station_name(to)
             )));
@@ -244,7 +244,7 @@ impl Workshop {
         Ok(())
     }
 
-    /// The push-button lead that is held down, if any.
+    /// The push-button lead or hand pump whose button or lever is held, if any.
     pub(super) fn pressed_card(&self) -> Option<usize> {
         (0..self.setup.kit.len()).find(|c| {
             self.card_parts[*c].is_some_and(|p| self.circuit.inputs().hands[usize::from(p)].pressed)
@@ -254,10 +254,9 @@ impl Workshop {
     /// Refused when a hand is on a button: for work that needs both hands.
     pub(super) fn hands_free(&self) -> Result<(), Refusal> {
         match self.pressed_card() {
-            Some(card) => Err(cannot(format!(
-                "your hand presses the button of the {}: let it go first",
-                self.setup.kit[card].name
-            ))),
+            Some(card) => {
+                Err(cannot(format!("your hand is on the {}: let it go first", self.setup.kit[card].name)))
+            }
             None => Ok(()),
         }
     }

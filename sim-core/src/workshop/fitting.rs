@@ -228,13 +228,14 @@ impl Workshop {
 
     pub(super) fn do_press(&mut self, doing: &mut Doing, name: &str, down: bool) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
-        let Some(part) =
-            self.card_part(card).filter(|_| matches!(self.setup.kit[card].kind, InstrumentKind::PushLead))
-        else {
+        // A push-button lead has a button; a hand pump has a lever that lets air in slowly.
+        let Some(part) = self.card_part(card).filter(|_| {
+            matches!(self.setup.kit[card].kind, InstrumentKind::PushLead | InstrumentKind::HandPump { .. })
+        }) else {
             return Err(cannot(format!("the {} has no button", self.setup.kit[card].name)));
         };
         if self.circuit.inputs().hands[usize::from(part)].pressed == down {
-            return Err(cannot(if down { "the button is held down already" } else { "nobody presses it" }));
+            return Err(cannot(if down { "it is held down already" } else { "nobody presses it" }));
         }
         let at = self.reach(&self.places_of_card(card))?;
         if down {

@@ -253,16 +253,16 @@ pub(super) enum Word {
         /// Which meter, if there are several
         instrument: Option<String>,
     },
-    /// Hold down the button of the push-button lead
+    /// Hold down the button of the push-button lead, or the release lever of the hand pump
     #[command(
         alias = "hold",
-        after_help = "Example: press button\nFor the brake pedal say: pedal press 200."
+        after_help = "Examples: press button · press handpump (air goes in slowly)\nFor the brake pedal say: pedal press 200."
     )]
     Press {
         /// The instrument
         instrument: String,
     },
-    /// Let go of the button of the push-button lead
+    /// Let go of the button or the release lever
     #[command(alias = "letgo", alias = "let-go", after_help = "Example: let button")]
     Let {
         /// The instrument
