@@ -273,9 +273,9 @@ impl Circuit {
         self.ledgers
     }
 
-    /// One tick in 64ths that grow and shrink with the error.
+    /// One tick in parts that grow and shrink with the error.
     fn tick_in_parts(&mut self, mut e: i8) {
-        const PARTS: u32 = 64;
+        const PARTS: u32 = 1 << -control::E_MIN;
         let mut done = 0;
         while done < PARTS {
             let size = PARTS >> -e;
@@ -285,7 +285,7 @@ impl Circuit {
                 continue;
             }
             if err.is_infinite() {
-                // Not even 1/64 tick: stand still rather than go on with nonsense, and say so.
+                // Not even the smallest part: stand still rather than go on with nonsense, and say so.
                 self.events.push((self.tick, Event::Fault));
             } else {
                 self.accept();
