@@ -1,0 +1,288 @@
+//! Laws of the whole circuit: nothing is made or lost, nothing runs by itself, the same day gives the
+//! same bits, and the length of a step does not show.
+
+use sim_core::air::Day;
+use sim_core::circuit::Event;
+use sim_core::parts::PartKind;
+use sim_core::parts::hose::Hose;
+
+use super::busy_day::{Cut, LEGS, morning, run, run_legs};
+use crate::rig::{Bench, ISOTHERMAL_M2, Rig, constant_pump, day_of, tee, vessel};
+
+#[test]
+fn inv_mass_and_energy_close() {
+    /// Acceptance: relative.
+    const CLOSED: f64 = 1e-9;
+    let mut bench = morning();
+    let (m0, u0) = (bench.circuit.air_mass_kg(), bench.circuit.air_energy_j());
+    let mut looks = 0;
+    run(&mut bench, Cut::Leg, f64::INFINITY, |leg, b| {
+        let l = b.circuit.ledgers();
+        let mass = b.circuit.air_mass_kg() + l.mass_out_kg - m0;
+        let energy = b.circuit.air_energy_j() + l.enthalpy_out_j + l.work_out_j - l.heat_in_j - u0;
+        assert!(mass.abs() <= CLOSED * m0, "leg {leg}: {mass:e} kg of {m0:e}");
+        assert!(energy.abs() <= CLOSED * u0, "leg {leg}: {energy:e} J of {u0:e}");
+        looks += 1;
+    });
+    let l = bench.circuit.ledgers();
+    println!("{looks} looks, {l:?}");
+    // The day did move air, heat and pistons, or the sums above would prove nothing.
+    assert!(1e-4 < l.mass_out_kg.abs() && 1.0 < l.heat_in_j.abs() && 0.1 < l.work_out_j.abs(), "{l:?}");
+}
+
+#[test]
+fn inv_air_stays_possible() {
+    let mut bench = morning();
+    let ambient = bench.circuit.ambient().pa();
+    run(&mut bench, Cut::Leg, f64::INFINITY, |leg, b| {
+        for (name, p, t) in b.circuit.bodies_of_air() {
+            // No source in Alder is deeper than 8 kPa abs; a foot may press a closed front chamber a
+            // little above the day's pressure.
+            assert!(8e3 < p.pa() && p.pa() < 1.4 * ambient, "leg {leg}: {name} at {p:?}");
+            assert!(180.0 < t && t < 420.0, "leg {leg}: {name} at {t} K");
+        }
+        assert!(!b.circuit.events().iter().any(|(_, e)| *e == Event::Fault), "leg {leg}: a step failed");
+    });
+}
+
+#[test]
+fn inv_same_day_same_bits() {
+    let digests = || {
+        let (mut bench, mut list) = (morning(), Vec::new());
+        run(&mut bench, Cut::Free, 60.0, |_, b| list.push(b.circuit.digest()));
+        list
+    };
+    let (first, second) = (digests(), digests());
+    assert!(100 < first.len());
+    assert_eq!(first, second);
+}
+
+#[test]
+fn inv_a_copy_goes_on_the_same() {
+    for cut_at in [2, 7, 9, 11, 13, 14] {
+        let mut bench = morning();
+        run_legs(&mut bench, 0..cut_at, Cut::Leg, 60.0, |_, _| {});
+        let mut copy = bench.clone();
+        let rest = |b: &mut Bench| {
+            let mut list = Vec::new();
+            run_legs(b, cut_at..LEGS, Cut::Leg, 60.0, |_, b| list.push(b.circuit.digest()));
+            list
+        };
+        assert_eq!(rest(&mut bench), rest(&mut copy), "copied before leg {cut_at}");
+    }
+}
+
+/// Every pressure (Pa) and the pump's current (A) at each look, with the number of switchings so far.
+fn traced(cut: Cut, tolerance: f64, max_s: f64) -> Vec<(usize, usize, Vec<f64>, f64)> {
+    let (mut bench, mut list) = (morning(), Vec::new());
+    bench.circuit.set_tolerance(tolerance);
+    run(&mut bench, cut, max_s, |leg, b| {
+        let pressures = b.circuit.bodies_of_air().iter().map(|(_, p, _)| p.pa()).collect();
+        let ampere = b.circuit.current(b.port("pump.plus"));
+        list.push((leg, b.circuit.events().len(), pressures, ampere));
+    });
+    list
+}
+
+/// Greatest difference of a pressure (Pa) and of a current (share of 10 A) between two traces.
+fn apart(a: &[(usize, usize, Vec<f64>, f64)], b: &[(usize, usize, Vec<f64>, f64)]) -> (f64, f64) {
+    assert_eq!(a.len(), b.len());
+    let (mut worst_p, mut worst_i) = (0.0_f64, 0.0_f64);
+    for (i, (x, y)) in a.iter().zip(b).enumerate() {
+        assert_eq!(x.1, y.1, "look {i}: one has switched, the other has not");
+        let p = x.2.iter().zip(&y.2).map(|(p, q)| (p - q).abs()).fold(0.0, f64::max);
+        if worst_p < p {
+            println!("look {i}, leg {}: {p:.3} Pa", x.0);
+        }
+        worst_p = worst_p.max(p);
+        worst_i = worst_i.max((x.3 - y.3).abs() / 10.0);
+    }
+    (worst_p, worst_i)
+}
+
+#[test]
+fn inv_the_length_of_a_step_does_not_show() {
+    /// The design's error bar on every pressure, Pa, and on currents, share.
+    const BAR: (f64, f64) = (50.0, 0.005);
+    // Long legs cut into short steps take long: the night is compared by error only.
+    const SHORT_S: f64 = 300.0;
+    for (what, usual, other) in [
+        ("a thousandth of the error", traced(Cut::Leg, 1.0, 1e9), traced(Cut::Leg, 1e-3, 1e9)),
+        ("steps of 8 ticks at most", traced(Cut::Leg, 1.0, SHORT_S), traced(Cut::Ticks(8), 1.0, SHORT_S)),
+        (
+            "steps of 4 ticks at most",
+            traced(Cut::Ticks(8), 1.0, SHORT_S),
+            traced(Cut::Ticks(4), 1.0, SHORT_S),
+        ),
+    ] {
+        let (p, i) = apart(&usual, &other);
+        println!("{what}: {p:.3} Pa, {:.4} %", i * 100.0);
+        assert!(p <= BAR.0, "{what}: pressures {p} Pa apart");
+        assert!(i <= BAR.1, "{what}: currents {i} apart");
+    }
+}
+
+#[test]
+fn inv_nothing_moves_without_a_cause() {
+    /// Twelve hours of rounding.
+    const ROUNDING: f64 = 1e-9;
+    let mut bench = crate::rig::alder_on(Day::STANDARD);
+    let before = bench.circuit.bodies_of_air();
+    bench.run_s(43_200.0);
+    for ((name, p0, t0), (_, p, t)) in before.iter().zip(bench.circuit.bodies_of_air()) {
+        assert!((p.pa() / p0.pa() - 1.0).abs() <= ROUNDING, "{name}: {p0:?} became {p:?}");
+        assert!((t / t0 - 1.0).abs() <= ROUNDING, "{name}: {t0} K became {t} K");
+    }
+    assert!(bench.circuit.events().is_empty(), "{:?}", bench.circuit.events());
+}
+
+#[test]
+fn inv_a_cold_night_raises_the_vacuum_of_a_tight_vessel() {
+    /// p/T of a sealed vessel: the step's error in T over a night.
+    const STEP: f64 = 1e-4;
+    let mut bench = Rig::default()
+        .part("vessel", PartKind::Booster(vessel(3.0, 0.25)))
+        .part("suction", constant_pump(0.5, 0.3, 20.0))
+        .join("suction.stem", "vessel.vacuum")
+        .on(day_of(101_325.0, 20.0), &[]);
+    bench.stroke("suction", 1.0);
+    bench.run_s(120.0);
+    bench.stroke("suction", 0.0);
+    bench.run_s(600.0);
+    let (p0, t0) = bench.air("vessel.front");
+    bench.circuit.inputs_mut().surroundings_c = -5.0;
+    bench.run_s(43_200.0);
+    let (p, t) = bench.air("vessel.front");
+    assert!(t < t0 - 20.0, "the night was cold: {t0} K to {t} K");
+    assert!(((p / p0) / (t / t0) - 1.0).abs() <= STEP, "{p0} Pa {t0} K, {p} Pa {t} K");
+}
+
+fn hose() -> PartKind {
+    PartKind::Hose(Hose {
+        bore_mm: 6.0,
+        length_m: 0.8,
+        seep_cm3_per_min: 0.0,
+        bend_fit_deg: 0.0,
+        bend_deg: 0.0,
+        pinhole_mm: 0.0,
+        blocked: 0.3,
+        bend_moved_deg: 0.0,
+    })
+}
+
+#[test]
+fn inv_a_hose_is_the_same_both_ways() {
+    /// Same numbers in another order.
+    const ROUNDING: f64 = 1e-9;
+    let filled = |near: &str, far: &str| {
+        let mut bench = Rig::default()
+            .part("vessel", PartKind::Booster(vessel(3.0, 0.25)))
+            .part("hose", hose())
+            .part("tee", tee(20.0, 5.0, 0.0))
+            .part("suction", constant_pump(1.0, 0.1, 20.0))
+            .join("vessel.vacuum", near)
+            .join(far, "tee.1")
+            .join("suction.stem", "tee.2")
+            .on(day_of(101_325.0, 20.0), &[]);
+        bench.stroke("suction", 2.0);
+        bench.run_s(3.0);
+        let drawn = bench.pa("vessel.vacuum");
+        bench.stroke("suction", 0.0);
+        let open = bench.port("tee.3");
+        bench.circuit.change(|a| a.set_stop(open, None));
+        bench.run_s(0.3);
+        (drawn, bench.pa("vessel.vacuum"))
+    };
+    let (there, back) = (filled("hose.a", "hose.b"), filled("hose.b", "hose.a"));
+    assert!(there.0 < 60e3 && there.0 + 5e3 < there.1, "it was drawn and filled: {there:?}");
+    assert!((there.0 / back.0 - 1.0).abs() <= ROUNDING, "{there:?} {back:?}");
+    assert!((there.1 / back.1 - 1.0).abs() <= ROUNDING, "{there:?} {back:?}");
+}
+
+#[test]
+fn inv_a_wide_port_opens_on_a_small_deep_vacuum() {
+    // 20 mm onto 5 cm³ at 24 kPa: it fills in some 20 µs. With steps of 1/64 tick at least, none was
+    // possible: the circuit stood still from there on and said `Fault`.
+    for (bore_mm, cm3) in [(30.0, 2.0), (20.0, 5.0), (8.0, 6.0), (8.0, 2.0)] {
+        let mut bench = Rig::default()
+            .part("tee", tee(bore_mm, cm3, 0.0))
+            .part("suction", constant_pump(1.0, 0.02, bore_mm))
+            .join("suction.stem", "tee.1")
+            .on(day_of(101_325.0, 20.0), &[]);
+        bench.stroke("suction", 2.0);
+        bench.run_s(5.0);
+        bench.stroke("suction", 0.0);
+        let open = bench.port("tee.2");
+        bench.circuit.change(|a| a.set_stop(open, None));
+        bench.run_s(0.02);
+        let p = bench.pa("tee.1");
+        assert!((p - 101_325.0).abs() < 200.0, "{bore_mm} mm on {cm3} cm³: {p} Pa");
+        assert!(bench.circuit.events().is_empty(), "{bore_mm} mm on {cm3} cm³");
+    }
+}
+
+#[test]
+fn inv_hoses_side_by_side_add() {
+    /// Both hoses settle to the same states: what is left of settling after a minute.
+    const SETTLED: f64 = 1e-6;
+    let flow = |n: usize| {
+        let mut rig = Rig::default()
+            .part("mouth", tee(300.0, 500.0, 0.0))
+            .part("end", tee(300.0, 500.0, 0.0))
+            .part("suction", constant_pump(100.0, 0.0, 300.0))
+            .part("h1", hose())
+            .part("h2", hose())
+            .join("suction.stem", "end.1");
+        for (i, h) in ["h1", "h2"].iter().enumerate().take(n) {
+            let port = i + 2;
+            rig = rig.join(&format!("{h}.a"), &format!("mouth.{port}"));
+            rig = rig.join(&format!("{h}.b"), &format!("end.{port}"));
+        }
+        let mut bench = rig.on(day_of(101_325.0, 20.0), &["mouth.1"]);
+        bench.stroke("suction", 5.0);
+        bench.run_s(60.0);
+        // Choked at the far end: the pump's side does not act back.
+        assert!(bench.pa("end.1") < 0.1 * 101_325.0, "{}", bench.pa("end.1"));
+        -bench.circuit.m_flow_out(bench.port("suction.stem"))
+    };
+    let (one, two) = (flow(1), flow(2));
+    assert!(1e-5 < one);
+    // The mouth itself resists a little: 1e-4 of the pressure in front of the hoses.
+    assert!((two / (2.0 * one) - 1.0).abs() <= SETTLED + 1e-4, "{one:e} and {two:e}");
+}
+
+#[test]
+fn inv_currents_at_a_node_sum_to_nothing() {
+    /// Amperes: loose ends are tied by 1 nS, conductances of 1e3 S cancel to 1e-10 of 10 A.
+    const KIRCHHOFF_A: f64 = 1e-6;
+    let mut bench = morning();
+    let mut largest = 0.0_f64;
+    run(&mut bench, Cut::Leg, 30.0, |leg, b| {
+        let i = |port: &str| b.circuit.current(b.port(port));
+        for node in [
+            &["wire_plus.b", "fuse.a"][..],
+            &["fuse.b", "relay.30"],
+            &["relay.87", "wire_pump.a"],
+            &["wire_pump.b", "pump.plus"],
+            &["pump.minus", "wire_earth.a"],
+            &["relay.85", "wire_switch.a"],
+            &["battery.plus", "wire_plus.a", "key.30", "engine.b_plus"],
+            &["wire_earth.b", "strap.b", "switch.com", "engine.ground"],
+        ] {
+            let sum: f64 = node.iter().map(|p| i(p)).sum();
+            assert!(sum.abs() <= KIRCHHOFF_A, "leg {leg}: {node:?} sums to {sum:e} A");
+        }
+        largest = largest.max(i("pump.plus").abs());
+    });
+    assert!(5.0 < largest, "the pump ran: {largest} A");
+}
+
+#[test]
+fn inv_isothermal_vessel_stays_at_the_walls_temperature() {
+    // The published isothermal rows rest on this.
+    let mut bench = crate::rig::vessel_and_pump(vessel(5.0, ISOTHERMAL_M2), 0.0, day_of(101_325.0, 20.0));
+    bench.stroke("suction", 5.0);
+    bench.run_s(1.0);
+    let (p, t) = bench.air("vessel.front");
+    assert!(p < 50e3 && (t - 293.15).abs() < 0.01, "{p} Pa, {t} K");
+}
