@@ -9,3 +9,4 @@ mod marks;
 mod published;
 mod rig;
 mod words;
+mod workshop;

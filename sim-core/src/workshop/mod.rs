@@ -20,8 +20,6 @@ mod repair;
 mod scales;
 mod sensing;
 mod state;
-#[cfg(test)]
-mod tests;
 mod timing;
 mod view;
 
