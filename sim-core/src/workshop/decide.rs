@@ -55,7 +55,7 @@ impl Workshop {
 
     /// Before a drive in the yard.
     pub(super) fn drive_hazards(&self, doing: &mut Doing) {
-        let left = self.left_on_car();
+        let left = self.left_on_car(false);
         if !left.is_empty() {
             doing.breach(
                 "drive_with_things_left",
@@ -98,7 +98,7 @@ impl Workshop {
 
     /// A car goes back on the road.
     fn release_hazards(&self, doing: &mut Doing) {
-        let left = self.left_on_car();
+        let left = self.left_on_car(true);
         if !left.is_empty() {
             doing.breach(
                 "handed_back_with_things_left",

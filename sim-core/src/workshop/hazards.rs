@@ -213,8 +213,8 @@ impl Workshop {
         }
     }
 
-    /// Things left on the car, in words.
-    pub(super) fn left_on_car(&self) -> Vec<String> {
+    /// Things left on the car, in words; instruments that only touch wires too, if `wires` asks.
+    pub(super) fn left_on_car(&self, wires: bool) -> Vec<String> {
         let assembly = self.circuit.assembly();
         let mut left = Vec::new();
         for (port, stop) in &assembly.stops {
@@ -236,10 +236,11 @@ impl Workshop {
             }
         }
         for (card, at) in self.setup.kit.iter().zip(&self.state.fits) {
-            let on_car = !matches!(
-                card.kind,
-                InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. }
-            );
+            let on_car = match card.kind {
+                InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. } => false,
+                InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => true,
+                _ => wires,
+            };
             if on_car && !at.is_empty() {
                 left.push(format!("the {} connected", card.name));
             }

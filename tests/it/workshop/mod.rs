@@ -1,6 +1,11 @@
 //! The workshop from outside: the real car, the real tool board, actions in, readings out.
 
-mod explore;
+mod costs;
+mod hazards;
+mod record;
+mod refusals;
+mod replay;
+mod shown;
 
 use std::path::Path;
 use std::sync::{Arc, LazyLock};

@@ -1,0 +1,153 @@
+//! The record: which reading fills which line, and that release checks lapse with the next change.
+
+use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
+use sim_core::car::RecordKind;
+use sim_core::observe::Scale;
+use sim_core::parts::instruments::MeterMode;
+use sim_core::workshop::RecordEntry;
+
+use super::*;
+
+const JOB: &str = "first-shift/hum-at-the-lights";
+
+/// Notes the last reading as shown, for the record line of a kind.
+fn note(b: &mut Bench, kind: RecordKind) -> RecordEntry {
+    let reading = b.ws.view().readings.last().cloned().expect("something was read");
+    let scale = b.ws.scale(&reading.what);
+    let sensed = matches!(reading.what, Observed::Sense(_));
+    let written = match (&scale, scale.number(reading.shown)) {
+        (Scale::Numeric { unit, .. }, Some(value)) if !sensed => {
+            Some(Written { value, unit: (*unit).into() })
+        }
+        _ => None,
+    };
+    let line = b.ws.setup().car.record.iter().find(|r| r.kind == kind).map(|r| r.id.clone());
+    let out = b.act(Action::Note { reading: reading.id, written, record: line });
+    assert_ne!(out.read_right, Some(false), "written as shown");
+    out.record.expect("a record line was named")
+}
+
+/// The three pedal tests, run and rest, the yard: everything that releases a car.
+fn release_checks(b: &mut Bench) -> Vec<RecordEntry> {
+    let mut entries = Vec::new();
+    b.act(Action::Key(false));
+    b.act(Action::PumpPedal { times: 12, force_n: 150.0 });
+    b.act(Action::Key(true));
+    b.act(Action::Time { cycle: Cycle::PumpRun, max_s: 60 });
+    entries.push(note(b, RecordKind::ReleaseBuildUp));
+    b.act(Action::Time { cycle: Cycle::PumpRest, max_s: 660 });
+    entries.push(note(b, RecordKind::ReleaseRest));
+    b.act(Action::Key(false));
+    b.act(Action::PumpPedal { times: 8, force_n: 120.0 });
+    b.act(sense(Sense::Applications));
+    entries.push(note(b, RecordKind::ReleaseReserve));
+    b.act(Action::PumpPedal { times: 6, force_n: 150.0 });
+    b.act(Action::Pedal(PedalHold::Foot { force_n: 120.0 }));
+    b.act(Action::Key(true));
+    b.act(Action::Engine(EngineState::WarmIdle));
+    b.act(Action::Wait { s: 10 });
+    b.act(sense(Sense::PedalMoved));
+    entries.push(note(b, RecordKind::ReleaseDrop));
+    b.act(Action::Engine(EngineState::Stopped));
+    b.act(Action::Wait { s: 30 });
+    b.act(sense(Sense::PedalMoved));
+    entries.push(note(b, RecordKind::ReleaseNoRise));
+    b.act(Action::Pedal(PedalHold::Released));
+    b.act(Action::Key(false));
+    if b.ws.view().chocked {
+        b.act(Action::Chocks(false));
+    }
+    b.act(sense(Sense::YardDrive));
+    entries.push(note(b, RecordKind::ReleaseYard));
+    entries
+}
+
+#[test]
+fn a_sound_car_passes_every_release_check_and_a_touched_joint_voids_them() {
+    let mut b = Bench::new(JOB, &[]);
+    b.act(Action::Chocks(true));
+    for entry in release_checks(&mut b) {
+        assert!(entry.condition_met, "{entry:?}");
+        assert_eq!(entry.within_limit, Some(true), "{entry:?}");
+    }
+    assert!(b.ws.record_now().iter().all(|e| e.condition_met));
+    b.act(open("j_hose_m"));
+    b.act(make("j_hose_m"));
+    let still: Vec<String> =
+        b.ws.record_now().iter().filter(|e| e.condition_met).map(|e| e.item.clone()).collect();
+    assert_eq!(still, [""; 0], "every release check lapses when a joint is touched");
+}
+
+#[test]
+fn the_record_of_the_day() {
+    let mut b = Bench::new(JOB, &[]);
+    b.act(Action::ReadSheet);
+    b.act(read("barometer"));
+    let day = note(&mut b, RecordKind::DayPressure);
+    assert!(day.condition_met && day.within_limit.is_none(), "{day:?}");
+
+    b.act(fit("meter", &[("v_ohm", "wire_plus.a"), ("com", "battery.minus")]));
+    b.act(Action::SetMeter { instrument: "meter".into(), mode: MeterMode::Volt });
+    b.act(Action::Key(true));
+    b.act(read("meter"));
+    assert!(!note(&mut b, RecordKind::BatteryVoltage).condition_met, "the key was on");
+    b.act(Action::Key(false));
+    b.act(read("meter"));
+    assert!(note(&mut b, RecordKind::BatteryVoltage).condition_met);
+    b.act(Action::Unfit { instrument: "meter".into() });
+
+    // Both points of the switch: empty store, gauge in, stand at the gauge and wait for the pump.
+    b.act(Action::PumpPedal { times: 12, force_n: 150.0 });
+    b.act(cover("scuttle", true));
+    b.act(fit("gauge", &[("stem", "tee.2")]));
+    b.act(Action::Key(true));
+    b.act(read("gauge"));
+    b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
+    b.act(read("gauge"));
+    let out = note(&mut b, RecordKind::CutOut);
+    assert!(out.condition_met, "{out:?}");
+    assert_eq!(out.within_limit, Some(true), "{out:?}");
+    b.act(Action::Wait { s: 60 });
+    b.act(read("gauge"));
+    assert!(!note(&mut b, RecordKind::CutOut).condition_met, "a minute later is too late");
+}
+
+#[test]
+fn a_run_from_a_half_full_store_and_a_rest_cut_short_do_not_count() {
+    let mut b = Bench::new(JOB, &[("valve_m_leaks_back", 0.25)]);
+    b.act(Action::Key(true));
+    b.act(Action::WaitUntil { cue: Cue::PumpStarts, max_s: 600 });
+    b.act(Action::Time { cycle: Cycle::PumpRun, max_s: 60 });
+    assert!(!note(&mut b, RecordKind::PumpRun).condition_met, "the store was not empty");
+    b.act(Action::Wait { s: 10 });
+    b.act(Action::Time { cycle: Cycle::PumpRest, max_s: 600 });
+    assert!(!note(&mut b, RecordKind::PumpRest).condition_met, "the watch was started late");
+    b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
+    b.act(Action::Time { cycle: Cycle::PumpRest, max_s: 900 });
+    let rest = note(&mut b, RecordKind::PumpRest);
+    assert!(rest.condition_met, "{rest:?}");
+    assert_eq!(rest.within_limit, Some(false), "this valve lets the pump rest less than ten minutes");
+}
+
+#[test]
+fn the_truth_names_the_unit_and_a_swap_mends_it() {
+    let mut b = Bench::new(JOB, &[("valve_m_leaks_back", 0.25)]);
+    let names = |b: &Bench| -> Vec<String> {
+        let car = &b.ws.setup().car;
+        b.ws.units_outside_limits().iter().map(|u| car.units[usize::from(*u)].id.clone()).collect()
+    };
+    assert_eq!(names(&b), ["valve_m"]);
+    b.act(Action::PumpPedal { times: 12, force_n: 150.0 });
+    b.act(Action::Swap { unit: "valve_m".into(), spare: "valve_m_new".into() });
+    assert_eq!(names(&b), [""; 0]);
+    assert_eq!(Bench::new(JOB, &[]).ws.units_outside_limits(), [0; 0]);
+}
+
+#[test]
+fn a_misread_dial_is_told() {
+    let mut b = Bench::new(JOB, &[]);
+    b.act(read("barometer"));
+    let wrong = Written { value: 93.0, unit: "kPa".into() };
+    let out = b.act(Action::Note { reading: 1, written: Some(wrong), record: None });
+    assert_eq!(out.read_right, Some(false));
+}
