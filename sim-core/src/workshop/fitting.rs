@@ -149,6 +149,7 @@ impl Workshop {
         } else {
             self.state.touch();
         }
+        self.pass(doing, timing::SETTLE);
         Ok(())
     }
 

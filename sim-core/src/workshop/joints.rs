@@ -55,6 +55,7 @@ impl Workshop {
         self.mark_switch();
         self.circuit.change(|a| a.joints[joint].made = make);
         self.state.change();
+        self.pass(doing, timing::SETTLE);
         Ok(())
     }
 

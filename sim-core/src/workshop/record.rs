@@ -64,7 +64,9 @@ impl Workshop {
                 }
                 match cycle {
                     Cycle::PumpRun => {
-                        let begun_by_switch = watch.begun.is_some_and(|b| self.state.last_switch <= b);
+                        let switched = self.state.last_switch;
+                        let begun_by_switch =
+                            watch.begun.is_some_and(|b| (switched..=switched + NOT_BY_ITSELF).contains(&b));
                         let empty = EMPTY_KPA < self.state.store_kpa_at_switch;
                         if watch.whole && begun_by_switch && empty && shown != ShownValue::Blank {
                             met.extend([RecordKind::PumpRun, RecordKind::ReleaseBuildUp]);

@@ -42,6 +42,7 @@ impl Workshop {
             self.circuit.change(|a| joints.iter().for_each(|j| a.joints[usize::from(*j)].made = true));
         }
         self.state.change();
+        self.pass(doing, timing::SETTLE);
         Ok(())
     }
 

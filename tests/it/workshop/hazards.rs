@@ -152,7 +152,7 @@ fn handing_back_with_something_left_on_the_car_or_with_no_assist_is_critical() {
     let out = b.act(Action::HandBack);
     assert!(rules(&out).contains(&("handed_back_with_things_left", Gravity::Critical)), "{out:?}");
 
-    let no_assist = [("booster_rim_leaks", 5.0)];
+    let no_assist = [("booster_rim", 4.0)];
     let mut b = Bench::new(JOB, &no_assist);
     b.act(Action::Finding { units: vec![], certainty: 0.95 });
     let out = b.act(Action::HandBack);

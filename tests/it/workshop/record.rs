@@ -30,7 +30,6 @@ fn note(b: &mut Bench, kind: RecordKind) -> RecordEntry {
 /// The three pedal tests, run and rest, the yard: everything that releases a car.
 fn release_checks(b: &mut Bench) -> Vec<RecordEntry> {
     let mut entries = Vec::new();
-    b.act(Action::Key(false));
     b.act(Action::PumpPedal { times: 12, force_n: 150.0 });
     b.act(Action::Key(true));
     b.act(Action::Time { cycle: Cycle::PumpRun, max_s: 60 });
@@ -96,19 +95,30 @@ fn the_record_of_the_day() {
     assert!(note(&mut b, RecordKind::BatteryVoltage).condition_met);
     b.act(Action::Unfit { instrument: "meter".into() });
 
-    // Both points of the switch: empty store, gauge in, stand at the gauge and wait for the pump.
+    // Both points of the switch: empty store, hand pump with its gauge in, key on with the fuse pulled,
+    // then stand at the gauge, push the fuse in, and let air in gently.
     b.act(Action::PumpPedal { times: 12, force_n: 150.0 });
     b.act(cover("scuttle", true));
-    b.act(fit("gauge", &[("stem", "tee.2")]));
+    b.act(fit("handpump", &[("stem", "tee.2")]));
+    b.act(Action::PullUnit { unit: "fuse".into() });
     b.act(Action::Key(true));
-    b.act(read("gauge"));
+    b.act(read("handpump"));
+    b.act(Action::PushUnit { unit: "fuse".into() });
     b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
-    b.act(read("gauge"));
+    b.act(read("handpump"));
     let out = note(&mut b, RecordKind::CutOut);
     assert!(out.condition_met, "{out:?}");
     assert_eq!(out.within_limit, Some(true), "{out:?}");
+    b.act(Action::Press { instrument: "handpump".into(), down: true });
+    b.act(Action::WaitUntil { cue: Cue::PumpStarts, max_s: 120 });
+    b.act(read("handpump"));
+    b.act(Action::Press { instrument: "handpump".into(), down: false });
+    let cut_in = note(&mut b, RecordKind::CutIn);
+    assert!(cut_in.condition_met, "{cut_in:?}");
+    assert_eq!(cut_in.within_limit, Some(true), "{cut_in:?}");
+    b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
     b.act(Action::Wait { s: 60 });
-    b.act(read("gauge"));
+    b.act(read("handpump"));
     assert!(!note(&mut b, RecordKind::CutOut).condition_met, "a minute later is too late");
 }
 
@@ -116,6 +126,7 @@ fn the_record_of_the_day() {
 fn a_run_from_a_half_full_store_and_a_rest_cut_short_do_not_count() {
     let mut b = Bench::new(JOB, &[("valve_m_leaks_back", 0.25)]);
     b.act(Action::Key(true));
+    b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
     b.act(Action::WaitUntil { cue: Cue::PumpStarts, max_s: 600 });
     b.act(Action::Time { cycle: Cycle::PumpRun, max_s: 60 });
     assert!(!note(&mut b, RecordKind::PumpRun).condition_met, "the store was not empty");

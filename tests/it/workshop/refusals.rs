@@ -114,8 +114,7 @@ fn instruments_need_to_be_what_they_are_used_for() {
 #[test]
 fn a_job_without_an_instrument_does_without_what_it_does() {
     let mut setup = setup(JOB, &[]);
-    let kit =
-        setup.kit.iter().filter(|c| !["watch", "prop", "plugs"].contains(&c.id.as_str())).cloned();
+    let kit = setup.kit.iter().filter(|c| !["watch", "prop", "plugs"].contains(&c.id.as_str())).cloned();
     setup.kit = Arc::new(kit.collect::<Vec<_>>());
     let mut b = Bench { ws: Workshop::new(setup), log: Vec::new() };
     refused(&mut b, Action::Time { cycle: Cycle::PumpRun, max_s: 60 }, "no stopwatch");
@@ -137,9 +136,9 @@ fn a_button_binds_the_hand() {
     b.act(cover("splash_guard", true));
     b.act(fit("button", &[("a", "battery.plus"), ("b", "battery.plus")]));
     b.act(Action::Press { instrument: "button".into(), down: true });
-    refused(&mut b, Action::Key(true), "button");
+    refused(&mut b, Action::Key(true), "let it go");
     refused(&mut b, make("e_earth"), "already");
-    refused(&mut b, open("e_battery_plus"), "button");
+    refused(&mut b, open("e_battery_plus"), "let it go");
     b.act(Action::Press { instrument: "button".into(), down: false });
     b.act(Action::Key(true));
 }
