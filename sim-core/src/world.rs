@@ -44,3 +44,63 @@ impl World {
         Self { params, instrument_errors }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::car::{FaultDef, Tolerance};
+    use crate::instrument::{InstrumentCard, InstrumentKind};
+
+    fn car() -> Car {
+        let tolerance = |param: &str, low, high| Tolerance {
+            param: param.into(),
+            new: low,
+            serviceable: (low, high),
+            limit: (low, high),
+        };
+        Car {
+            id: "test".into(),
+            name: "test".into(),
+            assembly: crate::assembly::Assembly::default(),
+            stands: vec![],
+            tolerances: vec![tolerance("a.x", 0.0, 10.0), tolerance("b.y", -2.0, 2.0)],
+            units: vec![],
+            faults: vec![FaultDef {
+                id: "f".into(),
+                name: "f".into(),
+                unit: 0,
+                param: "a.x".into(),
+                severity_min: 20.0,
+                severity_max: 30.0,
+                commonness: 1.0,
+            }],
+            covers: vec![],
+            limits: vec![],
+            record: vec![],
+            altitude_limit_m: 0.0,
+            cautions: vec![],
+        }
+    }
+
+    #[test]
+    fn numbers_are_used_once_per_tolerance_then_once_per_card_and_faults_come_last() {
+        let card = InstrumentCard {
+            id: "plugs".into(),
+            name: "plugs".into(),
+            kind: InstrumentKind::Plugs,
+            part: None,
+            fit_min: 0.0,
+            help: String::new(),
+        };
+        let mut asked = 0;
+        let mut u = || {
+            asked += 1;
+            f64::from(asked) * 0.25
+        };
+        let world = World::draw(&car(), &[card], &[(0, 25.0), (7, 1.0)], &mut u);
+        let params = [("a.x", 2.5), ("b.y", 0.0), ("a.x", 25.0)].map(|(p, v)| (p.to_owned(), v));
+        assert_eq!(world.params, params);
+        assert_eq!(world.instrument_errors, [0.5]);
+        assert_eq!(asked, 3);
+    }
+}

@@ -162,3 +162,23 @@ fn a_misread_dial_is_told() {
     let out = b.act(Action::Note { reading: 1, written: Some(wrong), record: None });
     assert_eq!(out.read_right, Some(false));
 }
+
+#[test]
+fn a_full_sound_store_gives_two_or_three_assisted_applications_at_any_firm_force() {
+    let applications = |faults: &[(&str, f64)], force_n| {
+        let mut b = Bench::new(JOB, faults);
+        b.act(Action::Key(true));
+        b.act(Action::Engine(EngineState::WarmIdle));
+        b.act(Action::Wait { s: 20 });
+        b.act(Action::Key(false));
+        b.act(Action::PumpPedal { times: 6, force_n });
+        match b.act(sense(Sense::Applications)).reading.map(|r| r.shown) {
+            Some(ShownValue::Level(n)) => n,
+            other => panic!("applications are counted, not {other:?}"),
+        }
+    };
+    for force_n in [80.0, 120.0, 200.0, 300.0] {
+        assert!((2..=3).contains(&applications(&[], force_n)), "{force_n} N");
+        assert!(applications(&[("hose_b_pinhole", 1.5)], force_n) < 2, "{force_n} N, a hole of 1.5 mm");
+    }
+}

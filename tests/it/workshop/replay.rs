@@ -84,8 +84,11 @@ fn script() -> Vec<Action> {
     ]
 }
 
-/// Plays the script live; returns each action with its outcome, and every minute's digest.
-fn live(setup: Setup) -> (Workshop, Vec<(Action, Outcome, u64)>, Vec<(Tick, u64)>) {
+/// An action, what came of it, and the digest after it.
+type Played = (Action, Outcome, u64);
+
+/// Plays the script live; returns each action played, and every minute's digest.
+fn live(setup: Setup) -> (Workshop, Vec<Played>, Vec<(Tick, u64)>) {
     let mut ws = Workshop::new(setup);
     let played = script()
         .into_iter()
