@@ -116,6 +116,7 @@ impl Workshop {
         self.pass(doing, timing::NIGHT);
         self.circuit.inputs_mut().surroundings_c = day.ambient_c;
         doing.unattended = true;
+        doing.away = true;
         self.state.touch();
         Ok(())
     }

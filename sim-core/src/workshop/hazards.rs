@@ -195,7 +195,9 @@ impl Workshop {
                 _ => {}
             }
         }
-        if pump.len() <= 4 {
+        if doing.away {
+            // What the pump did overnight nobody has heard.
+        } else if pump.len() <= 4 {
             for text in pump {
                 doing.say(text);
             }

@@ -130,6 +130,8 @@ pub(super) struct Doing {
     pub(super) cut: Option<u64>,
     /// Counts as waiting.
     pub(super) unattended: bool,
+    /// Nobody is there to hear anything.
+    pub(super) away: bool,
     /// Events of the circuit before it.
     pub(super) events_before: usize,
     pub(super) reading: Option<Reading>,
@@ -146,6 +148,7 @@ impl Doing {
             start,
             cut,
             unattended: false,
+            away: false,
             events_before,
             reading: None,
             predicted: None,

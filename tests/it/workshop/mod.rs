@@ -3,6 +3,7 @@
 mod costs;
 mod hazards;
 mod record;
+mod references;
 mod refusals;
 mod replay;
 mod shown;
