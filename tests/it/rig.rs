@@ -112,14 +112,17 @@ impl Bench {
     }
 
     /// Runs until `value` has fallen to `target`, looking every `every_s`; the clock's time then, s, by
-    /// interpolation of the value's logarithm. `None` when `max_s` pass before.
+    /// interpolation of the value's logarithm.
+    ///
+    /// # Panics
+    /// When `max_s` pass before.
     pub(crate) fn when_fallen(
         &mut self,
         every_s: f64,
         max_s: f64,
         target: f64,
         value: impl Fn(&Self) -> f64,
-    ) -> Option<f64> {
+    ) -> f64 {
         let start = self.now_s();
         let mut before = value(self);
         while self.now_s() - start < max_s {
@@ -127,11 +130,11 @@ impl Bench {
             let after = value(self);
             if after <= target {
                 let share = f64::ln(before / target) / f64::ln(before / after);
-                return Some(self.now_s() - every_s * (1.0 - share));
+                return self.now_s() - every_s * (1.0 - share);
             }
             before = after;
         }
-        None
+        panic!("{before} has not fallen to {target} in {max_s} s")
     }
 }
 

@@ -2,7 +2,9 @@
 
 pub(crate) mod busy_day;
 mod circuit;
+mod dice;
 mod flow_slopes;
 mod flow_symmetry;
 mod part_slopes;
+mod random_actions;
 mod ticks;

@@ -25,7 +25,7 @@ fn read(bench: &mut Bench, mode: MeterMode) -> f64 {
     let meter = bench.part("meter");
     bench.circuit.inputs_mut().hands[meter as usize].mode = mode;
     bench.run_s(1.0);
-    bench.circuit.meter(meter).unwrap()
+    bench.circuit.meter(meter).unwrap_or_else(|| panic!("the meter shows nothing"))
 }
 
 #[test]

@@ -23,8 +23,8 @@ fn val_pump_down_worked_example() {
     let mut bench =
         vessel_and_pump(vessel(6.0 * LITRES_PER_FT3, ISOTHERMAL_M2), 0.0, day_of(30.0 * PA_PER_INHG, 20.0));
     bench.stroke("suction", 4.0 * LITRES_PER_FT3 / 60.0);
-    let to_6 = bench.when_fallen(0.5, 600.0, 6.0 * PA_PER_INHG, |b| b.pa("vessel.vacuum")).unwrap();
-    let to_half = bench.when_fallen(0.5, 600.0, 0.5 * PA_PER_INHG, |b| b.pa("vessel.vacuum")).unwrap();
+    let to_6 = bench.when_fallen(0.5, 600.0, 6.0 * PA_PER_INHG, |b| b.pa("vessel.vacuum"));
+    let to_half = bench.when_fallen(0.5, 600.0, 0.5 * PA_PER_INHG, |b| b.pa("vessel.vacuum"));
     let mut t = Table::of("Esposito, Fluid Power, Ex. 14-6", "3.1, 3.2");
     t.near("30 to 6 inHg abs, min", to_6 / 60.0, 2.41, PRINTED_MIN);
     t.near("30 to 0.5 inHg abs, min", to_half / 60.0, 6.14, PRINTED_MIN);
@@ -37,7 +37,7 @@ fn val_pump_sizing_example() {
     let big = Booster { bore_mm: 2_000.0, ..vessel(1e6, 1e7) };
     let mut bench = vessel_and_pump(big, 0.0, day_of(100e3, 20.0));
     bench.stroke("suction", 160e3 / 60.0);
-    let t10 = bench.when_fallen(2.0, 1_200.0, 20e3, |b| b.pa("vessel.vacuum")).unwrap();
+    let t10 = bench.when_fallen(2.0, 1_200.0, 20e3, |b| b.pa("vessel.vacuum"));
     Table::of("vacuum guide, evacuation time page", "3.3").near_rel(
         "1000 m³ from 1000 to 200 mbar at 160 m³/min, min",
         t10 / 60.0,
@@ -69,7 +69,7 @@ fn reg_isothermal_pump_down_times() {
     let time = |share: f64, target: f64| {
         let mut bench = vessel_and_pump(vessel(5.0, ISOTHERMAL_M2), share, day_of(101_325.0, 20.0));
         bench.stroke("suction", 1.0);
-        bench.when_fallen(0.05, 60.0, target, |b| b.pa("vessel.vacuum")).unwrap()
+        bench.when_fallen(0.05, 60.0, target, |b| b.pa("vessel.vacuum"))
     };
     let mut t = Table::of("isothermal pump-down, 5 L, 1 L/s, computed", "3.19");
     t.near("half-life, s", time(0.0, 101_325.0 / 2.0), 3.466, STEP_S);
@@ -95,13 +95,13 @@ fn val_pump_down_with_ultimate_pressure_and_inflow() {
         .on(day_of(101_325.0, 20.0), &[]);
     let speed = 0.9e-3;
     bench.stroke("suction", speed * 1e3);
-    bench.when_fallen(0.05, 120.0, 29e3, |b| b.pa("vessel.vacuum")).unwrap();
+    bench.when_fallen(0.05, 120.0, 29e3, |b| b.pa("vessel.vacuum"));
     let (from, start) = (bench.pa("vessel.vacuum"), bench.now_s());
     let q = leak_mm2 * C_PER_MM2 * RHO_0 * 101_325.0 * R_AIR * T_0;
     let rest = 10e3 + q / speed;
     let to = 20e3;
     let by_row = 5.002e-3 / speed * f64::ln((from - rest) / (to - rest));
-    let took = bench.when_fallen(0.05, 120.0, to, |b| b.pa("vessel.vacuum")).unwrap() - start;
+    let took = bench.when_fallen(0.05, 120.0, to, |b| b.pa("vessel.vacuum")) - start;
     Table::of("vacuum-pump maker's page, calculating pump-down time", "3.6").near_rel(
         "29 to 20 kPa against ultimate pressure and inflow, s",
         took,
@@ -154,7 +154,7 @@ fn data_set_bench(surface_m2: f64) -> Bench {
 
 /// Times to 500 and 300 mbar, s.
 fn data_set_times(bench: &mut Bench) -> (f64, f64) {
-    let mut to = |pa: f64| bench.when_fallen(0.05, 60.0, pa, |b| b.pa("vessel.vacuum")).unwrap();
+    let mut to = |pa: f64| bench.when_fallen(0.05, 60.0, pa, |b| b.pa("vessel.vacuum"));
     (to(50e3), to(30e3))
 }
 

@@ -99,7 +99,7 @@ fn val_build_up_time() {
     bench.circuit.inputs_mut().key_on = true;
     let mut to = |kpa: f64| {
         let fall = |b: &Bench| 200.0 + store(b);
-        bench.when_fallen(0.1, 300.0, 200.0 + kpa, fall).unwrap()
+        bench.when_fallen(0.1, 300.0, 200.0 + kpa, fall)
     };
     let (warning, working) = (to(WARNING_KPA), to(-59.0));
     let mut t = Table::of("Western Australia, Road Traffic (Vehicles) Regulations 2014 r. 334(3)", "1.20");
@@ -108,7 +108,7 @@ fn val_build_up_time() {
     // Engine vacuum.
     let mut bench = alder_on(Day::STANDARD);
     bench.circuit.inputs_mut().engine = EngineState::ColdIdle;
-    let warning = bench.when_fallen(0.1, 300.0, 200.0 + WARNING_KPA, |b| 200.0 + store(b)).unwrap();
+    let warning = bench.when_fallen(0.1, 300.0, 200.0 + WARNING_KPA, |b| 200.0 + store(b));
     Table::of("UK car inspection manual 1.1.3", "1.21").within(
         "warning off, s (at most 60)",
         warning,
