@@ -2,6 +2,7 @@
 
 mod costs;
 mod hazards;
+mod random;
 mod record;
 mod references;
 mod refusals;
