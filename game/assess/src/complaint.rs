@@ -6,6 +6,7 @@
 //!
 //! Not modelled: customers who notice only part of what happens, or at another time of the year.
 
+use sim_core::assembly::Assembly;
 use sim_core::circuit::{Circuit, Pace};
 use sim_core::parts::PartKind;
 use sim_core::parts::engine::EngineState;
@@ -125,16 +126,14 @@ impl Road {
 
     /// Pressure at the booster, kPa gauge; 0 in a car without one.
     fn store_kpa(&self) -> f64 {
-        store_kpa(&self.circuit)
+        let port = self.circuit.assembly().port(&store_port(self.circuit.assembly()));
+        port.map_or(0.0, |port| self.circuit.pressure(port).gauge(self.circuit.ambient()).kpa())
     }
 }
 
-/// Pressure in the store of a car, at the booster's port, kPa gauge (the marker's truth, never shown to a
-/// trainee in an attempt); 0 in a car without a booster.
+/// Name of the port that stands for the store: the booster's; empty in a car without one.
 #[must_use]
-pub fn store_kpa(circuit: &Circuit) -> f64 {
-    let assembly = circuit.assembly();
+pub fn store_port(assembly: &Assembly) -> String {
     let booster = assembly.parts.iter().find(|part| matches!(part.kind, PartKind::Booster(_)));
-    let port = booster.and_then(|part| assembly.port(&format!("{}.vacuum", part.id)));
-    port.map_or(0.0, |port| circuit.pressure(port).gauge(circuit.ambient()).kpa())
+    booster.map_or_else(String::new, |part| format!("{}.vacuum", part.id))
 }

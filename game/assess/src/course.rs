@@ -9,11 +9,14 @@ use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Breach, Outcome, RecordEntry, Workshop};
 use sim_core::world::World;
 
-use crate::complaint::store_kpa;
+use crate::complaint::store_port;
 use crate::job::Job;
 
 /// A look at the same thing that shows the same within this many ticks (a minute) tells nothing new.
 const SAME_AGAIN: u64 = 60 * TICKS_PER_SECOND;
+
+/// Points of the chart over time.
+const TRACE_POINTS: u64 = 1500;
 
 /// One action of a recorded attempt, with the ticks at which it began and ended.
 #[derive(Clone, Debug, PartialEq)]
@@ -125,7 +128,7 @@ pub struct Course {
     pub attended_min: f64,
     /// Minutes of waiting that needed nobody.
     pub unattended_min: f64,
-    /// True pressure in the store after each action.
+    /// True pressure in the store along the attempt.
     pub trace: Vec<TracePoint>,
 }
 
@@ -135,9 +138,7 @@ impl Course {
     #[must_use]
     pub fn play(job: &Job, world: &World, deeds: Vec<Deed>) -> Self {
         let mut workshop = Workshop::new(job.setup(world.clone()));
-        let start = workshop.tick();
         let mut course = Self::empty(workshop.units_outside_limits());
-        course.point(start, &workshop);
         for (index, deed) in deeds.iter().enumerate() {
             if workshop.tick() < deed.start {
                 workshop.run_free(deed.start);
@@ -147,7 +148,6 @@ impl Course {
             let outcome = workshop.act(&deed.action);
             if outcome.refused.is_none() {
                 course.take_in(index, deed, job, &outcome, &workshop, &faulty_before);
-                course.point(start, &workshop);
                 if changes_before < workshop.changes() {
                     course.last_change = Some(index);
                 }
@@ -158,6 +158,7 @@ impl Course {
         course.attended_min = view.attended_min;
         course.unattended_min = view.unattended_min;
         course.faulty_at_end = workshop.units_outside_limits();
+        course.trace = trace(job, world, &deeds);
         course.deeds = deeds;
         course
     }
@@ -204,14 +205,6 @@ impl Course {
             attended_min: 0.0,
             unattended_min: 0.0,
             trace: Vec::new(),
-        }
-    }
-
-    fn point(&mut self, start: Tick, workshop: &Workshop) {
-        let at_s = Tick(workshop.tick().0 - start.0).s();
-        let store_kpa = store_kpa(workshop.circuit());
-        if self.trace.last().is_none_or(|last| last.at_s < at_s) {
-            self.trace.push(TracePoint { at_s, store_kpa });
         }
     }
 
@@ -271,6 +264,33 @@ impl Course {
         });
         repeat.map_or(Worth::Counts, Worth::Repeat)
     }
+}
+
+/// True pressure in the store along an attempt, every two seconds or, in a long one, [`TRACE_POINTS`] in all.
+/// A run of its own: the recorder's rows cut the steps, so its bits are not those of the attempt.
+fn trace(job: &Job, world: &World, deeds: &[Deed]) -> Vec<TracePoint> {
+    let mut workshop = Workshop::new(job.setup(world.clone()));
+    let start = workshop.tick();
+    let length = deeds.last().map_or(0, |last| last.end.0.saturating_sub(start.0));
+    let every = (length / TRACE_POINTS).max(2 * TICKS_PER_SECOND);
+    let column = format!("{}_kpa_abs", store_port(workshop.circuit().assembly()));
+    let Some(column) = workshop.trace_columns().iter().position(|name| *name == column) else {
+        return Vec::new();
+    };
+    let ambient = workshop.circuit().ambient().kpa();
+    let mut points = Vec::new();
+    workshop.record_every(every);
+    for deed in deeds.iter().filter(|deed| !deed.refused) {
+        if workshop.tick() < deed.start {
+            workshop.run_free(deed.start);
+        }
+        workshop.replay(&deed.action, deed.end);
+        for row in workshop.take_rows().unwrap_or_default() {
+            let at_s = Tick(row.tick.0.saturating_sub(start.0)).s();
+            points.push(TracePoint { at_s, store_kpa: row.values[column] - ambient });
+        }
+    }
+    points
 }
 
 /// Replaces or mends something.

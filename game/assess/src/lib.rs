@@ -13,6 +13,7 @@ pub mod marks;
 pub mod numeric;
 pub mod pack;
 pub mod repair_order;
+pub mod report;
 pub mod score;
 pub mod script;
 pub mod session;

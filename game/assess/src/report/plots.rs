@@ -1,0 +1,209 @@
+//! The two charts of the mark sheet, as SVG: path of certainty, and what the air was really doing.
+//!
+//! Lines differ in shade *and* in their marks and carry their names at their ends, so that nothing hangs on
+//! colour. All inks have a contrast of at least 4.5 : 1 on white (tested).
+
+use plotters::coord::{CoordTranslate, Shift};
+use plotters::prelude::*;
+use plotters::style::text_anchor::{HPos, Pos, VPos};
+
+use super::{classes_after, classes_to_show};
+use crate::marks::sheet::{Marks, NoteWorth};
+
+/// Why a chart could not be drawn.
+#[derive(Debug, thiserror::Error)]
+#[error("the chart could not be drawn: {0}")]
+pub(crate) struct PlotError(String);
+
+/// Any of the plotting library's errors.
+fn plot_error(error: impl std::fmt::Display) -> PlotError {
+    PlotError(error.to_string())
+}
+
+type Area<'a> = DrawingArea<SVGBackend<'a>, Shift>;
+
+/// Size of a chart, px.
+const SIZE: (u32, u32) = (760, 250);
+/// Room at the right for the names of lines, px.
+const NAMES: u32 = 190;
+/// Lines drawn in the path of certainty.
+const LINES: usize = 4;
+
+/// Ink for text and axes.
+pub(crate) const INK: RGBColor = RGBColor(0x1c, 0x26, 0x29);
+/// Fine lines.
+const FINE: RGBColor = RGBColor(0xc9, 0xd1, 0xd0);
+/// Inks of the lines, darkest use first.
+pub(crate) const LINE_INKS: [RGBColor; LINES] = [
+    RGBColor(0x0b, 0x5f, 0x59),
+    RGBColor(0x8a, 0x2f, 0x1d),
+    RGBColor(0x3b, 0x3f, 0x8f),
+    RGBColor(0x5c, 0x5f, 0x3a),
+];
+
+fn text(size: u32) -> TextStyle<'static> {
+    ("sans-serif", size).into_font().color(&INK)
+}
+
+/// Probability of the likeliest classes after each note.
+pub(crate) fn path(marks: &Marks) -> Result<String, PlotError> {
+    let evidence = &marks.evidence;
+    let counted: Vec<_> =
+        evidence.readings.iter().filter_map(|line| classes_after(line).map(|p| (line, p))).collect();
+    let mut svg = String::new();
+    {
+        let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
+        let n = counted.len().max(1) as f64;
+        let (left, right) = root.split_horizontally(SIZE.0 - NAMES);
+        let mut chart = ChartBuilder::on(&left)
+            .margin(6)
+            .margin_right(2)
+            .x_label_area_size(34)
+            .y_label_area_size(44)
+            .build_cartesian_2d(0.0..n, 0.0..100.0)
+            .map_err(plot_error)?;
+        let number = |x: &f64| {
+            let index = x.round();
+            if index < 0.5 {
+                return "0".to_owned();
+            }
+            counted.get(index as usize - 1).map_or(String::new(), |(line, _)| line.number.to_string())
+        };
+        chart
+            .configure_mesh()
+            .disable_x_mesh()
+            .light_line_style(WHITE)
+            .bold_line_style(FINE)
+            .axis_style(INK)
+            .x_labels(counted.len().clamp(2, 30))
+            .y_labels(5)
+            .x_label_formatter(&number)
+            .y_label_formatter(&|y| format!("{y:.0} %"))
+            .x_desc("number of the reading, in the order noted (0: complaint alone)")
+            .label_style(text(12))
+            .axis_desc_style(text(12))
+            .draw()
+            .map_err(plot_error)?;
+        let before = counted
+            .iter()
+            .take_while(|(line, _)| matches!(line.worth, NoteWorth::Counts { for_finding: true, .. }))
+            .count() as f64;
+        if before < counted.len() as f64 {
+            let x = before + 0.5;
+            chart
+                .draw_series(DashedLineSeries::new([(x, 0.0), (x, 100.0)], 4, 4, INK.stroke_width(1)))
+                .map_err(plot_error)?;
+            chart
+                .draw_series([Text::new("finding or first repair", (x + n * 0.01, 99.0), text(12))])
+                .map_err(plot_error)?;
+        }
+        let mut names: Vec<(f64, String, usize)> = Vec::new();
+        for (slot, class) in classes_to_show(evidence, 0.02, LINES).into_iter().enumerate() {
+            let start = evidence.classes[class].start;
+            let points: Vec<(f64, f64)> = std::iter::once((0.0, 100.0 * start))
+                .chain(counted.iter().enumerate().map(|(i, (_, p))| ((i + 1) as f64, 100.0 * p[class])))
+                .collect();
+            let style = LINE_INKS[slot].stroke_width(if slot == 0 { 3 } else { 2 });
+            chart.draw_series(LineSeries::new(points.clone(), style)).map_err(plot_error)?;
+            for point in &points {
+                mark(chart.plotting_area(), slot, *point)?;
+            }
+            let truth = if evidence.true_class == Some(class) { " (it was this)" } else { "" };
+            let end = points.last().map_or(0.0, |p| p.1);
+            names.push((end, format!("{}{truth}", evidence.classes[class].name), slot));
+        }
+        write_names(&right, names)?;
+        root.present().map_err(plot_error)?;
+    }
+    Ok(svg)
+}
+
+/// Draws the mark of a line: circle, triangle, cross, square.
+fn mark<CT: CoordTranslate>(
+    area: &DrawingArea<SVGBackend<'_>, CT>,
+    slot: usize,
+    at: CT::From,
+) -> Result<(), PlotError>
+where
+    CT::From: Clone,
+{
+    let ink = LINE_INKS[slot].filled();
+    let at = EmptyElement::at(at);
+    match slot {
+        0 => area.draw(&(at + Circle::new((0, 0), 4, ink))),
+        1 => area.draw(&(at + TriangleMarker::new((0, 0), 5, ink))),
+        2 => area.draw(&(at + Cross::new((0, 0), 4, LINE_INKS[slot].stroke_width(2)))),
+        _ => area.draw(&(at + Rectangle::new([(-3, -3), (3, 3)], ink))),
+    }
+    .map_err(plot_error)
+}
+
+/// Writes the names of lines beside their ends, one under the other without overlapping.
+fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>) -> Result<(), PlotError> {
+    /// Height of a name of up to two rows, px.
+    const ROW: i32 = 14;
+    let height = SIZE.1 as i32 - 46;
+    names.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.2.cmp(&b.2)));
+    let mut next = 4;
+    for (end, name, slot) in names {
+        let rows = textwrap::wrap(&name, 28);
+        let wanted = 6 + ((100.0 - end) / 100.0 * f64::from(height)) as i32 - ROW / 2;
+        let mut y = wanted.max(next);
+        mark(area, slot, (8, y + 6))?;
+        for row in rows {
+            area.draw(&Text::new(row.into_owned(), (18, y), text(12))).map_err(plot_error)?;
+            y += ROW;
+        }
+        next = y + 4;
+    }
+    Ok(())
+}
+
+/// True pressure in the store over the attempt, with what the trainee's gauge showed there.
+pub(crate) fn trace(marks: &Marks) -> Result<String, PlotError> {
+    let mut svg = String::new();
+    {
+        let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
+        let end_min = marks.trace.last().map_or(1.0, |point| point.at_s / 60.0).max(1.0);
+        let lowest = marks.trace.iter().map(|point| point.store_kpa).fold(-70.0, f64::min);
+        let mut chart = ChartBuilder::on(&root)
+            .margin(6)
+            .x_label_area_size(34)
+            .y_label_area_size(44)
+            .build_cartesian_2d(0.0..end_min, (lowest - 6.0).floor()..6.0)
+            .map_err(plot_error)?;
+        chart
+            .configure_mesh()
+            .disable_x_mesh()
+            .light_line_style(WHITE)
+            .bold_line_style(FINE)
+            .axis_style(INK)
+            .x_labels(12)
+            .y_labels(6)
+            .x_label_formatter(&|x| format!("{x:.0}"))
+            .y_label_formatter(&|y| format!("{y:.0}"))
+            .x_desc("minutes of the attempt")
+            .y_desc("kPa gauge")
+            .label_style(text(12))
+            .axis_desc_style(text(12))
+            .draw()
+            .map_err(plot_error)?;
+        let line = marks.trace.iter().map(|point| (point.at_s / 60.0, point.store_kpa));
+        chart.draw_series(LineSeries::new(line, LINE_INKS[0].stroke_width(1))).map_err(plot_error)?;
+        for reading in marks.evidence.readings.iter().filter(|reading| reading.of_store) {
+            let Some((value, _)) = &reading.value else { continue };
+            let at = (reading.at_min, *value);
+            chart
+                .draw_series([EmptyElement::at(at)
+                    + Circle::new((0, 0), 5, LINE_INKS[1].stroke_width(2))
+                    + Text::new(
+                        reading.number.to_string(),
+                        (7, -6),
+                        text(12).pos(Pos::new(HPos::Left, VPos::Center)),
+                    )])
+                .map_err(plot_error)?;
+        }
+        root.present().map_err(plot_error)?;
+    }
+    Ok(svg)
+}
