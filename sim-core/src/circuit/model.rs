@@ -470,7 +470,7 @@ impl Model {
                 Var::Charge(part) => {
                     let PartKind::Battery(b) = &assembly.parts[part as usize].kind else { continue };
                     let (_, i) = self.pole_of(part, scratch);
-                    f[row] += i / (b.capacity_ah * 3600.0);
+                    f[row] += b.charge_rate_per_s(y[row], i);
                     sink.add(row, row, 0.0);
                 }
                 Var::FuseHeat(part) => {

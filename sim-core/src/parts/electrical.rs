@@ -4,7 +4,7 @@
 //! 87 relay output. Battery: open-circuit voltage by charge from row 6.7. Fuse: a heated strip,
 //! τ dθ/dt = (i/I_n)² − θ, that melts at θ = 1.30²: between the 1.10 I_n it must carry for ever and the
 //! 1.35 I_n (conventional tripping current, ISO 8820-3) at which it must melt within minutes.
-//! Not modelled: surface charge and diffusion in the battery, contact bounce, coil inductance.
+//! Not modelled: surface charge and diffusion in the battery, its temperature, contact bounce, coil inductance.
 
 use crate::params::part_params;
 
@@ -25,13 +25,30 @@ part_params! {
 }
 
 impl Battery {
-    /// Open-circuit voltage at charge `z` (0 to 1), V; straight lines between the points of row 6.7.
+    /// Open-circuit voltage at charge `z`, V; straight lines between the points of row 6.7 from 0 to 1.
+    /// Below 0 it collapses: a tenth of the capacity further there is nothing left (common practice, no
+    /// source).
     #[must_use]
     pub fn open_circuit_v(z: f64) -> f64 {
         const POINTS: [f64; 5] = [11.89, 12.06, 12.24, 12.45, 12.65];
-        let x = z.clamp(0.0, 1.0) * 4.0;
+        /// Charge at which the voltage is gone.
+        const DEAD: f64 = -0.1;
+        if z < 0.0 {
+            return POINTS[0] * (1.0 - z / DEAD).max(0.0);
+        }
+        let x = z.min(1.0) * 4.0;
         let i = (x as usize).min(3);
         POINTS[i] + (POINTS[i + 1] - POINTS[i]) * (x - i as f64)
+    }
+
+    /// How fast the charge `z` changes under `ampere` (positive charges), 1/s. The last twentieth takes in
+    /// less and less; what it does not take makes gas.
+    #[must_use]
+    pub fn charge_rate_per_s(&self, z: f64, ampere: f64) -> f64 {
+        /// Share of the capacity over which acceptance fades out.
+        const FADES: f64 = 0.05;
+        let accepted = if 0.0 < ampere { ((1.0 - z) / FADES).clamp(0.0, 1.0) } else { 1.0 };
+        accepted * ampere / (self.capacity_ah * 3600.0)
     }
 }
 

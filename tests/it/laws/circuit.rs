@@ -286,3 +286,31 @@ fn inv_isothermal_vessel_stays_at_the_walls_temperature() {
     let (p, t) = bench.air("vessel.front");
     assert!(p < 50e3 && (t - 293.15).abs() < 0.01, "{p} Pa, {t} K");
 }
+
+#[test]
+fn inv_a_battery_gives_no_more_than_it_holds() {
+    use sim_core::parts::engine::EngineState;
+    // A welded relay over a weekend: 42 A·h at some 8 A last five hours and a bit, then the hum dies.
+    let mut bench = crate::rig::alder_on(Day::STANDARD);
+    bench.set("relay.weld_s", 60.0);
+    let (pump, battery) = (bench.part("pump"), bench.part("battery"));
+    bench.run_s(4.0 * 3_600.0);
+    assert!(bench.circuit.hums(pump), "it still runs after four hours");
+    bench.run_s(44.0 * 3_600.0);
+    assert!(!bench.circuit.hums(pump), "it stands after two days");
+    let charge = bench.circuit.charge(battery);
+    assert!((-0.1..0.0).contains(&charge), "charge {charge}");
+    assert!(bench.circuit.voltage(bench.port("battery.plus")) < 3.0, "the battery is flat");
+    // And charging ends when it is full.
+    bench.set("relay.weld_s", 0.0);
+    bench.circuit.inputs_mut().engine = EngineState::Cruise;
+    let mut last = charge;
+    for hour in 0..12 {
+        bench.run_s(3_600.0);
+        let now = bench.circuit.charge(battery);
+        assert!(last <= now && now <= 1.0, "hour {hour}: {last} to {now}");
+        last = now;
+    }
+    assert!(0.98 < last, "full: {last}");
+    assert!(!bench.circuit.events().iter().any(|(_, e)| *e == Event::Fault));
+}
