@@ -4,6 +4,12 @@
 //! parallel; results stand in cell order and are added up in it, so the number of threads cannot change a bit).
 //! At each note it asks every cell what the reading would have been, and moves the belief.
 //!
+//! **Clock.** Every action takes as long as it took the trainee, except those that end with a cue (wait until
+//! the pump stops, time its rest): they end, in each cell, when that cell's car gives the cue. What the trainee did
+//! was to wait for the pump and then look; cut at the recorded tick, a car whose pump runs a little shorter would
+//! be looked at in the wrong moment of its cycle, and the true hypothesis would suffer most. How long a wait
+//! took is evidence only when it was timed and noted, like everything else.
+//!
 //! **Width of a prediction.** Sixteen draws stand for a continuum of tolerances, so each prediction is given
 //! a kernel: σ² = scatter² + max(0.7 · s, floor)². s is the spread of the hypothesis' sixteen predictions of
 //! that reading, the smaller of standard deviation and interquartile range / 1.349 (Silverman 1986, so
@@ -20,6 +26,7 @@
 //! simulated any further; from then on every reading counts as a slip in it. The sheet says how many.
 
 use rayon::prelude::*;
+use sim_core::action::Action;
 use sim_core::observe::{Observed, Predicted, Scale};
 use sim_core::workshop::Workshop;
 
@@ -216,13 +223,17 @@ fn play_all(
             if deed.refused {
                 continue;
             }
-            if workshop.tick() < deed.start {
-                workshop.run_free(deed.start);
+            let idle = deed.start.0 - course.deeds[..index].last().map_or(deed.start.0, |last| last.end.0);
+            if 0 < idle {
+                workshop.run_free(workshop.tick().plus(idle));
             }
             if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
                 swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
             }
-            let outcome = workshop.replay(&deed.action, deed.end);
+            let outcome = match &deed.action {
+                Action::Time { .. } | Action::WaitUntil { .. } => workshop.act(&deed.action),
+                other => workshop.replay(other, workshop.tick().plus(deed.end.0 - deed.start.0)),
+            };
             let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
             if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
                 && wanted[looked]
