@@ -1,6 +1,7 @@
 //! `pinhole`: the one binary. Every error becomes one clear message and an exit code, never a panic.
 
 mod cli;
+mod mark;
 mod places;
 mod replay;
 mod text;
@@ -68,7 +69,7 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Text(args)) => text::run(&mut out, &cli.places, args, args.job.is_none())?,
         Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
         Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
-        Some(Command::Mark(_)) => anyhow::bail!("not built yet"),
+        Some(Command::Mark(args)) => mark::run(&mut out, &cli.places, args)?,
     };
     out.flush()?;
     Ok(verdict)

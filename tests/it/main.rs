@@ -4,6 +4,7 @@
 //! or a computed number, `inv_` a law that must always hold.
 
 mod alder;
+mod bench;
 mod laws;
 mod marks;
 mod published;

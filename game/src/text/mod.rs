@@ -19,7 +19,7 @@ use assess::words::{self, Ask, Said, Vocabulary};
 
 use crate::Verdict;
 use crate::cli::{Places, TextArgs};
-use crate::places;
+use crate::{mark, places};
 use prompt::Lines;
 
 /// Job that opens when none is named: the first of this pack.
@@ -343,8 +343,16 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
     }
 }
 
-/// The mark sheet, on the screen and beside the attempt.
-fn finish(out: &mut dyn Write, _library: &Library, _session: &Session) -> anyhow::Result<Verdict> {
-    writeln!(out, "The car is handed back. Marking is not available in this build.")?;
-    Ok(Verdict::Pass)
+/// The mark sheet, on the screen and as a page beside the attempt.
+fn finish(out: &mut dyn Write, library: &Library, session: &Session) -> anyhow::Result<Verdict> {
+    writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
+    out.flush()?;
+    let sheet = mark::sheet_of(library, session.attempt())?;
+    write!(out, "{}", assess::report::terminal::render(&sheet))?;
+    if let Some(path) = session.path() {
+        let page = path.with_extension("html");
+        mark::write_file(&page, assess::report::html::render(&sheet).as_bytes())?;
+        writeln!(out, "\nThe mark sheet with its plots: {}", page.display())?;
+    }
+    Ok(mark::verdict(std::slice::from_ref(&sheet)))
 }

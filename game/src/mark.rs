@@ -1,0 +1,113 @@
+//! `pinhole mark`: marks attempts, and writes the sheets for people and for other programs.
+
+use std::io::Write;
+use std::path::Path;
+
+use anyhow::{Context as _, bail};
+use assess::attempt::Attempt;
+use assess::marks::sheet::MarkSheet;
+use assess::pack::Library;
+use assess::report;
+
+use crate::Verdict;
+use crate::cli::{MarkArgs, Places};
+
+/// Runs the command.
+pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::Result<Verdict> {
+    if args.html.is_some() && 1 < args.attempts.len() {
+        bail!("--html takes one attempt; {} are given. For many: --csv or --json", args.attempts.len());
+    }
+    let library = Library::open(&crate::places::data(at)?)?;
+    // All files first: a slip in the last name should not cost the marking of the others.
+    let attempts = args.attempts.iter().map(|path| Attempt::read(path)).collect::<Result<Vec<_>, _>>()?;
+    let many = 1 < attempts.len();
+    let mut sheets = Vec::new();
+    for (path, attempt) in args.attempts.iter().zip(&attempts) {
+        if many {
+            writeln!(out, "{} ({} of {}) …", path.display(), sheets.len() + 1, attempts.len())?;
+            out.flush()?;
+        }
+        sheets.push(sheet_of(&library, attempt).with_context(|| path.display().to_string())?);
+    }
+    if let Some(path) = &args.html
+        && let Some(sheet) = sheets.first()
+    {
+        write_file(path, report::html::render(sheet).as_bytes())?;
+    }
+    if let Some(path) = &args.json {
+        let text = match sheets.as_slice() {
+            [one] => serde_json::to_string_pretty(one)?,
+            all => serde_json::to_string_pretty(all)?,
+        };
+        write_file(path, (text + "\n").as_bytes())?;
+    }
+    if let Some(path) = &args.csv {
+        write_file(path, &table(&args.attempts, &sheets)?)?;
+    }
+    for (path, sheet) in args.attempts.iter().zip(&sheets) {
+        if many {
+            writeln!(out, "{}: {}", path.display(), in_a_line(sheet))?;
+        } else {
+            write!(out, "{}", report::terminal::render(sheet))?;
+        }
+    }
+    Ok(verdict(&sheets))
+}
+
+/// Marks one attempt.
+pub(crate) fn sheet_of(library: &Library, attempt: &Attempt) -> anyhow::Result<MarkSheet> {
+    let job = library.job(&attempt.header.job)?;
+    Ok(assess::marks::mark(attempt, &job)?)
+}
+
+/// Pass when everyone is competent.
+pub(crate) fn verdict(sheets: &[MarkSheet]) -> Verdict {
+    let competent = |s: &MarkSheet| s.marks.as_ref().is_some_and(|m| m.competent);
+    if sheets.iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
+}
+
+fn in_a_line(sheet: &MarkSheet) -> String {
+    match &sheet.marks {
+        None => "not finished".to_owned(),
+        Some(m) => {
+            format!("{} {:.1} of 100", if m.competent { "competent," } else { "not yet competent," }, m.total)
+        }
+    }
+}
+
+/// Writes a file whole.
+pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
+    std::fs::write(path, bytes).with_context(|| format!("{} cannot be written", path.display()))
+}
+
+/// One line an attempt.
+fn table(paths: &[std::path::PathBuf], sheets: &[MarkSheet]) -> anyhow::Result<Vec<u8>> {
+    let mut csv = csv::Writer::from_writer(Vec::new());
+    let letters = ["V", "E", "R", "Q", "D"];
+    let mut head = vec!["attempt", "job", "seat", "finished", "competent", "total", "cut"];
+    head.extend(letters);
+    head.extend(["deducted", "attended_min", "unattended_min", "job_digest"]);
+    csv.write_record(&head)?;
+    for (path, sheet) in paths.iter().zip(sheets) {
+        let mut row = vec![
+            path.display().to_string(),
+            sheet.job.clone(),
+            sheet.seat.clone().unwrap_or_default(),
+            sheet.marks.is_some().to_string(),
+        ];
+        match &sheet.marks {
+            Some(m) => {
+                row.extend([m.competent.to_string(), m.total.to_string(), m.cut.to_string()]);
+                for letter in letters {
+                    let part = m.parts.iter().find(|p| p.letter == letter);
+                    row.push(part.map_or_else(String::new, |p| p.points.to_string()));
+                }
+                row.push(m.deducted.to_string());
+            }
+            None => row.extend(std::iter::repeat_n(String::new(), 3 + letters.len() + 1)),
+        }
+        row.extend([sheet.attended_min.to_string(), sheet.unattended_min.to_string(), sheet.job_digest.clone()]);
+        csv.write_record(&row)?;
+    }
+    Ok(csv.into_inner()?)
+}

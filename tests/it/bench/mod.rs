@@ -1,0 +1,84 @@
+//! The built program from outside: jobs from card to mark sheet, kills, bad input.
+
+mod bad_input;
+mod jobs;
+mod killed;
+mod torn;
+
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+use std::sync::OnceLock;
+
+/// The repository.
+pub(super) fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
+/// The program, built by cargo in the profile of this test. `CARGO_BIN_EXE_…` is known only inside the
+/// package of the program, and this package may be tested alone.
+pub(super) fn program() -> &'static Path {
+    static PROGRAM: OnceLock<PathBuf> = OnceLock::new();
+    PROGRAM.get_or_init(|| {
+        // …/target/<profile>/deps/it-<hash>
+        let test = std::env::current_exe().unwrap();
+        let profile_dir = test.ancestors().nth(2).unwrap();
+        let profile = match profile_dir.file_name().unwrap().to_str().unwrap() {
+            "debug" => "dev",
+            other => other,
+        };
+        let output = Command::new(env!("CARGO"))
+            .current_dir(root())
+            .args(["build", "--quiet", "-p", "game", "--bin", "pinhole", "--profile", profile, "--target-dir"])
+            .arg(profile_dir.parent().unwrap())
+            .output()
+            .unwrap();
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stderr));
+        profile_dir.join(format!("pinhole{}", std::env::consts::EXE_SUFFIX))
+    })
+}
+
+/// The program with a folder of its own for attempts and everything else it keeps.
+pub(super) fn pinhole(home: &Path) -> Command {
+    let mut command = Command::new(program());
+    command
+        .current_dir(home)
+        .env("HOME", home)
+        .env_remove("XDG_DATA_HOME")
+        .env_remove("PINHOLE_DATA")
+        .env("RUST_BACKTRACE", "1")
+        .arg("--data")
+        .arg(root())
+        .stdin(Stdio::null());
+    command
+}
+
+/// What it wrote, both streams.
+pub(super) fn said(output: &Output) -> String {
+    format!("{}{}", String::from_utf8_lossy(&output.stdout), String::from_utf8_lossy(&output.stderr))
+}
+
+/// Asserts an exit code and that nothing panicked.
+pub(super) fn ends_with_code(output: &Output, code: i32) -> String {
+    let text = said(output);
+    assert!(!text.contains("panicked") && !text.contains("stack backtrace"), "{text}");
+    assert_eq!(output.status.code(), Some(code), "{text}");
+    text
+}
+
+/// A seed for what a test draws: from `PINHOLE_TEST_SEED` (hexadecimal), else new; printed, so that a
+/// failure can be had again.
+pub(super) fn test_seed() -> u128 {
+    let seed = match std::env::var("PINHOLE_TEST_SEED") {
+        Ok(text) => u128::from_str_radix(&text, 16).unwrap(),
+        Err(_) => assess::attempt::Seed::random().unwrap().0,
+    };
+    println!("PINHOLE_TEST_SEED={seed:032x}");
+    seed
+}
+
+/// Numbers from 0 up to 1.
+pub(super) fn uniform(seed: u128) -> impl FnMut() -> f64 {
+    use rand_core::Rng as _;
+    let mut rng = rand_pcg::Pcg64::new(seed, 1);
+    move || (rng.next_u64() >> 11) as f64 / (1u64 << 53) as f64
+}
