@@ -106,7 +106,11 @@ fn table(paths: &[std::path::PathBuf], sheets: &[MarkSheet]) -> anyhow::Result<V
             }
             None => row.extend(std::iter::repeat_n(String::new(), 3 + letters.len() + 1)),
         }
-        row.extend([sheet.attended_min.to_string(), sheet.unattended_min.to_string(), sheet.job_digest.clone()]);
+        row.extend([
+            sheet.attended_min.to_string(),
+            sheet.unattended_min.to_string(),
+            sheet.job_digest.clone(),
+        ]);
         csv.write_record(&row)?;
     }
     Ok(csv.into_inner()?)

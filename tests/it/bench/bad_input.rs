@@ -140,11 +140,20 @@ fn ten_megabytes_of_noise_are_refused_at_once() {
 fn unknown_names_get_the_known_ones() {
     let home = tempfile::tempdir().unwrap();
     let run = |args: &[&str]| ends_with_code(&pinhole(home.path()).args(args).output().unwrap(), 2);
-    assert_says(&run(&["text", "first-shift/hum-at-the-light"]), &["hum-at-the-light", "first-shift/hum-at-the-lights"]);
+    assert_says(
+        &run(&["text", "first-shift/hum-at-the-light"]),
+        &["hum-at-the-light", "first-shift/hum-at-the-lights"],
+    );
     assert_says(&run(&["text", "second-shift/x"]), &["second-shift", "first-shift"]);
     assert_says(&run(&["trace", "elder", "--csv", "t.csv"]), &["elder", "alder"]);
-    assert_says(&run(&["trace", "alder", "--fault", "valve_m_leeks=1", "--csv", "t.csv"]), &["valve_m_leeks", "valve_m_leaks_back"]);
-    assert_says(&run(&["trace", "alder", "--fault", "valve_m_leaks_back=-3", "--csv", "t.csv"]), &["-3", "valve_m.back_leak_mm"]);
+    assert_says(
+        &run(&["trace", "alder", "--fault", "valve_m_leeks=1", "--csv", "t.csv"]),
+        &["valve_m_leeks", "valve_m_leaks_back"],
+    );
+    assert_says(
+        &run(&["trace", "alder", "--fault", "valve_m_leaks_back=-3", "--csv", "t.csv"]),
+        &["-3", "valve_m.back_leak_mm"],
+    );
     assert_says(&run(&["replay", "nothing.attempt"]), &["nothing.attempt", "no such file"]);
     assert_says(&run(&["mark", "nothing.attempt"]), &["nothing.attempt", "no such file"]);
 }
@@ -171,7 +180,13 @@ fn scripts_stop_at_the_line_that_is_not_understood_or_refused() {
         n += 1;
         std::fs::write(&script, text).unwrap();
         let mut command = pinhole(home.path());
-        command.args(["text", "first-shift/hum-at-the-lights", "--attempt", &format!("{n}.attempt"), "--script"]);
+        command.args([
+            "text",
+            "first-shift/hum-at-the-lights",
+            "--attempt",
+            &format!("{n}.attempt"),
+            "--script",
+        ]);
         ends_with_code(&command.arg(&script).output().unwrap(), 2)
     };
     assert_says(&run("card\nopne j_hose_m\n"), &["s.script", "line 2", "opne", "open"]);
@@ -243,7 +258,8 @@ fn a_file_that_may_not_grow_keeps_what_it_has() {
     assert_says(&text, &["full.attempt", "make room"]);
     let attempt = assess::attempt::Attempt::read(&home.path().join("full.attempt")).unwrap();
     assert!(5 < attempt.steps.len(), "{} actions kept", attempt.steps.len());
-    let carry_on = pinhole(home.path()).args(["text", "--resume", "--attempt", "full.attempt"]).output().unwrap();
+    let carry_on =
+        pinhole(home.path()).args(["text", "--resume", "--attempt", "full.attempt"]).output().unwrap();
     ends_with_code(&carry_on, 0);
 }
 

@@ -22,7 +22,8 @@ fn begun(screen: &str) -> usize {
 fn inv_killed_at_any_moment_loses_at_most_one_action() {
     let home = tempfile::tempdir().unwrap();
     // Everything up to the end, but not the hand-back: marking is not what is tested here.
-    let script = std::fs::read_to_string(root().join("scenarios/first-shift/reference/hum-at-the-lights.script"));
+    let script =
+        std::fs::read_to_string(root().join("scenarios/first-shift/reference/hum-at-the-lights.script"));
     let script = script.unwrap().replace("hand back", "");
     let script_file = home.path().join("work.script");
     std::fs::write(&script_file, &script).unwrap();

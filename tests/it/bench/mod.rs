@@ -28,7 +28,17 @@ pub(super) fn program() -> &'static Path {
         };
         let output = Command::new(env!("CARGO"))
             .current_dir(root())
-            .args(["build", "--quiet", "-p", "game", "--bin", "pinhole", "--profile", profile, "--target-dir"])
+            .args([
+                "build",
+                "--quiet",
+                "-p",
+                "game",
+                "--bin",
+                "pinhole",
+                "--profile",
+                profile,
+                "--target-dir",
+            ])
             .arg(profile_dir.parent().unwrap())
             .output()
             .unwrap();

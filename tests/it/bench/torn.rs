@@ -11,7 +11,8 @@ use assess::session::{Begin, Session, SessionError};
 
 use super::{root, test_seed, uniform};
 
-const SCRIPT: &str = "card\nchocks on\nread barometer\nnote shown for day\nkey on\nwait until pump stops 60\nhum\nnote\n";
+const SCRIPT: &str =
+    "card\nchocks on\nread barometer\nnote shown for day\nkey on\nwait until pump stops 60\nhum\nnote\n";
 
 fn job() -> Arc<Job> {
     Arc::new(Library::open(&root()).unwrap().job("first-shift/hum-at-the-lights").unwrap())
