@@ -77,7 +77,7 @@ fn a_wrong_unit_is_named_with_what_is_known() {
 #[test]
 fn an_unknown_port_is_named_with_the_known_ones() {
     let text = opened_with(|d| edit(d, CAR, "b: \"tee.1\"", "b: \"tee.7\""));
-    assert_says(&text, &["alder.ron", "j_tee", "tee.7", "tee.1"]);
+    assert_says(&text, &["alder.ron", "joints[1].b", "tee.7", "tee.1"]);
 }
 
 #[test]
