@@ -4,6 +4,7 @@
 //! read in the source (status V) or in somebody's reproduction of it (V2), `reg_` rows were computed
 //! (C) or are from memory (M, and marked so). A tolerance is a named constant with its reason.
 
+mod accuracy;
 mod atmosphere;
 mod battery_and_wire;
 mod booster;
