@@ -218,3 +218,36 @@ fn val_gauge_at_altitude() {
     t.near("1000 ft, inHg less", sea - shown_inhg(1_000.0), 1.0, ABOUT);
     t.near("5000 ft, inHg less", sea - shown_inhg(5_000.0), 5.0, ABOUT);
 }
+
+#[test]
+fn reg_joint_puts_its_two_nipples_in_a_row() {
+    /// The flow has settled; b of both nipples is the same.
+    const SETTLED: f64 = 1e-6;
+    // A standing engine's manifold is open air; its nipple of 0.8 mm is joined to the pump's of 0.6 mm.
+    let PartKind::Engine(engine) = crate::rig::alder_part("engine") else { panic!("no engine") };
+    let PartKind::VacuumPump(pump) = crate::rig::alder_part("pump") else { panic!("no pump") };
+    let engine = sim_core::parts::engine::Engine { bore_mm: 0.8, ..engine };
+    let pump = sim_core::parts::vacuum_pump::VacuumPump { bore_mm: 0.6, ..pump };
+    let mut bench = Rig::default()
+        .part("engine", PartKind::Engine(engine))
+        .part("pump", PartKind::VacuumPump(pump))
+        .part("supply", crate::rig::supply(13.5, 1e-3))
+        .part("body", crate::rig::body())
+        .join("engine.manifold", "pump.inlet")
+        .join("supply.plus", "pump.plus")
+        .join("supply.minus", "body.31a")
+        .join("pump.minus", "body.31b")
+        .on(day_of(101_325.0, 20.0), &[]);
+    bench.run_s(60.0);
+    let c = |d_mm: f64| 0.8 * C_PER_MM2 * std::f64::consts::FRAC_PI_4 * d_mm * d_mm;
+    let both = 1.0 / f64::sqrt(1.0 / c(0.8).powi(2) + 1.0 / c(0.6).powi(2));
+    let m = -bench.circuit.m_flow_out(bench.port("pump.inlet"));
+    let mut t = Table::of("rule for elements in a row (from memory)", "2.28 with 2.6");
+    t.within(
+        "pump side, share of the day's pressure (choked)",
+        bench.pa("pump.inlet") / 101_325.0,
+        0.05,
+        0.39,
+    );
+    t.near_rel("flow, kg/s", m, both * 1.185 * 101_325.0, SETTLED);
+}

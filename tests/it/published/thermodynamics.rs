@@ -96,3 +96,19 @@ fn reg_small_warm_housing_settles_back() {
     t.within("settling back, kPa", (after - before) * 1e-3, 0.05, 8.0);
     t.near("isothermal in the end: p/T", after / before, 293.15 / cold, 2e-3);
 }
+
+#[test]
+fn reg_air_takes_on_the_walls_temperature() {
+    /// The air's heat capacity changes by a few per cent on the way; the step's error on top.
+    const LUMPED: f64 = 0.03;
+    // The design's figure: some 5 W/(m² K) on the inner surface. τ = m c_v/(h A), here 2.1 s.
+    let bench = vessel_and_pump(vessel(2.83, 0.25), 0.0, day_of(101_325.0, 20.0));
+    let mut bench = evacuated(bench, 3.0, 30e3);
+    bench.stroke("suction", 0.0);
+    let cold = 293.15 - bench.air("vessel.front").1;
+    bench.run_s(0.5);
+    let after = 293.15 - bench.air("vessel.front").1;
+    let by_law = bench.mass("vessel.front", 2.83e-3) * sim_core::air::CV / (5.0 * 0.25);
+    let mut t = Table::of("5 W/(m² K), common practice, no source", "design, T12");
+    t.near_rel("time constant of the air, s", 0.5 / f64::ln(cold / after), by_law, LUMPED);
+}
