@@ -5,7 +5,7 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{classes_after, classes_to_show, percent, plots};
+use super::{classes_after, classes_to_show, percent, plots, signed, taken_off};
 use crate::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
 
 /// Ink, quiet ink, accent, ground of bands, rule: as `#rrggbb`.
@@ -49,8 +49,17 @@ figure{margin:0;break-inside:avoid}
 figcaption{font-size:8.6pt;color:var(--quiet);margin-bottom:1mm}
 .notice{border-left:3pt solid var(--accent);background:var(--band);padding:1.5mm 3mm;font-size:9.2pt}
 .break{break-before:page}
-@page{size:A4;margin:11mm}
-@media print{body{padding:0;max-width:none}}
+.small{font-size:8.6pt;line-height:1.3}
+.small p{margin-bottom:.8mm}
+@page{size:A4;margin:10mm 11mm}
+@media print{
+ body{padding:0;max-width:none;font-size:9.2pt;line-height:1.3}
+ h1{font-size:15pt} h2{font-size:10.5pt;margin:3mm 0 1mm}
+ p{margin-bottom:.9mm} table{font-size:8.2pt} td,th{padding:.5mm 1.3mm}
+ .two{font-size:8.2pt} .notice{font-size:8.4pt;padding:1mm 3mm} .small{font-size:7.9pt}
+ .chart td,.chart th{font-size:6.8pt;padding:.25mm .35mm}
+ svg{max-height:44mm}
+}
 ";
 
 /// The mark sheet as an HTML page.
@@ -74,21 +83,24 @@ pub fn render(sheet: &MarkSheet) -> String {
                         (parts(marks))
                         (finding(marks))
                         (record(sheet))
+                        (rest(sheet))
+                        h2 { "What it was" }
+                        div class="small" {
+                            @for line in marks.debrief.lines().filter(|line| !line.is_empty()) { p { (line) } }
+                        }
+                        (foot(sheet))
                         div class="break" {}
                         (chart(&marks.evidence))
                         (figures(marks))
                         (readings(&marks.evidence))
-                        (rest(sheet))
-                        h2 { "What it was" }
-                        @for line in marks.debrief.lines() { p { (line) } }
                     }
                     None => {
                         p class="notice" { (sheet.notices[0]) }
                         (record(sheet))
                         (rest(sheet))
+                        (foot(sheet))
                     }
                 }
-                (foot(sheet))
             }
         }
     };
@@ -140,7 +152,7 @@ fn parts(marks: &Marks) -> Markup {
                     td class="letter" { "S" }
                     td { "safety" }
                     td class="n" {}
-                    td class="n" { (format!("{:.0}", -marks.deducted)) }
+                    td class="n" { (taken_off(marks.deducted)) }
                     td { (marks.safety) }
                 }
             }
@@ -204,16 +216,16 @@ fn record(sheet: &MarkSheet) -> Markup {
 /// Readings along the top, classes down the side.
 fn chart(evidence: &EvidenceSheet) -> Markup {
     /// Readings in one table; more are set below.
-    const COLUMNS: usize = 16;
+    const COLUMNS: usize = 24;
     /// Rows.
-    const CLASSES: usize = 9;
+    const CLASSES: usize = 8;
     let shown = classes_to_show(evidence, 0.02, CLASSES);
     let counted: Vec<&ReadingLine> =
         evidence.readings.iter().filter(|line| classes_after(line).is_some()).collect();
     let blocks: Vec<&[&ReadingLine]> = counted.chunks(COLUMNS).collect();
     html! {
         h2 { "How each note moved each possibility" }
-        p class="quiet" {
+        p class="quiet small" {
             "Probability in percent after each note; ▲ it rose, ▼ it fell by more than a tenth of itself and half a \
              percent. The column “c” is the complaint alone; right of the dashed line come notes after the finding or \
              the first repair, which count for the release only. ◆ marks what it was."
@@ -329,31 +341,26 @@ fn figures(marks: &Marks) -> Markup {
 fn readings(evidence: &EvidenceSheet) -> Markup {
     html! {
         h2 { "Notes" }
-        table {
-            thead { tr {
-                th class="n" { "reading" } th class="n" { "min" } th { "what" } th { "shown" }
-                th class="n" { "bits toward the truth" }
-            } }
-            tbody {
-                @for line in &evidence.readings {
-                    tr {
-                        td class="n" { (line.number) }
-                        td class="n" { (format!("{:.0}", line.at_min)) }
-                        td { (line.what) }
-                        td { (line.shown) }
-                        td class="n" {
-                            @match &line.worth {
-                                NoteWorth::Counts { toward_truth, .. } => (format!("{toward_truth:+.1}")),
-                                NoteWorth::Misread => "misread",
-                                NoteWorth::Repeat { of } => { "as reading " (of) }
-                            }
+        p class="quiet small" {
+            "Number and minute of the reading, what it was, what was shown, and the bits by which it moved what was \
+             really wrong (minus: away)."
+            @if let Some((p, notes)) = evidence.reference {
+                " The reference attempt reaches " (percent(p)) " on this very car, with " (notes) " notes."
+            }
+        }
+        div class="two small" {
+            @for line in &evidence.readings {
+                p {
+                    b { (line.number) } span class="quiet" { " · min " (format!("{:.0}", line.at_min)) " · " }
+                    (line.what) ": " (line.shown) span class="quiet" { " · " } b {
+                        @match &line.worth {
+                            NoteWorth::Counts { toward_truth, .. } => (signed(*toward_truth)),
+                            NoteWorth::Misread => "misread, counts for nothing",
+                            NoteWorth::Repeat { of } => { "same as reading " (of) }
                         }
                     }
                 }
             }
-        }
-        @if let Some((p, notes)) = evidence.reference {
-            p { "The reference attempt reaches " (percent(p)) " on this very car, with " (notes) " notes." }
         }
     }
 }

@@ -19,6 +19,16 @@ pub(crate) fn percent(p: f64) -> String {
     }
 }
 
+/// Bits with their sign; what rounds to nothing has none.
+pub(crate) fn signed(bits: f64) -> String {
+    if bits.abs() < 0.05 { "0.0".to_owned() } else { format!("{bits:+.1}") }
+}
+
+/// Points taken off, as a negative number; nothing is 0.
+pub(crate) fn taken_off(points: f64) -> String {
+    if points <= 0.0 { "0".to_owned() } else { format!("-{points:.0}") }
+}
+
 /// Classes worth a line of their own: the true one and those that ever had `least`, likeliest at the end
 /// first; at most `most`.
 pub(crate) fn classes_to_show(evidence: &EvidenceSheet, least: f64, most: usize) -> Vec<usize> {

@@ -23,7 +23,7 @@ fn plot_error(error: impl std::fmt::Display) -> PlotError {
 type Area<'a> = DrawingArea<SVGBackend<'a>, Shift>;
 
 /// Size of a chart, px.
-const SIZE: (u32, u32) = (760, 250);
+const SIZE: (u32, u32) = (760, 215);
 /// Room at the right for the names of lines, px.
 const NAMES: u32 = 190;
 /// Lines drawn in the path of certainty.

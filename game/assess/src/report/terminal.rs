@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::percent;
+use super::{percent, signed, taken_off};
 use crate::marks::sheet::{MarkSheet, Marks, NoteWorth};
 
 /// Columns.
@@ -108,7 +108,7 @@ fn result(out: &mut Page, marks: &Marks) {
         ));
         out.para("     ", &part.why);
     }
-    out.line(&format!("S  {:<10} {:>14.1}", "safety", -marks.deducted));
+    out.line(&format!("S  {:<10} {:>14}", "safety", taken_off(marks.deducted)));
     out.para("     ", &marks.safety);
     out.gap();
     out.line("Competent asks for all of:");
@@ -186,10 +186,17 @@ fn evidence(out: &mut Page, marks: &Marks) {
         ),
     );
     out.line("  read  min  what and shown                                      truth   open");
+    let mut late = false;
     for line in &sheet.readings {
+        if !late && matches!(line.worth, NoteWorth::Counts { for_finding: false, .. }) {
+            late = true;
+            out.line("  ---- finding or first repair: what follows counts for the release only ----");
+        }
         let what = format!("{}: {}", line.what, line.shown);
         let tail = match &line.worth {
-            NoteWorth::Counts { toward_truth, entropy, .. } => format!("{toward_truth:>+6.1} {entropy:>6.1}"),
+            NoteWorth::Counts { toward_truth, entropy, .. } => {
+                format!("{:>6} {entropy:>6.1}", signed(*toward_truth))
+            }
             NoteWorth::Misread => "misread, counts for nothing".to_owned(),
             NoteWorth::Repeat { of } => format!("same as reading {of}"),
         };
@@ -210,9 +217,6 @@ fn evidence(out: &mut Page, marks: &Marks) {
                 out.line(&format!("              {row}"));
             }
             out.line(&format!("              ({tail})"));
-        }
-        if let NoteWorth::Counts { for_finding: false, .. } = line.worth {
-            out.line("              (after the finding or a repair: counts for the release only)");
         }
     }
     out.para(
