@@ -88,8 +88,8 @@ pub struct Followed {
     pub start: Belief,
     /// After each note that counts, in the order they were written.
     pub links: Vec<Link>,
-    /// Per cell, per swap of the course: whether the unit taken out was outside its limits. Empty where
-    /// nothing is known (*other*, dropped).
+    /// Per cell, per swap of the course: whether the unit taken out was outside its limits. Ends where the
+    /// cell was dropped; empty for *other*.
     pub swapped_faulty: Vec<Vec<bool>>,
     /// Per cell: whether no unit is outside its limits at the end. A hypothesis that was dropped counts as
     /// cured when nothing was wrong in it or its unit was repaired; *other* never does.
@@ -251,10 +251,7 @@ fn drop_unlikely(hypotheses: &Hypotheses, players: &mut [Player], belief: &Belie
     for range in hypotheses.ranges() {
         let alive = players[range.clone()].iter().any(|player| player.workshop.is_some());
         if alive && belief.mass_in(range.clone()) < DROP_BELOW {
-            players[range].iter_mut().for_each(|player| {
-                player.workshop = None;
-                player.swapped_faulty.clear();
-            });
+            players[range].iter_mut().for_each(|player| player.workshop = None);
             dropped += 1;
         }
     }

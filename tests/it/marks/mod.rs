@@ -1,3 +1,4 @@
 //! The marker: published and worked examples run through the functions it uses itself.
+mod attempts;
 mod bayes;
 mod scores;

@@ -195,6 +195,14 @@ fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, 
         .collect();
     telling.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.number.cmp(&b.0.number)));
     let truth = list(&units_in_words(c, &c.course.faulty_at_start));
+    if telling.is_empty() {
+        let why = format!(
+            "Nothing was noted before the finding or the first repair, so only the complaint speaks for it: on \
+             that alone “{truth}” has {}.",
+            percent(prior)
+        );
+        return (e, why);
+    }
     let mut why = format!(
         "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {:.1} of \
          the {:.1} bits that lead to {}, {}.",

@@ -396,3 +396,41 @@ fn foot(sheet: &MarkSheet) -> Markup {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Relative luminance and contrast as WCAG 2.2 defines them (from memory).
+    fn luminance(rgb: [u8; 3]) -> f64 {
+        let linear = rgb.map(|c| {
+            let c = f64::from(c) / 255.0;
+            if c <= 0.04045 { c / 12.92 } else { ((c + 0.055) / 1.055).powf(2.4) }
+        });
+        0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    }
+
+    fn contrast(a: [u8; 3], b: [u8; 3]) -> f64 {
+        let (a, b) = (luminance(a), luminance(b));
+        (a.max(b) + 0.05) / (a.min(b) + 0.05)
+    }
+
+    fn parse(hex: &str) -> [u8; 3] {
+        let bytes = hex::decode(hex.trim_start_matches('#')).unwrap();
+        [bytes[0], bytes[1], bytes[2]]
+    }
+
+    #[test]
+    fn inv_every_ink_is_legible_on_every_ground() {
+        // Against the table in the project's notes: blue 0072B2 on white is 5.19.
+        assert!((contrast(parse("#0072b2"), [255; 3]) - 5.19).abs() < 0.005);
+        let named = |name: &str| COLOURS.iter().find(|(n, _)| *n == name).map(|(_, v)| parse(v)).unwrap();
+        let mut inks = vec![named("--ink"), named("--quiet"), named("--accent")];
+        inks.extend(plots::LINE_INKS.iter().chain([&plots::INK]).map(|c| [c.0, c.1, c.2]));
+        for ground in [[255; 3], named("--band"), parse("#cfe3e0")] {
+            for ink in &inks {
+                assert!(4.5 <= contrast(*ink, ground), "{ink:?} on {ground:?}: {}", contrast(*ink, ground));
+            }
+        }
+    }
+}
