@@ -82,7 +82,7 @@ pub(crate) struct TextArgs {
 #[derive(Args, Debug)]
 #[command(
     after_help = "Examples:\n  pinhole trace alder --csv sound.csv --for 120 --script key-on.script\n  \
-                  pinhole trace alder --fault valve_m_leaks_back=0.25 --for 600 --every 1 --csv leak.csv\n\n\
+                  pinhole trace alder --fault hose_b_pinhole=0.3 --for 600 --every 1 --csv leak.csv\n\n\
                   Without a script the key is on and nobody touches anything.\n\
                   Columns: t_s; each port's kPa_abs and g/s (out of the part) or V and A (into the part);\n\
                   case temperatures in C; pedal_N and travel_mm."
@@ -152,7 +152,7 @@ pub(crate) struct MarkArgs {
 
 fn parse_fault(text: &str) -> Result<(String, f64), String> {
     let (id, severity) =
-        text.split_once('=').ok_or("expected ID=SEVERITY, for example valve_m_leaks_back=0.25")?;
+        text.split_once('=').ok_or("expected ID=SEVERITY, for example hose_b_pinhole=0.3")?;
     let severity: f64 = severity.parse().map_err(|_| format!("{severity:?} is no number"))?;
     if severity.is_finite() {
         Ok((id.to_owned(), severity))

@@ -297,6 +297,18 @@ fn talk(
                 }
                 let outcome = session.act(&action)?;
                 show::outcome(out, session, &action, &outcome)?;
+                if let Some(reading) = &outcome.reading
+                    && reading.id == 1
+                {
+                    let hint = match session.written_as_shown(reading) {
+                        Some(written) => format!(
+                            "(Only what you note counts. Write what you read, with its unit: note … {})",
+                            written.unit
+                        ),
+                        None => "(Only what you note counts: type note to keep it.)".to_owned(),
+                    };
+                    show::wrapped(out, "  ", &hint)?;
+                }
                 if session.attempt().is_finished() {
                     return Ok(());
                 }

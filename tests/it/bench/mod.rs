@@ -3,6 +3,7 @@
 mod bad_input;
 mod jobs;
 mod killed;
+mod readme;
 mod torn;
 
 use std::path::{Path, PathBuf};

@@ -198,7 +198,7 @@ pub(super) enum Word {
     #[command(
         alias = "replace",
         alias = "change",
-        after_help = "Examples: swap valve_m with valve_m_new · swap valve_m\nThe word store shows the spares \
+        after_help = "Examples: swap hose_m with hose_m_new · swap hose_m\nThe word store shows the spares \
                       and their prices. A part you throw away costs, also when it was good."
     )]
     Swap {
@@ -369,7 +369,7 @@ pub(super) enum Word {
         words: Vec<String>,
     },
     /// Note a suspicion in your own words (never marked)
-    #[command(after_help = "Example: suspect \"the check valve at the engine\"")]
+    #[command(after_help = "Example: suspect \"a leak at the booster\"")]
     Suspect {
         /// The text
         #[arg(required = true, allow_hyphen_values = true, trailing_var_arg = true)]
@@ -378,8 +378,8 @@ pub(super) enum Word {
     /// Say what is wrong and how sure you are. The first finding is locked by the first repair
     #[command(
         alias = "find",
-        after_help = "Examples:\n  finding valve_m sure 0.95\n  finding pump switch sure 0.6     both are outside their \
-                      limits\n  finding none sure 0.8            everything is inside its limits\n  \
+        after_help = "Examples:\n  finding hose_m sure 0.80\n  finding pump strap sure 0.60    both are outside their \
+                      limits\n  finding none sure 0.80           everything is inside its limits\n  \
                       finding unknown                  not found: the car stays and is referred on\n\
                       Sure is 0.40, 0.60, 0.80 or 0.95. A wrong finding said too surely costs most."
     )]

@@ -123,7 +123,7 @@ pub(super) fn needs_number(reading: &Reading) -> bool {
 
 /// Reads what follows `finding`: units and certainty; `None` for units means everything inside limits.
 pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError> {
-    const EXAMPLE: &str = "finding valve_m sure 0.95";
+    const EXAMPLE: &str = "finding hose_m sure 0.80";
     let words: Vec<String> = words
         .iter()
         .flat_map(|w| w.split(',').map(str::to_owned).collect::<Vec<_>>())

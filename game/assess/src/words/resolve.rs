@@ -213,7 +213,7 @@ fn swap(words: Vec<String>, names: &Vocabulary) -> Result<Action, WordsError> {
     let (unit, spare) = match words.as_slice() {
         [unit] => (names.unit(unit)?, None),
         [unit, spare] => (names.unit(unit)?, Some(spare.as_str())),
-        _ => return Err(shape("say the unit and the spare", "swap valve_m with valve_m_new")),
+        _ => return Err(shape("say the unit and the spare", "swap hose_m with hose_m_new")),
     };
     let spare = names.spare(&unit, spare)?;
     Ok(Action::Swap { unit, spare })
