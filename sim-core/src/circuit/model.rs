@@ -539,7 +539,7 @@ impl Model {
                 }
                 (PartKind::Multimeter(p), _) => match hand.mode {
                     MeterMode::Off => (0.0, 0.0),
-                    MeterMode::Volt => (1e-6 / p.input_mohm, 0.0),
+                    MeterMode::Volt => (1e-6 / p.input_megohm, 0.0),
                     MeterMode::Ohm => (1e-3 / p.ohm_source_kohm, p.ohm_source_v),
                     MeterMode::Ampere => (closed(!flag.melted, p.shunt_mohm * 1e-3 + p.leads_ohm), 0.0),
                 },

@@ -101,7 +101,7 @@ part_params! {
     /// Multimeter; ports `v_ohm` (red) and `com` (black).
     pub struct Multimeter {
         /// Input resistance when measuring voltage, MΩ.
-        input_mohm: 0.01 ..= 100.0,
+        input_megohm: 0.01 ..= 100.0,
         /// Resistance of the shunt and its leads, mΩ.
         shunt_mohm: 1.0 ..= 1000.0,
         /// Resistance of the two leads, ohm.

@@ -117,7 +117,7 @@ pub fn reference_page() -> String {
          Files are RON, UTF-8, at most 2 MB. Struct names may be written (`Part(…)`); unknown keys are\n\
          refused. The unit is the last word of a key: `_kpa` gauge pressure or difference in kPa,\n\
          `_kpa_abs` absolute, `_mm`, `_mm2`, `_cm3`, `_min` minutes, `_s` seconds, `_ohm`, `_mohm`\n\
-         milliohm (megohm only in `input_mohm`), `_c` degrees Celsius, `_k` kelvin, `_deg` degrees.\n",
+         milliohm (megohm only in `input_megohm`), `_c` degrees Celsius, `_k` kelvin, `_deg` degrees.\n",
     );
     for (name, doc, keys) in BLOCKS {
         heading(&mut out, name, doc);
