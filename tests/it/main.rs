@@ -2,6 +2,7 @@
 //!
 //! The first syllable of a test's name tells the kind of truth: `val_` a published value, `reg_` our own
 //! or a computed number, `inv_` a law that must always hold.
+#![expect(clippy::unwrap_used, reason = "a test that panics has failed, and that is what it should do")]
 
 mod alder;
 mod bench;

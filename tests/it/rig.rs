@@ -206,7 +206,7 @@ pub(crate) fn resistor(ohm: f64) -> PartKind {
 
 pub(crate) fn multimeter(input_megohm: f64) -> PartKind {
     PartKind::Multimeter(Multimeter {
-        input_megohm: input_megohm,
+        input_megohm,
         shunt_mohm: 10.0,
         leads_ohm: 0.2,
         fuse_a: 10.0,
