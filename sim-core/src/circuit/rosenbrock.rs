@@ -45,14 +45,7 @@ pub(crate) fn step(
     mut eval: impl FnMut(&[f64], &mut [f64]) -> bool,
 ) -> bool {
     let n = y.len();
-    let diagonal = 1.0 / (h * GAMMA);
-    work.lu.resize(n * n, 0.0); // Only planned places are ever read, and all of them are written here.
-    for &p in &plan.places {
-        work.lu[p as usize] = -jacobian[p as usize];
-    }
-    for i in 0..n {
-        work.lu[i * n + i] += diagonal;
-    }
+    plan.shifted(1.0 / (h * GAMMA), jacobian, &mut work.lu);
     if !plan.factor(&mut work.lu) {
         return false;
     }

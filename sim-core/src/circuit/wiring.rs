@@ -59,6 +59,8 @@ pub(crate) struct Wiring {
     pub(crate) n: usize,
     /// Elimination of the nodes but the body, node k in row k − 1.
     plan: Plan,
+    /// Per pole, the two entries of the matrix that link its nodes, unless one is the body.
+    links: Vec<Option<(u32, u32)>>,
 }
 
 /// Work space and solution of one solve.
@@ -109,7 +111,13 @@ impl Wiring {
         }
         let node_of = |i: usize| roots.iter().position(|r| *r == label[i]).unwrap_or(0) as u16;
         let nodes: Vec<(PortRef, u16)> = ports.iter().enumerate().map(|(i, p)| (*p, node_of(i))).collect();
-        let mut wiring = Self { poles: Vec::new(), n: roots.len().max(1), nodes, plan: Plan::default() };
+        let mut wiring = Self {
+            poles: Vec::new(),
+            n: roots.len().max(1),
+            nodes,
+            plan: Plan::default(),
+            links: Vec::new(),
+        };
         for (i, part) in assembly.parts.iter().enumerate() {
             if super::layout::is_active(assembly, i as u16) {
                 wiring.add_poles(i as u16, &part.kind);
@@ -124,6 +132,14 @@ impl Wiring {
             .flat_map(|(a, b)| [(a, b), (b, a)])
             .collect();
         wiring.plan = Plan::of(wiring.n - 1, &places);
+        wiring.links = wiring
+            .poles
+            .iter()
+            .map(|p| {
+                let (a, b) = ((p.node_a as usize).checked_sub(1)?, (p.node_b as usize).checked_sub(1)?);
+                Some((wiring.plan.entry(a, b)?, wiring.plan.entry(b, a)?))
+            })
+            .collect();
         wiring
     }
 
@@ -195,30 +211,28 @@ impl Wiring {
         let n = self.n - 1; // Without the reference.
         out.v.clear();
         out.v.resize(self.n, 0.0);
-        out.g.resize(n * n, 0.0);
-        for &p in &self.plan.places {
-            out.g[p as usize] = 0.0;
+        out.g.clear();
+        out.g.resize(self.plan.n_entries(), 0.0);
+        for k in 0..n {
+            out.g[self.plan.diagonal(k)] = G_LOOSE;
         }
-        for i in 0..n {
-            out.g[i * n + i] = G_LOOSE;
-        }
-        for (pole, s) in self.poles.iter().zip(poles) {
+        for ((pole, links), s) in self.poles.iter().zip(&self.links).zip(poles) {
             let (a, b) = (pole.node_a as usize, pole.node_b as usize);
             if s.g <= 0.0 || a == b {
                 continue;
             }
             let i = s.g * s.emf;
             if 0 < a {
-                out.g[(a - 1) * n + a - 1] += s.g;
+                out.g[self.plan.diagonal(a - 1)] += s.g;
                 out.v[a] += i;
             }
             if 0 < b {
-                out.g[(b - 1) * n + b - 1] += s.g;
+                out.g[self.plan.diagonal(b - 1)] += s.g;
                 out.v[b] -= i;
             }
-            if 0 < a && 0 < b {
-                out.g[(a - 1) * n + b - 1] -= s.g;
-                out.g[(b - 1) * n + a - 1] -= s.g;
+            if let Some((ab, ba)) = links {
+                out.g[*ab as usize] -= s.g;
+                out.g[*ba as usize] -= s.g;
             }
         }
         // Diagonally dominant and symmetric: every pivot is positive.
