@@ -3,6 +3,7 @@
 //! The marker sees the attempt and the job, nothing else. It first replays the attempt bit for bit; what
 //! does not replay is not marked. `docs/marking.md` says why every rule is as it is.
 
+mod chart;
 mod parts;
 pub mod sheet;
 

@@ -1,13 +1,12 @@
 //! The parts of the mark, each with the sentence that says why.
 
-use sim_core::observe::{Observed, Scale, ShownValue};
-
+use super::chart::evidence_sheet;
 use super::sheet::{
-    ClassLine, Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, SwapLine,
+    Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, SwapLine,
 };
 use super::{Computed, count_breaches, record};
 use crate::belief::Belief;
-use crate::course::{Course, Finding, Looked, Worth, describe};
+use crate::course::{Course, Finding};
 use crate::hypotheses::{Class, Hypotheses};
 use crate::score::{self, PartUsed, Parts, Weights};
 
@@ -18,7 +17,7 @@ pub(crate) fn p_true(hypotheses: &Hypotheses, course: &Course, belief: &Belief) 
 }
 
 /// Classes of what was outside limits when the car came in.
-fn true_classes(hypotheses: &Hypotheses, course: &Course) -> Vec<usize> {
+pub(super) fn true_classes(hypotheses: &Hypotheses, course: &Course) -> Vec<usize> {
     let classes = hypotheses.classes.iter().enumerate();
     let is_true = |class: &Class| match class {
         Class::Inside => course.faulty_at_start.is_empty(),
@@ -357,109 +356,4 @@ fn safety_sentence(b: score::Breaches, cut: f64) -> String {
     }
     text.push('.');
     text
-}
-
-/// The chart: how each note moved each class.
-fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
-    let start = c.followed.start.classes();
-    let classes = (0..c.hypotheses.classes.len())
-        .map(|class| ClassLine { name: c.hypotheses.class_name(&c.job.car, class), start: start[class] })
-        .collect();
-    let truth = true_classes(c.hypotheses, c.course);
-    let mass = |p: &[f64]| truth.iter().map(|&class| p[class]).sum::<f64>();
-    let mut before = mass(&start);
-    let mut links = c.followed.links.iter().peekable();
-    let mut readings = Vec::new();
-    for (index, note) in c.course.notes.iter().enumerate() {
-        let looked = &c.course.looked[note.looked];
-        let worth = match (note.worth, links.peek()) {
-            (Worth::Counts, Some(link)) if link.note == index => {
-                let link = *link;
-                links.next();
-                let after_note = link.belief.classes();
-                let after = mass(&after_note);
-                let toward_truth = score::bits(before, after);
-                before = after;
-                NoteWorth::Counts {
-                    for_finding: note.deed < lock,
-                    classes: after_note,
-                    entropy: link.entropy,
-                    gain: link.gain,
-                    dropped: link.dropped,
-                    toward_truth,
-                }
-            }
-            (Worth::Repeat(of), _) => {
-                NoteWorth::Repeat { of: c.course.looked[c.course.notes[of].looked].reading.id }
-            }
-            _ => NoteWorth::Misread,
-        };
-        readings.push(ReadingLine {
-            number: looked.reading.id,
-            at_min: c.course.at_min(looked.deed),
-            what: describe(&looked.reading.what),
-            shown: shown_in_words(looked),
-            value: number(looked),
-            of_store: is_of_store(c, &looked.reading.what),
-            worth,
-        });
-    }
-    EvidenceSheet {
-        classes,
-        true_class: match truth.as_slice() {
-            [one] => Some(*one),
-            _ => None,
-        },
-        start_entropy: c.followed.start.entropy(),
-        readings,
-        reference: c.reference.map(|r| (r.p_true, r.notes)),
-    }
-}
-
-/// What was shown, as a person would say it.
-fn shown_in_words(looked: &Looked) -> String {
-    match (&looked.scale, looked.reading.shown) {
-        (Scale::Ordinal { levels, .. }, ShownValue::Level(level)) => {
-            levels.get(usize::from(level)).map_or_else(|| "?".to_owned(), |name| (*name).to_owned())
-        }
-        (_, ShownValue::Off(true)) => match looked.reading.what {
-            Observed::Interval { max_s, .. } => format!("longer than {max_s} s"),
-            _ => "beyond the upper end".to_owned(),
-        },
-        (_, ShownValue::Off(false)) => "beyond the lower end".to_owned(),
-        (_, ShownValue::Blank) => "nothing".to_owned(),
-        _ => number(looked).map_or_else(|| "?".to_owned(), |(value, unit)| format!("{value} {unit}")),
-    }
-}
-
-/// The number shown, rounded to what its scale can tell, with its unit.
-fn number(looked: &Looked) -> Option<(f64, String)> {
-    crate::words::as_shown(looked.reading.shown, &looked.scale).map(|written| (written.value, written.unit))
-}
-
-/// A gauge that stands in the store: at a port from which the air can reach the booster freely.
-fn is_of_store(c: &Computed<'_>, what: &Observed) -> bool {
-    let Observed::Instrument { instrument, at, .. } = what else { return false };
-    let card = c.job.kit.iter().find(|card| card.id == *instrument);
-    let gauge = card.is_some_and(|card| {
-        matches!(
-            card.kind,
-            sim_core::instrument::InstrumentKind::Gauge { .. }
-                | sim_core::instrument::InstrumentKind::HandPump { .. }
-        )
-    });
-    let in_store = |place: &str| {
-        let part = place.split('.').next().unwrap_or_default();
-        let kind = c.job.car.assembly.parts.iter().find(|p| p.id == part).map(|p| &p.kind);
-        place.ends_with(".store")
-            || matches!(
-                kind,
-                Some(
-                    sim_core::parts::PartKind::Booster(_)
-                        | sim_core::parts::PartKind::Tee(_)
-                        | sim_core::parts::PartKind::VacuumSwitch(_)
-                )
-            )
-    };
-    gauge && at.iter().any(|(_, place)| in_store(place))
 }
