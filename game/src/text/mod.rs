@@ -65,7 +65,9 @@ pub(crate) fn run(
     } else {
         if let Some(path) = session.path() {
             writeln!(out, "The car is not handed back. Carry on with:")?;
-            writeln!(out, "  pinhole text --attempt {} --resume", path.display())?;
+            // As it was called this time: by name, or by its path under target/.
+            let program = std::env::args().next().unwrap_or_else(|| "pinhole".to_owned());
+            writeln!(out, "  {program} text --attempt {} --resume", path.display())?;
         }
         Ok(if args.script.is_some() { Verdict::Fail } else { Verdict::Pass })
     }
@@ -277,7 +279,7 @@ fn talk(
         let said = match words::parse(&line, names, &view.readings) {
             Ok(said) => said,
             Err(error) => {
-                show::wrapped(out, "  ", &format!("{}.", sentence(&error.to_string())))?;
+                show::wrapped(out, "  ", &show::sentence(&error.to_string()))?;
                 continue;
             }
         };
@@ -330,18 +332,13 @@ fn ready(out: &mut dyn Write, session: &Session, lines: &mut Lines) -> anyhow::R
     yes(lines, "  Hand the car back now?")
 }
 
-fn sentence(text: &str) -> String {
-    let mut chars = text.chars();
-    chars.next().map_or_else(String::new, |c| c.to_uppercase().collect::<String>() + chars.as_str())
-}
-
 /// Answers a question to the bench.
 fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
     match ask {
         Ask::Help(None) => write!(out, "{}", words::overview()),
         Ask::Help(Some(word)) => match words::help(word) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
-            Err(error) => writeln!(out, "  {}.", sentence(&error.to_string())),
+            Err(error) => show::wrapped(out, "  ", &show::sentence(&error.to_string())),
         },
         Ask::Look => show::look(out, session),
         Ask::Car => diagram::car(out, &session.job().car, &session.view()),

@@ -17,30 +17,17 @@ pub(super) const WIDTH: usize = 78;
 
 /// Writes `text` wrapped to the width, `indent` in front: a mark in it (`•`, `!`) stands only once.
 pub(super) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Result<()> {
-    let room = WIDTH - indent.chars().count();
-    let mut line = String::new();
-    let mut indent = indent.to_owned();
-    for word in text.split_whitespace() {
-        if !line.is_empty() && room < line.chars().count() + 1 + word.chars().count() {
-            writeln!(out, "{indent}{line}")?;
-            indent = indent.replace(['•', '!'], " ");
-            line.clear();
-        }
-        if !line.is_empty() {
-            line.push(' ');
-        }
-        line.push_str(word);
-    }
-    if line.is_empty() { Ok(()) } else { writeln!(out, "{indent}{line}") }
+    let rest = indent.replace(['•', '!'], " ");
+    let options = textwrap::Options::new(WIDTH).initial_indent(indent).subsequent_indent(&rest);
+    textwrap::wrap(text, options).iter().try_for_each(|line| writeln!(out, "{line}"))
 }
 
 /// Writes a short name and, beside it, wrapped text.
 pub(super) fn hanging(out: &mut dyn Write, name: &str, text: &str) -> io::Result<()> {
-    let mut body = Vec::new();
-    wrapped(&mut body, "               ", text)?;
-    let body = String::from_utf8_lossy(&body).into_owned();
-    // The name takes the place of the first line's indent.
-    writeln!(out, "  {name:<12} {}", body.trim())
+    let first = format!("  {name:<12} ");
+    let rest = " ".repeat(first.chars().count());
+    let options = textwrap::Options::new(WIDTH).initial_indent(&first).subsequent_indent(&rest);
+    textwrap::wrap(text, options).iter().try_for_each(|line| writeln!(out, "{line}"))
 }
 
 /// Time of day in the workshop: work begins at eight.
@@ -151,6 +138,17 @@ fn gravity(gravity: Gravity) -> &'static str {
     }
 }
 
+/// A sentence: a capital in front, a stop at the end if there is none.
+pub(super) fn sentence(text: &str) -> String {
+    let mut chars = text.chars();
+    let mut out: String = chars.next().map_or_else(String::new, |c| c.to_uppercase().collect());
+    out.push_str(chars.as_str());
+    if !out.ends_with(['.', '?', '!']) {
+        out.push('.');
+    }
+    out
+}
+
 /// Tells what came of an action.
 pub(super) fn outcome(
     out: &mut dyn Write,
@@ -159,7 +157,7 @@ pub(super) fn outcome(
     outcome: &Outcome,
 ) -> io::Result<()> {
     if let Some(why) = &outcome.refused {
-        return wrapped(out, "  ", &format!("That cannot be done: {why}."));
+        return wrapped(out, "  ", &format!("Not done. {}", sentence(&why.to_string())));
     }
     match action {
         // The same lines as in `said`, laid out.
@@ -180,6 +178,15 @@ pub(super) fn outcome(
     }
     for breach in &outcome.breaches {
         wrapped(out, "  ! ", &format!("Safety ({}): {}", gravity(breach.gravity), breach.text))?;
+    }
+    let silent = outcome.said.is_empty() && outcome.reading.is_none() && outcome.breaches.is_empty();
+    if silent && !matches!(action, Action::Note { .. }) {
+        // Whoever types wants to see that something was done, and what it cost.
+        let s = (outcome.end.0 - outcome.start.0) / sim_core::units::TICKS_PER_SECOND;
+        match s {
+            0..60 => writeln!(out, "  Done.")?,
+            _ => writeln!(out, "  Done; it took {:.0} min.", s as f64 / 60.0)?,
+        }
     }
     Ok(())
 }

@@ -5,6 +5,7 @@ mod jobs;
 mod killed;
 mod readme;
 mod torn;
+mod trace;
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
