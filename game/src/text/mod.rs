@@ -106,10 +106,9 @@ fn open(
         match open_ones.last() {
             Some(file) if args.resume => return resume(out, library, file, None).map(Some),
             Some(file) if ask => {
-                if yes(
-                    &mut lines,
-                    &format!("There is an unfinished attempt, {}. Carry it on?", file.display()),
-                )? {
+                let question = format!("There is an unfinished attempt, {}. Carry it on?", file.display());
+                let carry_on = yes(&mut lines, &question)?;
+                if carry_on {
                     return resume(out, library, file, None).map(Some);
                 }
             }
@@ -231,7 +230,7 @@ fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Pa
             Some(rest) => (rest.trim(), true),
             None => (full.trim(), false),
         };
-        let place = || format!("{}", file.map_or_else(|| "script".into(), |f| f.display().to_string()));
+        let place = || file.map_or_else(|| "script".to_owned(), |f| f.display().to_string());
         let view = session.view();
         let said = words::parse(line, &names, &view.readings)
             .map_err(|source| ScriptError::Words { line: i + 1, text: line.to_owned(), source })
