@@ -153,6 +153,27 @@ fn inv_an_altered_attempt_is_refused_and_says_where() {
     }
 }
 
+/// A pack's broken reference script must not cost a trainee his mark.
+#[test]
+fn inv_a_reference_script_that_stops_is_said_and_marking_goes_on() {
+    let text = "chocks on\nhum\nfinding none sure 0.4\nhand back\n";
+    let mut broken = (*job()).clone();
+    broken.reference = Some("hum\nnote\nread nonsense\n".to_owned());
+    let sheet = mark(&play(text), &broken).expect("it marks");
+    assert!(
+        sheet.notices.iter().any(|n| n.contains("line 3") && n.contains("nonsense")),
+        "{:?}",
+        sheet.notices
+    );
+    let marks = sheet.marks.expect("it is finished");
+    assert_eq!(marks.evidence.reference, None);
+    let part = |letter: &str| marks.parts.iter().find(|p| p.letter == letter).expect("it is there").value;
+    assert_eq!(part("E"), 0.0, "nothing was noted");
+    assert!((part("V") + 0.16).abs() < 1e-12, "wrong with 0.40");
+    assert_eq!(part("Q"), 0.0, "the car went back as it came");
+    assert!(!marks.competent);
+}
+
 #[test]
 fn inv_nothing_is_told_before_the_hand_back() {
     let text = "hum\nnote\nread barometer\nfinding relay sure 0.95\n";

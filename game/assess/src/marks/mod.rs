@@ -30,14 +30,6 @@ pub enum MarkError {
     /// version.
     #[error("the attempt cannot be marked: {0}")]
     DoesNotReplay(#[from] Box<SessionError>),
-    /// The job's own reference attempt does not work, so nobody knows what could have been reached.
-    #[error("job {job}: its reference script stops: {source}; mend the pack")]
-    Reference {
-        /// The job.
-        job: String,
-        /// Where and why.
-        source: Box<ScriptError>,
-    },
 }
 
 /// Everything that was computed about an attempt, before it becomes words.
@@ -61,8 +53,7 @@ pub(crate) struct Reached {
 /// Marks an attempt at `job`. Takes some seconds to a minute: every hypothesis is simulated.
 ///
 /// # Errors
-/// When the attempt is of another job or does not replay to what it records (says where), or when the
-/// job's reference script does not run.
+/// When the attempt is of another job or does not replay to what it records (says where).
 pub fn mark(attempt: &Attempt, job: &Job) -> Result<MarkSheet, MarkError> {
     session::replay(attempt, job).map_err(Box::new)?;
     let course = course_of(attempt, job);
@@ -84,20 +75,38 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<MarkSheet, MarkError> {
     let reached = parts::p_true(&hypotheses, &course, followed.belief_before(&course, course.lock()));
     // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
     let reference = match &job.reference {
-        Some(text) if reached < score::TAU => {
-            let other = reference_course(attempt, job, text)?;
-            let p_true = |belief: &Belief| parts::p_true(&hypotheses, &course, belief);
-            let arrivals = Arrivals::of(job, &hypotheses);
-            let enough = |belief: &Belief| score::TAU <= p_true(belief);
-            let followed = follow(job, &hypotheses, arrivals, start, &other, other.lock(), enough);
-            let best = followed.links.iter().map(|link| p_true(&link.belief)).fold(0.0, f64::max);
-            Some(Reached { p_true: best, notes: followed.links.len() })
-        }
+        Some(text) if reached < score::TAU => match reference_course(attempt, job, text) {
+            Ok(other) => Some(reachable(job, &hypotheses, &course, start, &other)),
+            Err(error) => {
+                sheet.notices.push(format!(
+                    "The job's reference attempt stops on this car ({error}), so all of the evidence up to \
+                     {:.0} % is asked. Its author should mend it.",
+                    100.0 * score::TAU
+                ));
+                None
+            }
+        },
         _ => None,
     };
     let computed = Computed { job, course: &course, hypotheses: &hypotheses, followed: &followed, reference };
     sheet.marks = Some(parts::marks(&computed));
     Ok(sheet)
+}
+
+/// How far the reference attempt gets on the same car.
+fn reachable(
+    job: &Job,
+    hypotheses: &Hypotheses,
+    course: &Course,
+    start: Belief,
+    reference: &Course,
+) -> Reached {
+    let p_true = |belief: &Belief| parts::p_true(hypotheses, course, belief);
+    let enough = |belief: &Belief| score::TAU <= p_true(belief);
+    let arrivals = Arrivals::of(job, hypotheses);
+    let followed = follow(job, hypotheses, arrivals, start, reference, reference.lock(), enough);
+    let best = followed.links.iter().map(|link| p_true(&link.belief)).fold(0.0, f64::max);
+    Reached { p_true: best, notes: followed.links.len() }
 }
 
 /// The course of a recorded attempt in its own world.
@@ -116,11 +125,10 @@ fn course_of(attempt: &Attempt, job: &Job) -> Course {
 }
 
 /// Plays the job's reference script in the world of `attempt`.
-fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, MarkError> {
+fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, ScriptError> {
     let begin = Begin { seed: attempt.header.seed, scripted: true, seat: None };
     let mut session = Session::rehearse(Arc::new(job.clone()), &begin);
-    script::play(&mut session, text, |_, _, _, _| {})
-        .map_err(|source| MarkError::Reference { job: job.name(), source: Box::new(source) })?;
+    script::play(&mut session, text, |_, _, _, _| {})?;
     Ok(course_of(&session.into_attempt(), job))
 }
 
