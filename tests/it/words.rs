@@ -120,6 +120,18 @@ fn words_mean_actions() {
         ("finding none sure 0.8", Action::Finding { units: vec![], certainty: 0.8 }),
         ("finding unknown", Action::Finding { units: vec![], certainty: 0.0 }),
         ("suspect it's the pump's valve", Action::Suspect { text: "it's the pump's valve".into() }),
+        ("start engine", Action::Engine(EngineState::WarmIdle)),
+        ("turn the key off", Action::Key(false)),
+        ("press brake", Action::Pedal(PedalHold::Foot { force_n: 200.0 })),
+        ("remove scuttle", Action::Cover { cover: "scuttle".into(), off: true }),
+        ("refit scuttle", Action::Cover { cover: "scuttle".into(), off: false }),
+        ("take the fuse out", Action::PullUnit { unit: "fuse".into() }),
+        ("unplug relay", Action::PullUnit { unit: "relay".into() }),
+        (
+            "connect gauge tee.2",
+            Action::Fit { instrument: "gauge".into(), ends: vec![("stem".into(), "tee.2".into())] },
+        ),
+        ("check brakes", Action::Sense(Sense::BaseBrakes)),
         ("hand back", Action::HandBack),
         ("handback", Action::HandBack),
     ];
@@ -172,6 +184,10 @@ fn slips_get_a_hint_that_helps() {
         ("press pedal", "pedal press 200"),
         ("note for", "line of the record"),
         ("xyzzy", "type help"),
+        ("go to the bay", "by yourself"),
+        ("measure tee.2", "fit"),
+        ("gauge tee.2", "is an instrument"),
+        ("booster", "is a part of the car"),
     ] {
         let text = refusal(line);
         assert!(text.contains(hint), "{line}: {text}");

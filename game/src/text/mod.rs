@@ -278,7 +278,7 @@ fn talk(
         let said = match words::parse(&line, names, &view.readings) {
             Ok(said) => said,
             Err(error) => {
-                show::wrapped(out, "  ", &show::sentence(&error.to_string()))?;
+                show::not_understood(out, &error)?;
                 continue;
             }
         };
@@ -337,7 +337,7 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
         Ask::Help(None) => write!(out, "{}", words::overview()),
         Ask::Help(Some(word)) => match words::help(word) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
-            Err(error) => show::wrapped(out, "  ", &show::sentence(&error.to_string())),
+            Err(error) => show::not_understood(out, &error),
         },
         Ask::Look => show::look(out, session),
         Ask::Car => diagram::car(out, &session.job().car, &session.view()),

@@ -3,6 +3,7 @@
 use std::io::{self, Write};
 
 use assess::session::Session;
+use assess::words::WordsError;
 use sim_core::action::{Action, Cycle, PedalHold, Sense, Station, Written};
 use sim_core::assembly::Stop;
 use sim_core::observe::{Observed, Reading, Scale, ShownValue};
@@ -24,7 +25,7 @@ pub(super) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Resu
 
 /// Writes a short name and, beside it, wrapped text.
 pub(super) fn hanging(out: &mut dyn Write, name: &str, text: &str) -> io::Result<()> {
-    let first = format!("  {name:<12} ");
+    let first = format!("  {name:<14} ");
     let rest = " ".repeat(first.chars().count());
     let options = textwrap::Options::new(WIDTH).initial_indent(&first).subsequent_indent(&rest);
     textwrap::wrap(text, options).iter().try_for_each(|line| writeln!(out, "{line}"))
@@ -147,6 +148,17 @@ pub(super) fn sentence(text: &str) -> String {
         out.push('.');
     }
     out
+}
+
+/// Tells why a line was not understood; an example stands on a line of its own, ready to be typed.
+pub(super) fn not_understood(out: &mut dyn Write, error: &WordsError) -> io::Result<()> {
+    match error {
+        WordsError::Shape { problem, example } => {
+            wrapped(out, "  ", &sentence(problem))?;
+            writeln!(out, "  For example:  {example}")
+        }
+        other => wrapped(out, "  ", &sentence(&other.to_string())),
+    }
 }
 
 /// Tells what came of an action.
@@ -428,7 +440,7 @@ pub(super) fn record(out: &mut dyn Write, session: &Session) -> io::Result<()> {
     };
     for item in &session.job().car.record {
         let mark = if filled(&item.id) { "x" } else { " " };
-        writeln!(out, "  [{mark}] {:<11} {}", item.id, item.text)?;
+        hanging(out, &format!("[{mark}] {}", item.id), &item.text)?;
     }
     wrapped(
         out,

@@ -156,7 +156,8 @@ pub(super) enum Word {
     )]
     Join {
         /// A joint, or a port that belongs to just one joint
-        joint: String,
+        #[arg(required = true)]
+        words: Vec<String>,
     },
     /// Put a rubber plug on an open port
     #[command(after_help = "Example: plug tee.3   (after opening its joint)")]
@@ -223,6 +224,7 @@ pub(super) enum Word {
     /// Connect an instrument
     #[command(
         alias = "attach",
+        alias = "refit",
         after_help = "Examples:\n  fit gauge tee.2                          tees in beside a joint, or sits on an open port\n  \
                       fit handpump booster.vacuum\n  fit meter red=relay.87 black=body.31a    or: fit meter relay.87 body.31a\n  \
                       fit lamp battery.plus relay.85\n  fit infrared pump                              point the infrared thermometer\n\

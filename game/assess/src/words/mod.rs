@@ -128,10 +128,48 @@ pub fn parse(line: &str, names: &Vocabulary, readings: &[Reading]) -> Result<Sai
     if tokens.iter().any(|t| is_help(t)) {
         return Ok(Said::Ask(Ask::Help(Some(first.clone()))));
     }
-    let mut tokens = tokens;
-    tokens[0] = tokens[0].to_lowercase();
-    let line = grammar::Line::try_parse_from(&tokens).map_err(|e| plain_error(&tokens, &e))?;
+    let tokens = rephrase(tokens)?;
+    let line = grammar::Line::try_parse_from(&tokens).map_err(|e| plain_error(&tokens, &e, names))?;
     resolve::resolve(line.word, names, readings)
+}
+
+/// What people say before they know the words: `turn the key off`, `start engine`, `go to the bay`.
+fn rephrase(tokens: Vec<String>) -> Result<Vec<String>, WordsError> {
+    let mut tokens: Vec<String> = tokens
+        .into_iter()
+        .filter(|t| !matches!(t.to_lowercase().as_str(), "the" | "please" | "my"))
+        .collect();
+    let lower = |i: usize, tokens: &[String]| tokens.get(i).map(|t| t.to_lowercase()).unwrap_or_default();
+    if 1 < tokens.len() && matches!(lower(0, &tokens).as_str(), "turn" | "switch" | "set" | "do") {
+        tokens.remove(0);
+    }
+    let (first, second) = (lower(0, &tokens), lower(1, &tokens));
+    let shape = |problem: &str, example: &str| {
+        Err(WordsError::Shape { problem: problem.to_owned(), example: example.to_owned() })
+    };
+    match (first.as_str(), second.as_str()) {
+        ("start" | "stop", "engine") | ("press" | "release" | "pump", "pedal" | "brake") => tokens.swap(0, 1),
+        ("off" | "on", "key" | "ignition" | "chocks") => tokens.swap(0, 1),
+        ("check", "brakes" | "fluid") => {
+            tokens.remove(0);
+        }
+        ("go" | "walk" | "move" | "enter" | "sit", _) => {
+            return shape("you walk by yourself to where the work is; just say what to do", "read barometer");
+        }
+        ("measure" | "test" | "check" | "inspect", _) => {
+            return shape(
+                "say how: fit an instrument and read it, time the pump, or feel, hear and look",
+                "fit gauge hose_m.a",
+            );
+        }
+        ("where" | "status" | "state" | "time?", _) => tokens = vec!["look".to_owned()],
+        _ => {}
+    }
+    match tokens.first_mut() {
+        Some(first) => *first = first.to_lowercase(),
+        None => return shape("that is no whole line", "help"),
+    }
+    Ok(tokens)
 }
 
 fn is_help(token: &str) -> bool {
@@ -161,7 +199,7 @@ pub fn as_shown(shown: ShownValue, scale: &Scale) -> Option<Written> {
 }
 
 /// clap's findings in the words of the workshop.
-fn plain_error(tokens: &[String], error: &clap::Error) -> WordsError {
+fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> WordsError {
     let word = tokens.first().cloned().unwrap_or_default();
     let text = |kind: ContextKind| match error.get(kind) {
         Some(ContextValue::String(s)) => Some(s.clone()),
@@ -171,8 +209,22 @@ fn plain_error(tokens: &[String], error: &clap::Error) -> WordsError {
     let example = help::example(&word).unwrap_or_else(|| "help".to_owned());
     let problem = match error.kind() {
         ErrorKind::InvalidSubcommand => {
-            let hint = match text(ContextKind::SuggestedSubcommand) {
-                Some(near) => format!("did you mean {}?", near.replace(", ", " or ")),
+            if let Some((what, example)) = names.as_first_word(&word) {
+                return WordsError::Shape {
+                    problem: format!("{word} is {what}: say what to do with it"),
+                    example,
+                };
+            }
+            // Of clap's suggestions only the closest: it is generous.
+            let verbs = help::verbs();
+            let near = names::similar(&word, verbs.iter().map(String::as_str));
+            let near = match (near.first(), text(ContextKind::SuggestedSubcommand)) {
+                (Some(near), _) => Some((*near).to_owned()),
+                (None, Some(list)) => list.rsplit(", ").next().map(str::to_owned),
+                (None, None) => None,
+            };
+            let hint = match near {
+                Some(near) => format!("did you mean {near}? (help shows all words)"),
                 None => "type help to see all words".to_owned(),
             };
             return WordsError::UnknownWord { word, hint };
@@ -188,8 +240,7 @@ fn plain_error(tokens: &[String], error: &clap::Error) -> WordsError {
             }
         }
         ErrorKind::MissingRequiredArgument | ErrorKind::TooFewValues => {
-            let what = text(ContextKind::InvalidArg).unwrap_or_default();
-            format!("{word} needs {}", what.to_lowercase().replace(['<', '>', '[', ']'], ""))
+            format!("{word} alone is not enough")
         }
         ErrorKind::UnknownArgument | ErrorKind::TooManyValues => {
             let what = text(ContextKind::InvalidArg).or_else(|| tokens.last().cloned()).unwrap_or_default();

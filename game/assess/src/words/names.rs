@@ -138,6 +138,24 @@ impl Vocabulary {
             .map(String::as_str)
     }
 
+    /// What a name is that was typed as if it were a word, and what could be done with it.
+    pub(super) fn as_first_word(&self, typed: &str) -> Option<(&'static str, String)> {
+        let known = |list: &[String]| list.iter().any(|k| plain(k) == plain(typed));
+        if self.instrument(typed).is_ok() {
+            return Some(("an instrument", format!("read {typed}")));
+        }
+        if known(&self.parts) {
+            return Some(("a part of the car", format!("touch {typed}")));
+        }
+        if known(&self.covers) {
+            return Some(("a cover", format!("cover {typed} off")));
+        }
+        if self.joint(typed).is_ok() {
+            return Some(("a joint of the car", format!("open {typed}")));
+        }
+        None
+    }
+
     pub(super) fn part(&self, typed: &str) -> Result<String, WordsError> {
         let known: Vec<&str> = self.parts.iter().map(String::as_str).collect();
         // A port was named where a part is meant: `touch pump.inlet`.

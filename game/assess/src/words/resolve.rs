@@ -50,13 +50,23 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         Word::Pedal { what, numbers } => pedal(what, &numbers)?,
         Word::Cover { words } => cover(&words, names)?,
         Word::Open { joint } => Action::OpenJoint { joint: names.joint(&joint)? },
-        Word::Join { joint } => Action::MakeJoint { joint: names.joint(&joint)? },
+        Word::Join { words } => match words.as_slice() {
+            [joint] => Action::MakeJoint { joint: names.joint(joint)? },
+            // `connect gauge tee.2`
+            [first, ..] if names.instrument(first).is_ok() => fit(&words, names)?,
+            _ => return Err(shape("join one joint at a time, by its name", "join j_hose_m")),
+        },
         Word::Plug { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Plug) },
         Word::Clamp { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Clamp) },
         Word::Free { port } => Action::SetStop { port: names.port(&port)?, stop: None },
-        Word::Unplug { name } => match names.port(&name) {
-            Ok(port) if !names.is_electrical(&port) => Action::SetStop { port, stop: None },
-            _ => Action::OpenJoint { joint: names.joint(&name)? },
+        Word::Unplug { name } => match (names.port(&name), names.joint(&name), names.unit(&name)) {
+            (Ok(port), ..) if name.contains('.') && !names.is_electrical(&port) => {
+                Action::SetStop { port, stop: None }
+            }
+            (_, Ok(joint), _) => Action::OpenJoint { joint },
+            // `unplug relay`: a plug-in unit comes out of its socket as a whole.
+            (_, Err(_), Ok(unit)) => Action::PullUnit { unit },
+            (_, Err(error), Err(_)) => return Err(error),
         },
         Word::Pull { unit } => Action::PullUnit { unit: names.unit(&unit)? },
         Word::Push { unit } => Action::PushUnit { unit: names.unit(&unit)? },
@@ -65,9 +75,18 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         Word::Reform { unit } => Action::Reform { unit: names.unit(&unit)? },
         Word::Fit { words } => fit(&words, names)?,
         Word::Take { words } => {
-            let named: Vec<&String> = words.iter().filter(|w| !w.eq_ignore_ascii_case("off")).collect();
+            let named: Vec<&String> = words
+                .iter()
+                .filter(|w| !matches!(w.to_lowercase().as_str(), "off" | "out" | "away"))
+                .collect();
             match named.as_slice() {
-                [one] => Action::Unfit { instrument: names.instrument(one)?.0 },
+                [one] => match (names.instrument(one), names.cover(one), names.unit(one)) {
+                    (Ok((instrument, _)), ..) => Action::Unfit { instrument },
+                    // `remove scuttle`, `take fuse`
+                    (_, Ok(cover), _) => Action::Cover { cover, off: true },
+                    (_, _, Ok(unit)) => Action::PullUnit { unit },
+                    (Err(error), ..) => return Err(error),
+                },
                 _ => return Err(shape("take one instrument at a time", "take gauge")),
             }
         }
@@ -253,7 +272,13 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let Some((first, rest)) = words.split_first() else {
         return Err(shape("say the instrument and where it goes", "fit gauge tee.2"));
     };
-    let (instrument, kind) = names.instrument(first)?;
+    let (instrument, kind) = match (names.instrument(first), names.cover(first), names.unit(first)) {
+        (Ok(found), ..) => found,
+        // `refit scuttle`, `fit fuse`
+        (_, Ok(cover), _) if rest.is_empty() => return Ok(Action::Cover { cover, off: false }),
+        (_, _, Ok(unit)) if rest.is_empty() => return Ok(Action::PushUnit { unit }),
+        (Err(error), ..) => return Err(error),
+    };
     let ends = ends_of(&kind);
     if ends.is_empty() {
         let how = match kind {
