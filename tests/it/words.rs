@@ -181,7 +181,7 @@ fn slips_get_a_hint_that_helps() {
         ("wait until doomsday", "pump stops"),
         ("fit gauge", "fit gauge tee.2"),
         ("fit watch tee.2", "time rest 900"),
-        ("press pedal", "pedal press 200"),
+        ("press gauge.stem", "no instrument"),
         ("note for", "line of the record"),
         ("xyzzy", "type help"),
         ("go to the bay", "by yourself"),
