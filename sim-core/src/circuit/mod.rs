@@ -8,20 +8,23 @@
 
 mod air_net;
 mod control;
+mod electrics;
+mod identity;
 mod layout;
 mod linear;
+mod machines;
 mod model;
 mod query;
 mod rosenbrock;
+mod switching;
 mod wiring;
 
-use crate::air::{Day, GAMMA, R_AIR};
+use crate::air::Day;
 use crate::assembly::Assembly;
-use crate::parts::PartKind;
-use crate::parts::electrical::FUSE_MELTS_AT;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;
 use crate::units::{TICK_S, Tick};
+use identity::initial_flags;
 use layout::{Chamber, Var};
 use linear::Plan;
 use model::{Dense, Given, Model, N_LEDGERS, NoSlopes, Pattern, Scratch};
@@ -347,99 +350,6 @@ impl Circuit {
         self.steps += 1;
     }
 
-    /// Discrete states that the attempted step would end in.
-    fn flags_after(&mut self) -> Vec<Flags> {
-        std::mem::swap(&mut self.y, &mut self.work.y_new);
-        let flags = self.flags_after_state();
-        std::mem::swap(&mut self.y, &mut self.work.y_new);
-        flags
-    }
-
-    /// Discrete states that follow from the present state.
-    fn flags_after_state(&mut self) -> Vec<Flags> {
-        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
-        self.model.gases(&self.y, &mut self.scratch);
-        self.model.solve_wiring(given, &self.y, &mut self.scratch);
-        let mut next = self.flags.clone();
-        for (i, part) in self.assembly.parts.iter().enumerate() {
-            let (idx, flag) = (i as u16, &mut next[i]);
-            let value = |var| self.model.layout.index(var).map(|k| self.y[k]);
-            match &part.kind {
-                PartKind::VacuumSwitch(s) => {
-                    let Some(k) = self.model.layout.volume_of(idx, Chamber::Body) else { continue };
-                    let gauge = self.scratch.gas[k].p - self.day.pressure().pa();
-                    if flag.closed && gauge <= s.opens_at_pa() {
-                        flag.closed = false;
-                    } else if !flag.closed && s.closes_at_pa() <= gauge {
-                        flag.closed = true;
-                    }
-                }
-                PartKind::Relay(r) => {
-                    let coil = self.coil_v(idx).abs();
-                    if !flag.closed && r.pull_in_v <= coil {
-                        flag.closed = true;
-                    } else if flag.closed && coil <= r.drop_out_v {
-                        flag.closed = false;
-                    }
-                }
-                PartKind::Fuse(_) | PartKind::Multimeter(_) | PartKind::PushLead(_) => {
-                    if let Some(heat) = value(Var::FuseHeat(idx)) {
-                        flag.melted |= FUSE_MELTS_AT <= heat;
-                    }
-                }
-                PartKind::VacuumPump(_) => {
-                    /// Audible above this speed, rad/s; silent again below half of it.
-                    const HUM: f64 = 60.0;
-                    let omega = value(Var::Speed(idx)).unwrap_or(0.0);
-                    flag.hums = if flag.hums { HUM / 2.0 < omega } else { HUM < omega };
-                }
-                _ => {}
-            }
-        }
-        next
-    }
-
-    /// Voltage across the coil, without the drop in its corroded terminal.
-    fn coil_v(&self, relay: u16) -> f64 {
-        let PartKind::Relay(r) = &self.assembly.parts[relay as usize].kind else { return 0.0 };
-        self.model.wiring.poles.iter().find(|p| p.part == relay && p.kind == wiring::PoleKind::Coil).map_or(
-            0.0,
-            |p| {
-                let v = &self.scratch.solved.v;
-                (v[p.node_a as usize] - v[p.node_b as usize]) * r.coil_ohm / (r.coil_ohm + r.coil_open_ohm)
-            },
-        )
-    }
-
-    fn switch_to(&mut self, next: Vec<Flags>) {
-        for (i, (old, new)) in self.flags.iter().zip(&next).enumerate() {
-            let part = i as u16;
-            if old.closed != new.closed {
-                let switch = matches!(self.assembly.parts[i].kind, PartKind::VacuumSwitch(_));
-                self.events.push((
-                    self.tick,
-                    match (switch, new.closed) {
-                        (true, true) => Event::SwitchClosed(part),
-                        (true, false) => Event::SwitchOpened(part),
-                        (false, true) => Event::RelayPulled(part),
-                        (false, false) => Event::RelayDropped(part),
-                    },
-                ));
-            }
-            if old.melted != new.melted {
-                self.events.push((self.tick, Event::FuseMelted(part)));
-            }
-            if old.hums != new.hums {
-                let event = if new.hums { Event::PumpStarted(part) } else { Event::PumpStopped(part) };
-                self.events.push((self.tick, event));
-            }
-        }
-        if next != self.flags {
-            self.e = self.e.min(0);
-            self.flags = next;
-        }
-    }
-
     /// Buffers and elimination plan for the present model.
     fn lay_out(&mut self) {
         let n = self.model.n;
@@ -450,56 +360,4 @@ impl Circuit {
         self.model.eval(given, &self.y, &mut self.f, &mut pattern, &mut self.scratch);
         self.plan = Plan::of(n, &pattern.0);
     }
-
-    /// The part a state variable belongs to.
-    fn owner(&self, i: usize) -> Option<u16> {
-        match self.model.layout.vars[i] {
-            Var::Surroundings => None,
-            Var::Mass(k) | Var::Energy(k) => Some(self.model.layout.volumes[k as usize].part),
-            Var::Winding(p)
-            | Var::Case(p)
-            | Var::Filament(p)
-            | Var::Pointer(p)
-            | Var::Charge(p)
-            | Var::FuseHeat(p)
-            | Var::Manifold(p)
-            | Var::Speed(p)
-            | Var::Travel(p) => Some(p),
-        }
-    }
-
-    /// What a state variable is, whatever its place in the layout.
-    fn identity(&self, i: usize) -> (Var, Option<Chamber>) {
-        match self.model.layout.vars[i] {
-            Var::Mass(k) => {
-                let v = &self.model.layout.volumes[k as usize];
-                (Var::Mass(v.part), Some(v.chamber))
-            }
-            Var::Energy(k) => {
-                let v = &self.model.layout.volumes[k as usize];
-                (Var::Energy(v.part), Some(v.chamber))
-            }
-            other => (other, None),
-        }
-    }
-
-    /// Value of a state variable of a part from the shelf, in a room of `t_room` K.
-    fn initial(&self, i: usize, t_room: f64) -> f64 {
-        let p = self.day.pressure().pa();
-        match self.model.layout.vars[i] {
-            Var::Surroundings | Var::Winding(_) | Var::Case(_) | Var::Filament(_) => t_room,
-            Var::Pointer(_) | Var::FuseHeat(_) | Var::Speed(_) | Var::Travel(_) => 0.0,
-            Var::Charge(part) => match &self.assembly.parts[part as usize].kind {
-                PartKind::Battery(b) => b.charge,
-                _ => 0.0,
-            },
-            Var::Manifold(_) => p,
-            Var::Mass(k) => p * self.model.layout.volumes[k as usize].at_rest_m3 / (R_AIR * t_room),
-            Var::Energy(k) => p * self.model.layout.volumes[k as usize].at_rest_m3 / (GAMMA - 1.0),
-        }
-    }
-}
-
-fn initial_flags(kind: &PartKind) -> Flags {
-    Flags { closed: matches!(kind, PartKind::VacuumSwitch(_)), melted: false, hums: false }
 }
