@@ -27,13 +27,13 @@ pub(crate) struct Cli {
 
 /// Where things are.
 #[derive(Args, Clone, Debug, Default)]
-pub(crate) struct Places {
+pub struct Places {
     /// Folder that holds assets/ and scenarios/ (else: PINHOLE_DATA, here and above, beside the program)
     #[arg(long, global = true, value_name = "DIR")]
-    pub(crate) data: Option<PathBuf>,
+    pub data: Option<PathBuf>,
     /// Folder for attempts (else: your own data folder)
     #[arg(long, global = true, value_name = "DIR")]
-    pub(crate) attempts: Option<PathBuf>,
+    pub attempts: Option<PathBuf>,
 }
 
 /// What can be done.
@@ -47,6 +47,9 @@ pub(crate) enum Command {
     Replay(ReplayArgs),
     /// Mark one attempt or many
     Mark(MarkArgs),
+    /// Take a picture of a screen, without a display
+    #[cfg(feature = "window")]
+    Shot(ShotArgs),
 }
 
 #[derive(Args, Debug)]
@@ -148,6 +151,132 @@ pub(crate) struct MarkArgs {
     /// Write one line an attempt
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
+}
+
+/// What can be photographed.
+#[cfg(feature = "window")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum ShotScreen {
+    /// Packs and jobs
+    FrontDesk,
+    /// The workshop, room in the middle
+    Room,
+    /// The workshop, line diagram in the middle
+    Diagram,
+    /// The workshop, room and line diagram
+    Both,
+    /// The mark sheet
+    MarkSheet,
+    /// The settings
+    Settings,
+}
+
+/// A station of the room.
+#[cfg(feature = "window")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum ShotStation {
+    /// The desk with the job card
+    Desk,
+    /// The driver's seat
+    Cab,
+    /// The open bonnet
+    Bay,
+    /// Low in front of the car
+    Front,
+    /// The bench
+    Bench,
+}
+
+#[cfg(feature = "window")]
+impl From<ShotStation> for sim_core::action::Station {
+    fn from(station: ShotStation) -> Self {
+        match station {
+            ShotStation::Desk => Self::Desk,
+            ShotStation::Cab => Self::Cab,
+            ShotStation::Bay => Self::Bay,
+            ShotStation::Front => Self::Front,
+            ShotStation::Bench => Self::Bench,
+        }
+    }
+}
+
+/// Quality of the picture.
+#[cfg(feature = "window")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum ShotQuality {
+    /// As on old machines
+    Low,
+    /// Shadows, ambient occlusion, bloom
+    High,
+}
+
+#[cfg(feature = "window")]
+impl From<ShotQuality> for crate::window::prefs::Quality {
+    fn from(quality: ShotQuality) -> Self {
+        match quality {
+            ShotQuality::Low => Self::Low,
+            ShotQuality::High => Self::High,
+        }
+    }
+}
+
+#[cfg(feature = "window")]
+#[derive(Args, Debug)]
+#[command(
+    after_help = "Examples:\n  pinhole shot room --station bay --out bay.png\n  pinhole shot diagram --lang de \
+                  --size 1920x1080 --out plan.png\n  pinhole shot room --script my.script --out later.png\n  \
+                  pinhole shot mark-sheet --attempt my.attempt --out mark.png"
+)]
+pub(crate) struct ShotArgs {
+    /// The screen
+    pub(crate) screen: ShotScreen,
+    /// Where the picture goes (.png)
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
+    /// Pixels
+    #[arg(long, value_name = "WxH", default_value = "1280x720", value_parser = parse_size)]
+    pub(crate) size: (u32, u32),
+    /// Language
+    #[arg(long, value_name = "TAG", default_value = "en")]
+    pub(crate) lang: String,
+    /// The job, PACK/JOB
+    #[arg(long, value_name = "JOB", default_value = "first-shift/hum-at-the-lights")]
+    pub(crate) job: String,
+    /// An attempt to show instead, done again to its end
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["job", "script"])]
+    pub(crate) attempt: Option<PathBuf>,
+    /// Words to play before the picture is taken
+    #[arg(long, value_name = "FILE")]
+    pub(crate) script: Option<PathBuf>,
+    /// Where the eye is (else: where the work is)
+    #[arg(long)]
+    pub(crate) station: Option<ShotStation>,
+    /// Draw tolerances and instrument errors from this
+    #[arg(long, value_name = "HEX", default_value = "1")]
+    pub(crate) seed: Seed,
+    /// Size of everything, 1.0 to 2.0
+    #[arg(long, value_name = "FACTOR", default_value_t = 1.0, value_parser = parse_scale)]
+    pub(crate) scale: f32,
+    /// Quality (else: by the adapter)
+    #[arg(long)]
+    pub(crate) quality: Option<ShotQuality>,
+}
+
+#[cfg(feature = "window")]
+fn parse_size(text: &str) -> Result<(u32, u32), String> {
+    let expected = || "expected WIDTHxHEIGHT, 640x360 to 7680x4320, for example 1280x720".to_owned();
+    let (w, h) = text.split_once('x').ok_or_else(expected)?;
+    let (w, h) = (w.parse().map_err(|_| expected())?, h.parse().map_err(|_| expected())?);
+    if (640..=7680).contains(&w) && (360..=4320).contains(&h) { Ok((w, h)) } else { Err(expected()) }
+}
+
+#[cfg(feature = "window")]
+fn parse_scale(text: &str) -> Result<f32, String> {
+    let range = crate::window::prefs::SCALES;
+    match text.parse() {
+        Ok(scale) if range.contains(&scale) => Ok(scale),
+        _ => Err(format!("expected {} to {}", range.start(), range.end())),
+    }
 }
 
 fn parse_fault(text: &str) -> Result<(String, f64), String> {

@@ -1,76 +1,7 @@
-//! `pinhole`: the one binary. Every error becomes one clear message and an exit code, never a panic.
+//! `pinhole`: the one binary.
 
-mod cli;
-mod mark;
-mod places;
-mod replay;
-mod text;
-mod trace;
-
-use std::io::{self, Write as _};
 use std::process::ExitCode;
 
-use clap::Parser as _;
-use cli::{Cli, Command, TextArgs};
-
-/// How it ended.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(crate) enum Verdict {
-    /// Done, or pass: exit code 0.
-    Pass,
-    /// Done, but fail: exit code 1.
-    Fail,
-}
-
 fn main() -> ExitCode {
-    // Exits by itself on --help (0) and on a slip (2).
-    let cli = Cli::parse();
-    match run(&cli) {
-        Ok(Verdict::Pass) => ExitCode::SUCCESS,
-        Ok(Verdict::Fail) => ExitCode::from(1),
-        // Whoever read the output has gone: nobody is left to tell.
-        Err(error) if is_broken_pipe(&error) => ExitCode::SUCCESS,
-        Err(error) => {
-            // Standard error may be closed too; then the exit code alone must do.
-            drop(writeln!(io::stderr(), "error: {}", message(&error)));
-            ExitCode::from(2)
-        }
-    }
-}
-
-/// The causes of an error in one sentence; a cause that its parent quotes already is not said twice.
-fn message(error: &anyhow::Error) -> String {
-    let mut text = String::new();
-    for cause in error.chain() {
-        let said = cause.to_string();
-        if text.contains(&said) {
-            continue;
-        }
-        if !text.is_empty() {
-            text.push_str(": ");
-        }
-        text.push_str(&said);
-    }
-    text
-}
-
-fn is_broken_pipe(error: &anyhow::Error) -> bool {
-    error.downcast_ref::<io::Error>().is_some_and(|e| e.kind() == io::ErrorKind::BrokenPipe)
-}
-
-fn run(cli: &Cli) -> anyhow::Result<Verdict> {
-    let mut out = io::stdout();
-    let verdict = match &cli.command {
-        None => {
-            let args =
-                TextArgs { job: None, script: None, attempt: None, seed: None, new: false, resume: false };
-            text::run(&mut out, &cli.places, &args, true)?
-        }
-        Some(Command::Text(args)) => text::run(&mut out, &cli.places, args, args.job.is_none())?,
-        Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
-        Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
-        Some(Command::Mark(args)) => mark::run(&mut out, &cli.places, args)?,
-    };
-    out.flush()?;
-    Ok(verdict)
+    game::main()
 }

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, bail};
+use assess::attempt::Attempt;
 
 use crate::cli::Places;
 
@@ -67,4 +68,26 @@ pub(crate) fn history() -> Option<PathBuf> {
     let folder = own().ok()?;
     std::fs::create_dir_all(&folder).ok()?;
     Some(folder.join("history.txt"))
+}
+
+/// Attempts in a folder that can be carried on, oldest first. Files that cannot be read are passed over.
+pub(crate) fn unfinished(folder: &Path, job: Option<&str>) -> Vec<PathBuf> {
+    let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
+    let mut found: Vec<(std::time::SystemTime, PathBuf)> = entries
+        .filter_map(Result::ok)
+        .map(|e| e.path())
+        .filter(|p| p.extension().is_some_and(|x| x == "attempt"))
+        .filter(|p| Attempt::read(p).is_ok_and(|a| !a.is_finished() && job.is_none_or(|j| j == a.header.job)))
+        .filter_map(|p| Some((p.metadata().ok()?.modified().ok()?, p)))
+        .collect();
+    found.sort();
+    found.into_iter().map(|(_, p)| p).collect()
+}
+
+/// A name in `folder` that no attempt has yet, for a new one at the job called `job`.
+pub(crate) fn free_attempt(folder: &Path, job: &str) -> PathBuf {
+    (1u32..)
+        .map(|n| folder.join(format!("{job}-{n:03}.attempt")))
+        .find(|p| p.symlink_metadata().is_err())
+        .unwrap_or_else(|| folder.join(format!("{job}.attempt")))
 }

@@ -16,7 +16,7 @@ pub struct Part {
 }
 
 /// A port of a part, both by index.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
 pub struct PortRef {
     /// Index of the part in [`Assembly::parts`].
     pub part: u16,

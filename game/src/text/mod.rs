@@ -6,12 +6,11 @@ mod prompt;
 pub(crate) mod show;
 
 use std::io::{self, Write};
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
-use assess::attempt::{Attempt, Seed};
-use assess::job::Job;
+use assess::attempt::Seed;
 use assess::pack::Library;
 use assess::script::{self, ScriptError};
 use assess::session::{Begin, Session};
@@ -102,7 +101,7 @@ fn open(
     }
     if args.attempt.is_none() && !args.new {
         let folder = places::attempts(at)?;
-        let open_ones = unfinished(&folder, args.job.as_deref());
+        let open_ones = places::unfinished(&folder, args.job.as_deref());
         match open_ones.last() {
             Some(file) if args.resume => return resume(out, library, file, None).map(Some),
             Some(file) if ask => {
@@ -133,7 +132,7 @@ fn open(
     let job = Arc::new(library.job(&name)?);
     let path = match &args.attempt {
         Some(file) => file.clone(),
-        None => free_name(&places::attempts(at)?, &job),
+        None => places::free_attempt(&places::attempts(at)?, &job.id),
     };
     let seed = match args.seed {
         Some(seed) => seed,
@@ -199,27 +198,6 @@ fn pick(
         }
         writeln!(out, "Type a number from 1 to {}.", all.len())?;
     }
-}
-
-/// Attempts in a folder that can be carried on, oldest first. Files that cannot be read are passed over.
-fn unfinished(folder: &Path, job: Option<&str>) -> Vec<PathBuf> {
-    let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
-    let mut found: Vec<(std::time::SystemTime, PathBuf)> = entries
-        .filter_map(Result::ok)
-        .map(|e| e.path())
-        .filter(|p| p.extension().is_some_and(|x| x == "attempt"))
-        .filter(|p| Attempt::read(p).is_ok_and(|a| !a.is_finished() && job.is_none_or(|j| j == a.header.job)))
-        .filter_map(|p| Some((p.metadata().ok()?.modified().ok()?, p)))
-        .collect();
-    found.sort();
-    found.into_iter().map(|(_, p)| p).collect()
-}
-
-fn free_name(folder: &Path, job: &Job) -> PathBuf {
-    (1u32..)
-        .map(|n| folder.join(format!("{}-{n:03}.attempt", job.id)))
-        .find(|p| p.symlink_metadata().is_err())
-        .unwrap_or_else(|| folder.join(format!("{}.attempt", job.id)))
 }
 
 /// Plays a script, showing all of it.

@@ -23,8 +23,9 @@ enum Target {
 }
 
 impl Workshop {
-    /// Ends of an instrument by name; empty when it is used where it lies.
-    fn ends_of(&self, card: usize) -> Vec<&'static str> {
+    /// Ends of an instrument (index into the kit) by name; empty when it is used where it lies.
+    #[must_use]
+    pub fn ends_of(&self, card: usize) -> Vec<&'static str> {
         match self.setup.kit[card].kind {
             InstrumentKind::ClampAmmeter { .. } => vec!["jaw"],
             InstrumentKind::IrThermometer { .. } => vec!["beam"],

@@ -203,6 +203,8 @@ pub struct View {
     pub stops: Vec<(String, crate::assembly::Stop)>,
     /// The pump can be heard.
     pub hum: bool,
+    /// Where the pedal is seen to stand, mm from its rest: to draw it, never to print it.
+    pub pedal_seen_mm: f64,
     /// Instruments in kit order.
     pub instruments: Vec<InstrumentView>,
     /// Readings so far.

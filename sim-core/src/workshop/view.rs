@@ -32,6 +32,7 @@ impl Workshop {
             pulled: named(&pulled, &|i| car.units[i].id.clone()),
             stops: assembly.stops.iter().map(|(p, s)| (assembly.port_name(*p), *s)).collect(),
             hum: self.pump_hums(),
+            pedal_seen_mm: self.circuit.pedal_travel_mm(),
             instruments: (0..self.setup.kit.len()).map(|card| self.instrument_view(card)).collect(),
             readings: self.state.readings.clone(),
             notes: self.state.notes.clone(),

@@ -1,0 +1,181 @@
+//! The Bevy app: time, panels, room. The only place where the three meet.
+
+use bevy::asset::RenderAssetUsages;
+use bevy::camera::{ClearColorConfig, RenderTarget, Viewport};
+use bevy::prelude::*;
+use bevy::window::{PresentMode, WindowResolution};
+use bevy::winit::{UpdateMode, WinitSettings};
+use bevy_egui::{EguiContexts, EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass, PrimaryEguiContext};
+use std::time::Duration;
+
+use super::flow::between_frames;
+use super::prefs::{Prefs, Quality};
+use super::probe::Adapter;
+use super::shop::Shop;
+use super::state::Ui;
+use super::words::Words;
+use super::{theme, ui, view3d};
+
+/// The shop in the app.
+#[derive(Resource, Debug)]
+pub(super) struct ShopRes(pub(super) Shop);
+
+/// What the window remembers, in the app.
+#[derive(Resource, Debug, Default)]
+pub(super) struct UiRes(pub(super) Ui);
+
+/// The words in the app.
+#[derive(Resource, Debug)]
+pub(super) struct WordsRes(pub(super) Words);
+
+/// Picture quality after `Auto` has been decided: `Low` or `High`.
+#[derive(Resource, Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Drawn(pub(super) Quality);
+
+/// The camera of the room.
+#[derive(Component, Debug)]
+pub(super) struct RoomCamera;
+
+/// The style that was last given to the context.
+#[derive(Resource, Debug, Default)]
+struct Styled(Option<f32>);
+
+/// Longest time between two frames while the window has the focus.
+const FRAME: Duration = Duration::from_millis(16);
+/// And while it has not.
+const FRAME_AWAY: Duration = Duration::from_millis(250);
+
+fn decided(prefs: &Prefs, adapter: &Adapter) -> Quality {
+    match prefs.quality {
+        Quality::Auto if adapter.software => Quality::Low,
+        Quality::Auto => Quality::High,
+        chosen => chosen,
+    }
+}
+
+/// Everything that window and picture have in common.
+pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &Adapter) {
+    let drawn = Drawn(decided(&ui.prefs, adapter));
+    app.insert_resource(ShopRes(shop))
+        .insert_resource(WordsRes(words))
+        .insert_resource(UiRes(ui))
+        .insert_resource(drawn)
+        .init_resource::<Styled>()
+        .add_plugins(EguiPlugin::default())
+        .add_plugins(view3d::plugin)
+        .add_systems(EguiPrimaryContextPass, panels)
+        .add_systems(Update, room_viewport);
+    // The panels have a camera of their own, over the room's.
+    app.world_mut().resource_mut::<EguiGlobalSettings>().auto_create_primary_context = false;
+}
+
+/// Spawns both cameras onto a target.
+pub(super) fn cameras(commands: &mut Commands, target: &RenderTarget) {
+    commands.spawn((RoomCamera, Camera3d::default(), Camera { order: 0, ..default() }, target.clone()));
+    commands.spawn((
+        PrimaryEguiContext,
+        Camera2d,
+        Camera { order: 1, clear_color: ClearColorConfig::None, ..default() },
+        target.clone(),
+    ));
+}
+
+/// Opens the window; returns when it is closed.
+pub(super) fn run(shop: Shop, words: Words, prefs: Prefs, adapter: &Adapter) {
+    let mut app = App::new();
+    let window = Window {
+        title: words.say("window-title"),
+        resolution: WindowResolution::new(1280, 720),
+        present_mode: PresentMode::AutoVsync,
+        ..default()
+    };
+    app.add_plugins(
+        DefaultPlugins
+            .set(WindowPlugin { primary_window: Some(window), ..default() })
+            .set(bevy::log::LogPlugin { filter: LOGGED.to_owned(), ..default() }),
+    );
+    let ui = Ui { prefs, ..Ui::default() };
+    common(&mut app, shop, words, ui, adapter);
+    app.insert_resource(WinitSettings {
+        focused_mode: UpdateMode::reactive(FRAME),
+        unfocused_mode: UpdateMode::reactive_low_power(FRAME_AWAY),
+    })
+    .add_systems(Startup, |mut commands: Commands| cameras(&mut commands, &RenderTarget::default()))
+    .add_systems(PreUpdate, between)
+    .run();
+}
+
+/// What is worth telling on the terminal.
+pub(super) const LOGGED: &str = "error,wgpu=error,naga=error";
+
+fn between(
+    time: Res<Time<Real>>,
+    mut shop: ResMut<ShopRes>,
+    mut ui: ResMut<UiRes>,
+    mut words: ResMut<WordsRes>,
+    mut exit: MessageWriter<AppExit>,
+) {
+    between_frames(&mut shop.0, &mut ui.0, time.delta_secs_f64());
+    if std::mem::take(&mut ui.0.reload_words) {
+        // The language that was there a moment ago stays when the new one cannot be read.
+        if let Ok(new) = Words::open(shop.0.root(), &ui.0.prefs.languages()) {
+            words.0 = new;
+        }
+    }
+    if ui.0.quit {
+        exit.write(AppExit::Success);
+    }
+}
+
+/// Draws the panels: the only system that does.
+fn panels(
+    mut contexts: EguiContexts,
+    shop: Res<ShopRes>,
+    words: Res<WordsRes>,
+    mut ui: ResMut<UiRes>,
+    mut styled: ResMut<Styled>,
+) -> Result {
+    let ctx = contexts.ctx_mut()?;
+    if styled.0 != Some(ui.0.prefs.scale) {
+        theme::apply(ctx, ui.0.prefs.scale);
+        styled.0 = Some(ui.0.prefs.scale);
+    }
+    let area = egui::UiBuilder::new().layer_id(egui::LayerId::background()).max_rect(ctx.viewport_rect());
+    let mut root = egui::Ui::new(ctx.clone(), "root".into(), area);
+    ui::draw(&mut root, &shop.0, &words.0, &mut ui.0);
+    Ok(())
+}
+
+/// The room's picture fills what the panels leave.
+fn room_viewport(ui: Res<UiRes>, mut camera: Single<&mut Camera, With<RoomCamera>>) {
+    let Some(size) = camera.physical_target_size() else { return };
+    let Some(scene) = ui.0.scene else {
+        camera.is_active = false;
+        return;
+    };
+    let scale = camera.target_scaling_factor().unwrap_or(1.0) * ui.0.prefs.scale;
+    let at = |v: f32, max: u32| ((v * scale).round().max(0.0) as u32).min(max);
+    let min = UVec2::new(at(scene.min.x, size.x), at(scene.min.y, size.y));
+    let max = UVec2::new(at(scene.max.x, size.x), at(scene.max.y, size.y));
+    let extent = max.saturating_sub(min);
+    camera.is_active = 8 <= extent.x && 8 <= extent.y;
+    if camera.is_active {
+        camera.viewport = Some(Viewport { physical_position: min, physical_size: extent, ..default() });
+    }
+}
+
+/// A picture to draw into, `width` × `height` pixels.
+pub(super) fn canvas(width: u32, height: u32) -> Image {
+    use bevy::render::render_resource::{Extent3d, TextureDimension, TextureFormat, TextureUsages};
+    let size = Extent3d { width, height, depth_or_array_layers: 1 };
+    let mut image = Image::new_fill(
+        size,
+        TextureDimension::D2,
+        &[0, 0, 0, 255],
+        TextureFormat::Rgba8UnormSrgb,
+        RenderAssetUsages::default(),
+    );
+    image.texture_descriptor.usage =
+        TextureUsages::TEXTURE_BINDING | TextureUsages::RENDER_ATTACHMENT | TextureUsages::COPY_SRC;
+    image
+}

@@ -1,0 +1,38 @@
+//! What happens between two pictures: asks are carried out, time goes on, pages follow. Knows neither
+//! Bevy nor a renderer, so a test can run the window frame by frame.
+
+use super::ask::Ask;
+use super::shop::Shop;
+use super::state::{Page, Ui};
+
+/// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
+pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
+    let asks = std::mem::take(&mut ui.asks);
+    let opens = asks.iter().any(|a| matches!(a, Ask::Begin(_) | Ask::CarryOn(_)));
+    let station = shop.view().map(|v| v.station);
+    let was_back = shop.view().is_some_and(|v| v.handed_back);
+    shop.carry_out(asks);
+    shop.advance(real_s);
+    let Some(view) = shop.view() else {
+        if matches!(ui.page, Page::Workshop | Page::MarkSheet) {
+            ui.page = Page::FrontDesk;
+        }
+        return;
+    };
+    if opens {
+        ui.page = if view.handed_back { Page::MarkSheet } else { Page::Workshop };
+        ui.eye = view.station;
+        ui.menu = None;
+        ui.carrying = None;
+        return;
+    }
+    // The eye goes along when work walks.
+    if station.is_some_and(|s| s != view.station) {
+        ui.eye = view.station;
+    }
+    if view.handed_back && !was_back {
+        ui.page = Page::MarkSheet;
+        ui.carrying = None;
+        ui.menu = None;
+    }
+}

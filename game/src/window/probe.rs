@@ -1,0 +1,75 @@
+//! Whether there is a display and a graphics adapter, asked before the app is built: window and renderer
+//! stop the program when there is none.
+
+/// Why there can be no window.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum NoWindow {
+    /// No display.
+    #[error("there is no display ({why})")]
+    NoDisplay {
+        /// What the system said.
+        why: String,
+    },
+    /// No graphics adapter.
+    #[error(
+        "there is no graphics adapter that can draw ({why}); on Debian the package mesa-vulkan-drivers has a software one"
+    )]
+    NoAdapter {
+        /// What the system said.
+        why: String,
+    },
+}
+
+/// A graphics adapter, as far as the picture's quality depends on it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Adapter {
+    /// Its name.
+    pub name: String,
+    /// It draws with the processor.
+    pub software: bool,
+}
+
+/// Looks for a display.
+///
+/// # Errors
+/// When there is none that the window system can open.
+#[cfg(all(unix, not(target_os = "macos")))]
+pub fn display() -> Result<(), NoWindow> {
+    match x11rb::connect(None) {
+        Ok(_) => Ok(()),
+        Err(error) => Err(NoWindow::NoDisplay { why: error.to_string() }),
+    }
+}
+
+/// Looks for a display: these systems always have one for a program that a person started.
+///
+/// # Errors
+/// None.
+#[cfg(not(all(unix, not(target_os = "macos"))))]
+pub fn display() -> Result<(), NoWindow> {
+    Ok(())
+}
+
+/// Looks for a graphics adapter as the renderer will.
+///
+/// # Errors
+/// When there is none.
+pub fn adapter() -> Result<Adapter, NoWindow> {
+    let instance = wgpu::Instance::new(wgpu::InstanceDescriptor {
+        backends: wgpu::Backends::from_env().unwrap_or(wgpu::Backends::all()),
+        ..wgpu::InstanceDescriptor::new_without_display_handle()
+    });
+    let options = wgpu::RequestAdapterOptions {
+        power_preference: wgpu::PowerPreference::HighPerformance,
+        ..Default::default()
+    };
+    let found = bevy::tasks::block_on(instance.request_adapter(&options));
+    match found {
+        Ok(adapter) => {
+            let info = adapter.get_info();
+            Ok(Adapter { name: info.name, software: info.device_type == wgpu::DeviceType::Cpu })
+        }
+        Err(error) => Err(NoWindow::NoAdapter { why: error.to_string() }),
+    }
+}

@@ -1,0 +1,506 @@
+//! The shop: one job at a time, driven by actions, looked at through a [`View`].
+//!
+//! It knows neither Bevy nor egui. It holds no simulation state of its own: the session does. What is
+//! here beside it is what a window needs to show what happened (remarks), to let time run (pace) and to
+//! have an attempt marked without stopping the picture.
+
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+use std::sync::{Arc, Mutex};
+
+use anyhow::Context as _;
+use assess::attempt::{Attempt, Seed};
+use assess::job::Job;
+use assess::marks::sheet::MarkSheet;
+use assess::pack::Library;
+use assess::session::{Begin, Session};
+use sim_core::action::Action;
+use sim_core::car::Car;
+use sim_core::observe::Reading;
+use sim_core::units::{TICKS_PER_SECOND, Tick};
+use sim_core::workshop::{Gravity, Outcome, View};
+
+use super::ask::{Ask, Pace};
+use crate::cli::Places;
+use crate::{mark, places};
+
+/// Longest stretch of real time that is made up for in one frame, s; a frame that took longer (a laptop
+/// that slept) does not make the workshop run away.
+const LONGEST_FRAME_S: f64 = 0.25;
+
+/// What kind of remark it is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum RemarkKind {
+    /// Something a person in the workshop notices.
+    Noticed,
+    /// Why an action was refused, and what to do.
+    Refused,
+    /// A breach of safety, with what should have been done.
+    Breach(Gravity),
+    /// A reading or sense was taken.
+    Read(Reading),
+    /// A line of the record was filled (or not, and the condition is not met).
+    Record {
+        /// Short name of the line.
+        item: String,
+        /// The condition it asks for was met.
+        condition_met: bool,
+    },
+    /// The machine the program runs on fails: disk full, file locked.
+    Trouble,
+}
+
+/// Something that was said, newest last.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remark {
+    /// Attempt tick at which it was said.
+    pub tick: Tick,
+    /// Kind.
+    pub kind: RemarkKind,
+    /// In a sentence; empty for a reading.
+    pub text: String,
+    /// Running number, from 1.
+    pub n: u64,
+}
+
+/// An unfinished attempt on the disk.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unfinished {
+    /// The file.
+    pub path: PathBuf,
+    /// Job, `pack/job`.
+    pub job: String,
+    /// Actions done so far.
+    pub actions: usize,
+}
+
+/// A job as the front desk lists it: what is on the card, nothing hidden.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offered {
+    /// `pack/job`.
+    pub name: String,
+    /// Title on the card.
+    pub title: String,
+    /// The car in words.
+    pub car: String,
+    /// Minutes of work the job allows.
+    pub time_limit_min: f64,
+}
+
+/// A pack as the front desk lists it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OfferedPack {
+    /// Short name.
+    pub id: String,
+    /// In words.
+    pub title: String,
+    /// Its jobs; or why it cannot be used.
+    pub jobs: Result<Vec<Offered>, String>,
+}
+
+/// How far the marking is.
+#[derive(Clone, Debug, Default)]
+pub enum Marking {
+    /// Nothing to mark.
+    #[default]
+    None,
+    /// At work in the background.
+    Running,
+    /// Done.
+    Done(Arc<MarkSheet>),
+    /// It failed; carries why.
+    Failed(String),
+}
+
+/// One job at a time, and the shelf it came from.
+#[derive(Debug)]
+pub struct Shop {
+    places: Places,
+    library: Library,
+    packs: Vec<OfferedPack>,
+    unfinished: Vec<Unfinished>,
+    session: Option<Session>,
+    view: Option<View>,
+    pace: Pace,
+    /// Real time not yet given to the workshop, s.
+    owed_s: f64,
+    remarks: Vec<Remark>,
+    said: u64,
+    marking: Marking,
+    /// `Receiver` is not `Sync`; the lock is never contended.
+    marked: Option<Mutex<Receiver<Result<MarkSheet, String>>>>,
+}
+
+impl Shop {
+    /// Opens the shop: reads the packs and looks for unfinished attempts.
+    ///
+    /// # Errors
+    /// The data folder is missing, or an instrument file in it is faulty.
+    pub fn open(places: &Places) -> anyhow::Result<Self> {
+        let library = Library::open(&places::data(places)?)?;
+        let packs = offered(&library)?;
+        let mut shop = Self {
+            places: places.clone(),
+            library,
+            packs,
+            unfinished: Vec::new(),
+            session: None,
+            view: None,
+            pace: Pace::Hold,
+            owed_s: 0.0,
+            remarks: Vec::new(),
+            said: 0,
+            marking: Marking::None,
+            marked: None,
+        };
+        shop.look_for_unfinished();
+        Ok(shop)
+    }
+
+    /// The packs on the front desk.
+    #[must_use]
+    pub fn packs(&self) -> &[OfferedPack] {
+        &self.packs
+    }
+
+    /// Attempts that can be carried on, newest first.
+    #[must_use]
+    pub fn unfinished(&self) -> &[Unfinished] {
+        &self.unfinished
+    }
+
+    /// The session, while a job is open.
+    #[must_use]
+    pub fn session(&self) -> Option<&Session> {
+        self.session.as_ref()
+    }
+
+    /// The job that is open.
+    #[must_use]
+    pub fn job(&self) -> Option<&Arc<Job>> {
+        self.session.as_ref().map(Session::job)
+    }
+
+    /// The car of the job that is open.
+    #[must_use]
+    pub fn car(&self) -> Option<&Arc<Car>> {
+        self.job().map(|job| &job.car)
+    }
+
+    /// What can be seen, as of this frame.
+    #[must_use]
+    pub fn view(&self) -> Option<&View> {
+        self.view.as_ref()
+    }
+
+    /// How fast time runs.
+    #[must_use]
+    pub fn pace(&self) -> Pace {
+        self.pace
+    }
+
+    /// What was said in this job, oldest first.
+    #[must_use]
+    pub fn remarks(&self) -> &[Remark] {
+        &self.remarks
+    }
+
+    /// The marking of the job that was handed back.
+    #[must_use]
+    pub fn marking(&self) -> &Marking {
+        &self.marking
+    }
+
+    /// Lets `real_s` seconds of the wall clock pass: time in the workshop goes on at its pace.
+    pub fn advance(&mut self, real_s: f64) {
+        self.collect_mark();
+        let Some(session) = &mut self.session else { return };
+        if session.attempt().is_finished() {
+            return;
+        }
+        self.owed_s += real_s.clamp(0.0, LONGEST_FRAME_S) * f64::from(self.pace.factor());
+        let ticks = (self.owed_s * TICKS_PER_SECOND as f64).floor();
+        if ticks < 1.0 {
+            return;
+        }
+        self.owed_s -= ticks / TICKS_PER_SECOND as f64;
+        let before = self.view.as_ref().map(|v| (v.hum, v.engine));
+        let target = session.workshop().tick().plus(ticks as u64);
+        session.run_free(target);
+        let view = session.view();
+        let heard = before.filter(|(hum, _)| *hum != view.hum).map(|_| view.hum);
+        self.view = Some(view);
+        if let Some(hum) = heard {
+            let text = if hum { "The pump starts." } else { "The pump stops." };
+            self.remark(RemarkKind::Noticed, text.to_owned());
+        }
+    }
+
+    /// Does what the panels asked for; each exactly once, in order.
+    pub fn carry_out(&mut self, asks: impl IntoIterator<Item = Ask>) {
+        for ask in asks {
+            match ask {
+                Ask::Do(action) => self.act(&action),
+                Ask::Pace(pace) => {
+                    self.pace = pace;
+                    self.owed_s = 0.0;
+                }
+                Ask::Begin(name) => {
+                    if let Err(error) = self.begin(&name, None, None) {
+                        self.remark(RemarkKind::Trouble, crate::message(&error));
+                    }
+                }
+                Ask::CarryOn(path) => {
+                    if let Err(error) = self.carry_on(&path) {
+                        self.remark(RemarkKind::Trouble, crate::message(&error));
+                    }
+                }
+                Ask::Leave => self.leave(),
+            }
+        }
+    }
+
+    /// Begins a job: a new attempt, in `path` or under a free name in the attempts folder.
+    ///
+    /// # Errors
+    /// Unknown or faulty job; the attempt's file cannot be made.
+    pub fn begin(&mut self, name: &str, path: Option<&Path>, seed: Option<Seed>) -> anyhow::Result<()> {
+        let job = Arc::new(self.library.job(name)?);
+        let path = match path {
+            Some(path) => path.to_owned(),
+            None => places::free_attempt(&places::attempts(&self.places)?, &job.id),
+        };
+        let seed = match seed {
+            Some(seed) => seed,
+            None => Seed::random()?,
+        };
+        let begin = Begin { seed, scripted: false, seat: None };
+        let session = Session::start(job, &begin, &path)?;
+        self.enter(session);
+        Ok(())
+    }
+
+    /// Carries an attempt on.
+    ///
+    /// # Errors
+    /// The file is in use, damaged, or replays to something else.
+    pub fn carry_on(&mut self, path: &Path) -> anyhow::Result<()> {
+        let library = &self.library;
+        let (session, torn) = Session::resume::<anyhow::Error>(path, |name| Ok(Arc::new(library.job(name)?)))
+            .with_context(|| format!("{} cannot be carried on", path.display()))?;
+        self.enter(session);
+        if torn {
+            self.remark(
+                RemarkKind::Trouble,
+                "The last line of the attempt was torn off when the program stopped; that action is lost."
+                    .to_owned(),
+            );
+        }
+        Ok(())
+    }
+
+    /// A rehearsal: a job without a file, for pictures and tests.
+    ///
+    /// # Errors
+    /// Unknown or faulty job.
+    pub fn rehearse(&mut self, name: &str, seed: Seed) -> anyhow::Result<()> {
+        let job = Arc::new(self.library.job(name)?);
+        let begin = Begin { seed, scripted: true, seat: None };
+        self.enter(Session::rehearse(job, &begin));
+        Ok(())
+    }
+
+    /// A recorded attempt, done again without touching its file: for pictures.
+    ///
+    /// # Errors
+    /// The file cannot be read, is of a job that is not here, or an action in it is refused otherwise.
+    pub fn show_attempt(&mut self, path: &Path) -> anyhow::Result<()> {
+        let attempt = Attempt::read(path)?;
+        self.rehearse(&attempt.header.job, attempt.header.seed)?;
+        let session = self.session.as_mut().context("no job is open")?;
+        for step in &attempt.steps {
+            session.run_free(step.start);
+            session.act(&step.action)?;
+        }
+        self.view = Some(session.view());
+        self.mark_if_finished();
+        Ok(())
+    }
+
+    /// Plays a script of plain words in the open job.
+    ///
+    /// # Errors
+    /// A line that is not understood or is refused.
+    pub fn play(&mut self, text: &str) -> anyhow::Result<()> {
+        let session = self.session.as_ref().context("no job is open")?;
+        let names = assess::script::vocabulary(session);
+        for (i, full) in text.lines().enumerate() {
+            let line = full.trim().strip_prefix("try ").unwrap_or(full).trim();
+            let Some(session) = &self.session else { break };
+            let said = assess::words::parse(line, &names, &session.view().readings)
+                .map_err(|e| anyhow::anyhow!("line {}: {e}", i + 1))?;
+            if let Some(action) = assess::script::action_of(session, &said) {
+                self.act(&action);
+            }
+        }
+        Ok(())
+    }
+
+    /// Waits until the marking is over.
+    pub fn wait_for_mark(&mut self) {
+        while matches!(self.marking, Marking::Running) {
+            std::thread::sleep(std::time::Duration::from_millis(20));
+            self.collect_mark();
+        }
+    }
+
+    /// The folder that holds assets and scenarios.
+    #[must_use]
+    pub fn root(&self) -> &Path {
+        self.library.root()
+    }
+
+    fn enter(&mut self, session: Session) {
+        self.view = Some(session.view());
+        self.session = Some(session);
+        self.remarks.clear();
+        self.said = 0;
+        self.owed_s = 0.0;
+        self.pace = Pace::Hold;
+        self.marking = Marking::None;
+        self.marked = None;
+        self.mark_if_finished();
+    }
+
+    /// Leaves the job; its attempt stays on the disk.
+    fn leave(&mut self) {
+        self.session = None;
+        self.view = None;
+        self.remarks.clear();
+        self.marking = Marking::None;
+        self.marked = None;
+        self.look_for_unfinished();
+    }
+
+    fn act(&mut self, action: &Action) {
+        let Some(session) = &mut self.session else { return };
+        match session.act(action) {
+            Ok(outcome) => {
+                self.view = Some(session.view());
+                self.report(outcome);
+                self.mark_if_finished();
+            }
+            Err(error) => self.remark(RemarkKind::Trouble, crate::message(&error.into())),
+        }
+    }
+
+    fn report(&mut self, outcome: Outcome) {
+        if let Some(why) = outcome.refused {
+            self.remark(RemarkKind::Refused, why.to_string());
+            return;
+        }
+        for text in outcome.said {
+            self.remark(RemarkKind::Noticed, text);
+        }
+        for breach in outcome.breaches {
+            self.remark(RemarkKind::Breach(breach.gravity), breach.text);
+        }
+        if let Some(reading) = outcome.reading {
+            self.remark(RemarkKind::Read(reading), String::new());
+        }
+        if let Some(entry) = outcome.record {
+            let kind = RemarkKind::Record { item: entry.item, condition_met: entry.condition_met };
+            self.remark(kind, String::new());
+        }
+    }
+
+    fn remark(&mut self, kind: RemarkKind, text: String) {
+        self.said += 1;
+        let tick = self.view.as_ref().map_or(Tick(0), |v| v.tick);
+        self.remarks.push(Remark { tick, kind, text, n: self.said });
+    }
+
+    /// Marking runs on its own thread: a few seconds to a minute.
+    fn mark_if_finished(&mut self) {
+        let Some(session) = self.session.as_ref().filter(|s| s.attempt().is_finished()) else { return };
+        if !matches!(self.marking, Marking::None) {
+            return;
+        }
+        let (attempt, library) = (session.attempt().clone(), self.library.clone());
+        let page = session.path().map(|p| p.with_extension("html"));
+        let (to, from) = channel();
+        self.marking = Marking::Running;
+        self.marked = Some(Mutex::new(from));
+        std::thread::spawn(move || {
+            // The shop may have been left meanwhile; then nobody wants the sheet any more.
+            drop(to.send(sheet(&library, &attempt, page.as_deref()).map_err(|e| crate::message(&e))));
+        });
+    }
+
+    fn collect_mark(&mut self) {
+        let Some(marked) = &self.marked else { return };
+        let Ok(from) = marked.lock() else { return };
+        let result = match from.try_recv() {
+            Ok(result) => result,
+            Err(TryRecvError::Empty) => return,
+            Err(TryRecvError::Disconnected) => {
+                Err("the marking stopped; mark the file with: pinhole mark".to_owned())
+            }
+        };
+        drop(from);
+        self.marked = None;
+        self.marking = match result {
+            Ok(sheet) => Marking::Done(Arc::new(sheet)),
+            Err(why) => Marking::Failed(why),
+        };
+    }
+
+    fn look_for_unfinished(&mut self) {
+        let Ok(folder) = places::attempts(&self.places) else {
+            self.unfinished.clear();
+            return;
+        };
+        self.unfinished = places::unfinished(&folder, None)
+            .into_iter()
+            .rev()
+            .filter_map(|path| {
+                let attempt = Attempt::read(&path).ok()?;
+                Some(Unfinished { path, job: attempt.header.job.clone(), actions: attempt.steps.len() })
+            })
+            .collect();
+    }
+}
+
+fn sheet(library: &Library, attempt: &Attempt, page: Option<&Path>) -> anyhow::Result<MarkSheet> {
+    let sheet = mark::sheet_of(library, attempt)?;
+    if let Some(page) = page {
+        mark::write_file(page, assess::report::html::render(&sheet).as_bytes())?;
+    }
+    Ok(sheet)
+}
+
+fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
+    let mut packs = Vec::new();
+    for id in library.pack_ids()? {
+        let (title, jobs) = match library.pack(&id) {
+            Ok(pack) => {
+                let jobs = pack.jobs.iter().map(|j| offered_job(library, &format!("{id}/{j}"))).collect();
+                (pack.title.clone(), jobs)
+            }
+            // A broken pack must not keep a school from its other packs.
+            Err(errors) => (id.clone(), Err(errors.to_string())),
+        };
+        packs.push(OfferedPack { id, title, jobs });
+    }
+    Ok(packs)
+}
+
+fn offered_job(library: &Library, name: &str) -> Result<Offered, String> {
+    let job = library.job(name).map_err(|e| e.to_string())?;
+    Ok(Offered {
+        name: name.to_owned(),
+        title: job.title.clone(),
+        car: job.car.name.clone(),
+        time_limit_min: job.time_limit_min,
+    })
+}

@@ -1,0 +1,130 @@
+//! `pinhole shot`: a picture of a screen, drawn without a window. It needs an adapter but no display.
+
+use std::path::PathBuf;
+use std::time::Duration;
+
+use anyhow::{Context as _, bail};
+use bevy::app::ScheduleRunnerPlugin;
+use bevy::camera::RenderTarget;
+use bevy::prelude::*;
+use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
+use bevy::winit::WinitPlugin;
+
+use super::app::{LOGGED, cameras, canvas, common};
+use super::flow::between_frames;
+use super::prefs::Prefs;
+use super::shop::Shop;
+use super::state::{Middle, Page, Ui};
+use super::words::Words;
+use super::{app, probe};
+use crate::cli::{Places, ShotArgs, ShotScreen};
+
+/// Frames drawn before the picture is taken: pipelines compile, panels find their size, light settles.
+const FRAMES: u32 = 40;
+
+#[derive(Resource)]
+struct Shot {
+    target: Handle<Image>,
+    to: PathBuf,
+    frame: u32,
+}
+
+/// Takes the picture.
+pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
+    let adapter = probe::adapter()?;
+    let mut prefs = Prefs { language: args.lang.clone(), scale: args.scale, ..Prefs::default() };
+    if let Some(quality) = args.quality {
+        prefs.quality = quality.into();
+    }
+    let words = Words::open(&crate::places::data(places)?, &prefs.languages())?;
+    if words.tag() != args.lang {
+        bail!("there is no language {:?}; there is {}", args.lang, words.tags().join(", "));
+    }
+    let mut shop = Shop::open(places)?;
+    let mut ui = Ui { prefs, ..Ui::default() };
+    set_up(&mut shop, &mut ui, args)?;
+    let mut app = App::new();
+    app.add_plugins(
+        DefaultPlugins
+            .set(WindowPlugin {
+                primary_window: None,
+                exit_condition: bevy::window::ExitCondition::DontExit,
+                ..default()
+            })
+            .set(bevy::log::LogPlugin { filter: LOGGED.to_owned(), ..default() })
+            .disable::<WinitPlugin>(),
+    )
+    .add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
+    common(&mut app, shop, words, ui, &adapter);
+    let (width, height) = args.size;
+    let target = app.world_mut().resource_mut::<Assets<Image>>().add(canvas(width, height));
+    let place = RenderTarget::Image(target.clone().into());
+    app.insert_resource(Shot { target, to: args.out.clone(), frame: 0 })
+        .add_systems(Startup, move |mut commands: Commands| cameras(&mut commands, &place))
+        .add_systems(PreUpdate, |mut shop: ResMut<app::ShopRes>, mut ui: ResMut<app::UiRes>| {
+            between_frames(&mut shop.0, &mut ui.0, 0.0);
+        })
+        .add_systems(Last, count);
+    match app.run() {
+        AppExit::Success => Ok(()),
+        AppExit::Error(_) => bail!("the picture {} could not be written", args.out.display()),
+    }
+}
+
+/// Brings shop and panels into the state to be photographed.
+fn set_up(shop: &mut Shop, ui: &mut Ui, args: &ShotArgs) -> anyhow::Result<()> {
+    if args.screen == ShotScreen::FrontDesk {
+        return Ok(());
+    }
+    match &args.attempt {
+        Some(file) => shop.show_attempt(file)?,
+        None => shop.rehearse(&args.job, args.seed)?,
+    }
+    if let Some(file) = &args.script {
+        let text = std::fs::read_to_string(file)
+            .with_context(|| format!("the script {} cannot be read", file.display()))?;
+        shop.play(&text)?;
+    }
+    ui.page = match args.screen {
+        ShotScreen::FrontDesk => Page::FrontDesk,
+        ShotScreen::Settings => Page::Settings,
+        ShotScreen::MarkSheet => Page::MarkSheet,
+        ShotScreen::Room | ShotScreen::Diagram | ShotScreen::Both => Page::Workshop,
+    };
+    ui.middle = match args.screen {
+        ShotScreen::Diagram => Middle::Diagram,
+        ShotScreen::Both => Middle::Both,
+        _ => Middle::Room,
+    };
+    ui.eye = match args.station {
+        Some(station) => station.into(),
+        None => shop.view().map(|v| v.station).unwrap_or_default(),
+    };
+    if args.screen == ShotScreen::MarkSheet {
+        shop.wait_for_mark();
+    }
+    Ok(())
+}
+
+fn count(mut shot: ResMut<Shot>, mut commands: Commands) {
+    shot.frame += 1;
+    if shot.frame == FRAMES {
+        commands.spawn(Screenshot::image(shot.target.clone())).observe(save);
+    }
+}
+
+fn save(taken: On<ScreenshotCaptured>, shot: Res<Shot>, mut exit: MessageWriter<AppExit>) {
+    let saved = taken
+        .image
+        .clone()
+        .try_into_dynamic()
+        .map_err(anyhow::Error::from)
+        .and_then(|image| image.to_rgb8().save(&shot.to).map_err(anyhow::Error::from));
+    exit.write(match saved {
+        Ok(()) => AppExit::Success,
+        Err(error) => {
+            eprintln!("error: {}: {error:#}", shot.to.display());
+            AppExit::error()
+        }
+    });
+}

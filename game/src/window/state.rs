@@ -1,0 +1,114 @@
+//! What the window remembers that is no part of the workshop: which page is open, where the eye stands,
+//! what is picked. Losing it loses nothing.
+
+use std::collections::BTreeMap;
+
+use egui::{Pos2, Rect};
+use sim_core::action::Station;
+
+use super::ask::Ask;
+use super::hands::{Carry, Form, Thing};
+use super::prefs::Prefs;
+use super::ui::{clipboard, diagram, mark_sheet, tray};
+
+/// Which page fills the window.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Page {
+    /// Packs, jobs, attempts to carry on.
+    #[default]
+    FrontDesk,
+    /// The workshop.
+    Workshop,
+    /// After the hand-back.
+    MarkSheet,
+    /// Units, size, quality, motion, language.
+    Settings,
+}
+
+/// What fills the middle of the workshop.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Middle {
+    /// The room.
+    #[default]
+    Room,
+    /// The line diagram.
+    Diagram,
+    /// The room above, the line diagram below.
+    Both,
+}
+
+/// A menu at a thing.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Menu {
+    /// What it is about.
+    pub thing: Thing,
+    /// Where it opened.
+    pub at: Pos2,
+    /// A number is asked for.
+    pub form: Option<OpenForm>,
+    /// It opened in this frame; a click that opened it must not close it.
+    pub fresh: bool,
+}
+
+/// A form with its numbers so far.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct OpenForm {
+    /// What is asked.
+    pub form: Form,
+    /// First number: force in N, strokes, minutes.
+    pub first: f64,
+    /// Second number: times, seconds.
+    pub second: f64,
+}
+
+/// What the window remembers.
+#[derive(Debug, Default)]
+pub struct Ui {
+    /// Page.
+    pub page: Page,
+    /// Page to go back to from the settings.
+    pub back_to: Page,
+    /// Middle of the workshop.
+    pub middle: Middle,
+    /// Station the eye is at; follows the trainee when an action walks, and can look elsewhere.
+    pub eye: Station,
+    /// What the pointer or the focus is on.
+    pub hover: Option<Thing>,
+    /// Open menu.
+    pub menu: Option<Menu>,
+    /// Instrument in the hand.
+    pub carrying: Option<Carry>,
+    /// Where things are on the screen in this frame: written by room and diagram, read by the tray (lines
+    /// to where the ends are) and by the keyboard (where a menu opens).
+    pub anchors: BTreeMap<Thing, Pos2>,
+    /// What the panels leave of the window: the room, and its picking.
+    pub scene: Option<Rect>,
+    /// Settings.
+    pub prefs: Prefs,
+    /// What is asked for in this frame.
+    pub asks: Vec<Ask>,
+    /// State of the clipboard.
+    pub clipboard: clipboard::State,
+    /// State of the tray and time control.
+    pub tray: tray::State,
+    /// State of the line diagram.
+    pub diagram: diagram::State,
+    /// State of the mark sheet.
+    pub mark_sheet: mark_sheet::State,
+    /// The language was changed: read the words anew.
+    pub reload_words: bool,
+    /// Leave the program.
+    pub quit: bool,
+}
+
+impl Ui {
+    /// Opens the menu of `thing` at a place on the screen.
+    pub fn open_menu(&mut self, thing: Thing, at: Pos2) {
+        self.menu = Some(Menu { thing, at, form: None, fresh: true });
+    }
+
+    /// Asks for something.
+    pub fn ask(&mut self, ask: Ask) {
+        self.asks.push(ask);
+    }
+}

@@ -1,0 +1,95 @@
+//! Colours, sizes and the style of every panel: paper, ink, one accent for what the trainee carries.
+//!
+//! The only place that names a colour. Contrast is computed in a test: text ≥ 4.5:1, graphics ≥ 3:1
+//! (WCAG 2.2 AA). Orange is for high-voltage cable and nothing else.
+
+use egui::{Color32, CornerRadius, Stroke, Visuals};
+
+/// Sheet of the clipboard.
+pub const PAPER: Color32 = Color32::from_rgb(0xF6, 0xF3, 0xEA);
+/// A field to write in.
+pub const FIELD: Color32 = Color32::from_rgb(0xFF, 0xFF, 0xFC);
+/// Printed and written text.
+pub const INK: Color32 = Color32::from_rgb(0x1F, 0x24, 0x28);
+/// Text of less weight.
+pub const INK_FAINT: Color32 = Color32::from_rgb(0x54, 0x5A, 0x5E);
+/// Lines between things.
+pub const RULE: Color32 = Color32::from_rgb(0x8A, 0x8C, 0x86);
+/// Ground of tray and bars: the bench's grey-green.
+pub const BENCH: Color32 = Color32::from_rgb(0x2C, 0x36, 0x38);
+/// Text on the bench.
+pub const ON_BENCH: Color32 = Color32::from_rgb(0xF1, 0xF1, 0xEC);
+/// Text of less weight on the bench.
+pub const ON_BENCH_FAINT: Color32 = Color32::from_rgb(0xC3, 0xC9, 0xC6);
+/// What the trainee carries and picks: gauge hose, outlines, focus; on light ground.
+pub const ACCENT: Color32 = Color32::from_rgb(0x00, 0x6E, 0x6A);
+/// The same on dark ground.
+pub const ACCENT_ON_DARK: Color32 = Color32::from_rgb(0x3F, 0xC9, 0xBE);
+/// A refusal, on light ground.
+pub const REFUSED: Color32 = Color32::from_rgb(0x7A, 0x4A, 0x00);
+/// A breach of safety, on light ground.
+pub const BREACH: Color32 = Color32::from_rgb(0xA1, 0x1D, 0x1D);
+/// Ground of a caution.
+pub const CAUTION: Color32 = Color32::from_rgb(0xFB, 0xE9, 0xA9);
+
+/// Data colours that people with any colour vision tell apart (Okabe and Ito); always with a word or a
+/// shape beside them. Their orange is left out: orange means high voltage here.
+pub const SERIES: [Color32; 6] = [
+    Color32::from_rgb(0x00, 0x72, 0xB2),
+    Color32::from_rgb(0xD5, 0x5E, 0x00),
+    Color32::from_rgb(0x00, 0x9E, 0x73),
+    Color32::from_rgb(0xCC, 0x79, 0xA7),
+    Color32::from_rgb(0x56, 0xB4, 0xE9),
+    Color32::from_rgb(0x00, 0x00, 0x00),
+];
+
+/// Least height and width of anything to click, points (WCAG 2.2: 24 px).
+pub const TARGET: f32 = 26.0;
+
+/// Sets fonts, sizes and colours of a context; once, and when the scale changes.
+pub fn apply(ctx: &egui::Context, scale: f32) {
+    ctx.set_zoom_factor(scale);
+    ctx.set_theme(egui::Theme::Light);
+    ctx.all_styles_mut(|style| {
+        use egui::{FontFamily, FontId, TextStyle};
+        style.text_styles = [
+            (TextStyle::Small, FontId::new(12.5, FontFamily::Proportional)),
+            (TextStyle::Body, FontId::new(14.5, FontFamily::Proportional)),
+            (TextStyle::Button, FontId::new(14.5, FontFamily::Proportional)),
+            (TextStyle::Heading, FontId::new(20.0, FontFamily::Proportional)),
+            (TextStyle::Monospace, FontId::new(14.0, FontFamily::Monospace)),
+        ]
+        .into();
+        style.spacing.interact_size = egui::vec2(TARGET, TARGET);
+        style.spacing.item_spacing = egui::vec2(8.0, 6.0);
+        style.spacing.button_padding = egui::vec2(9.0, 4.0);
+        style.spacing.icon_width = 18.0;
+        style.visuals = visuals();
+    });
+}
+
+fn visuals() -> Visuals {
+    let mut v = Visuals::light();
+    v.override_text_color = Some(INK);
+    v.panel_fill = PAPER;
+    v.window_fill = PAPER;
+    v.window_stroke = Stroke::new(1.0, RULE);
+    v.window_corner_radius = CornerRadius::same(4);
+    v.menu_corner_radius = CornerRadius::same(4);
+    v.extreme_bg_color = FIELD;
+    v.hyperlink_color = ACCENT;
+    v.selection.bg_fill = Color32::from_rgb(0xB9, 0xE3, 0xDE);
+    v.selection.stroke = Stroke::new(2.0, ACCENT);
+    for w in [&mut v.widgets.inactive, &mut v.widgets.hovered, &mut v.widgets.active, &mut v.widgets.open] {
+        w.corner_radius = CornerRadius::same(3);
+        w.fg_stroke = Stroke::new(1.5, INK);
+    }
+    v.widgets.inactive.weak_bg_fill = Color32::from_rgb(0xE6, 0xE3, 0xD8);
+    v.widgets.inactive.bg_fill = Color32::from_rgb(0xE6, 0xE3, 0xD8);
+    v.widgets.inactive.bg_stroke = Stroke::new(1.0, Color32::from_rgb(0x7E, 0x80, 0x7A));
+    v.widgets.hovered.weak_bg_fill = Color32::from_rgb(0xD6, 0xE8, 0xE4);
+    v.widgets.hovered.bg_stroke = Stroke::new(2.0, ACCENT);
+    v.widgets.active.weak_bg_fill = Color32::from_rgb(0xB9, 0xE3, 0xDE);
+    v.widgets.active.bg_stroke = Stroke::new(2.0, ACCENT);
+    v
+}

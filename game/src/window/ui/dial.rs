@@ -1,0 +1,1 @@
+//! Dials and displays. To come.

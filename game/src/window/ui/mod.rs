@@ -1,0 +1,63 @@
+//! The panels, in pure egui: they read the shop, change only what the window remembers, and ask.
+//!
+//! One root `Ui` holds them all; what they leave of it is the room. Nothing here knows Bevy, so every
+//! panel is tested without it.
+
+pub mod clipboard;
+pub mod diagram;
+pub mod dial;
+pub mod front_desk;
+pub mod hotspots;
+pub mod keys;
+pub mod mark_sheet;
+pub mod menu;
+pub mod remarks;
+pub mod settings;
+pub mod top_bar;
+pub mod tray;
+
+use super::shop::Shop;
+use super::state::{Middle, Page, Ui};
+use super::words::Words;
+
+/// Draws everything but the room. Runs up to twice a frame; asks are only made in clicks.
+pub fn draw(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    ui.hover = None;
+    match ui.page {
+        Page::FrontDesk => front_desk::show(root, shop, words, ui),
+        Page::Settings => settings::show(root, shop, words, ui),
+        Page::MarkSheet => mark_sheet::show(root, shop, words, ui),
+        Page::Workshop => workshop(root, shop, words, ui),
+    }
+    if ui.page != Page::Workshop {
+        ui.scene = None;
+        ui.menu = None;
+        ui.anchors.clear();
+    }
+}
+
+fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    keys::listen(root.ctx(), shop, ui);
+    top_bar::show(root, shop, words, ui);
+    clipboard::show(root, shop, words, ui);
+    tray::show(root, shop, words, ui);
+    match ui.middle {
+        Middle::Room => {}
+        Middle::Diagram => {
+            egui::CentralPanel::no_frame().show(root, |inner| diagram::show(inner, shop, words, ui));
+        }
+        Middle::Both => {
+            let half = root.available_height() * 0.5;
+            egui::Panel::bottom("diagram-half")
+                .exact_size(half)
+                .frame(egui::Frame::NONE)
+                .show(root, |inner| diagram::show(inner, shop, words, ui));
+        }
+    }
+    ui.scene = (ui.middle != Middle::Diagram).then(|| root.available_rect_before_wrap());
+    if ui.scene.is_some() {
+        hotspots::show(root, shop, words, ui);
+    }
+    remarks::show(root, shop, words, ui);
+    menu::show(root.ctx(), shop, words, ui);
+}

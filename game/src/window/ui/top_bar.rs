@@ -1,0 +1,60 @@
+//! The bar at the top: where one stands, what fills the middle, the way out.
+
+use sim_core::action::Station;
+
+use super::super::ask::Ask;
+use super::super::shop::Shop;
+use super::super::state::{Middle, Page, Ui};
+use super::super::words::Words;
+use super::keys::STATIONS;
+
+/// Key of a station's name.
+#[must_use]
+pub fn station_key(station: Station) -> &'static str {
+    match station {
+        Station::Desk => "station-desk",
+        Station::Cab => "station-cab",
+        Station::Bay => "station-bay",
+        Station::Front => "station-front",
+        Station::Bench => "station-bench",
+    }
+}
+
+/// Shows the bar.
+pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    egui::Panel::top("top-bar").show(root, |bar| {
+        bar.horizontal(|row| {
+            for station in STATIONS {
+                let here = ui.eye == station;
+                if row.selectable_label(here, words.say(station_key(station))).clicked() {
+                    ui.eye = station;
+                }
+            }
+            row.separator();
+            for (middle, key) in [
+                (Middle::Room, "middle-room"),
+                (Middle::Diagram, "middle-diagram"),
+                (Middle::Both, "middle-both"),
+            ] {
+                if row.selectable_label(ui.middle == middle, words.say(key)).clicked() {
+                    ui.middle = middle;
+                }
+            }
+            row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {
+                if right.button(words.say("bar-leave")).clicked() {
+                    ui.ask(Ask::Leave);
+                    ui.page = Page::FrontDesk;
+                }
+                if right.button(words.say("bar-settings")).clicked() {
+                    ui.back_to = Page::Workshop;
+                    ui.page = Page::Settings;
+                }
+                if shop.view().is_some_and(|v| v.handed_back)
+                    && right.button(words.say("bar-mark-sheet")).clicked()
+                {
+                    ui.page = Page::MarkSheet;
+                }
+            });
+        });
+    });
+}

@@ -1,0 +1,230 @@
+//! Words on the screen, from Fluent files: `assets/locales/<language>/*.ftl`.
+//!
+//! A folder more is a language more. What a language lacks is said in English; a key that even English
+//! lacks shows as itself and is remembered, so that a test can name it. Names of parts, instruments and
+//! lines come from the locale files by their short names, else from the data files, as a school that
+//! writes its own car writes it in its own language.
+
+use std::borrow::Cow;
+use std::collections::BTreeSet;
+use std::path::Path;
+use std::sync::Mutex;
+
+use anyhow::Context as _;
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use fluent_langneg::{NegotiationStrategy, negotiate_languages};
+use sim_core::assembly::PortRef;
+use unic_langid::LanguageIdentifier;
+
+use super::hands::Thing;
+use super::shop::Shop;
+
+/// Language that is always complete.
+pub const FALLBACK: &str = "en";
+
+/// The words of a language, English behind it.
+pub struct Words {
+    /// Wanted language first.
+    bundles: Vec<FluentBundle<FluentResource>>,
+    /// Tag of the language shown.
+    tag: String,
+    /// Tags of all languages there are, sorted.
+    tags: Vec<String>,
+    /// Keys asked for that no language has.
+    missing: Mutex<BTreeSet<String>>,
+}
+
+impl std::fmt::Debug for Words {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Words").field("tag", &self.tag).field("tags", &self.tags).finish_non_exhaustive()
+    }
+}
+
+impl Words {
+    /// Reads the language that fits `wanted` (tags such as `de-AT`, best first) from `root/assets/locales`.
+    ///
+    /// # Errors
+    /// The folder or the English files are missing, or a file does not parse (says which, and where).
+    pub fn open(root: &Path, wanted: &[String]) -> anyhow::Result<Self> {
+        let folder = root.join("assets/locales");
+        let mut tags = Vec::new();
+        let entries = std::fs::read_dir(&folder)
+            .with_context(|| format!("the languages in {} cannot be read", folder.display()))?;
+        for entry in entries {
+            let path = entry.with_context(|| format!("{} cannot be read", folder.display()))?.path();
+            if let Some(name) = path.file_name().and_then(|n| n.to_str())
+                && path.is_dir()
+            {
+                tags.push(name.to_owned());
+            }
+        }
+        tags.sort();
+        let known: Vec<LanguageIdentifier> = tags.iter().filter_map(|t| t.parse().ok()).collect();
+        let asked: Vec<LanguageIdentifier> = wanted.iter().filter_map(|t| t.parse().ok()).collect();
+        let english: LanguageIdentifier = FALLBACK.parse().context("the tag of the fallback language")?;
+        let best = negotiate_languages(&asked, &known, Some(&english), NegotiationStrategy::Lookup);
+        let tag = best.first().map_or_else(|| FALLBACK.to_owned(), ToString::to_string);
+        let mut bundles = vec![bundle(&folder, &tag)?];
+        if tag != FALLBACK {
+            bundles.push(bundle(&folder, FALLBACK)?);
+        }
+        Ok(Self { bundles, tag, tags, missing: Mutex::new(BTreeSet::new()) })
+    }
+
+    /// Tag of the language shown.
+    #[must_use]
+    pub fn tag(&self) -> &str {
+        &self.tag
+    }
+
+    /// Tags of all languages there are.
+    #[must_use]
+    pub fn tags(&self) -> &[String] {
+        &self.tags
+    }
+
+    /// Keys that were asked for and that no language has.
+    #[must_use]
+    pub fn missing(&self) -> Vec<String> {
+        self.missing.lock().map(|m| m.iter().cloned().collect()).unwrap_or_default()
+    }
+
+    /// The words of `key`.
+    #[must_use]
+    pub fn say(&self, key: &str) -> String {
+        self.say_with(key, &[])
+    }
+
+    /// The words of `key` with values put in.
+    #[must_use]
+    pub fn say_with(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> String {
+        self.find(key, values).unwrap_or_else(|| {
+            if let Ok(mut missing) = self.missing.lock() {
+                missing.insert(key.to_owned());
+            }
+            key.to_owned()
+        })
+    }
+
+    /// The words of `key`, or `other` when no language has them: for names that also stand in data files.
+    #[must_use]
+    pub fn say_or(&self, key: &str, other: &str) -> String {
+        self.find(key, &[]).unwrap_or_else(|| other.to_owned())
+    }
+
+    fn find(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
+        let mut args = FluentArgs::new();
+        for (name, value) in values {
+            args.set(Cow::Owned((*name).to_owned()), value.clone());
+        }
+        self.bundles.iter().find_map(|bundle| {
+            let pattern = bundle.get_message(key)?.value()?;
+            let mut errors = Vec::new();
+            Some(bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned())
+        })
+    }
+
+    /// What a thing is called.
+    #[must_use]
+    pub fn name(&self, shop: &Shop, thing: Thing) -> String {
+        let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return String::new() };
+        let setup = session.workshop().setup();
+        match thing {
+            Thing::Part(i) => {
+                let (part, stands) = (car.assembly.parts.get(usize::from(i)), car.stands.get(usize::from(i)));
+                let (Some(part), Some(stands)) = (part, stands) else { return String::new() };
+                self.say_or(&format!("{}-part-{}", car.id, part.id), &stands.name)
+            }
+            Thing::Port(port) => self.port(shop, port),
+            Thing::Joint(i) => {
+                let Some(joint) = car.assembly.joints.get(usize::from(i)) else { return String::new() };
+                let (a, b) = (self.port(shop, joint.a), self.port(shop, joint.b));
+                self.say_with("name-joint", &[("a", a.into()), ("b", b.into())])
+            }
+            Thing::Cover(i) => {
+                let Some(cover) = car.covers.get(usize::from(i)) else { return String::new() };
+                self.say_or(&format!("{}-cover-{}", car.id, cover.id), &cover.name)
+            }
+            Thing::Instrument(i) => {
+                let Some(card) = setup.kit.get(usize::from(i)) else { return String::new() };
+                self.say_or(&format!("instrument-{}", card.id), &card.name)
+            }
+            Thing::Spare(i) => {
+                let Some(spare) = setup.spares.get(usize::from(i)) else { return String::new() };
+                self.say_or(&format!("{}-spare-{}", car.id, spare.id), &spare.name)
+            }
+            Thing::Key => self.say("name-key"),
+            Thing::Starter => self.say("name-starter"),
+            Thing::Pedal => self.say("name-pedal"),
+            Thing::Chocks => self.say("name-chocks"),
+            Thing::JobCard => self.say("name-job-card"),
+            Thing::DataSheet => self.say("name-data-sheet"),
+            Thing::Car => self.say("name-car"),
+        }
+    }
+
+    /// What a repair unit is called.
+    #[must_use]
+    pub fn unit(&self, shop: &Shop, id: &str) -> String {
+        let Some(car) = shop.car() else { return id.to_owned() };
+        let name = car.units.iter().find(|u| u.id == id).map_or(id, |u| u.name.as_str());
+        self.say_or(&format!("{}-unit-{id}", car.id), name)
+    }
+
+    /// What a port of the car is called: its part, and its end, terminal or branch.
+    fn port(&self, shop: &Shop, port: PortRef) -> String {
+        let Some(car) = shop.car() else { return String::new() };
+        let Some(part) = car.assembly.parts.get(usize::from(port.part)) else { return String::new() };
+        let Some(end) = part.kind.ports().get(usize::from(port.port)) else { return String::new() };
+        let part_name = self.name(shop, Thing::Part(port.part));
+        let kind = part.kind.name().to_lowercase();
+        let end_name = self.say_or(&format!("end-{kind}-{}", end.name), end.name);
+        self.say_with("name-port", &[("part", part_name.into()), ("end", end_name.into())])
+    }
+
+    /// The words of a menu's line.
+    #[must_use]
+    pub fn offer(&self, shop: &Shop, offer: &super::hands::Offer) -> String {
+        let mut values: Vec<(&str, FluentValue<'_>)> = Vec::new();
+        if let Some(it) = offer.it {
+            values.push(("it", self.name(shop, it).into()));
+        }
+        if let Some(end) = &offer.end {
+            values.push(("end", self.say_or(&format!("lead-{end}"), end).into()));
+        }
+        self.say_with(offer.key, &values)
+    }
+}
+
+fn bundle(folder: &Path, tag: &str) -> anyhow::Result<FluentBundle<FluentResource>> {
+    let language: LanguageIdentifier =
+        tag.parse().with_context(|| format!("{tag:?} is no language tag, such as en or de-AT"))?;
+    let mut bundle = FluentBundle::new_concurrent(vec![language]);
+    // Names are put into sentences that are written left to right like the names; marks round them
+    // would only be heard by screen readers.
+    bundle.set_use_isolating(false);
+    let folder = folder.join(tag);
+    let mut files: Vec<_> = std::fs::read_dir(&folder)
+        .with_context(|| format!("the language {tag:?} in {} cannot be read", folder.display()))?
+        .collect::<Result<Vec<_>, _>>()
+        .with_context(|| format!("{} cannot be read", folder.display()))?
+        .into_iter()
+        .map(|e| e.path())
+        .filter(|p| p.extension().is_some_and(|x| x == "ftl"))
+        .collect();
+    files.sort();
+    for file in files {
+        let text = std::fs::read_to_string(&file)
+            .with_context(|| format!("the words in {} cannot be read", file.display()))?;
+        let resource = FluentResource::try_new(text).map_err(|(_, errors)| {
+            let all: Vec<String> = errors.iter().map(ToString::to_string).collect();
+            anyhow::anyhow!("{}: {}", file.display(), all.join("; "))
+        })?;
+        bundle.add_resource(resource).map_err(|errors| {
+            let all: Vec<String> = errors.iter().map(ToString::to_string).collect();
+            anyhow::anyhow!("{}: {}", file.display(), all.join("; "))
+        })?;
+    }
+    Ok(bundle)
+}
