@@ -39,6 +39,8 @@ impl Pace {
 pub enum Ask {
     /// Do this in the workshop.
     Do(Action),
+    /// Do these one after the other; stop at the first that is refused.
+    DoAll(Vec<Action>),
     /// Let time run at this pace.
     Pace(Pace),
     /// Begin this job (`pack/job`).

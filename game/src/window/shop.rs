@@ -240,7 +240,17 @@ impl Shop {
     pub fn carry_out(&mut self, asks: impl IntoIterator<Item = Ask>) {
         for ask in asks {
             match ask {
-                Ask::Do(action) => self.act(&action),
+                Ask::Do(action) => {
+                    self.act(&action);
+                }
+                Ask::DoAll(actions) => {
+                    // The rest would make no sense after one that was refused.
+                    for action in &actions {
+                        if !self.act(action) {
+                            break;
+                        }
+                    }
+                }
                 Ask::Pace(pace) => {
                     self.pace = pace;
                     self.owed_s = 0.0;
@@ -382,15 +392,21 @@ impl Shop {
         self.look_for_unfinished();
     }
 
-    fn act(&mut self, action: &Action) {
-        let Some(session) = &mut self.session else { return };
+    /// Does one action; whether it was done.
+    fn act(&mut self, action: &Action) -> bool {
+        let Some(session) = &mut self.session else { return false };
         match session.act(action) {
             Ok(outcome) => {
                 self.view = Some(session.view());
+                let done = outcome.refused.is_none();
                 self.report(outcome);
                 self.mark_if_finished();
+                done
             }
-            Err(error) => self.remark(RemarkKind::Trouble, crate::message(&error.into())),
+            Err(error) => {
+                self.remark(RemarkKind::Trouble, crate::message(&error.into()));
+                false
+            }
         }
     }
 

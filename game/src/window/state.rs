@@ -9,7 +9,7 @@ use sim_core::action::Station;
 use super::ask::Ask;
 use super::hands::{Carry, Form, Thing};
 use super::prefs::Prefs;
-use super::ui::{clipboard, diagram, mark_sheet, tray};
+use super::ui::{clipboard, diagram, keys, mark_sheet, menu, remarks, tray};
 
 /// Which page fills the window.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -95,6 +95,12 @@ pub struct Ui {
     pub diagram: diagram::State,
     /// State of the mark sheet.
     pub mark_sheet: mark_sheet::State,
+    /// What the menus remember: chosen line, refusal, where the focus was.
+    pub menus: menu::State,
+    /// Pages that a key opens: list of things, keys.
+    pub pages: keys::State,
+    /// Which remarks have been seen, and for how long.
+    pub remarks: remarks::State,
     /// The language was changed: read the words anew.
     pub reload_words: bool,
     /// Leave the program.

@@ -43,6 +43,63 @@ pub const SERIES: [Color32; 6] = [
     Color32::from_rgb(0x00, 0x00, 0x00),
 ];
 
+/// Case of an instrument: zinc.
+pub const CASE: Color32 = Color32::from_rgb(0xB9, 0xBC, 0xB6);
+/// Edges of cases, knobs, pins.
+pub const CASE_EDGE: Color32 = Color32::from_rgb(0x6B, 0x70, 0x6E);
+/// Face of a dial.
+pub const FACE: Color32 = Color32::from_rgb(0xFA, 0xF9, 0xF4);
+/// Marks and numbers on it.
+pub const FACE_INK: Color32 = Color32::from_rgb(0x1B, 0x1D, 0x1F);
+/// A needle: as black as it gets, so that it is told from the marks by its shape alone.
+pub const NEEDLE: Color32 = Color32::from_rgb(0x08, 0x0A, 0x0C);
+/// Shadow under something.
+pub const SHADOW: Color32 = Color32::from_rgba_premultiplied(0, 0, 0, 70);
+/// Sheen of a glass.
+pub const SHEEN: Color32 = Color32::from_rgba_premultiplied(9, 9, 9, 9);
+/// A card of the tray.
+pub const CARD: Color32 = Color32::from_rgb(0x38, 0x44, 0x46);
+/// Liquid crystal, on.
+pub const LCD: Color32 = Color32::from_rgb(0xC9, 0xD3, 0xC0);
+/// Liquid crystal, off.
+pub const LCD_DARK: Color32 = Color32::from_rgb(0x8C, 0x96, 0x8A);
+/// Its digits.
+pub const LCD_INK: Color32 = Color32::from_rgb(0x14, 0x1B, 0x17);
+/// Segments that are not lit.
+pub const LCD_GHOST: Color32 = Color32::from_rgba_premultiplied(8, 10, 8, 16);
+/// Body of a meter.
+pub const METER_BODY: Color32 = Color32::from_rgb(0x23, 0x2A, 0x2E);
+/// Knob on it, rubber.
+pub const METER_KNOB: Color32 = Color32::from_rgb(0x12, 0x16, 0x18);
+/// Electrical lead, plus side.
+pub const LEAD_RED: Color32 = Color32::from_rgb(0xC2, 0x2B, 0x2B);
+/// Electrical lead, minus side.
+pub const LEAD_BLACK: Color32 = Color32::from_rgb(0x10, 0x12, 0x13);
+
+/// Light round a lamp, by how bright it is seen (0 to 1).
+#[must_use]
+pub fn glow(seen: f32) -> Color32 {
+    Color32::from_rgb(0xFF, 0xD8, 0x80).gamma_multiply(seen)
+}
+
+/// Glass of a lamp, by how bright it is seen.
+#[must_use]
+pub fn bulb(seen: f32) -> Color32 {
+    Color32::from_rgb(0x55, 0x60, 0x62).lerp_to_gamma(Color32::from_rgb(0xFF, 0xEE, 0xBE), seen)
+}
+
+/// A filament by its glow: dark wire, dull red, yellow, white.
+#[must_use]
+pub fn filament(glow: f32) -> Color32 {
+    let (dark, red) = (Color32::from_rgb(0x1D, 0x1F, 0x20), Color32::from_rgb(0xC8, 0x32, 0x18));
+    let (yellow, white) = (Color32::from_rgb(0xFF, 0xD2, 0x4A), Color32::from_rgb(0xFF, 0xFD, 0xF2));
+    match glow {
+        g if g < 0.05 => dark.lerp_to_gamma(red, g / 0.05),
+        g if g < 0.4 => red.lerp_to_gamma(yellow, (g - 0.05) / 0.35),
+        g => yellow.lerp_to_gamma(white, (g - 0.4) / 0.6),
+    }
+}
+
 /// Least height and width of anything to click, points (WCAG 2.2: 24 px).
 pub const TARGET: f32 = 26.0;
 

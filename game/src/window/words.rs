@@ -161,6 +161,7 @@ impl Words {
             Thing::JobCard => self.say("name-job-card"),
             Thing::DataSheet => self.say("name-data-sheet"),
             Thing::Car => self.say("name-car"),
+            Thing::Clock => self.say("name-clock"),
         }
     }
 

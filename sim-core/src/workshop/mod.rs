@@ -172,6 +172,10 @@ pub struct InstrumentView {
     pub scale: Option<Scale>,
     /// Glow of a lamp, 0 to 1.
     pub glow: Option<f64>,
+    /// Where a multimeter's dial stands.
+    pub mode: Option<crate::parts::instruments::MeterMode>,
+    /// Its button or lever is held down.
+    pub pressed: bool,
 }
 
 /// Everything a person in the workshop can see. No hidden value is in it.

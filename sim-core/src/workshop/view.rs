@@ -52,7 +52,14 @@ impl Workshop {
             shown: ShownValue::Blank,
             scale: None,
             glow: None,
+            mode: None,
+            pressed: false,
         };
+        if let Some(part) = self.card_part(card) {
+            let hand = self.circuit.inputs().hands[usize::from(part)];
+            view.mode = matches!(c.kind, InstrumentKind::Multimeter { .. }).then_some(hand.mode);
+            view.pressed = hand.pressed;
+        }
         let lamp = matches!(c.kind, InstrumentKind::Lamp);
         if lamp && let Some(part) = self.card_part(card) {
             view.glow = Some(glow(self.circuit.filament_k(part)));

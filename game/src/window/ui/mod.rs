@@ -58,6 +58,8 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if ui.scene.is_some() {
         hotspots::show(root, shop, words, ui);
     }
+    tray::over_the_room(root, shop, words, ui);
     remarks::show(root, shop, words, ui);
     menu::show(root.ctx(), shop, words, ui);
+    keys::pages(root.ctx(), shop, words, ui);
 }

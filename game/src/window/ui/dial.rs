@@ -1,1 +1,0 @@
-//! Dials and displays. To come.

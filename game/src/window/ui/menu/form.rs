@@ -1,0 +1,128 @@
+//! The small forms that ask for a number, or a second thought, before the deed.
+
+use egui::{DragValue, Key, Modifiers};
+use sim_core::action::{Action, PedalHold};
+
+use super::super::super::hands::Form;
+use super::super::super::shop::Shop;
+use super::super::super::state::OpenForm;
+use super::super::super::theme;
+use super::super::super::words::Words;
+
+/// What came of a form in this frame.
+#[derive(Debug, PartialEq)]
+pub(super) enum Filled {
+    /// Still open.
+    No,
+    /// Do it.
+    Yes(Action),
+    /// Leave it.
+    Leave,
+}
+
+/// Shows an open form. `fresh`: it opened in this frame and takes the focus.
+pub(super) fn show(
+    inner: &mut egui::Ui,
+    shop: &Shop,
+    words: &Words,
+    open: &mut OpenForm,
+    fresh: bool,
+) -> Filled {
+    if let Some(key) = heading(open.form) {
+        inner.label(words.say(key));
+    }
+    let mut first_field = None;
+    egui::Grid::new("form").num_columns(2).show(inner, |grid| {
+        let mut field = |key: &str, value: &mut f64, range: std::ops::RangeInclusive<f64>, unit: &str| {
+            let label = grid.label(words.say(key));
+            let drag = DragValue::new(value).range(range).max_decimals(0).suffix(unit);
+            let response = grid.add_sized([96.0, theme::TARGET], drag).labelled_by(label.id);
+            first_field.get_or_insert(response.id);
+            grid.end_row();
+        };
+        match open.form {
+            Form::HoldByFoot => field("form-force", &mut open.first, 1.0..=700.0, " N"),
+            Form::HoldByProp => field("form-force", &mut open.first, 1.0..=500.0, " N"),
+            Form::PumpPedal => {
+                field("form-times", &mut open.second, 1.0..=30.0, "");
+                field("form-force", &mut open.first, 1.0..=700.0, " N");
+            }
+            Form::Stroke(_) => field("form-strokes", &mut open.first, 1.0..=200.0, ""),
+            Form::Wait => {
+                field("form-minutes", &mut open.first, 0.0..=720.0, " min");
+                field("form-seconds", &mut open.second, 0.0..=59.0, " s");
+            }
+            Form::WaitUntil(_) | Form::Time(_) => {
+                field("form-longest-minutes", &mut open.first, 0.0..=120.0, " min");
+                field("form-longest-seconds", &mut open.second, 0.0..=59.0, " s");
+            }
+            Form::Overnight | Form::HandBack => {}
+        }
+    });
+    let mut filled = Filled::No;
+    inner.horizontal(|row| {
+        let size = egui::vec2(72.0, theme::TARGET);
+        let yes = row.add(egui::Button::new(words.say("form-do")).min_size(size));
+        let leave = row.add(egui::Button::new(words.say("form-cancel")).min_size(size));
+        if fresh {
+            yes.ctx.memory_mut(|m| m.request_focus(first_field.unwrap_or(yes.id)));
+        }
+        // Return in a field means: that is the number, now do it.
+        let enter =
+            !fresh && !leave.has_focus() && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
+        if leave.clicked() {
+            filled = Filled::Leave;
+        } else if (yes.clicked() || enter)
+            && let Some(action) = action(shop, *open)
+        {
+            filled = Filled::Yes(action);
+        }
+    });
+    filled
+}
+
+/// A sentence over the fields, where the numbers alone do not say what will happen.
+fn heading(form: Form) -> Option<&'static str> {
+    match form {
+        Form::WaitUntil(_) | Form::Time(_) => Some("form-longest"),
+        Form::Overnight => Some("form-overnight"),
+        Form::HandBack => Some("form-hand-back"),
+        _ => None,
+    }
+}
+
+/// What a filled form asks for.
+#[must_use]
+pub fn action(shop: &Shop, open: OpenForm) -> Option<Action> {
+    let whole = |v: f64| v.round().clamp(0.0, f64::from(u32::MAX)) as u32;
+    let seconds = || whole(open.first) * 60 + whole(open.second);
+    Some(match open.form {
+        Form::HoldByFoot => Action::Pedal(PedalHold::Foot { force_n: open.first }),
+        Form::HoldByProp => Action::Pedal(PedalHold::Prop { force_n: open.first }),
+        Form::PumpPedal => Action::PumpPedal { times: whole(open.second), force_n: open.first },
+        Form::Stroke(card) => {
+            let kit = &shop.session()?.workshop().setup().kit;
+            Action::Stroke { instrument: kit.get(usize::from(card))?.id.clone(), times: whole(open.first) }
+        }
+        Form::Wait => Action::Wait { s: seconds() },
+        Form::WaitUntil(cue) => Action::WaitUntil { cue, max_s: seconds() },
+        Form::Time(cycle) => Action::Time { cycle, max_s: seconds() },
+        Form::Overnight => Action::Overnight,
+        Form::HandBack => Action::HandBack,
+    })
+}
+
+/// A form as it opens.
+#[must_use]
+pub fn open(form: Form) -> OpenForm {
+    let (first, second) = match form {
+        Form::HoldByFoot | Form::HoldByProp => (100.0, 0.0),
+        Form::PumpPedal => (200.0, 5.0),
+        Form::Stroke(_) => (10.0, 0.0),
+        Form::Wait => (1.0, 0.0),
+        Form::WaitUntil(_) => (2.0, 0.0),
+        Form::Time(_) => (15.0, 0.0),
+        Form::Overnight | Form::HandBack => (0.0, 0.0),
+    };
+    OpenForm { form, first, second }
+}

@@ -1,0 +1,194 @@
+//! What was noticed, refused, breached and looked at: the captions of the workshop, over the lower edge of
+//! the room. They fade after a while; with reduced motion they stay until newer ones come. All of them are
+//! in the log.
+
+mod said;
+
+use std::collections::BTreeMap;
+
+use egui::{Color32, Order, Pos2, Rect, RichText};
+use sim_core::units::TICKS_PER_SECOND;
+use sim_core::workshop::Gravity;
+
+use super::super::shop::{Remark, RemarkKind, Shop};
+use super::super::state::Ui;
+use super::super::theme;
+use super::super::words::Words;
+pub use said::{observed, perceived};
+
+/// How many are shown at once.
+const SHOWN: usize = 4;
+/// How long one stays, s: longer when there is more to read.
+const STAYS_S: f64 = 8.0;
+/// And for each character, s.
+const STAYS_S_PER_CHARACTER: f64 = 0.06;
+/// How long it takes to fade, s.
+const FADES_S: f64 = 1.5;
+
+/// Since when each remark has been on the screen.
+#[derive(Debug, Default)]
+pub struct State {
+    since: BTreeMap<u64, f64>,
+}
+
+/// A remark as it is shown.
+struct Line {
+    text: String,
+    sign: &'static str,
+    colour: Color32,
+}
+
+/// A remark in words with its sign and colour; `None` for one that nothing need be said about.
+fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
+    let (key, sign, colour) = match &remark.kind {
+        RemarkKind::Read(reading) => {
+            let text = said::read(shop, words, reading);
+            return Some(Line { text, sign: "○", colour: theme::ACCENT });
+        }
+        RemarkKind::Record { item, condition_met } => {
+            let key = if *condition_met { "remark-record-met" } else { "remark-record-not-met" };
+            let car = shop.car()?;
+            let name = car.record.iter().find(|r| r.id == *item).map_or(item.as_str(), |r| r.text.as_str());
+            let name = words.say_or(&format!("{}-record-{item}", car.id), name);
+            let colour = if *condition_met { theme::ACCENT } else { theme::REFUSED };
+            return Some(Line { text: words.say_with(key, &[("line", name.into())]), sign: "✎", colour });
+        }
+        RemarkKind::Refused => ("remark-refused", "⊘", theme::REFUSED),
+        RemarkKind::Breach(Gravity::Minor) => ("remark-breach-minor", "⚠", theme::BREACH),
+        RemarkKind::Breach(Gravity::Major) => ("remark-breach-major", "⚠", theme::BREACH),
+        RemarkKind::Breach(Gravity::Critical) => ("remark-breach-critical", "⚠", theme::BREACH),
+        RemarkKind::Trouble => ("remark-trouble", "⚠", theme::BREACH),
+        RemarkKind::Noticed => ("remark-noticed", "•", theme::INK),
+    };
+    if remark.text.is_empty() {
+        return None;
+    }
+    let text = words.say_with(key, &[("text", remark.text.as_str().into())]);
+    Some(Line { text, sign, colour })
+}
+
+/// How much of a remark is left to see, 1 to 0.
+fn strength(now: f64, since: f64, characters: usize) -> f32 {
+    let stays = STAYS_S + STAYS_S_PER_CHARACTER * characters as f64;
+    (1.0 - (now - since - stays) / FADES_S).clamp(0.0, 1.0) as f32
+}
+
+/// Shows the last remarks.
+pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let middle = ui.scene.unwrap_or_else(|| root.available_rect_before_wrap());
+    let now = root.input(|i| i.time);
+    let first = shop.remarks().first().map_or(u64::MAX, |r| r.n);
+    let newest = shop.remarks().last().map_or(0, |r| r.n);
+    // Another job: its remarks are counted anew.
+    ui.remarks.since.retain(|n, _| (first..=newest).contains(n));
+    let mut shown: Vec<(Line, f32)> = Vec::new();
+    for remark in shop.remarks().iter().rev().take(3 * SHOWN) {
+        let Some(line) = line(shop, words, remark) else { continue };
+        let since = *ui.remarks.since.entry(remark.n).or_insert(now);
+        let strength =
+            if ui.prefs.reduced_motion { 1.0 } else { strength(now, since, line.text.chars().count()) };
+        if strength <= 0.0 || shown.len() == SHOWN {
+            break;
+        }
+        shown.push((line, strength));
+    }
+    if shown.is_empty() {
+        return;
+    }
+    if !ui.prefs.reduced_motion {
+        root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
+    }
+    captions(root.ctx(), middle, shown);
+}
+
+fn captions(ctx: &egui::Context, middle: Rect, shown: Vec<(Line, f32)>) {
+    let width = (middle.width() - 24.0).clamp(120.0, 560.0);
+    let at: Pos2 = middle.left_bottom() + egui::vec2(12.0, -10.0);
+    egui::Area::new("remarks".into())
+        .order(Order::Middle)
+        .fixed_pos(at)
+        .pivot(egui::Align2::LEFT_BOTTOM)
+        .constrain_to(middle)
+        .interactable(false)
+        .show(ctx, |area| {
+            area.set_max_width(width);
+            area.spacing_mut().item_spacing.y = 4.0;
+            for (line, strength) in shown.into_iter().rev() {
+                area.set_opacity(strength);
+                caption(area, &line);
+            }
+        });
+}
+
+fn caption(area: &mut egui::Ui, line: &Line) {
+    let frame = egui::Frame::new()
+        .fill(theme::PAPER)
+        .stroke(egui::Stroke::new(1.0, theme::RULE))
+        .inner_margin(egui::Margin::symmetric(8, 5))
+        .corner_radius(3.0);
+    frame.show(area, |inner| {
+        inner.horizontal_top(|row| {
+            row.spacing_mut().item_spacing.x = 6.0;
+            row.colored_label(line.colour, line.sign);
+            let label = row.add(egui::Label::new(RichText::new(&line.text).color(line.colour)).wrap());
+            // Screen readers say it as it comes.
+            row.ctx().accesskit_node_builder(label.id, |node| node.set_live(egui::accesskit::Live::Polite));
+        });
+    });
+}
+
+/// A time of the attempt as h:mm:ss.
+#[must_use]
+pub fn clock(tick: sim_core::units::Tick) -> String {
+    let s = tick.0 / TICKS_PER_SECOND;
+    format!("{}:{:02}:{:02}", s / 3600, s / 60 % 60, s % 60)
+}
+
+/// The log of everything that was said; whether it stays open.
+pub(super) fn log(ctx: &egui::Context, shop: &Shop, words: &Words) -> bool {
+    let mut open = true;
+    let area = egui::Modal::new("log".into()).show(ctx, |inner| {
+        let room = ctx.content_rect();
+        inner.set_width(620.0_f32.min(room.width() - 40.0));
+        inner.horizontal(|row| {
+            row.heading(words.say("log-title"));
+            row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {
+                open = !right.button(words.say("page-close")).clicked();
+            });
+        });
+        let height = room.height() - 120.0;
+        egui::ScrollArea::vertical().max_height(height).stick_to_bottom(true).show(inner, |page| {
+            if shop.remarks().is_empty() {
+                page.label(words.say("log-empty"));
+            }
+            for remark in shop.remarks() {
+                let Some(line) = line(shop, words, remark) else { continue };
+                page.horizontal_top(|row| {
+                    row.label(RichText::new(clock(remark.tick)).monospace().color(theme::INK_FAINT));
+                    row.colored_label(line.colour, line.sign);
+                    row.add(egui::Label::new(RichText::new(line.text).color(line.colour)).wrap());
+                });
+            }
+        });
+    });
+    open && !area.should_close()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_remark_stays_to_be_read_and_then_fades() {
+        assert_eq!(strength(100.0, 100.0, 60), 1.0);
+        assert_eq!(strength(100.0 + STAYS_S, 100.0, 60), 1.0);
+        let gone = STAYS_S + 60.0 * STAYS_S_PER_CHARACTER + FADES_S;
+        assert_eq!(strength(100.1 + gone, 100.0, 60), 0.0);
+        assert!(strength(100.0 + gone, 100.0, 200) > 0.0);
+    }
+
+    #[test]
+    fn the_clock_counts_hours() {
+        assert_eq!(clock(sim_core::units::Tick(3_723 * TICKS_PER_SECOND)), "1:02:03");
+    }
+}

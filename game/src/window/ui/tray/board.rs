@@ -1,0 +1,73 @@
+//! The tool board as a list: what is on it, what it is for, and one click to take it in the hand.
+
+use egui::{RichText, WidgetInfo, WidgetType, vec2};
+
+use super::super::super::hands::{Then, Thing, offers};
+use super::super::super::shop::Shop;
+use super::super::super::state::Ui;
+use super::super::super::theme;
+use super::super::super::words::Words;
+use super::super::menu;
+
+/// Height kept for the sentence about a tool, points.
+const HELP: f32 = 42.0;
+
+/// Shows the board.
+pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return };
+    let kit = session.workshop().setup().kit.clone();
+    let mut about: Option<usize> = ui.carrying.as_ref().map(|c| usize::from(c.card));
+    let height = (column.available_height() - HELP).max(60.0);
+    egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
+        column,
+        |area| {
+            area.spacing_mut().item_spacing = vec2(5.0, 5.0);
+            area.horizontal_wrapped(|tools| {
+                for (i, c) in kit.iter().enumerate() {
+                    let card = i as u16;
+                    let thing = Thing::Instrument(card);
+                    let name = words.name(shop, thing);
+                    let used = view.instruments.get(i).is_some_and(|v| !v.at.is_empty());
+                    let held = ui.carrying.as_ref().is_some_and(|carry| carry.card == card);
+                    let text = if used {
+                        words.say_with("tool-used", &[("name", name.as_str().into())])
+                    } else {
+                        name.clone()
+                    };
+                    let button = egui::Button::new(text).selected(held).min_size(vec2(0.0, theme::TARGET));
+                    let response = tools.add(button);
+                    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
+                    if response.hovered() || response.has_focus() {
+                        about = Some(i);
+                        ui.hover = Some(thing);
+                    }
+                    let help = words.say_or(&format!("instrument-{}-help", c.id), &c.help);
+                    tools.ctx().accesskit_node_builder(response.id, |node| node.set_description(help));
+                    if response.clicked() {
+                        take(shop, ui, card, response.rect.center_top());
+                    }
+                }
+            });
+        },
+    );
+    let text = match about.and_then(|i| kit.get(i)) {
+        Some(c) => words.say_or(&format!("instrument-{}-help", c.id), &c.help),
+        None => words.say("board-hint"),
+    };
+    column.add(egui::Label::new(RichText::new(text).small().color(theme::ON_BENCH)).wrap());
+}
+
+/// Takes a tool from the board: into the hand if it has ends, into the tray if it is used where it lies.
+fn take(shop: &Shop, ui: &mut Ui, card: u16, at: egui::Pos2) {
+    let thing = Thing::Instrument(card);
+    let list = offers(shop, None, thing);
+    let take = list.iter().find(|o| o.key == "offer-take").map(|o| o.then.clone());
+    match take {
+        Some(carry @ Then::Carry(_)) => menu::act(shop, ui, thing, at, carry),
+        _ => {
+            ui.carrying = None;
+            ui.tray.laid.insert(card);
+            ui.open_menu(thing, at);
+        }
+    }
+}

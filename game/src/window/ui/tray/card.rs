@@ -1,0 +1,160 @@
+//! A card for each instrument in use: its face, where its ends are, and what can be done with it.
+
+use egui::{RichText, Vec2, WidgetInfo, WidgetType, vec2};
+use sim_core::instrument::InstrumentKind;
+use sim_core::parts::instruments::MeterMode;
+
+use super::super::super::hands::{Offer, Then, Thing, offers};
+use super::super::super::shop::Shop;
+use super::super::super::state::Ui;
+use super::super::super::theme;
+use super::super::super::words::Words;
+use super::super::{dial, menu};
+use super::in_use;
+
+/// Width of what stands beside the face, points.
+const BESIDE: f32 = 152.0;
+/// Smallest face; below this a dial cannot be read to half a division.
+const SMALLEST: f32 = 150.0;
+
+/// The cards side by side; they scroll when there are too many.
+pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let cards = in_use(shop, &ui.tray);
+    ui.tray.cards.clear();
+    if cards.is_empty() {
+        column.label(RichText::new(words.say("tray-nothing")).color(theme::ON_BENCH));
+        return;
+    }
+    let side = (column.available_height() - 20.0).max(SMALLEST);
+    egui::ScrollArea::both().id_salt("cards").auto_shrink([false, false]).show(column, |area| {
+        area.horizontal_top(|row| {
+            row.spacing_mut().item_spacing.x = 8.0;
+            for card in cards {
+                card_ui(row, shop, words, ui, card, side);
+            }
+        });
+    });
+}
+
+fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u16, side: f32) {
+    let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return };
+    let Some(seen) = view.instruments.get(usize::from(card)) else { return };
+    let thing = Thing::Instrument(card);
+    let hot = ui.hover == Some(thing);
+    let stroke = if hot { theme::ACCENT_ON_DARK } else { theme::CASE_EDGE };
+    let frame = egui::Frame::new()
+        .fill(theme::CARD)
+        .stroke(egui::Stroke::new(if hot { 2.0 } else { 1.0 }, stroke))
+        .corner_radius(5.0)
+        .inner_margin(4.0);
+    let inner = frame.show(row, |inner| {
+        inner.horizontal_top(|inner| {
+            inner.spacing_mut().item_spacing.x = 6.0;
+            let pressure = ui.prefs.pressure;
+            dial::show(inner, shop, words, pressure, card, Vec2::splat(side));
+            inner.allocate_ui_with_layout(
+                vec2(BESIDE, side),
+                egui::Layout::top_down(egui::Align::LEFT),
+                |beside| {
+                    beside.set_width(BESIDE);
+                    beside.spacing_mut().item_spacing = vec2(4.0, 3.0);
+                    let name = words.name(shop, thing);
+                    beside.add(egui::Label::new(RichText::new(name).strong().color(theme::ON_BENCH)).wrap());
+                    let at = dial::whereabouts(shop, words, seen);
+                    let at = RichText::new(at).small().color(theme::ACCENT_ON_DARK);
+                    beside.add(egui::Label::new(at).wrap());
+                    let kind = session.workshop().setup().kit.get(usize::from(card)).map(|c| c.kind);
+                    egui::ScrollArea::vertical().id_salt(("card", card)).show(beside, |buttons| {
+                        buttons_ui(buttons, shop, words, ui, card, kind, seen.mode);
+                    });
+                },
+            );
+        });
+    });
+    let rect = inner.response.rect;
+    if inner.response.contains_pointer() {
+        ui.hover = Some(thing);
+    }
+    ui.tray.cards.insert(card, rect);
+}
+
+/// The instrument's offers as buttons.
+fn buttons_ui(
+    buttons: &mut egui::Ui,
+    shop: &Shop,
+    words: &Words,
+    ui: &mut Ui,
+    card: u16,
+    kind: Option<InstrumentKind>,
+    mode: Option<MeterMode>,
+) {
+    let thing = Thing::Instrument(card);
+    let list = offers(shop, None, thing);
+    let mut taken = None;
+    buttons.horizontal_wrapped(|row| {
+        for offer in list.iter().filter(|o| !matches!(o.then, Then::Turn(_))) {
+            if offer.key.starts_with("offer-meter-") {
+                continue;
+            }
+            let response = offer_ui(row, shop, words, offer);
+            if response.clicked() {
+                taken = Some((offer.then.clone(), response.rect.center_top()));
+            }
+        }
+        if matches!(kind, Some(InstrumentKind::Stopwatch { .. } | InstrumentKind::PedalRule { .. }))
+            && row.button(words.say("tray-put-away")).clicked()
+        {
+            ui.tray.laid.remove(&card);
+        }
+    });
+    if let Some(mode) = mode {
+        buttons.horizontal(|row| {
+            row.spacing_mut().item_spacing.x = 3.0;
+            for (short, setting) in MODES {
+                // The offer of the setting that is on does not exist: nothing would change.
+                let offer = list.iter().find(|o| o.key == mode_offer(setting));
+                let response = super::on_bench(row, mode == setting, words.say(short));
+                let name = words.say(dial::mode_key(setting));
+                response.widget_info(|| {
+                    WidgetInfo::selected(WidgetType::RadioButton, true, mode == setting, &name)
+                });
+                if response.clicked()
+                    && let Some(offer) = offer
+                {
+                    taken = Some((offer.then.clone(), response.rect.center_top()));
+                }
+            }
+        });
+    }
+    if let Some((then, at)) = taken {
+        menu::act(shop, ui, thing, at, then);
+    }
+}
+
+/// Settings of a meter with the sign on its dial.
+const MODES: [(&str, MeterMode); 4] = [
+    ("meter-sign-off", MeterMode::Off),
+    ("meter-sign-volt", MeterMode::Volt),
+    ("meter-sign-ohm", MeterMode::Ohm),
+    ("meter-sign-ampere", MeterMode::Ampere),
+];
+
+fn mode_offer(mode: MeterMode) -> &'static str {
+    match mode {
+        MeterMode::Off => "offer-meter-off",
+        MeterMode::Volt => "offer-meter-volt",
+        MeterMode::Ohm => "offer-meter-ohm",
+        MeterMode::Ampere => "offer-meter-ampere",
+    }
+}
+
+/// One offer: a short text on the button, the whole of it for hover and screen reader.
+fn offer_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, offer: &Offer) -> egui::Response {
+    let full = words.offer(shop, offer);
+    let short = words.say_or(&offer.key.replacen("offer-", "short-", 1), &full);
+    let text = if matches!(offer.then, Then::Form(_)) { format!("{short} …") } else { short };
+    let button = egui::Button::new(text).min_size(Vec2::splat(theme::TARGET));
+    let response = row.add(button).on_hover_text(&full);
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &full));
+    response
+}

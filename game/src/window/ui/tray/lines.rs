@@ -1,0 +1,104 @@
+//! What the tray draws over the room: a thin line from each instrument to where its ends are, and the
+//! banner that says what is in the hand.
+
+use egui::{Align2, Id, LayerId, Order, Painter, Pos2, Rect, RichText, Shape, Stroke, vec2};
+
+use super::super::super::hands::{self, Carry, Thing};
+use super::super::super::shop::Shop;
+use super::super::super::state::Ui;
+use super::super::super::theme;
+use super::super::super::words::Words;
+
+/// Draws the lines and the banner; after the room and the diagram have said where things are.
+pub fn over_the_room(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    leads(root, shop, ui);
+    if let Some(carry) = ui.carrying.clone() {
+        banner(root, shop, words, ui, &carry);
+    }
+}
+
+/// A line from each card to each of its ends that is in view.
+fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
+    let Some(view) = shop.view() else { return };
+    let layer = LayerId::new(Order::Background, Id::new("leads"));
+    let painter = root.ctx().layer_painter(layer);
+    for (card, rect) in &ui.tray.cards {
+        let Some(seen) = view.instruments.get(usize::from(*card)) else { continue };
+        let marked = ui.hover == Some(Thing::Instrument(*card));
+        let n = seen.at.len();
+        for (i, (_, at)) in seen.at.iter().enumerate() {
+            let to = hands::place(shop, at).and_then(|thing| ui.anchors.get(&thing));
+            let Some(to) = to else { continue };
+            // Two leads leave the card side by side.
+            let share = (i as f32 + 1.0) / (n as f32 + 1.0);
+            let from = Pos2::new(rect.left() + share * rect.width().min(180.0), rect.top());
+            lead(&painter, from, *to, marked);
+        }
+    }
+}
+
+/// A sagging line with a ring at its end.
+fn lead(painter: &Painter, from: Pos2, to: Pos2, marked: bool) {
+    let rise = (from.y - to.y).abs().max(40.0);
+    let points = [from, from - vec2(0.0, 0.55 * rise), to + vec2(0.0, 0.35 * rise), to];
+    for (width, colour) in [(4.0, theme::SHADOW), (if marked { 3.0 } else { 1.8 }, theme::ACCENT_ON_DARK)] {
+        let curve = egui::epaint::CubicBezierShape::from_points_stroke(
+            points,
+            false,
+            egui::Color32::TRANSPARENT,
+            Stroke::new(width, colour),
+        );
+        painter.add(Shape::CubicBezier(curve));
+    }
+    let size = if marked { 7.0 } else { 5.0 };
+    painter.circle_stroke(to, size, Stroke::new(4.0, theme::SHADOW));
+    painter.circle_stroke(to, size, Stroke::new(2.0, theme::ACCENT_ON_DARK));
+}
+
+/// What is in the hand, which end comes next, and how to put it back.
+fn banner(root: &egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, carry: &Carry) {
+    let middle: Rect = ui.scene.unwrap_or_else(|| root.available_rect_before_wrap());
+    let name = words.name(shop, Thing::Instrument(carry.card));
+    let end = carry.left.first().map_or("", String::as_str);
+    let end_name = words.say_or(&format!("lead-{end}"), end);
+    let place = words.say_or(&format!("place-{end}"), "");
+    let mut text = words.say_with("carry-what", &[("name", name.into()), ("end", end_name.into())]);
+    if let Some((placed, at)) = carry.placed.last() {
+        let at = hands::place(shop, at).map_or_else(|| at.clone(), |t| words.name(shop, t));
+        let placed = words.say_or(&format!("lead-{placed}"), placed);
+        text = format!(
+            "{} {text}",
+            words.say_with("carry-placed", &[("end", placed.into()), ("at", at.into())])
+        );
+    }
+    let mut back = false;
+    egui::Area::new("in-hand".into())
+        .order(Order::Middle)
+        .fixed_pos(middle.center_top() + vec2(0.0, 8.0))
+        .pivot(Align2::CENTER_TOP)
+        .constrain_to(middle)
+        .show(root.ctx(), |area| {
+            let frame = egui::Frame::new()
+                .fill(theme::ACCENT)
+                .stroke(Stroke::new(1.0, theme::ACCENT_ON_DARK))
+                .corner_radius(4.0)
+                .inner_margin(egui::Margin::symmetric(12, 7));
+            frame.show(area, |inner| {
+                inner.set_max_width((middle.width() - 60.0).clamp(160.0, 640.0));
+                let label = inner.label(RichText::new(text).strong().color(theme::ON_BENCH));
+                inner.ctx().accesskit_node_builder(label.id, |node| {
+                    node.set_live(egui::accesskit::Live::Polite);
+                });
+                inner.horizontal_wrapped(|row| {
+                    row.label(RichText::new(place).color(theme::ON_BENCH));
+                    if row.button(words.say("carry-find")).clicked() {
+                        ui.pages.open_find();
+                    }
+                    back = row.button(words.say("carry-back")).clicked();
+                });
+            });
+        });
+    if back {
+        ui.carrying = None;
+    }
+}

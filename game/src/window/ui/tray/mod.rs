@@ -1,0 +1,218 @@
+//! The tray at the bottom: time on the left, then the instruments in use, or the tool board to take from.
+//!
+//! What an instrument offers comes from `hands::offers`; the tray only shows it larger.
+
+mod board;
+mod card;
+mod clock;
+mod lines;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use egui::{Pos2, Rect, RichText};
+use sim_core::instrument::InstrumentKind;
+use sim_core::observe::{Observed, Reading};
+use sim_core::workshop::View;
+
+use super::super::shop::Shop;
+use super::super::state::Ui;
+use super::super::theme;
+use super::super::words::Words;
+pub use lines::over_the_room;
+
+/// Height of the tray, points, where there is room for it.
+const HEIGHT: f32 = 238.0;
+/// Share of the window's height that the tray may take at most.
+const SHARE: f32 = 0.42;
+
+/// What the tray shows beside the time.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Page {
+    InUse,
+    Board,
+}
+
+/// State of the panel.
+#[derive(Debug, Default)]
+pub struct State {
+    /// Chosen page; `None`: the board as long as nothing is in use.
+    page: Option<Page>,
+    /// Instruments on the wall are shown.
+    pub wall: bool,
+    /// Tools without ends that lie in the tray (stopwatch, rule), by index into the kit.
+    laid: BTreeSet<u16>,
+    /// What was connected when the tray was last drawn: something new is brought into view.
+    connected: Vec<u16>,
+    /// Where each card is on the screen.
+    cards: BTreeMap<u16, Rect>,
+    /// Where the time's menus open.
+    pub clock_at: Option<Pos2>,
+    /// The reading that shall be noted: the clipboard takes it.
+    pub to_note: Option<u32>,
+}
+
+impl State {
+    /// Turns from the instruments to the board and back.
+    pub fn turn_page(&mut self, shop: &Shop) {
+        let now = self.shown(shop);
+        self.page = Some(if now == Page::Board { Page::InUse } else { Page::Board });
+    }
+
+    /// Where the card of an instrument is, for menus and notes.
+    #[must_use]
+    pub fn card_at(&self, card: u16) -> Option<Pos2> {
+        self.cards.get(&card).map(Rect::center_top)
+    }
+
+    fn shown(&self, shop: &Shop) -> Page {
+        let any = !in_use(shop, self).is_empty();
+        self.page.unwrap_or(if any { Page::InUse } else { Page::Board })
+    }
+}
+
+/// Shows it.
+pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let Some(view) = shop.view() else { return };
+    notice_new(view, ui);
+    let height = HEIGHT.min(SHARE * root.ctx().content_rect().height());
+    let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(8, 6));
+    egui::Panel::bottom("tray").exact_size(height).resizable(false).frame(frame).show(root, |tray| {
+        tray.horizontal_top(|row| {
+            clock::show(row, shop, words, ui);
+            row.add(egui::Separator::default().vertical().spacing(10.0));
+            row.vertical(|column| {
+                header(column, shop, words, ui);
+                match ui.tray.shown(shop) {
+                    Page::InUse => card::row(column, shop, words, ui),
+                    Page::Board => {
+                        ui.tray.cards.clear();
+                        board::show(column, shop, words, ui);
+                    }
+                }
+            });
+        });
+    });
+}
+
+/// The line over the cards: page, wall, and the reading that waits to be noted.
+fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let shown = ui.tray.shown(shop);
+    column.horizontal(|row| {
+        row.spacing_mut().item_spacing.x = 6.0;
+        let n = in_use(shop, &ui.tray).len();
+        let in_use = words.say_with("tray-in-use", &[("n", n.into())]);
+        for (page, text) in [(Page::InUse, in_use), (Page::Board, words.say("tray-board"))] {
+            if on_bench(row, shown == page, text).on_hover_text(words.say("tip-board")).clicked() {
+                ui.tray.page = Some(page);
+            }
+        }
+        let mut wall = ui.tray.wall;
+        let text = RichText::new(words.say("tray-wall")).color(theme::ON_BENCH);
+        if row.checkbox(&mut wall, text).on_hover_text(words.say("tip-wall")).changed() {
+            ui.tray.wall = wall;
+            if wall {
+                ui.tray.page = Some(Page::InUse);
+            }
+        }
+        if let Some(reading) = newest(shop) {
+            let n = reading.id;
+            let text = words.say_with("tray-note-it", &[("n", n.into())]);
+            row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {
+                let button = egui::Button::new(text).fill(theme::PAPER).stroke((2.0, theme::ACCENT_ON_DARK));
+                if right.add(button).on_hover_text(words.say("tip-note")).clicked() {
+                    ui.tray.to_note = Some(n);
+                }
+            });
+        }
+    });
+}
+
+/// A choice on the dark ground of the tray.
+fn on_bench(row: &mut egui::Ui, chosen: bool, text: String) -> egui::Response {
+    let button = if chosen {
+        egui::Button::selectable(true, text)
+    } else {
+        egui::Button::new(RichText::new(text).color(theme::ON_BENCH)).fill(theme::CARD)
+    };
+    row.add(button.min_size(egui::vec2(0.0, theme::TARGET)))
+}
+
+/// Instruments that have a card in the tray, in kit order: what is connected first.
+fn in_use(shop: &Shop, state: &State) -> Vec<u16> {
+    let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return Vec::new() };
+    let kit = &session.workshop().setup().kit;
+    let connected = connected(view);
+    let mut out = connected.clone();
+    for (i, c) in kit.iter().enumerate() {
+        let card = i as u16;
+        let wanted = match c.kind {
+            InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => state.wall,
+            // A stopwatch that has timed something shows it.
+            InstrumentKind::Stopwatch { .. } => {
+                state.laid.contains(&card)
+                    || view.readings.iter().any(|r| matches!(r.what, Observed::Interval { .. }))
+            }
+            // A meter that is switched on is in use, its leads on or off.
+            InstrumentKind::Multimeter { .. } => {
+                view.instruments.get(i).is_some_and(|v| v.mode.is_some_and(|m| m != Default::default()))
+            }
+            _ => state.laid.contains(&card),
+        };
+        if wanted && !connected.contains(&card) {
+            out.push(card);
+        }
+    }
+    out
+}
+
+fn connected(view: &View) -> Vec<u16> {
+    view.instruments.iter().enumerate().filter(|(_, i)| !i.at.is_empty()).map(|(i, _)| i as u16).collect()
+}
+
+/// Something was connected: show the instruments, whatever page was open.
+fn notice_new(view: &View, ui: &mut Ui) {
+    let now = connected(view);
+    if now.iter().any(|card| !ui.tray.connected.contains(card)) {
+        ui.tray.page = Some(Page::InUse);
+    } else if now.is_empty() && !ui.tray.connected.is_empty() {
+        ui.tray.page = None;
+    }
+    ui.tray.connected = now;
+}
+
+/// The newest reading, if it is not in the notebook yet.
+fn newest(shop: &Shop) -> Option<&Reading> {
+    let view = shop.view()?;
+    let last = view.readings.last()?;
+    view.notes.iter().all(|(id, ..)| *id != last.id).then_some(last)
+}
+
+/// Asks the clipboard to note the newest reading.
+pub fn note_newest(shop: &Shop, ui: &mut Ui) {
+    if let Some(reading) = newest(shop) {
+        ui.tray.to_note = Some(reading.id);
+    }
+}
+
+/// The instrument that the key of reading reads: the one that was read last if it is still in use, else the
+/// first that is connected and shows something.
+#[must_use]
+pub fn next_to_read(shop: &Shop) -> Option<(u16, String)> {
+    let view = shop.view()?;
+    let readable = |card: &u16| {
+        let offers = super::super::hands::offers(shop, None, super::super::hands::Thing::Instrument(*card));
+        offers.iter().any(|o| o.key == "offer-read")
+    };
+    let cards: Vec<u16> = connected(view).into_iter().filter(readable).collect();
+    let read = view.readings.iter().rev().find_map(|r| match &r.what {
+        Observed::Instrument { instrument, .. } => {
+            cards.iter().find(|c| view.instruments[usize::from(**c)].id == *instrument)
+        }
+        _ => None,
+    });
+    let card = *read.or(cards.first())?;
+    Some((card, view.instruments[usize::from(card)].id.clone()))
+}
+
+#[cfg(test)]
+mod tests;
