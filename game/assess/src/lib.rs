@@ -4,6 +4,7 @@ pub mod attempt;
 pub mod belief;
 pub mod complaint;
 pub mod course;
+pub mod diagram;
 pub mod draws;
 pub mod evidence;
 pub mod hypotheses;

@@ -370,6 +370,12 @@ impl Shop {
         self.library.root()
     }
 
+    /// The shelf of packs, cars and drawings.
+    #[must_use]
+    pub fn library(&self) -> &Library {
+        &self.library
+    }
+
     fn enter(&mut self, session: Session) {
         self.view = Some(session.view());
         self.session = Some(session);

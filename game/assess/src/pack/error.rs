@@ -466,6 +466,38 @@ pub enum PackError {
         /// Key path.
         path: String,
     },
+    /// A part (or an earth point of a car body) without its place on the line diagram.
+    #[error("{file}: places: {what} needs one place on the sheet `{sheet}`")]
+    NotPlaced {
+        /// The file.
+        file: String,
+        /// The part, or its port.
+        what: String,
+        /// The sheet.
+        sheet: &'static str,
+    },
+    /// A part on a sheet whose lines it does not carry.
+    #[error("{file}: {path}: {part} has nothing that belongs on the sheet `{sheet}`")]
+    WrongSheet {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// The part.
+        part: String,
+        /// The sheet.
+        sheet: &'static str,
+    },
+    /// Earth points of a part that is no car body.
+    #[error("{file}: {path}.points: {part} is no car body; its ports follow from its symbol")]
+    NoEarthPoints {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// The part.
+        part: String,
+    },
     /// A job for a car at an altitude its data sheet rules out.
     #[error("{file}: day.altitude_m = {altitude_m}: {car} reaches its cut-out up to {limit_m} m")]
     AboveAltitudeLimit {

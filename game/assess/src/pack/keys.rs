@@ -5,9 +5,9 @@ use std::fmt::Write as _;
 use sim_core::parts::ALL_TABLES;
 
 use super::raw::{
-    Block, KeyDef, RawCompetence, RawCover, RawFault, RawHidden, RawInstrument, RawJob, RawJoint, RawLimit,
-    RawPack, RawParam, RawPart, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance, RawUnit,
-    RawVehicle, RawWeights, ranges,
+    Block, KeyDef, RawCompetence, RawCover, RawDiagram, RawFault, RawHidden, RawInstrument, RawJob, RawJoint,
+    RawLimit, RawPack, RawParam, RawPart, RawPlace, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance,
+    RawUnit, RawVehicle, RawWeights, ranges,
 };
 use super::report::Range;
 
@@ -31,6 +31,8 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawThinAir>(),
     entry::<RawRecord>(),
     entry::<RawInstrument>(),
+    entry::<RawDiagram>(),
+    entry::<RawPlace>(),
     entry::<RawSpares>(),
     entry::<RawSpare>(),
     entry::<RawParam>(),
@@ -178,6 +180,8 @@ fn form(rust: &str) -> String {
         "u32" => "whole number".to_owned(),
         "String" => "text".to_owned(),
         "bool" => "true or false".to_owned(),
+        "(u32,u32)" => "(whole number, whole number)".to_owned(),
+        "Vec<(String,(u32,u32))>" => "list of (text, (whole number, whole number))".to_owned(),
         "(f64,f64)" => "(number, number)".to_owned(),
         "Option<f64>" => "number, optional".to_owned(),
         "Option<String>" => "text, optional".to_owned(),

@@ -8,12 +8,14 @@ use sim_core::instrument::InstrumentCard;
 
 use super::check_car;
 use super::check_catalogue;
+use super::check_diagram;
 use super::check_instrument;
 use super::check_job::{self, Around, Pack};
 use super::error::{Named, PackError, PackErrors};
-use super::raw::{RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
+use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
 use super::read;
 use super::report::{is_short_name, join};
+use crate::diagram::Diagram;
 use crate::job::Job;
 
 /// Data files of one root folder.
@@ -88,6 +90,16 @@ impl Library {
     /// As [`Library::car`], and every fault of the file of spares.
     pub fn spares(&self, car: &Car) -> Result<Arc<Vec<Spare>>, PackErrors> {
         self.spares_and_text(car).map(|(spares, _)| Arc::new(spares))
+    }
+
+    /// Where the parts of a car stand on its line diagram.
+    ///
+    /// # Errors
+    /// No such file, or every fault of it.
+    pub fn diagram(&self, car: &Car) -> Result<Diagram, PackErrors> {
+        let file = format!("assets/diagrams/{}.ron", car.id);
+        let (_, raw) = self.read::<RawDiagram>(&file)?;
+        check_diagram::diagram(raw, &car.id, car, &file).map_err(PackErrors)
     }
 
     /// Short names of the packs.
@@ -197,7 +209,7 @@ impl Library {
         let (mut jobs, mut errors) = (Vec::new(), Vec::new());
         let mut broken_cars = Vec::new();
         for id in self.cars()? {
-            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car)) {
+            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car).and(self.diagram(&car))) {
                 errors.extend(e.0);
                 broken_cars.push(id);
             }

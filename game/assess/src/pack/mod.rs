@@ -7,6 +7,7 @@
 
 mod check_car;
 mod check_catalogue;
+mod check_diagram;
 mod check_instrument;
 mod check_job;
 mod check_sheet;

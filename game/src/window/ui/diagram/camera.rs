@@ -1,0 +1,150 @@
+//! The eye over the drawing board: which sheets lie there, how large, and how far one has moved.
+
+use assess::diagram::Sheet;
+use egui::{Pos2, Rect, Vec2, vec2};
+
+use super::layout::Plan;
+
+/// What lies on the board.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Shown {
+    /// Both sheets where there is room, else the air.
+    #[default]
+    Auto,
+    /// One sheet.
+    One(Sheet),
+    /// Both.
+    Both,
+}
+
+/// Smallest and largest magnification.
+pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.4..=4.0;
+/// Largest magnification a view opens at.
+const OPENS_TO: f32 = 1.8;
+/// Between two sheets, sheet points.
+const BETWEEN: f32 = 12.0;
+
+/// Where the eye is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Camera {
+    /// Points on the screen for a sheet point.
+    pub zoom: f32,
+    /// Board point in the middle of the canvas.
+    pub middle: Pos2,
+    /// Moved by hand; else it fits itself to the canvas.
+    pub moved: bool,
+}
+
+impl Default for Camera {
+    fn default() -> Self {
+        Self { zoom: 1.0, middle: Pos2::ZERO, moved: false }
+    }
+}
+
+/// The sheets on the board, each with where its origin lies.
+#[must_use]
+pub fn board<'p>(plans: &'p [Plan], shown: Shown, canvas: Vec2) -> Vec<(&'p Plan, Vec2)> {
+    let all: Vec<&Plan> = plans.iter().collect();
+    let both = [across(&all), down(&all)];
+    let fits = |b: &[(&Plan, Vec2)]| fitting(extent(b), canvas);
+    let better = if fits(&both[0]) < fits(&both[1]) { &both[1] } else { &both[0] };
+    let sheet = match shown {
+        Shown::Both => return better.clone(),
+        Shown::Auto if 1.0 <= fits(better) => return better.clone(),
+        Shown::Auto => Sheet::Air,
+        Shown::One(sheet) => sheet,
+    };
+    plans.iter().filter(|p| p.sheet == sheet).map(|p| (p, Vec2::ZERO)).collect()
+}
+
+fn across<'p>(plans: &[&'p Plan]) -> Vec<(&'p Plan, Vec2)> {
+    let mut x = 0.0;
+    plans
+        .iter()
+        .map(|p| {
+            let at = vec2(x - p.rect.min.x, -p.rect.min.y);
+            x += p.rect.width() + BETWEEN;
+            (*p, at)
+        })
+        .collect()
+}
+
+fn down<'p>(plans: &[&'p Plan]) -> Vec<(&'p Plan, Vec2)> {
+    let mut y = 0.0;
+    plans
+        .iter()
+        .map(|p| {
+            let at = vec2(-p.rect.min.x, y - p.rect.min.y);
+            y += p.rect.height() + BETWEEN;
+            (*p, at)
+        })
+        .collect()
+}
+
+/// What the sheets on the board cover.
+#[must_use]
+pub fn extent(board: &[(&Plan, Vec2)]) -> Rect {
+    board.iter().fold(Rect::NOTHING, |r, (plan, at)| r.union(plan.rect.translate(*at)))
+}
+
+fn fitting(extent: Rect, canvas: Vec2) -> f32 {
+    (canvas.x / extent.width().max(1.0)).min(canvas.y / extent.height().max(1.0))
+}
+
+impl Camera {
+    /// Fits the board into the canvas, never so small that a target could not be hit.
+    pub fn fit(&mut self, extent: Rect, canvas: Vec2) {
+        self.zoom = fitting(extent, canvas).clamp(1.0, OPENS_TO);
+        let half = canvas * 0.5 / self.zoom;
+        // What does not fit begins at its beginning.
+        let along = |min: f32, max: f32, half: f32| {
+            if max - min <= half * 2.0 + 1.0 { (min + max) * 0.5 } else { min + half }
+        };
+        self.middle =
+            Pos2::new(along(extent.min.x, extent.max.x, half.x), along(extent.min.y, extent.max.y, half.y));
+        self.moved = false;
+    }
+
+    /// Where the board's origin is on the screen.
+    #[must_use]
+    pub fn origin(&self, canvas: Rect) -> Pos2 {
+        canvas.center() - self.middle.to_vec2() * self.zoom
+    }
+
+    /// Magnifies about a place of the screen.
+    pub fn magnify(&mut self, by: f32, about: Pos2, canvas: Rect) {
+        let zoom = (self.zoom * by).clamp(*ZOOMS.start(), *ZOOMS.end());
+        let d = about - canvas.center();
+        self.middle += d / self.zoom - d / zoom;
+        self.zoom = zoom;
+        self.moved = true;
+    }
+
+    /// Moves by points of the screen, at most until the board's edge is in the middle.
+    pub fn pan(&mut self, by: Vec2, extent: Rect) {
+        self.middle = extent.clamp(self.middle - by / self.zoom);
+        self.moved = true;
+    }
+
+    /// Moves as little as is needed to see a rectangle of the screen.
+    pub fn reveal(&mut self, rect: Rect, canvas: Rect) {
+        let inner = canvas.shrink(8.0);
+        let need = |lo: f32, hi: f32, min: f32, max: f32| {
+            if lo < min {
+                lo - min
+            } else if max < hi {
+                hi - max
+            } else {
+                0.0
+            }
+        };
+        let d = vec2(
+            need(rect.min.x, rect.max.x, inner.min.x, inner.max.x),
+            need(rect.min.y, rect.max.y, inner.min.y, inner.max.y),
+        );
+        if d != Vec2::ZERO {
+            self.middle += d / self.zoom;
+            self.moved = true;
+        }
+    }
+}

@@ -1,0 +1,162 @@
+//! Names of parts and numbers of terminals: what is written where. The same boxes are drawn and tested.
+
+use assess::diagram::{Diagram, Side};
+use egui::{Align2, Pos2, Rect, Vec2, vec2};
+use sim_core::car::Car;
+
+use super::layout::{Body, Outline, Plan, Spot};
+use super::symbols;
+
+/// Size of a part's name, sheet points.
+pub const NAME: f32 = 13.0;
+/// Size of a terminal's number.
+pub const NUMBER: f32 = 11.0;
+/// A name longer than this is broken in two lines, sheet points.
+const LONGEST: f32 = 118.0;
+/// Between symbol and name.
+const GAP: f32 = 3.0;
+
+/// From the middle of a branching symbol to a name in its corner.
+const ASIDE: f32 = 9.0;
+
+/// A text on a sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Text {
+    /// The text, with its line breaks.
+    pub text: String,
+    /// Size of the letters, sheet points.
+    pub size: f32,
+    /// What it covers.
+    pub rect: Rect,
+    /// Less weight than a name.
+    pub faint: bool,
+}
+
+/// Where words and their sizes come from.
+pub struct Say<'a> {
+    /// A part's short words, by its short name and the data's own word.
+    pub part: &'a dyn Fn(&str, &str) -> String,
+    /// A cover's, likewise.
+    pub cover: &'a dyn Fn(&str, &str) -> String,
+    /// Room that a text of a size needs.
+    pub measure: &'a dyn Fn(&str, f32) -> Vec2,
+}
+
+/// Everything written on a sheet, and the outlines that go round what is written.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Written {
+    /// Texts.
+    pub texts: Vec<Text>,
+    /// Outlines of covers, round the names of what they bar.
+    pub outlines: Vec<Outline>,
+}
+
+/// Writes a sheet.
+pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Written {
+    let mut out = Vec::new();
+    let mut outlines = plan.outlines.clone();
+    for body in &plan.bodies {
+        let place = &diagram.places[body.place];
+        let id = &car.assembly.parts[usize::from(body.part)].id;
+        let text = name(body, place.side, &(say.part)(id, &place.label), say.measure);
+        for outline in outlines.iter_mut().filter(|o| o.parts.contains(&body.part)) {
+            outline.rect = outline.rect.union(text.rect.expand(4.0));
+        }
+        out.push(text);
+    }
+    for spot in &plan.spots {
+        let kind = &car.assembly.parts[usize::from(spot.port.part)].kind;
+        let port = kind.ports()[usize::from(spot.port.port)].name;
+        if let Some(text) = symbols::terminal(kind, port) {
+            let (at, anchor) = beside(spot);
+            let rect = anchor.anchor_size(at, (say.measure)(text, NUMBER));
+            out.push(Text { text: text.to_owned(), size: NUMBER, rect, faint: true });
+        }
+    }
+    for outline in &outlines {
+        let cover = &car.covers[usize::from(outline.cover)];
+        let text = (say.cover)(&cover.id, &cover.name);
+        let size = (say.measure)(&text, NUMBER);
+        if let Some(rect) = beside_outline(plan, &outlines, outline.rect, &out, size) {
+            out.push(Text { text, size: NUMBER, rect, faint: true });
+        }
+    }
+    Written { texts: out, outlines }
+}
+
+/// A free place for a cover's name: inside the outline's corners, else outside along its edges.
+fn beside_outline(plan: &Plan, outlines: &[Outline], r: Rect, texts: &[Text], size: Vec2) -> Option<Rect> {
+    let inside = r.shrink2(vec2(5.0, 3.0));
+    let corners = [Align2::LEFT_TOP, Align2::RIGHT_TOP, Align2::LEFT_BOTTOM, Align2::RIGHT_BOTTOM];
+    let within = corners.map(|a| a.align_size_within_rect(size, inside));
+    let around = [
+        Align2::LEFT_BOTTOM.anchor_size(r.left_top() - vec2(0.0, 2.0), size),
+        Align2::RIGHT_BOTTOM.anchor_size(r.right_top() - vec2(0.0, 2.0), size),
+        Align2::LEFT_TOP.anchor_size(r.left_bottom() + vec2(0.0, 2.0), size),
+        Align2::RIGHT_TOP.anchor_size(r.right_bottom() + vec2(0.0, 2.0), size),
+        Align2::RIGHT_TOP.anchor_size(r.left_top() - vec2(5.0, 0.0), size),
+        Align2::LEFT_TOP.anchor_size(r.right_top() + vec2(5.0, 0.0), size),
+    ];
+    let mut all = within.into_iter().filter(|t| inside.contains_rect(*t)).chain(around);
+    all.find(|t| {
+        plan.rect.contains_rect(*t)
+            && is_free(plan, *t)
+            && !on_edge(outlines, *t)
+            && !texts.iter().any(|o| o.rect.intersects(*t))
+    })
+}
+
+/// Whether a text may stand there: no symbol, no line, no port beneath it.
+#[must_use]
+pub fn is_free(plan: &Plan, rect: Rect) -> bool {
+    let on_line = |a: Pos2, b: Pos2| Rect::from_two_pos(a, b).expand(1.5).intersects(rect);
+    !plan.bodies.iter().any(|b| b.rect.intersects(rect))
+        && !plan.spots.iter().any(|s| Rect::from_center_size(s.at, Vec2::splat(10.0)).intersects(rect))
+        && !plan.lines.iter().any(|l| l.path.windows(2).any(|w| on_line(w[0], w[1])))
+        && !plan.stubs.iter().any(|(a, b)| on_line(*a, *b))
+}
+
+/// Whether a text lies on an outline's edge.
+#[must_use]
+pub fn on_edge(outlines: &[Outline], rect: Rect) -> bool {
+    let edge = rect.expand(1.0);
+    outlines.iter().any(|o| o.rect.intersects(edge) && !o.rect.contains_rect(edge))
+}
+
+fn name(body: &Body, side: Side, text: &str, measure: &dyn Fn(&str, f32) -> Vec2) -> Text {
+    let text = if LONGEST < measure(text, NAME).x { broken(text) } else { text.to_owned() };
+    let size = measure(&text, NAME);
+    let r = body.rect;
+    let c = body.pick.center();
+    let (at, anchor) = match side {
+        Side::Above => (Pos2::new(c.x, r.min.y - GAP), Align2::CENTER_BOTTOM),
+        Side::Below => (Pos2::new(c.x, r.max.y + GAP), Align2::CENTER_TOP),
+        Side::Left => (Pos2::new(r.min.x - GAP * 2.0, c.y), Align2::RIGHT_CENTER),
+        Side::Right => (Pos2::new(r.max.x + GAP * 2.0, c.y), Align2::LEFT_CENTER),
+        Side::AboveLeft => (c + vec2(-ASIDE, -ASIDE), Align2::RIGHT_BOTTOM),
+        Side::AboveRight => (c + vec2(ASIDE, -ASIDE), Align2::LEFT_BOTTOM),
+        Side::BelowLeft => (c + vec2(-ASIDE, ASIDE), Align2::RIGHT_TOP),
+        Side::BelowRight => (c + vec2(ASIDE, ASIDE), Align2::LEFT_TOP),
+    };
+    Text { text, size: NAME, rect: anchor.anchor_size(at, size), faint: false }
+}
+
+/// Broken at the space or hyphen nearest to its middle.
+fn broken(text: &str) -> String {
+    let half = text.len() / 2;
+    let breaks = text.char_indices().filter(|(i, c)| (*c == ' ' || *c == '-') && *i != 0);
+    match breaks.min_by_key(|(i, _)| i.abs_diff(half)) {
+        Some((i, ' ')) => format!("{}\n{}", &text[..i], &text[i + 1..]),
+        Some((i, c)) => format!("{}\n{}", &text[..i + c.len_utf8()], &text[i + c.len_utf8()..]),
+        None => text.to_owned(),
+    }
+}
+
+/// Where a terminal's number stands: over a line that goes across, right of one that goes up or down.
+fn beside(spot: &Spot) -> (Pos2, Align2) {
+    if spot.out.x.abs() < 0.5 {
+        (spot.at + vec2(9.0, 0.0), Align2::LEFT_CENTER)
+    } else {
+        (spot.at - vec2(0.0, 7.0), Align2::CENTER_BOTTOM)
+    }
+}

@@ -1,0 +1,193 @@
+//! From places to a plan: where every port, symbol, line and outline is, in sheet points.
+//!
+//! The data says where a part stands ([`assess::diagram`]); the symbol's form says where its ports are
+//! ([`super::symbols`]); lines are found here ([`super::wires`]). Pure geometry: nothing is drawn.
+
+use assess::diagram::{Diagram, Place, Sheet};
+use egui::{Pos2, Rect, Vec2, pos2, vec2};
+use sim_core::assembly::PortRef;
+use sim_core::car::Car;
+use sim_core::parts::PartKind;
+
+use super::symbols::{Form, form};
+use super::wires::{self, Line};
+
+/// A grid step, points at the size the diagram opens at: two steps are the least target.
+pub const STEP: f32 = 12.0;
+/// Free border round a sheet.
+const BORDER: f32 = STEP * 1.5;
+
+/// A port as drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spot {
+    /// The port.
+    pub port: PortRef,
+    /// Where.
+    pub at: Pos2,
+    /// Which way its line leaves, a unit step.
+    pub out: Vec2,
+}
+
+/// A symbol as placed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Body {
+    /// The part.
+    pub part: u16,
+    /// Index into [`Diagram::places`].
+    pub place: usize,
+    /// Middle.
+    pub at: Pos2,
+    /// Quarter turns clockwise.
+    pub turn: u8,
+    /// What the symbol covers, its ports' stubs left out.
+    pub rect: Rect,
+    /// What is hit to pick the part.
+    pub pick: Rect,
+}
+
+/// What a cover bars, as an outline.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Outline {
+    /// Index into `Car::covers`.
+    pub cover: u16,
+    /// Parts behind it that are on the sheet.
+    pub parts: Vec<u16>,
+    /// Round their symbols and ports, not yet round their names.
+    pub rect: Rect,
+}
+
+/// A sheet, ready to draw.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Plan {
+    /// Which.
+    pub sheet: Sheet,
+    /// Symbols in the order of the file.
+    pub bodies: Vec<Body>,
+    /// Ports, grouped as the symbols are.
+    pub spots: Vec<Spot>,
+    /// Lines, one a joint.
+    pub lines: Vec<Line>,
+    /// Where lines of one port part.
+    pub dots: Vec<Pos2>,
+    /// From each port to its symbol.
+    pub stubs: Vec<(Pos2, Pos2)>,
+    /// Covers.
+    pub outlines: Vec<Outline>,
+    /// All of it, border included.
+    pub rect: Rect,
+}
+
+/// A place of the grid in sheet points.
+#[must_use]
+pub fn grid((x, y): (i32, i32)) -> Pos2 {
+    pos2(x as f32 * STEP, y as f32 * STEP)
+}
+
+/// A vector turned by quarters clockwise.
+#[must_use]
+pub fn turned(v: Vec2, turn: u8) -> Vec2 {
+    match turn % 4 {
+        0 => v,
+        1 => vec2(-v.y, v.x),
+        2 => -v,
+        _ => vec2(v.y, -v.x),
+    }
+}
+
+/// A rectangle about the origin, in grid steps, turned and moved to `at`.
+fn placed(rect: Rect, at: Pos2, turn: u8) -> Rect {
+    let corner = |p: Pos2| at + turned(p.to_vec2() * STEP, turn);
+    Rect::from_two_pos(corner(rect.min), corner(rect.max))
+}
+
+impl Plan {
+    /// Lays a sheet out.
+    #[must_use]
+    pub fn new(car: &Car, diagram: &Diagram, sheet: Sheet) -> Self {
+        let (mut bodies, mut spots) = (Vec::new(), Vec::new());
+        for (i, place) in diagram.places.iter().enumerate().filter(|(_, p)| p.sheet == sheet) {
+            let kind = &car.assembly.parts[usize::from(place.part)].kind;
+            let form = form(kind, sheet);
+            let at = grid(place.at);
+            bodies.push(Body {
+                part: place.part,
+                place: i,
+                at,
+                turn: place.turn,
+                rect: placed(form.body, at, place.turn),
+                pick: placed(form.pick, at, place.turn),
+            });
+            spots.extend(ports(kind, &form, place));
+        }
+        let (lines, dots) = wires::route(car, &bodies, &spots);
+        let outlines = outlines(car, &bodies, &spots);
+        let stubs = spots.iter().filter_map(|s| stub(&bodies, s)).collect();
+        let mut rect = Rect::NOTHING;
+        for body in &bodies {
+            rect = rect.union(body.rect);
+        }
+        for p in lines.iter().flat_map(|l| &l.path).chain(spots.iter().map(|s| &s.at)) {
+            rect.extend_with(*p);
+        }
+        for outline in &outlines {
+            rect = rect.union(outline.rect);
+        }
+        Self { sheet, bodies, spots, lines, dots, stubs, outlines, rect: rect.expand(BORDER) }
+    }
+
+    /// The port as drawn on this sheet.
+    #[must_use]
+    pub fn spot(&self, port: PortRef) -> Option<&Spot> {
+        self.spots.iter().find(|s| s.port == port)
+    }
+
+    /// The symbol of a part on this sheet.
+    #[must_use]
+    pub fn body(&self, part: u16) -> Option<&Body> {
+        self.bodies.iter().find(|b| b.part == part)
+    }
+}
+
+fn ports(kind: &PartKind, form: &Form, place: &Place) -> Vec<Spot> {
+    let mut spots = Vec::new();
+    for (k, def) in kind.ports().iter().enumerate() {
+        let port = PortRef { part: place.part, port: k as u8 };
+        if let Some((_, point)) = place.points.iter().find(|(p, _)| usize::from(*p) == k) {
+            spots.push(Spot { port, at: grid(*point), out: vec2(0.0, -1.0) });
+        } else if let Some((_, at, out)) = form.ports.iter().find(|(name, ..)| *name == def.name) {
+            let at = grid(place.at) + turned(vec2(at.0, at.1) * STEP, place.turn);
+            spots.push(Spot { port, at, out: turned(vec2(out.0, out.1), place.turn) });
+        }
+    }
+    spots
+}
+
+/// The line from a port to its own symbol.
+fn stub(bodies: &[Body], spot: &Spot) -> Option<(Pos2, Pos2)> {
+    let body = bodies.iter().find(|b| b.part == spot.port.part)?;
+    let inner = body.rect.clamp(spot.at);
+    let straight = (inner.x - spot.at.x).abs() < 0.5 || (inner.y - spot.at.y).abs() < 0.5;
+    straight.then_some((spot.at, inner))
+}
+
+/// Outlines round what each cover bars; none where a stranger would stand inside.
+fn outlines(car: &Car, bodies: &[Body], spots: &[Spot]) -> Vec<Outline> {
+    let mut out = Vec::new();
+    for (i, cover) in car.covers.iter().enumerate() {
+        let behind = |part: u16| car.stands[usize::from(part)].behind.as_deref() == Some(&cover.id);
+        let mut rect = Rect::NOTHING;
+        for body in bodies.iter().filter(|b| behind(b.part)) {
+            rect = rect.union(body.rect);
+        }
+        for spot in spots.iter().filter(|s| behind(s.port.part)) {
+            rect.extend_with(spot.at);
+        }
+        let rect = rect.expand(STEP);
+        let parts = bodies.iter().map(|b| b.part).filter(|p| behind(*p)).collect();
+        let stranger = bodies.iter().any(|b| !behind(b.part) && b.rect.intersects(rect));
+        if rect.is_positive() && !stranger {
+            out.push(Outline { cover: i as u16, parts, rect });
+        }
+    }
+    out
+}

@@ -1,0 +1,294 @@
+//! The line diagram: the car's circuits in the standards' symbols, drawn as the car stands now.
+//!
+//! Air in the symbols of ISO 1219-1, current in those of IEC 60617 with the terminal numbers of DIN 72552.
+//! Where parts stand is data ([`assess::diagram`]); geometry ([`layout`], [`wires`], [`labels`],
+//! [`fitted`]) knows no screen; [`live`] draws; here are the widgets. Everything that can be done in the
+//! room can be done here, by mouse and by keyboard. It shows nothing that has not passed an instrument or
+//! a sense.
+
+pub mod camera;
+pub mod fitted;
+pub mod labels;
+pub mod layout;
+mod legend;
+mod live;
+pub mod pen;
+mod strip;
+pub mod symbols;
+pub mod targets;
+pub mod wires;
+
+use std::collections::BTreeMap;
+
+use assess::diagram::{Diagram, Sheet};
+use egui::{Align2, FontId, Key, Modifiers, Pos2, Rect, Sense, Stroke, StrokeKind, vec2};
+use egui::{WidgetInfo, WidgetType};
+
+use self::camera::{Camera, Shown, board, extent};
+use self::fitted::Fitted;
+use self::labels::Written;
+use self::layout::Plan;
+use self::pen::Pen;
+use self::targets::{Target, targets};
+use super::super::hands::{Thing, offers};
+use super::super::shop::Shop;
+use super::super::state::{Middle, Ui};
+use super::super::theme;
+use super::super::words::Words;
+
+/// A car's diagram, laid out.
+#[derive(Debug)]
+pub struct Drawn {
+    /// Short name of the car.
+    car: String,
+    diagram: Diagram,
+    plans: Vec<Plan>,
+}
+
+/// State of the panel.
+#[derive(Debug, Default)]
+pub struct State {
+    /// Laid out once a car; or why it cannot be.
+    drawn: Option<Result<Drawn, (String, String)>>,
+    /// What lies on the board.
+    pub shown: Shown,
+    /// Where the eye is.
+    pub camera: Camera,
+    /// The legend is open.
+    pub legend: bool,
+    /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
+    places: BTreeMap<Sheet, (String, Vec<Fitted>)>,
+    /// Anchors written in the last frame.
+    written: BTreeMap<Thing, Pos2>,
+}
+
+/// Height of the bar over and the strip under the board.
+const BAR: f32 = 32.0;
+
+/// Shows it.
+pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let Some(car) = shop.car() else { return };
+    let mut state = std::mem::take(&mut ui.diagram);
+    let known = match &state.drawn {
+        Some(Ok(drawn)) => drawn.car == car.id,
+        Some(Err((id, _))) => *id == car.id,
+        None => false,
+    };
+    if !known {
+        state.drawn = Some(draw_up(shop));
+        state.camera = Camera::default();
+        state.places.clear();
+    }
+    let whole = root.available_rect_before_wrap();
+    root.painter().rect_filled(whole, 0.0, theme::BENCH);
+    let bar = Rect::from_min_size(whole.min, vec2(whole.width(), BAR));
+    let foot = Rect::from_min_max(Pos2::new(whole.min.x, whole.max.y - BAR), whole.max);
+    let canvas = Rect::from_min_max(bar.left_bottom(), foot.right_top());
+    strip::bar(&mut root.new_child(egui::UiBuilder::new().max_rect(bar)), words, &mut state);
+    match state.drawn.take() {
+        Some(Ok(drawn)) => {
+            let mut child = root.new_child(egui::UiBuilder::new().max_rect(canvas).id_salt("diagram-board"));
+            child.set_clip_rect(canvas);
+            paper(&mut child, canvas, shop, words, ui, &drawn, &mut state);
+            state.drawn = Some(Ok(drawn));
+        }
+        Some(Err((id, why))) => {
+            let mut child = root.new_child(egui::UiBuilder::new().max_rect(canvas.shrink(8.0)));
+            strip::without(&mut child, shop, words, ui, &why);
+            state.drawn = Some(Err((id, why)));
+        }
+        None => {}
+    }
+    strip::foot(&mut root.new_child(egui::UiBuilder::new().max_rect(foot)), shop, words, ui);
+    if state.legend {
+        legend::show(root.ctx(), canvas, shop, words, &mut state.legend);
+    }
+    ui.diagram = state;
+    root.advance_cursor_after_rect(whole);
+}
+
+fn draw_up(shop: &Shop) -> Result<Drawn, (String, String)> {
+    let Some(car) = shop.car() else { return Err((String::new(), String::new())) };
+    let diagram = shop.library().diagram(car).map_err(|e| (car.id.clone(), e.to_string()))?;
+    let plans = Sheet::ALL.map(|sheet| Plan::new(car, &diagram, sheet)).into();
+    Ok(Drawn { car: car.id.clone(), diagram, plans })
+}
+
+/// Everything written on a sheet.
+#[must_use]
+pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagram, plan: &Plan) -> Written {
+    let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return Written::default() };
+    let say = |id: &str, label: &str| words.say_or(&format!("{}-short-{id}", car.id), label);
+    let part = |id: &str, label: &str| {
+        let short = say(id, label);
+        let out = car.assembly.part_index(id).is_some_and(|p| live::is_pulled(car, view, p));
+        if out { words.say_with("diagram-pulled", &[("part", short.into())]) } else { short }
+    };
+    let off = |cover: &str| view.covers_off.iter().any(|c| c == cover);
+    let cover = |id: &str, name: &str| {
+        let key = if off(id) { "diagram-outline-off" } else { "diagram-outline-on" };
+        words.say_with(key, &[("cover", say(id, name).into())])
+    };
+    let measure = |text: &str, size: f32| {
+        ctx.fonts_mut(|f| {
+            let font = FontId::proportional(size);
+            f.layout_no_wrap(text.to_owned(), font, theme::INK).size()
+        })
+    };
+    labels::write(car, diagram, plan, &labels::Say { part: &part, cover: &cover, measure: &measure })
+}
+
+/// The board with its sheets.
+fn paper(
+    root: &mut egui::Ui,
+    canvas: Rect,
+    shop: &Shop,
+    words: &Words,
+    ui: &mut Ui,
+    drawn: &Drawn,
+    state: &mut State,
+) {
+    let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
+    let sheets = board(&drawn.plans, state.shown, canvas.size());
+    let all = extent(&sheets);
+    if !state.camera.moved {
+        state.camera.fit(all, canvas.size());
+    }
+    move_about(root, canvas, all, state);
+    let origin = state.camera.origin(canvas);
+    let zoom = state.camera.zoom;
+    let painter = root.painter().clone();
+    let mut anchors: BTreeMap<Thing, Pos2> = BTreeMap::new();
+    for (plan, at) in sheets {
+        let pen =
+            Pen { painter: &painter, origin: origin + at * zoom, zoom, ink: theme::INK, paper: theme::FIELD };
+        sheet_of_paper(&pen, words, plan);
+        let written = written(root.ctx(), shop, words, &drawn.diagram, plan);
+        let boxes: Vec<Rect> = written.texts.iter().map(|t| t.rect).collect();
+        let sought =
+            format!("{:?} {}", view.instruments.iter().map(|i| &i.at).collect::<Vec<_>>(), words.tag());
+        let kept = state.places.remove(&plan.sheet).filter(|(for_what, _)| *for_what == sought);
+        let (sought, fitted) = kept.unwrap_or_else(|| (sought, fitted::place(car, plan, &boxes, view)));
+        live::draw(&pen, shop, words, plan, &written, &fitted);
+        for target in targets(car, plan, &fitted) {
+            widget(root, canvas, shop, words, ui, state, &pen, plan.sheet, target, &mut anchors);
+        }
+        state.places.insert(plan.sheet, (sought, fitted));
+    }
+    write_anchors(ui, state, anchors);
+}
+
+/// White paper with a frame and its title.
+fn sheet_of_paper(pen: &Pen<'_>, words: &Words, plan: &Plan) {
+    let rect = pen.rect_at(plan.rect);
+    pen.painter.rect(rect, 2.0, pen.paper, Stroke::new(1.0, theme::RULE), StrokeKind::Inside);
+    let key = match plan.sheet {
+        Sheet::Air => "diagram-title-air",
+        Sheet::Wiring => "diagram-title-wiring",
+    };
+    let at = plan.rect.left_bottom() + vec2(10.0, -6.0);
+    pen.with(theme::INK_FAINT).text(at, Align2::LEFT_BOTTOM, &words.say(key), 11.5);
+}
+
+/// Wheel magnifies, drag moves; keys for those who have no wheel.
+fn move_about(root: &mut egui::Ui, canvas: Rect, all: Rect, state: &mut State) {
+    let ground = root.interact(canvas, root.id().with("ground"), Sense::DRAG);
+    if ground.dragged() {
+        state.camera.pan(ground.drag_delta(), all);
+    }
+    let ctx = root.ctx().clone();
+    if let Some(pointer) = ctx.pointer_hover_pos().filter(|p| canvas.contains(*p))
+        && ctx.layer_id_at(pointer).is_none_or(|l| l == root.layer_id())
+    {
+        let (scroll, pinch) = ctx.input(|i| (i.smooth_scroll_delta, i.zoom_delta()));
+        if pinch != 1.0 {
+            state.camera.magnify(pinch, pointer, canvas);
+        } else if scroll.y != 0.0 {
+            state.camera.magnify((scroll.y * 0.0035).exp(), pointer, canvas);
+        }
+        if scroll.x != 0.0 {
+            state.camera.pan(vec2(scroll.x, 0.0), all);
+        }
+    }
+    if !ctx.text_edit_focused() {
+        let pressed = |key| ctx.input_mut(|i| i.consume_key(Modifiers::NONE, key));
+        if pressed(Key::Plus) || pressed(Key::Equals) {
+            state.camera.magnify(1.25, canvas.center(), canvas);
+        }
+        if pressed(Key::Minus) {
+            state.camera.magnify(0.8, canvas.center(), canvas);
+        }
+        if pressed(Key::Num0) {
+            state.camera.moved = false;
+        }
+    }
+}
+
+/// A target as a widget: name, focus, click, highlight.
+fn widget(
+    root: &mut egui::Ui,
+    canvas: Rect,
+    shop: &Shop,
+    words: &Words,
+    ui: &mut Ui,
+    state: &mut State,
+    pen: &Pen<'_>,
+    sheet: Sheet,
+    target: Target,
+    anchors: &mut BTreeMap<Thing, Pos2>,
+) {
+    let rect = pen.rect_at(target.rect);
+    let thing = target.thing;
+    let response = root.interact(rect, root.id().with((sheet, thing)), Sense::click());
+    let name = words.name(shop, thing);
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
+    let radius = if matches!(thing, Thing::Part(_) | Thing::Pedal | Thing::Starter | Thing::Key) {
+        4.0
+    } else {
+        rect.width() * 0.5
+    };
+    if let Some(carry) = &ui.carrying
+        && matches!(thing, Thing::Port(_))
+        && 1 < offers(shop, Some(carry), thing).len()
+    {
+        let ring = rect.expand(1.0);
+        pen.painter.rect_stroke(ring, radius, Stroke::new(2.0, theme::ACCENT), StrokeKind::Outside);
+    }
+    if response.hovered() || response.has_focus() {
+        ui.hover = Some(thing);
+        let fill = theme::ACCENT.gamma_multiply(0.12);
+        pen.painter.rect(rect, radius, fill, Stroke::new(2.5, theme::ACCENT), StrokeKind::Outside);
+    }
+    if response.gained_focus() {
+        state.camera.reveal(rect, canvas);
+    }
+    if response.clicked() {
+        ui.open_menu(thing, rect.center() + vec2(rect.width().min(40.0) * 0.5, 0.0));
+    }
+    if canvas.contains(rect.center()) {
+        anchors.entry(thing).or_insert(rect.center());
+    }
+    if response.hovered() && ui.menu.is_none() {
+        response.on_hover_text_at_pointer(name);
+    }
+}
+
+/// Tells the tray and the keyboard where things are. Beside the room only what the room does not show.
+fn write_anchors(ui: &mut Ui, state: &mut State, anchors: BTreeMap<Thing, Pos2>) {
+    if ui.middle == Middle::Diagram {
+        ui.anchors.clear();
+    } else {
+        // What was written here a frame ago, and not by the room since, is stale.
+        for (thing, at) in std::mem::take(&mut state.written) {
+            if ui.anchors.get(&thing) == Some(&at) {
+                ui.anchors.remove(&thing);
+            }
+        }
+    }
+    for (thing, at) in anchors {
+        if !ui.anchors.contains_key(&thing) {
+            ui.anchors.insert(thing, at);
+            state.written.insert(thing, at);
+        }
+    }
+}

@@ -1,0 +1,190 @@
+//! Electrical symbols, after IEC 60617, with the terminal numbers of DIN 72552.
+
+use assess::diagram::Sheet;
+use egui::{Align2, Pos2, vec2};
+use sim_core::parts::PartKind;
+
+use super::super::layout::STEP;
+use super::super::pen::{OUTLINE, Pen, Sym, THIN, WIRE};
+use super::{DOWN, Form, LEFT, Now, RIGHT, UP, area, box_draw, box_form};
+
+/// Where the key is hit, in grid steps about the switch's middle.
+pub const KEY: (f32, f32, f32, f32) = (-1.9, 1.1, 1.9, 3.2);
+
+/// Ports and extent.
+#[must_use]
+pub fn form(kind: &PartKind) -> Form {
+    let ends = || vec![("a", (-3.0, 0.0), LEFT), ("b", (3.0, 0.0), RIGHT)];
+    let (ports, body, pick) = match kind {
+        PartKind::Battery(_) => {
+            let body = area(-1.6, -1.5, 1.6, 1.5);
+            (vec![("plus", (0.0, -3.0), UP), ("minus", (0.0, 3.0), DOWN)], body, body)
+        }
+        PartKind::Wire(_) => {
+            let body = area(-1.6, -1.0, 1.6, 1.0);
+            (ends(), body, body)
+        }
+        PartKind::Fuse(_) => {
+            let body = area(-1.6, -1.0, 1.6, 1.0);
+            (ends(), body, body)
+        }
+        PartKind::Relay(_) => {
+            let ports = vec![
+                ("30", (-4.0, -3.0), LEFT),
+                ("87", (4.0, -3.0), RIGHT),
+                ("86", (-4.0, 3.0), LEFT),
+                ("85", (4.0, 3.0), RIGHT),
+            ];
+            let body = area(-2.8, -4.4, 2.8, 4.4);
+            (ports, body, body)
+        }
+        PartKind::KeySwitch(_) => (
+            vec![("30", (-3.0, 0.0), LEFT), ("15", (3.0, 0.0), RIGHT)],
+            area(-1.9, -1.2, 1.9, 3.2),
+            area(-1.7, -1.3, 1.7, 1.0),
+        ),
+        PartKind::VacuumSwitch(_) => {
+            let body = area(-5.8, -1.6, 1.3, 1.6);
+            (vec![("p", (0.0, -3.0), UP), ("com", (0.0, 3.0), DOWN)], body, body)
+        }
+        PartKind::VacuumPump(_) => {
+            let body = area(-2.0, -2.0, 2.6, 2.0);
+            (vec![("plus", (0.0, -4.0), UP), ("minus", (0.0, 4.0), DOWN)], body, body)
+        }
+        PartKind::Engine(_) => {
+            let body = area(-1.7, -1.7, 1.7, 1.7);
+            (vec![("b_plus", (0.0, -3.0), UP), ("ground", (0.0, 3.0), DOWN)], body, body)
+        }
+        PartKind::Body(_) => {
+            let body = area(-1.5, -1.0, 1.5, 1.0);
+            (Vec::new(), body, body)
+        }
+        _ => return box_form(kind, Sheet::Wiring),
+    };
+    Form { ports, body, pick }
+}
+
+/// Draws it.
+pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
+    match kind {
+        PartKind::Battery(_) => battery(sym),
+        PartKind::Wire(wire) => {
+            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+            let size = format!("{} mm²", wire.area_mm2);
+            let at = if sym.turn % 2 == 0 { (0.0, 0.75) } else { (0.0, -2.0) };
+            sym.text(at, &size, 10.5);
+        }
+        PartKind::Fuse(fuse) => {
+            sym.frame((-1.6, -0.6), (1.6, 0.6));
+            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+            sym.text((0.0, 1.3), &format!("{} A", fuse.rating_a), 10.5);
+        }
+        PartKind::Relay(_) => relay(sym),
+        PartKind::KeySwitch(_) => key_switch(sym, now.key_on),
+        PartKind::VacuumSwitch(_) => vacuum_switch(sym),
+        PartKind::VacuumPump(_) => {
+            sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
+            sym.circle((0.0, 0.0), 2.0);
+            sym.text((0.0, -0.35), "M", 20.0);
+            direct_current(sym, 1.0);
+            if now.hum {
+                for r in [2.35, 2.7] {
+                    sym.arc((0.0, 0.0), r, -0.5, 0.5, THIN + 0.4);
+                }
+            }
+        }
+        PartKind::Engine(_) => {
+            sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
+            sym.circle((0.0, 0.0), 1.7);
+            sym.text((0.0, -0.3), "G", 18.0);
+            direct_current(sym, 0.85);
+        }
+        PartKind::Body(_) => {}
+        _ => box_draw(kind, Sheet::Wiring, sym),
+    }
+}
+
+/// The sign of direct current: a line over a dashed line.
+fn direct_current(sym: &Sym<'_>, y: f32) {
+    sym.line(&[(-0.6, y), (0.6, y)], THIN);
+    for x in [-0.6, -0.14, 0.32] {
+        sym.line(&[(x, y + 0.3), (x + 0.28, y + 0.3)], THIN);
+    }
+}
+
+fn battery(sym: &Sym<'_>) {
+    sym.line(&[(0.0, -3.0), (0.0, -1.1)], WIRE);
+    sym.line(&[(0.0, 1.1), (0.0, 3.0)], WIRE);
+    for y in [-1.1, 0.5] {
+        sym.line(&[(-1.5, y), (1.5, y)], OUTLINE);
+        sym.line(&[(-0.75, y + 0.6), (0.75, y + 0.6)], OUTLINE + 2.0);
+    }
+    sym.link(&[(0.0, -0.4), (0.0, 0.5)]);
+}
+
+/// Make contact over its coil, in one frame, joined by the mechanical link.
+fn relay(sym: &Sym<'_>) {
+    let (l, t, r, b) = (-2.8, -4.4, 2.8, 4.4);
+    sym.area(&[(l, t), (r, t), (r, b), (l, b)], sym.pen.paper);
+    sym.line(&[(-4.0, -3.0), (-1.2, -3.0), (1.0, -4.0)], WIRE);
+    sym.line(&[(1.2, -3.0), (4.0, -3.0)], WIRE);
+    sym.link(&[(0.0, 2.1), (0.0, -3.5)]);
+    sym.line(&[(-4.0, 3.0), (4.0, 3.0)], WIRE);
+    sym.frame((-1.5, 2.1), (1.5, 3.9));
+}
+
+/// Contact that is turned by hand and stays; the key's two positions beneath it.
+fn key_switch(sym: &Sym<'_>, on: bool) {
+    sym.line(&[(-3.0, 0.0), (-1.2, 0.0)], WIRE);
+    sym.line(&[(1.2, 0.0), (3.0, 0.0)], WIRE);
+    let tip = if on { (1.3, -0.1) } else { (1.1, -0.95) };
+    sym.line(&[(-1.2, 0.0), tip], OUTLINE);
+    let link = if on { -0.05 } else { -0.45 };
+    sym.link(&[(0.0, link), (0.0, 1.2)]);
+    sym.frame((-1.8, 1.2), (1.8, 3.1));
+    sym.line(&[(0.0, 1.2), (0.0, 3.1)], THIN);
+    // The position it stands in is filled.
+    let (from, to) = if on { (0.0, 1.8) } else { (-1.8, 0.0) };
+    sym.area(&[(from, 1.2), (to, 1.2), (to, 3.1), (from, 3.1)], sym.pen.ink);
+    let paper = Sym { pen: sym.pen.with(sym.pen.paper), ..sym.clone() };
+    let (off_hand, on_hand) = if on { (sym, &paper) } else { (&paper, sym) };
+    off_hand.text((-0.9, 2.15), "0", 12.5);
+    on_hand.text((0.9, 2.15), "15", 12.5);
+}
+
+/// Break contact worked by pressure: closed without vacuum.
+fn vacuum_switch(sym: &Sym<'_>) {
+    sym.line(&[(0.0, -3.0), (0.0, -1.3), (0.95, -1.3)], WIRE);
+    sym.line(&[(0.0, 3.0), (0.0, 1.2)], WIRE);
+    sym.line(&[(0.0, 1.2), (0.75, -1.55)], OUTLINE);
+    sym.link(&[(0.35, -0.1), (-2.4, -0.1)]);
+    sym.frame((-4.3, -1.0), (-2.4, 0.9));
+    sym.text((-3.35, -0.1), "p", 14.0);
+    // From the air side.
+    sym.link(&[(-5.7, -0.05), (-4.3, -0.05)]);
+}
+
+/// A car body: a frame at each earth point, one sheet of metal behind them.
+pub fn chassis(pen: &Pen<'_>, points: &[Pos2]) {
+    let bar = STEP;
+    for p in points {
+        let foot = *p + vec2(0.0, bar);
+        pen.line(&[*p, foot], WIRE);
+        pen.line(&[foot - vec2(11.0, 0.0), foot + vec2(11.0, 0.0)], OUTLINE + 0.6);
+        for k in [-8.0, 0.0, 8.0] {
+            pen.line(&[foot + vec2(k, 0.0), foot + vec2(k - 6.0, 8.0)], OUTLINE - 0.5);
+        }
+    }
+    let (Some(left), Some(right)) =
+        (points.iter().map(|p| p.x).reduce(f32::min), points.iter().map(|p| p.x).reduce(f32::max))
+    else {
+        return;
+    };
+    let y = points.iter().map(|p| p.y).fold(f32::MIN, f32::max) + bar;
+    pen.dashed(&[Pos2::new(left, y), Pos2::new(right, y)], THIN, 9.0, 5.0);
+}
+
+/// A terminal's number beside its place.
+pub fn number(pen: &Pen<'_>, at: Pos2, anchor: Align2, text: &str) {
+    pen.text(at, anchor, text, 11.0);
+}
