@@ -32,8 +32,6 @@ pub const BREACH: Color32 = Color32::from_rgb(0xA1, 0x1D, 0x1D);
 /// Ground of a caution.
 pub const CAUTION: Color32 = Color32::from_rgb(0xFB, 0xE9, 0xA9);
 
-/// Red test lead, on light ground.
-pub const LEAD_RED: Color32 = Color32::from_rgb(0xB0, 0x1E, 0x1E);
 /// Light of a test lamp's filament, on light ground.
 pub const LAMP_GLOW: Color32 = Color32::from_rgb(0xFF, 0xD9, 0x4A);
 

@@ -30,7 +30,7 @@ use self::labels::Written;
 use self::layout::Plan;
 use self::pen::Pen;
 use self::targets::{Target, targets};
-use super::super::hands::{Thing, offers};
+use super::super::hands::{Thing, can_take};
 use super::super::shop::Shop;
 use super::super::state::{Middle, Ui};
 use super::super::theme;
@@ -154,7 +154,8 @@ fn paper(
     if !state.camera.moved {
         state.camera.fit(all, canvas.size());
     }
-    move_about(root, canvas, all, state);
+    let listens = ui.menu.is_none() && !ui.pages.is_open();
+    move_about(root, canvas, all, listens, state);
     let origin = state.camera.origin(canvas);
     let zoom = state.camera.zoom;
     let painter = root.painter().clone();
@@ -191,7 +192,7 @@ fn sheet_of_paper(pen: &Pen<'_>, words: &Words, plan: &Plan) {
 }
 
 /// Wheel magnifies, drag moves; keys for those who have no wheel.
-fn move_about(root: &mut egui::Ui, canvas: Rect, all: Rect, state: &mut State) {
+fn move_about(root: &mut egui::Ui, canvas: Rect, all: Rect, listens: bool, state: &mut State) {
     let ground = root.interact(canvas, root.id().with("ground"), Sense::DRAG);
     if ground.dragged() {
         state.camera.pan(ground.drag_delta(), all);
@@ -210,7 +211,7 @@ fn move_about(root: &mut egui::Ui, canvas: Rect, all: Rect, state: &mut State) {
             state.camera.pan(vec2(scroll.x, 0.0), all);
         }
     }
-    if !ctx.text_edit_focused() {
+    if listens && !ctx.text_edit_focused() {
         let pressed = |key| ctx.input_mut(|i| i.consume_key(Modifiers::NONE, key));
         if pressed(Key::Plus) || pressed(Key::Equals) {
             state.camera.magnify(1.25, canvas.center(), canvas);
@@ -249,7 +250,7 @@ fn widget(
     };
     if let Some(carry) = &ui.carrying
         && matches!(thing, Thing::Port(_))
-        && 1 < offers(shop, Some(carry), thing).len()
+        && can_take(shop, carry, thing)
     {
         let ring = rect.expand(1.0);
         pen.painter.rect_stroke(ring, radius, Stroke::new(2.0, theme::ACCENT), StrokeKind::Outside);
