@@ -32,9 +32,6 @@ pub const BREACH: Color32 = Color32::from_rgb(0xA1, 0x1D, 0x1D);
 /// Ground of a caution.
 pub const CAUTION: Color32 = Color32::from_rgb(0xFB, 0xE9, 0xA9);
 
-/// Light of a test lamp's filament, on light ground.
-pub const LAMP_GLOW: Color32 = Color32::from_rgb(0xFF, 0xD9, 0x4A);
-
 /// Data colours that people with any colour vision tell apart (Okabe and Ito); always with a word or a
 /// shape beside them. Their orange is left out: orange means high voltage here.
 pub const SERIES: [Color32; 6] = [

@@ -97,7 +97,7 @@ fn button(pen: &Pen<'_>, at: Pos2) {
 /// Circle with a cross; it glows as the filament does.
 fn lamp(pen: &Pen<'_>, at: Pos2, glow: f32) {
     if 0.0 < glow {
-        let bright = theme::LAMP_GLOW.gamma_multiply(0.25 + 0.75 * glow.clamp(0.0, 1.0));
+        let bright = theme::glow(0.25 + 0.75 * glow.clamp(0.0, 1.0));
         pen.disc(at, RADIUS * (1.0 + 0.35 * glow), bright.gamma_multiply(0.5));
         pen.disc(at, RADIUS, bright);
     }
