@@ -47,6 +47,9 @@ pub(crate) enum Command {
     Replay(ReplayArgs),
     /// Mark one attempt or many
     Mark(MarkArgs),
+    /// Open the window, on the front desk or in a job
+    #[cfg(feature = "window")]
+    Window(WindowArgs),
     /// Take a picture of a screen, without a display
     #[cfg(feature = "window")]
     Shot(ShotArgs),
@@ -151,6 +154,27 @@ pub(crate) struct MarkArgs {
     /// Write one line an attempt
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
+}
+
+#[cfg(feature = "window")]
+#[derive(Args, Debug, Default)]
+#[command(
+    after_help = "Examples:\n  pinhole window\n  pinhole window first-shift/hum-at-the-lights\n  pinhole window \
+                  --attempt my.attempt\n\nWithout a display or a graphics adapter use: pinhole text"
+)]
+pub(crate) struct WindowArgs {
+    /// The job, PACK/JOB (else: the front desk)
+    #[arg(value_name = "JOB")]
+    pub(crate) job: Option<String>,
+    /// The attempt's file; one that exists is carried on
+    #[arg(long, value_name = "FILE")]
+    pub(crate) attempt: Option<PathBuf>,
+    /// Draw tolerances and instrument errors from this (1 to 32 hexadecimal digits)
+    #[arg(long, value_name = "HEX", requires = "job")]
+    pub(crate) seed: Option<Seed>,
+    /// Write the accessible tree (role, name, place) here whenever it changes
+    #[arg(long, value_name = "FILE")]
+    pub(crate) tree: Option<PathBuf>,
 }
 
 /// What can be photographed.

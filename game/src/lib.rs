@@ -69,7 +69,7 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
     let verdict = match &cli.command {
         None => {
             #[cfg(feature = "window")]
-            match window::run(&cli.places)? {
+            match window::run(&cli.places, &cli::WindowArgs::default())? {
                 Ok(()) => return Ok(Verdict::Pass),
                 Err(why) => writeln!(out, "No window: {why}. Here is the text bench.")?,
             }
@@ -81,6 +81,11 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
         Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
         Some(Command::Mark(args)) => mark::run(&mut out, &cli.places, args)?,
+        #[cfg(feature = "window")]
+        Some(Command::Window(args)) => {
+            window::run(&cli.places, args)??;
+            Verdict::Pass
+        }
         #[cfg(feature = "window")]
         Some(Command::Shot(args)) => {
             window::shot::run(&cli.places, args)?;

@@ -3,9 +3,12 @@
 use bevy::asset::RenderAssetUsages;
 use bevy::camera::{ClearColorConfig, RenderTarget, Viewport};
 use bevy::prelude::*;
+use bevy::render::RenderPlugin;
+use bevy::render::settings::WgpuSettings;
 use bevy::window::{PresentMode, WindowResolution};
 use bevy::winit::{UpdateMode, WinitSettings};
 use bevy_egui::{EguiContexts, EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass, PrimaryEguiContext};
+use std::path::Path;
 use std::time::Duration;
 
 use super::flow::between_frames;
@@ -14,7 +17,7 @@ use super::probe::Adapter;
 use super::shop::Shop;
 use super::state::Ui;
 use super::words::Words;
-use super::{theme, ui, view3d};
+use super::{theme, tree, ui, view3d};
 
 /// The shop in the app.
 #[derive(Resource, Debug)]
@@ -53,6 +56,12 @@ fn decided(prefs: &Prefs, adapter: &Adapter) -> Quality {
     }
 }
 
+/// The renderer, on the adapter that was found.
+pub(super) fn render_plugin(adapter: &Adapter) -> RenderPlugin {
+    let settings = WgpuSettings { backends: Some(adapter.backends), ..default() };
+    RenderPlugin { render_creation: settings.into(), ..default() }
+}
+
 /// Everything that window and picture have in common.
 pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &Adapter) {
     let drawn = Drawn(decided(&ui.prefs, adapter));
@@ -81,7 +90,7 @@ pub(super) fn cameras(commands: &mut Commands, target: &RenderTarget) {
 }
 
 /// Opens the window; returns when it is closed.
-pub(super) fn run(shop: Shop, words: Words, prefs: Prefs, adapter: &Adapter) {
+pub(super) fn run(shop: Shop, words: Words, ui: Ui, adapter: &Adapter, tree: Option<&Path>) {
     let mut app = App::new();
     let window = Window {
         title: words.say("window-title"),
@@ -92,10 +101,13 @@ pub(super) fn run(shop: Shop, words: Words, prefs: Prefs, adapter: &Adapter) {
     app.add_plugins(
         DefaultPlugins
             .set(WindowPlugin { primary_window: Some(window), ..default() })
+            .set(render_plugin(adapter))
             .set(bevy::log::LogPlugin { filter: LOGGED.to_owned(), ..default() }),
     );
-    let ui = Ui { prefs, ..Ui::default() };
     common(&mut app, shop, words, ui, adapter);
+    if let Some(file) = tree {
+        tree::write_to(&mut app, file);
+    }
     app.insert_resource(WinitSettings {
         focused_mode: UpdateMode::reactive(FRAME),
         unfocused_mode: UpdateMode::reactive_low_power(FRAME_AWAY),

@@ -14,26 +14,38 @@ pub mod shop;
 pub(crate) mod shot;
 pub mod state;
 pub mod theme;
+pub mod tree;
 pub mod ui;
 mod view3d;
 pub mod words;
 
-use anyhow::Context as _;
+use anyhow::{Context as _, bail};
 
-use crate::cli::Places;
+use crate::cli::{Places, WindowArgs};
 use probe::NoWindow;
 
-/// Opens the window on the front desk and returns when it is closed; `Err(Ok(why))` when there can be no
-/// window here.
-pub(crate) fn run(places: &Places) -> anyhow::Result<Result<(), NoWindow>> {
+/// Opens the window, on the front desk or in a job, and returns when it is closed; `Ok(Err(why))` when
+/// there can be no window here.
+pub(crate) fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(), NoWindow>> {
     let adapter = match probe::display().and_then(|()| probe::adapter()) {
         Ok(adapter) => adapter,
         Err(why) => return Ok(Err(why)),
     };
-    let shop = shop::Shop::open(places)?;
+    let mut shop = shop::Shop::open(places)?;
     let prefs = prefs::Prefs::load();
     let words = words::Words::open(&crate::places::data(places)?, &prefs.languages())
         .context("the words of the window")?;
-    app::run(shop, words, prefs, &adapter);
+    let mut ui = state::Ui { prefs, ..Default::default() };
+    match (&args.job, &args.attempt) {
+        (_, Some(file)) if file.exists() => shop.carry_on(file)?,
+        (Some(job), file) => shop.begin(job, file.as_deref(), args.seed)?,
+        (None, Some(file)) => bail!("{}: there is no such attempt to carry on", file.display()),
+        (None, None) => {}
+    }
+    if let Some(view) = shop.view() {
+        ui.page = if view.handed_back { state::Page::MarkSheet } else { state::Page::Workshop };
+        ui.eye = view.station;
+    }
+    app::run(shop, words, ui, &adapter, args.tree.as_deref());
     Ok(Ok(()))
 }

@@ -28,6 +28,8 @@ pub struct Adapter {
     pub name: String,
     /// It draws with the processor.
     pub software: bool,
+    /// Where it was found; the renderer looks there too.
+    pub backends: wgpu::Backends,
 }
 
 /// Looks for a display.
@@ -56,20 +58,30 @@ pub fn display() -> Result<(), NoWindow> {
 /// # Errors
 /// When there is none.
 pub fn adapter() -> Result<Adapter, NoWindow> {
-    let instance = wgpu::Instance::new(wgpu::InstanceDescriptor {
-        backends: wgpu::Backends::from_env().unwrap_or(wgpu::Backends::all()),
-        ..wgpu::InstanceDescriptor::new_without_display_handle()
-    });
-    let options = wgpu::RequestAdapterOptions {
-        power_preference: wgpu::PowerPreference::HighPerformance,
-        ..Default::default()
+    let wanted = wgpu::Backends::from_env();
+    // OpenGL last: merely asking for it makes some systems complain on the terminal.
+    let tries = match wanted {
+        Some(backends) => vec![backends],
+        None => vec![wgpu::Backends::PRIMARY, wgpu::Backends::GL],
     };
-    let found = bevy::tasks::block_on(instance.request_adapter(&options));
-    match found {
-        Ok(adapter) => {
-            let info = adapter.get_info();
-            Ok(Adapter { name: info.name, software: info.device_type == wgpu::DeviceType::Cpu })
+    let mut why = String::new();
+    for backends in tries {
+        let instance = wgpu::Instance::new(wgpu::InstanceDescriptor {
+            backends,
+            ..wgpu::InstanceDescriptor::new_without_display_handle()
+        });
+        let options = wgpu::RequestAdapterOptions {
+            power_preference: wgpu::PowerPreference::HighPerformance,
+            ..Default::default()
+        };
+        match bevy::tasks::block_on(instance.request_adapter(&options)) {
+            Ok(adapter) => {
+                let info = adapter.get_info();
+                let software = info.device_type == wgpu::DeviceType::Cpu;
+                return Ok(Adapter { name: info.name, software, backends });
+            }
+            Err(error) => why = error.to_string(),
         }
-        Err(error) => Err(NoWindow::NoAdapter { why: error.to_string() }),
     }
+    Err(NoWindow::NoAdapter { why })
 }

@@ -51,6 +51,7 @@ pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
                 exit_condition: bevy::window::ExitCondition::DontExit,
                 ..default()
             })
+            .set(app::render_plugin(&adapter))
             .set(bevy::log::LogPlugin { filter: LOGGED.to_owned(), ..default() })
             .disable::<WinitPlugin>(),
     )

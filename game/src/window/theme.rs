@@ -103,8 +103,22 @@ pub fn filament(glow: f32) -> Color32 {
 /// Least height and width of anything to click, points (WCAG 2.2: 24 px).
 pub const TARGET: f32 = 26.0;
 
+/// The typeface of every panel: heavier than egui's own, so that it can be read from the back of a classroom.
+/// SIL Open Font License, see `assets/fonts`.
+const TYPEFACE: &[u8] = include_bytes!("../../../assets/fonts/Inter-Regular.otf");
+
+/// Puts the typeface in front of egui's own, which stay for signs that it lacks.
+fn fonts() -> egui::FontDefinitions {
+    let mut fonts = egui::FontDefinitions::default();
+    let name = "panel";
+    fonts.font_data.insert(name.to_owned(), std::sync::Arc::new(egui::FontData::from_static(TYPEFACE)));
+    fonts.families.entry(egui::FontFamily::Proportional).or_default().insert(0, name.to_owned());
+    fonts
+}
+
 /// Sets fonts, sizes and colours of a context; once, and when the scale changes.
 pub fn apply(ctx: &egui::Context, scale: f32) {
+    ctx.set_fonts(fonts());
     ctx.set_zoom_factor(scale);
     ctx.set_theme(egui::Theme::Light);
     ctx.all_styles_mut(|style| {

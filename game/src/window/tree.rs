@@ -1,0 +1,97 @@
+//! The accessible tree, written to a file whenever it changes: what a screen reader is given, with where
+//! it is on the screen. For people who check names, and for scripts that use the window like a hand.
+
+use std::io::Write as _;
+use std::path::{Path, PathBuf};
+
+use bevy::prelude::*;
+use bevy_egui::{EguiOutput, EguiPostUpdateSet, PrimaryEguiContext};
+use egui::accesskit;
+
+/// A node of the tree.
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct Node {
+    /// Role, as AccessKit calls it.
+    pub role: String,
+    /// Name.
+    pub name: String,
+    /// Value of a field or slider.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub value: Option<String>,
+    /// Left, top, right, bottom, physical pixels.
+    pub at: [f64; 4],
+    /// It has the focus.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub focused: bool,
+    /// It is switched on.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub on: bool,
+    /// It cannot be used now.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub disabled: bool,
+}
+
+/// The nodes that have a name or a value, in the order of the tree.
+#[must_use]
+pub fn nodes(update: &accesskit::TreeUpdate) -> Vec<Node> {
+    let scale = update
+        .nodes
+        .iter()
+        .find_map(|(_, n)| (n.role() == accesskit::Role::Window).then(|| n.transform()).flatten())
+        .map_or(1.0, |t| t.as_coeffs()[0]);
+    update.nodes.iter().filter_map(|(id, n)| node(n, *id == update.focus, scale)).collect()
+}
+
+fn node(n: &accesskit::Node, focused: bool, scale: f64) -> Option<Node> {
+    let name = n.label().unwrap_or_default().to_owned();
+    let value = n.value().map(str::to_owned);
+    let bounds = n.bounds()?;
+    if name.is_empty() && value.is_none() {
+        return None;
+    }
+    let at = [bounds.x0, bounds.y0, bounds.x1, bounds.y1].map(|v| (v * scale).round());
+    Some(Node {
+        role: format!("{:?}", n.role()),
+        name,
+        value,
+        at,
+        focused,
+        on: n.toggled() == Some(accesskit::Toggled::True) || n.is_selected() == Some(true),
+        disabled: n.is_disabled(),
+    })
+}
+
+#[derive(Resource, Debug)]
+struct Written {
+    to: PathBuf,
+    last: Vec<Node>,
+}
+
+/// Writes the tree to `file` after each frame in which it changed.
+pub(super) fn write_to(app: &mut App, file: &Path) {
+    app.insert_resource(Written { to: file.to_owned(), last: Vec::new() })
+        .add_systems(PostUpdate, write.after(EguiPostUpdateSet::ProcessOutput));
+}
+
+fn write(mut written: ResMut<Written>, output: Single<&EguiOutput, With<PrimaryEguiContext>>) {
+    let Some(update) = &output.platform_output.accesskit_update else { return };
+    let now = nodes(update);
+    if now == written.last {
+        return;
+    }
+    if let Err(error) = replace(&written.to, &now) {
+        error!("{}: {error:#}", written.to.display());
+    }
+    written.last = now;
+}
+
+/// Whoever reads the file never sees half of it.
+fn replace(file: &Path, nodes: &[Node]) -> anyhow::Result<()> {
+    let part = file.with_extension("part");
+    let mut out = std::io::BufWriter::new(std::fs::File::create(&part)?);
+    serde_json::to_writer(&mut out, nodes)?;
+    out.flush()?;
+    drop(out);
+    std::fs::rename(&part, file)?;
+    Ok(())
+}
