@@ -284,6 +284,29 @@ pub(crate) struct ShotArgs {
     /// Quality (else: by the adapter)
     #[arg(long)]
     pub(crate) quality: Option<ShotQuality>,
+    /// Unit of pressure on the dials: kpa, mbar, inhg
+    #[arg(long, value_name = "UNIT", default_value = "kpa", value_parser = parse_unit)]
+    pub(crate) unit: crate::window::prefs::PressureUnit,
+    /// Keys pressed before the picture is taken, one after the other: F,Enter,text=booster
+    #[arg(long, value_name = "KEYS", value_delimiter = ',', value_parser = parse_key)]
+    pub(crate) keys: Vec<egui::Event>,
+}
+
+#[cfg(feature = "window")]
+fn parse_unit(text: &str) -> Result<crate::window::prefs::PressureUnit, String> {
+    let all = crate::window::prefs::PressureUnit::ALL;
+    let found = all.into_iter().find(|u| u.symbol().eq_ignore_ascii_case(text));
+    found.ok_or_else(|| "expected kpa, mbar or inhg".to_owned())
+}
+
+#[cfg(feature = "window")]
+fn parse_key(text: &str) -> Result<egui::Event, String> {
+    if let Some(typed) = text.strip_prefix("text=") {
+        return Ok(egui::Event::Text(typed.to_owned()));
+    }
+    let key = egui::Key::from_name(text).ok_or_else(|| format!("there is no key {text:?}"))?;
+    let modifiers = egui::Modifiers::NONE;
+    Ok(egui::Event::Key { key, physical_key: None, pressed: true, repeat: false, modifiers })
 }
 
 #[cfg(feature = "window")]

@@ -9,6 +9,7 @@ use bevy::camera::RenderTarget;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use bevy::winit::WinitPlugin;
+use bevy_egui::EguiInput;
 
 use super::app::{LOGGED, cameras, canvas, common};
 use super::flow::between_frames;
@@ -22,17 +23,24 @@ use crate::cli::{Places, ShotArgs, ShotScreen};
 /// Frames drawn before the picture is taken: pipelines compile, panels find their size, light settles.
 const FRAMES: u32 = 40;
 
+/// Frames before the first key is pressed, and between two.
+const FIRST_KEY: u32 = 12;
+const FRAMES_PER_KEY: u32 = 3;
+
 #[derive(Resource)]
 struct Shot {
     target: Handle<Image>,
     to: PathBuf,
     frame: u32,
+    /// Keys still to press, last first.
+    keys: Vec<egui::Event>,
 }
 
 /// Takes the picture.
 pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
     let adapter = probe::adapter()?;
     let mut prefs = Prefs { language: args.lang.clone(), scale: args.scale, ..Prefs::default() };
+    prefs.pressure = args.unit;
     if let Some(quality) = args.quality {
         prefs.quality = quality.into();
     }
@@ -60,11 +68,13 @@ pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
     let (width, height) = args.size;
     let target = app.world_mut().resource_mut::<Assets<Image>>().add(canvas(width, height));
     let place = RenderTarget::Image(target.clone().into());
-    app.insert_resource(Shot { target, to: args.out.clone(), frame: 0 })
+    let keys = args.keys.iter().rev().cloned().collect();
+    app.insert_resource(Shot { target, to: args.out.clone(), frame: 0, keys })
         .add_systems(Startup, move |mut commands: Commands| cameras(&mut commands, &place))
         .add_systems(PreUpdate, |mut shop: ResMut<app::ShopRes>, mut ui: ResMut<app::UiRes>| {
             between_frames(&mut shop.0, &mut ui.0, 0.0);
         })
+        .add_systems(Update, press)
         .add_systems(Last, count);
     match app.run() {
         AppExit::Success => Ok(()),
@@ -105,6 +115,24 @@ fn set_up(shop: &mut Shop, ui: &mut Ui, args: &ShotArgs) -> anyhow::Result<()> {
         shop.wait_for_mark();
     }
     Ok(())
+}
+
+/// Presses the next key every few frames, so that the panels follow.
+fn press(mut shot: ResMut<Shot>, mut inputs: Query<&mut EguiInput>) {
+    for mut input in &mut inputs {
+        // No window, no focus; but the picture shall show where it would be.
+        input.focused = true;
+    }
+    if !shot.frame.is_multiple_of(FRAMES_PER_KEY) || shot.frame < FIRST_KEY {
+        return;
+    }
+    if let Some(event) = shot.keys.pop() {
+        for mut input in &mut inputs {
+            input.events.push(event.clone());
+        }
+        // The panels and the light settle anew.
+        shot.frame = FIRST_KEY;
+    }
 }
 
 fn count(mut shot: ResMut<Shot>, mut commands: Commands) {

@@ -31,9 +31,9 @@ pub(super) fn meter(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &
     let r = 0.135 * rect.height();
     let settings = [
         (MeterMode::Off, "OFF", -0.30),
-        (MeterMode::Volt, "V⎓", -0.10),
+        (MeterMode::Volt, "V", -0.10),
         (MeterMode::Ohm, "Ω", 0.10),
-        (MeterMode::Ampere, "A⎓", 0.30),
+        (MeterMode::Ampere, "A", 0.30),
     ];
     painter.circle(c, r, theme::METER_KNOB, Stroke::new(1.0, theme::CASE_EDGE));
     for (setting, text, turn) in settings {
@@ -72,7 +72,7 @@ pub(super) fn clamp(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &
     );
     display::paint(painter, lcd, digits, unit);
     let font = FontId::proportional(12.0);
-    painter.text(hand.center_bottom() - vec2(0.0, 13.0), Align2::CENTER_CENTER, "A⎓", font, theme::ON_BENCH);
+    painter.text(hand.center_bottom() - vec2(0.0, 13.0), Align2::CENTER_CENTER, "A", font, theme::ON_BENCH);
 }
 
 /// An infrared thermometer: display at its back, the beam going out.

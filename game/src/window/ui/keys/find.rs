@@ -8,6 +8,7 @@ use super::super::super::shop::Shop;
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
+use super::page;
 
 /// The list as it is being searched.
 #[derive(Debug, Default)]
@@ -72,7 +73,7 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
     let moved = before != find.chosen;
     let mut taken =
         (find.begun && pressed(Key::Enter)).then(|| list.get(find.chosen).map(|(t, _)| *t)).flatten();
-    let area = egui::Modal::new("find".into()).show(ctx, |inner| {
+    let area = page("find", ctx).show(ctx, |inner| {
         inner.set_width(460.0_f32.min(ctx.content_rect().width() - 40.0));
         let heading = if ui.carrying.is_some() { "find-place" } else { "find-title" };
         let label = inner.label(RichText::new(words.say(heading)).strong());

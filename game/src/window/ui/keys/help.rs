@@ -4,6 +4,7 @@ use egui::RichText;
 
 use super::super::super::theme;
 use super::super::super::words::Words;
+use super::page;
 
 /// Keys as they are written on the page, and the words for what they do.
 const LINES: [(&str, &[(&str, &str)]); 4] = [
@@ -49,7 +50,7 @@ const STEPS: [&str; 6] = ["step-card", "step-go", "step-do", "step-tool", "step-
 /// Shows the page; whether it stays open.
 pub(super) fn show(ctx: &egui::Context, words: &Words) -> bool {
     let mut open = true;
-    let area = egui::Modal::new("help".into()).show(ctx, |inner| {
+    let area = page("help", ctx).show(ctx, |inner| {
         let room = ctx.content_rect();
         inner.set_width(720.0_f32.min(room.width() - 40.0));
         inner.horizontal(|row| {
@@ -58,14 +59,14 @@ pub(super) fn show(ctx: &egui::Context, words: &Words) -> bool {
                 open = !right.button(words.say("page-close")).clicked();
             });
         });
-        egui::ScrollArea::vertical().max_height(room.height() - 120.0).show(inner, |page| {
-            page.label(RichText::new(words.say("help-steps")).strong());
+        egui::ScrollArea::vertical().max_height(room.height() - 120.0).show(inner, |body| {
+            body.label(RichText::new(words.say("help-steps")).strong());
             for (i, step) in STEPS.iter().enumerate() {
-                page.label(format!("{}. {}", i + 1, words.say(step)));
+                body.label(format!("{}. {}", i + 1, words.say(step)));
             }
-            page.add_space(8.0);
-            let columns = if 600.0 <= page.available_width() { 2 } else { 1 };
-            page.columns(columns, |parts| {
+            body.add_space(8.0);
+            let columns = if 600.0 <= body.available_width() { 2 } else { 1 };
+            body.columns(columns, |parts| {
                 for (i, (title, lines)) in LINES.iter().enumerate() {
                     let part = &mut parts[i % columns];
                     part.label(RichText::new(words.say(title)).strong());
@@ -79,8 +80,8 @@ pub(super) fn show(ctx: &egui::Context, words: &Words) -> bool {
                     part.add_space(8.0);
                 }
             });
-            page.separator();
-            page.label(words.say("help-care"));
+            body.separator();
+            body.label(words.say("help-care"));
         });
     });
     open && !area.should_close()

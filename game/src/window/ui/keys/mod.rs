@@ -171,6 +171,13 @@ pub fn pages(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     }
 }
 
+/// A page over everything else, as high as it needs.
+pub(super) fn page(id: &str, ctx: &egui::Context) -> egui::Modal {
+    let id = egui::Id::new(id);
+    let height = ctx.content_rect().height() - 60.0;
+    egui::Modal::new(id).area(egui::Modal::default_area(id).default_height(height))
+}
+
 /// Turns the eye to where a thing is.
 fn look_at(shop: &Shop, ui: &mut Ui, thing: Thing) {
     if let Some(station) = hands::station_of(shop, thing) {

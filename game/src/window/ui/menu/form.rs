@@ -1,7 +1,7 @@
 //! The small forms that ask for a number, or a second thought, before the deed.
 
 use egui::{DragValue, Key, Modifiers};
-use sim_core::action::{Action, PedalHold};
+use sim_core::action::{Action, Cue, Cycle, PedalHold};
 
 use super::super::super::hands::Form;
 use super::super::super::shop::Shop;
@@ -28,8 +28,9 @@ pub(super) fn show(
     open: &mut OpenForm,
     fresh: bool,
 ) -> Filled {
-    if let Some(key) = heading(open.form) {
-        inner.label(words.say(key));
+    inner.label(words.say(heading(open.form)));
+    if let Some(key) = sentence(open.form) {
+        inner.add(egui::Label::new(words.say(key)).wrap());
     }
     let mut first_field = None;
     egui::Grid::new("form").num_columns(2).show(inner, |grid| {
@@ -81,8 +82,27 @@ pub(super) fn show(
     filled
 }
 
+/// The words of the offer that opened the form.
+fn heading(form: Form) -> &'static str {
+    match form {
+        Form::HoldByFoot => "offer-pedal-hold",
+        Form::HoldByProp => "offer-prop",
+        Form::PumpPedal => "offer-pedal-pump",
+        Form::Stroke(_) => "offer-stroke",
+        Form::Wait => "offer-wait",
+        Form::WaitUntil(Cue::PumpStarts) => "offer-wait-pump-starts",
+        Form::WaitUntil(Cue::PumpStops) => "offer-wait-pump-stops",
+        Form::WaitUntil(Cue::LampOn) => "offer-wait-lamp-on",
+        Form::WaitUntil(Cue::LampOut) => "offer-wait-lamp-out",
+        Form::Time(Cycle::PumpRun) => "offer-time-run",
+        Form::Time(Cycle::PumpRest) => "offer-time-rest",
+        Form::Overnight => "offer-overnight",
+        Form::HandBack => "offer-hand-back",
+    }
+}
+
 /// A sentence over the fields, where the numbers alone do not say what will happen.
-fn heading(form: Form) -> Option<&'static str> {
+fn sentence(form: Form) -> Option<&'static str> {
     match form {
         Form::WaitUntil(_) | Form::Time(_) => Some("form-longest"),
         Form::Overnight => Some("form-overnight"),

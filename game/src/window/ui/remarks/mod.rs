@@ -14,6 +14,7 @@ use super::super::shop::{Remark, RemarkKind, Shop};
 use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
+use super::keys::page;
 pub use said::{observed, perceived};
 
 /// How many are shown at once.
@@ -147,7 +148,7 @@ pub fn clock(tick: sim_core::units::Tick) -> String {
 /// The log of everything that was said; whether it stays open.
 pub(super) fn log(ctx: &egui::Context, shop: &Shop, words: &Words) -> bool {
     let mut open = true;
-    let area = egui::Modal::new("log".into()).show(ctx, |inner| {
+    let area = page("log", ctx).show(ctx, |inner| {
         let room = ctx.content_rect();
         inner.set_width(620.0_f32.min(room.width() - 40.0));
         inner.horizontal(|row| {
@@ -157,13 +158,13 @@ pub(super) fn log(ctx: &egui::Context, shop: &Shop, words: &Words) -> bool {
             });
         });
         let height = room.height() - 120.0;
-        egui::ScrollArea::vertical().max_height(height).stick_to_bottom(true).show(inner, |page| {
+        egui::ScrollArea::vertical().max_height(height).stick_to_bottom(true).show(inner, |body| {
             if shop.remarks().is_empty() {
-                page.label(words.say("log-empty"));
+                body.label(words.say("log-empty"));
             }
             for remark in shop.remarks() {
                 let Some(line) = line(shop, words, remark) else { continue };
-                page.horizontal_top(|row| {
+                body.horizontal_top(|row| {
                     row.label(RichText::new(clock(remark.tick)).monospace().color(theme::INK_FAINT));
                     row.colored_label(line.colour, line.sign);
                     row.add(egui::Label::new(RichText::new(line.text).color(line.colour)).wrap());
