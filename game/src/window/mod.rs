@@ -12,6 +12,8 @@ pub mod prefs;
 pub mod probe;
 pub mod shop;
 pub(crate) mod shot;
+#[cfg(test)]
+pub(crate) mod stage;
 pub mod state;
 pub mod theme;
 pub mod tree;

@@ -8,6 +8,7 @@ use super::super::super::shop::Shop;
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
+use super::super::menu;
 use super::page;
 
 /// The list as it is being searched.
@@ -17,6 +18,8 @@ pub(super) struct Find {
     chosen: usize,
     /// Opened already: the field has had its focus.
     begun: bool,
+    /// What had the focus before.
+    focus: Option<egui::Id>,
 }
 
 /// What kind of thing it is, for the right-hand side of the list.
@@ -59,6 +62,9 @@ pub(super) fn found(shop: &Shop, words: &Words, ui: &Ui, typed: &str) -> Vec<(Th
 /// Shows the list, if it is open.
 pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(mut find) = ui.pages.find.take() else { return };
+    if !find.begun {
+        find.focus = menu::focused(ctx);
+    }
     let pressed = |key| ctx.input_mut(|i| i.consume_key(Modifiers::NONE, key));
     let list = found(shop, words, ui, &find.typed);
     let last = list.len().saturating_sub(1);
@@ -73,6 +79,8 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
     let moved = before != find.chosen;
     let mut taken =
         (find.begun && pressed(Key::Enter)).then(|| list.get(find.chosen).map(|(t, _)| *t)).flatten();
+    // The field would keep the key for itself.
+    let mut close = find.begun && pressed(Key::Escape);
     let area = page("find", ctx).show(ctx, |inner| {
         inner.set_width(460.0_f32.min(ctx.content_rect().width() - 40.0));
         let heading = if ui.carrying.is_some() { "find-place" } else { "find-title" };
@@ -116,10 +124,14 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
         });
     });
     find.begun = true;
+    close |= area.should_close();
+    if taken.is_some() || close {
+        menu::refocus(ctx, find.focus);
+    }
     if let Some(thing) = taken {
         super::look_at(shop, ui, thing);
         super::open_at(ctx, ui, thing);
-    } else if !area.should_close() {
+    } else if !close {
         ui.pages.find = Some(find);
     }
 }

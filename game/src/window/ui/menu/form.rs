@@ -1,6 +1,8 @@
 //! The small forms that ask for a number, or a second thought, before the deed.
 
-use egui::{DragValue, Key, Modifiers};
+use egui::text::{CCursor, CCursorRange};
+use egui::text_edit::TextEditState;
+use egui::{DragValue, Id, Key, Modifiers};
 use sim_core::action::{Action, Cue, Cycle, PedalHold};
 
 use super::super::super::hands::Form;
@@ -33,33 +35,37 @@ pub(super) fn show(
         inner.add(egui::Label::new(words.say(key)).wrap());
     }
     let mut first_field = None;
-    egui::Grid::new("form").num_columns(2).show(inner, |grid| {
+    egui::Grid::new("form").num_columns(3).show(inner, |grid| {
         let mut field = |key: &str, value: &mut f64, range: std::ops::RangeInclusive<f64>, unit: &str| {
             let label = grid.label(words.say(key));
-            let drag = DragValue::new(value).range(range).max_decimals(0).suffix(unit);
+            let drag = DragValue::new(value).range(range).max_decimals(0);
             let response = grid.add_sized([96.0, theme::TARGET], drag).labelled_by(label.id);
             first_field.get_or_insert(response.id);
+            grid.label(unit);
             grid.end_row();
         };
         match open.form {
-            Form::HoldByFoot => field("form-force", &mut open.first, 1.0..=700.0, " N"),
-            Form::HoldByProp => field("form-force", &mut open.first, 1.0..=500.0, " N"),
+            Form::HoldByFoot => field("form-force", &mut open.first, 1.0..=700.0, "N"),
+            Form::HoldByProp => field("form-force", &mut open.first, 1.0..=500.0, "N"),
             Form::PumpPedal => {
                 field("form-times", &mut open.second, 1.0..=30.0, "");
-                field("form-force", &mut open.first, 1.0..=700.0, " N");
+                field("form-force", &mut open.first, 1.0..=700.0, "N");
             }
             Form::Stroke(_) => field("form-strokes", &mut open.first, 1.0..=200.0, ""),
             Form::Wait => {
-                field("form-minutes", &mut open.first, 0.0..=720.0, " min");
-                field("form-seconds", &mut open.second, 0.0..=59.0, " s");
+                field("form-minutes", &mut open.first, 0.0..=720.0, "min");
+                field("form-seconds", &mut open.second, 0.0..=59.0, "s");
             }
             Form::WaitUntil(_) | Form::Time(_) => {
-                field("form-longest-minutes", &mut open.first, 0.0..=120.0, " min");
-                field("form-longest-seconds", &mut open.second, 0.0..=59.0, " s");
+                field("form-longest-minutes", &mut open.first, 0.0..=120.0, "min");
+                field("form-longest-seconds", &mut open.second, 0.0..=59.0, "s");
             }
             Form::Overnight | Form::HandBack => {}
         }
     });
+    if let Some(id) = first_field {
+        select_when_shown(inner.ctx(), id, fresh);
+    }
     let mut filled = Filled::No;
     inner.horizontal(|row| {
         let size = egui::vec2(72.0, theme::TARGET);
@@ -81,6 +87,28 @@ pub(super) fn show(
     });
     filled
 }
+
+/// Marks the number in the field that got the focus, so that what is typed replaces it. The field turns into
+/// one to type in only in the frame after.
+fn select_when_shown(ctx: &egui::Context, field: Id, fresh: bool) {
+    let waiting = Id::new("field-to-select");
+    if fresh {
+        ctx.data_mut(|d| d.insert_temp(waiting, field));
+        return;
+    }
+    if ctx.data(|d| d.get_temp::<Id>(waiting)) != Some(field) {
+        return;
+    }
+    if let Some(mut state) = TextEditState::load(ctx, field) {
+        let all = CCursorRange::two(CCursor::new(0), CCursor::new(MOST_DIGITS));
+        state.cursor.set_char_range(Some(all));
+        state.store(ctx, field);
+        ctx.data_mut(|d| d.remove::<Id>(waiting));
+    }
+}
+
+/// Longer than any number that is asked for.
+const MOST_DIGITS: usize = 12;
 
 /// The words of the offer that opened the form.
 fn heading(form: Form) -> &'static str {

@@ -32,8 +32,8 @@ pub struct State {
     wanted: Option<&'static str>,
     /// Things one came from, newest last.
     trail: Vec<Thing>,
-    /// What had the focus before a menu opened.
-    focus: Option<Id>,
+    /// What had the focus before a menu opened, if anything; `None` while no menu is open.
+    focus: Option<Option<Id>>,
     waiting: Option<note::Waiting>,
     note: Option<note::Note>,
 }
@@ -84,7 +84,7 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.menus.note = None;
         ui.menus.further = ui.menus.wanted.take();
         if ui.menus.focus.is_none() {
-            ui.menus.focus = ctx.memory(|m| m.focused());
+            ui.menus.focus = Some(focused(ctx));
         }
     }
     let list = lines(shop, ui, menu.thing);
@@ -146,6 +146,24 @@ fn give_back_focus(ctx: &egui::Context, ui: &mut Ui) {
     ui.menus.trail.clear();
     ui.menus.further = None;
     if let Some(id) = ui.menus.focus.take() {
+        refocus(ctx, id);
+    }
+}
+
+/// What has the focus now: only what was on the screen in the last frame, and so will be again.
+pub(super) fn focused(ctx: &egui::Context) -> Option<Id> {
+    ctx.memory(|m| m.focused()).filter(|id| ctx.read_response(*id).is_some())
+}
+
+/// Gives the focus back to what had it before something opened over it. What is no longer there does not
+/// get it: a focus on nothing is an error to screen readers.
+pub(super) fn refocus(ctx: &egui::Context, id: Option<Id>) {
+    ctx.memory_mut(|m| {
+        if let Some(now) = m.focused() {
+            m.surrender_focus(now);
+        }
+    });
+    if let Some(id) = id.filter(|id| ctx.read_response(*id).is_some()) {
         ctx.memory_mut(|m| m.request_focus(id));
     }
 }
