@@ -1,1 +1,30 @@
 window-title = pinhole
+language-name = Deutsch
+decimal-mark = ,
+to-come = Folgt noch
+
+station-desk = Schreibtisch
+station-cab = Fahrersitz
+station-bay = Motorraum
+station-front = Vorn unten
+station-bench = Werkbank
+middle-room = Werkstatt
+middle-diagram = Schaltplan
+middle-both = Beides
+bar-leave = Auftrag verlassen
+bar-settings = Einstellungen
+bar-mark-sheet = Bewertung
+bar-hand-back = Fahrzeug zurückgeben …
+bar-minutes = { $worked } von { $allowed } min
+bar-minutes-why = Gearbeitete Minuten, von den Minuten, die der Auftrag erlaubt
+
+name-joint = Verbindung: { $a } – { $b }
+name-port = { $part }: { $end }
+name-key = Zündschlüssel
+name-starter = Anlasser und Fahrpedal
+name-pedal = Bremspedal
+name-chocks = Unterlegkeile
+name-job-card = Auftragskarte
+name-data-sheet = Datenblatt
+name-car = das ganze Fahrzeug
+

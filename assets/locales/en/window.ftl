@@ -1,7 +1,7 @@
 window-title = pinhole
+language-name = English
+decimal-mark = .
 to-come = To come
-
-desk-title = Jobs
 
 station-desk = Desk
 station-cab = Driver's seat
@@ -14,6 +14,9 @@ middle-both = Both
 bar-leave = Leave the job
 bar-settings = Settings
 bar-mark-sheet = Mark sheet
+bar-hand-back = Hand the car back …
+bar-minutes = { $worked } of { $allowed } min
+bar-minutes-why = Minutes worked, of those the job allows
 
 name-joint = joint: { $a } – { $b }
 name-port = { $part }: { $end }

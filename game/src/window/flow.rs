@@ -7,6 +7,9 @@ use super::state::{Page, Ui};
 
 /// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
 pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
+    if std::mem::take(&mut ui.save_prefs) {
+        ui.settings.trouble = ui.prefs.save().err().map(|e| crate::message(&e));
+    }
     let asks = std::mem::take(&mut ui.asks);
     let opens = asks.iter().any(|a| matches!(a, Ask::Begin(_) | Ask::CarryOn(_)));
     let station = shop.view().map(|v| v.station);

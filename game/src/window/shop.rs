@@ -81,6 +81,8 @@ pub struct Offered {
     pub name: String,
     /// Title on the card.
     pub title: String,
+    /// Short name of the car.
+    pub car_id: String,
     /// The car in words.
     pub car: String,
     /// Minutes of work the job allows.
@@ -522,6 +524,7 @@ fn offered_job(library: &Library, name: &str) -> Result<Offered, String> {
     Ok(Offered {
         name: name.to_owned(),
         title: job.title.clone(),
+        car_id: job.car.id.clone(),
         car: job.car.name.clone(),
         time_limit_min: job.time_limit_min,
     })

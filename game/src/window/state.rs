@@ -9,7 +9,7 @@ use sim_core::action::Station;
 use super::ask::Ask;
 use super::hands::{Carry, Form, Thing};
 use super::prefs::Prefs;
-use super::ui::{clipboard, diagram, keys, mark_sheet, menu, remarks, tray};
+use super::ui::{clipboard, diagram, keys, mark_sheet, menu, remarks, settings, tray};
 
 /// Which page fills the window.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -101,6 +101,10 @@ pub struct Ui {
     pub pages: keys::State,
     /// Which remarks have been seen, and for how long.
     pub remarks: remarks::State,
+    /// State of the settings.
+    pub settings: settings::State,
+    /// The settings were changed: keep them.
+    pub save_prefs: bool,
     /// The language was changed: read the words anew.
     pub reload_words: bool,
     /// Leave the program.

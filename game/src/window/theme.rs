@@ -13,6 +13,12 @@ pub const FIELD: Color32 = Color32::from_rgb(0xFF, 0xFF, 0xFC);
 pub const INK: Color32 = Color32::from_rgb(0x1F, 0x24, 0x28);
 /// Text of less weight.
 pub const INK_FAINT: Color32 = Color32::from_rgb(0x54, 0x5A, 0x5E);
+/// What the trainee has written by hand.
+pub const PEN: Color32 = Color32::from_rgb(0x1D, 0x3D, 0x7A);
+/// The clipboard's hardboard.
+pub const BOARD: Color32 = Color32::from_rgb(0x53, 0x45, 0x38);
+/// The clipboard's clip.
+pub const STEEL: Color32 = Color32::from_rgb(0xB9, 0xBA, 0xB4);
 /// Lines between things.
 pub const RULE: Color32 = Color32::from_rgb(0x8A, 0x8C, 0x86);
 /// Ground of tray and bars: the bench's grey-green.
@@ -31,6 +37,9 @@ pub const REFUSED: Color32 = Color32::from_rgb(0x7A, 0x4A, 0x00);
 pub const BREACH: Color32 = Color32::from_rgb(0xA1, 0x1D, 0x1D);
 /// Ground of a caution.
 pub const CAUTION: Color32 = Color32::from_rgb(0xFB, 0xE9, 0xA9);
+
+/// Ground of a cell, filled as high as what it stands for is probable.
+pub const SHARE: Color32 = Color32::from_rgb(0xBF, 0xDE, 0xDA);
 
 /// Data colours that people with any colour vision tell apart (Okabe and Ito); always with a word or a
 /// shape beside them. Their orange is left out: orange means high voltage here.
@@ -120,6 +129,7 @@ fn fonts() -> egui::FontDefinitions {
 pub fn apply(ctx: &egui::Context, scale: f32) {
     ctx.set_fonts(fonts());
     ctx.set_zoom_factor(scale);
+    ctx.set_fonts(fonts());
     ctx.set_theme(egui::Theme::Light);
     ctx.all_styles_mut(|style| {
         use egui::{FontFamily, FontId, TextStyle};
@@ -137,6 +147,16 @@ pub fn apply(ctx: &egui::Context, scale: f32) {
         style.spacing.icon_width = 18.0;
         style.visuals = visuals();
     });
+}
+
+/// The fonts that come with egui. The upright one lacks arrows and marks (▲ ◆ →); the other has them.
+fn fonts() -> egui::FontDefinitions {
+    let mut fonts = egui::FontDefinitions::default();
+    let fixed: Vec<String> = fonts.families.get(&egui::FontFamily::Monospace).cloned().unwrap_or_default();
+    if let Some(upright) = fonts.families.get_mut(&egui::FontFamily::Proportional) {
+        upright.extend(fixed.into_iter().take(1));
+    }
+    fonts
 }
 
 fn visuals() -> Visuals {

@@ -31,7 +31,7 @@ pub(crate) fn taken_off(points: f64) -> String {
 
 /// Classes worth a line of their own: the true one and those that ever had `least`, likeliest at the end
 /// first; at most `most`.
-pub(crate) fn classes_to_show(evidence: &EvidenceSheet, least: f64, most: usize) -> Vec<usize> {
+pub fn classes_to_show(evidence: &EvidenceSheet, least: f64, most: usize) -> Vec<usize> {
     let steps: Vec<&[f64]> = evidence.readings.iter().filter_map(classes_after).collect();
     let start: Vec<f64> = evidence.classes.iter().map(|class| class.start).collect();
     let last = steps.last().copied().unwrap_or(&start);
@@ -53,7 +53,7 @@ pub(crate) fn classes_to_show(evidence: &EvidenceSheet, least: f64, most: usize)
 }
 
 /// Probabilities after a note, if it counts.
-pub(crate) fn classes_after(line: &crate::marks::sheet::ReadingLine) -> Option<&[f64]> {
+pub fn classes_after(line: &crate::marks::sheet::ReadingLine) -> Option<&[f64]> {
     match &line.worth {
         NoteWorth::Counts { classes, .. } => Some(classes),
         _ => None,

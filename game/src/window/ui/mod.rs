@@ -11,6 +11,7 @@ pub mod hotspots;
 pub mod keys;
 pub mod mark_sheet;
 pub mod menu;
+pub mod paper;
 pub mod remarks;
 pub mod settings;
 pub mod top_bar;

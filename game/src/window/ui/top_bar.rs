@@ -1,4 +1,4 @@
-//! The bar at the top: where one stands, what fills the middle, the way out.
+//! The bar at the top: where one stands, what fills the middle, minutes worked, the way out.
 
 use sim_core::action::Station;
 
@@ -7,6 +7,9 @@ use super::super::shop::Shop;
 use super::super::state::{Middle, Page, Ui};
 use super::super::words::Words;
 use super::keys::STATIONS;
+
+/// Below this width the bar takes two rows, points.
+const ONE_ROW: f32 = 1_000.0;
 
 /// Key of a station's name.
 #[must_use]
@@ -23,38 +26,59 @@ pub fn station_key(station: Station) -> &'static str {
 /// Shows the bar.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     egui::Panel::top("top-bar").show(root, |bar| {
+        if bar.available_width() < ONE_ROW {
+            bar.horizontal_wrapped(|row| {
+                places(row, words, ui);
+                row.separator();
+                ways_out(row, shop, words, ui);
+            });
+            return;
+        }
         bar.horizontal(|row| {
-            for station in STATIONS {
-                let here = ui.eye == station;
-                if row.selectable_label(here, words.say(station_key(station))).clicked() {
-                    ui.eye = station;
-                }
-            }
-            row.separator();
-            for (middle, key) in [
-                (Middle::Room, "middle-room"),
-                (Middle::Diagram, "middle-diagram"),
-                (Middle::Both, "middle-both"),
-            ] {
-                if row.selectable_label(ui.middle == middle, words.say(key)).clicked() {
-                    ui.middle = middle;
-                }
-            }
+            places(row, words, ui);
             row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {
-                if right.button(words.say("bar-leave")).clicked() {
-                    ui.ask(Ask::Leave);
-                    ui.page = Page::FrontDesk;
-                }
-                if right.button(words.say("bar-settings")).clicked() {
-                    ui.back_to = Page::Workshop;
-                    ui.page = Page::Settings;
-                }
-                if shop.view().is_some_and(|v| v.handed_back)
-                    && right.button(words.say("bar-mark-sheet")).clicked()
-                {
-                    ui.page = Page::MarkSheet;
-                }
+                ways_out(right, shop, words, ui);
             });
         });
     });
+}
+
+fn places(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
+    for station in STATIONS {
+        let here = ui.eye == station;
+        if row.selectable_label(here, words.say(station_key(station))).clicked() {
+            ui.eye = station;
+        }
+    }
+    row.separator();
+    for (middle, key) in
+        [(Middle::Room, "middle-room"), (Middle::Diagram, "middle-diagram"), (Middle::Both, "middle-both")]
+    {
+        if row.selectable_label(ui.middle == middle, words.say(key)).clicked() {
+            ui.middle = middle;
+        }
+    }
+}
+
+fn ways_out(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    if row.button(words.say("bar-leave")).clicked() {
+        ui.ask(Ask::Leave);
+        ui.page = Page::FrontDesk;
+    }
+    if row.button(words.say("bar-settings")).clicked() {
+        ui.back_to = Page::Workshop;
+        ui.page = Page::Settings;
+    }
+    let (Some(view), Some(job)) = (shop.view(), shop.job()) else { return };
+    if view.handed_back {
+        if row.button(words.say("bar-mark-sheet")).clicked() {
+            ui.page = Page::MarkSheet;
+        }
+    } else if row.button(words.say("bar-hand-back")).clicked() {
+        ui.clipboard.ask_hand_back();
+    }
+    let worked = words.number(view.attended_min, 0);
+    let allowed = words.number(job.time_limit_min, 0);
+    let text = words.say_with("bar-minutes", &[("worked", worked.into()), ("allowed", allowed.into())]);
+    row.label(text).on_hover_text(words.say("bar-minutes-why"));
 }

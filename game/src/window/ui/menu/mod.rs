@@ -9,7 +9,7 @@ mod note;
 use egui::{Align2, EventFilter, Id, Key, Modifiers, Order, Pos2, Rect, RichText, WidgetInfo, WidgetType};
 
 use super::super::ask::Ask;
-use super::super::hands::{Offer, Then, Thing, can_take, offers};
+use super::super::hands::{Form, Offer, Then, Thing, can_take, offers};
 use super::super::shop::Shop;
 use super::super::state::{Menu, Ui};
 use super::super::theme;
@@ -276,6 +276,8 @@ fn take(shop: &Shop, ui: &mut Ui, menu: Menu, then: Then, key: Option<&'static s
         }
         Then::Carry(carry) => ui.carrying = Some(carry),
         Then::PutBack => ui.carrying = None,
+        // The clipboard says what is still missing on paper, and asks.
+        Then::Form(Form::HandBack) => ui.clipboard.ask_hand_back(),
         Then::Form(form) => {
             ui.menu = Some(Menu { form: Some(open_form(form)), fresh: true, ..menu });
         }

@@ -14,11 +14,12 @@ use anyhow::Context as _;
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use fluent_langneg::{NegotiationStrategy, negotiate_languages};
-use sim_core::assembly::PortRef;
 use unic_langid::LanguageIdentifier;
 
-use super::hands::Thing;
-use super::shop::Shop;
+mod names;
+mod values;
+
+pub use values::pretty_unit;
 
 /// Language that is always complete.
 pub const FALLBACK: &str = "en";
@@ -31,6 +32,8 @@ pub struct Words {
     tag: String,
     /// Tags of all languages there are, sorted.
     tags: Vec<String>,
+    /// What each language calls itself, in the order of `tags`.
+    own_names: Vec<String>,
     /// Keys asked for that no language has.
     missing: Mutex<BTreeSet<String>>,
 }
@@ -69,7 +72,9 @@ impl Words {
         if tag != FALLBACK {
             bundles.push(bundle(&folder, FALLBACK)?);
         }
-        Ok(Self { bundles, tag, tags, missing: Mutex::new(BTreeSet::new()) })
+        // A language that cannot be read is offered by its tag; choosing it will say what is wrong.
+        let own_names = tags.iter().map(|t| own_name(&folder, t).unwrap_or_else(|| t.clone())).collect();
+        Ok(Self { bundles, tag, tags, own_names, missing: Mutex::new(BTreeSet::new()) })
     }
 
     /// Tag of the language shown.
@@ -82,6 +87,12 @@ impl Words {
     #[must_use]
     pub fn tags(&self) -> &[String] {
         &self.tags
+    }
+
+    /// What each language calls itself, in the order of [`Words::tags`].
+    #[must_use]
+    pub fn own_names(&self) -> &[String] {
+        &self.own_names
     }
 
     /// Keys that were asked for and that no language has.
@@ -124,78 +135,13 @@ impl Words {
             Some(bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned())
         })
     }
+}
 
-    /// What a thing is called.
-    #[must_use]
-    pub fn name(&self, shop: &Shop, thing: Thing) -> String {
-        let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return String::new() };
-        let setup = session.workshop().setup();
-        match thing {
-            Thing::Part(i) => {
-                let (part, stands) = (car.assembly.parts.get(usize::from(i)), car.stands.get(usize::from(i)));
-                let (Some(part), Some(stands)) = (part, stands) else { return String::new() };
-                self.say_or(&format!("{}-part-{}", car.id, part.id), &stands.name)
-            }
-            Thing::Port(port) => self.port(shop, port),
-            Thing::Joint(i) => {
-                let Some(joint) = car.assembly.joints.get(usize::from(i)) else { return String::new() };
-                let (a, b) = (self.port(shop, joint.a), self.port(shop, joint.b));
-                self.say_with("name-joint", &[("a", a.into()), ("b", b.into())])
-            }
-            Thing::Cover(i) => {
-                let Some(cover) = car.covers.get(usize::from(i)) else { return String::new() };
-                self.say_or(&format!("{}-cover-{}", car.id, cover.id), &cover.name)
-            }
-            Thing::Instrument(i) => {
-                let Some(card) = setup.kit.get(usize::from(i)) else { return String::new() };
-                self.say_or(&format!("instrument-{}", card.id), &card.name)
-            }
-            Thing::Spare(i) => {
-                let Some(spare) = setup.spares.get(usize::from(i)) else { return String::new() };
-                self.say_or(&format!("{}-spare-{}", car.id, spare.id), &spare.name)
-            }
-            Thing::Key => self.say("name-key"),
-            Thing::Starter => self.say("name-starter"),
-            Thing::Pedal => self.say("name-pedal"),
-            Thing::Chocks => self.say("name-chocks"),
-            Thing::JobCard => self.say("name-job-card"),
-            Thing::DataSheet => self.say("name-data-sheet"),
-            Thing::Car => self.say("name-car"),
-            Thing::Clock => self.say("name-clock"),
-        }
-    }
-
-    /// What a repair unit is called.
-    #[must_use]
-    pub fn unit(&self, shop: &Shop, id: &str) -> String {
-        let Some(car) = shop.car() else { return id.to_owned() };
-        let name = car.units.iter().find(|u| u.id == id).map_or(id, |u| u.name.as_str());
-        self.say_or(&format!("{}-unit-{id}", car.id), name)
-    }
-
-    /// What a port of the car is called: its part, and its end, terminal or branch.
-    fn port(&self, shop: &Shop, port: PortRef) -> String {
-        let Some(car) = shop.car() else { return String::new() };
-        let Some(part) = car.assembly.parts.get(usize::from(port.part)) else { return String::new() };
-        let Some(end) = part.kind.ports().get(usize::from(port.port)) else { return String::new() };
-        let part_name = self.name(shop, Thing::Part(port.part));
-        let kind = part.kind.name().to_lowercase();
-        let end_name = self.say_or(&format!("end-{kind}-{}", end.name), end.name);
-        self.say_with("name-port", &[("part", part_name.into()), ("end", end_name.into())])
-    }
-
-    /// The words of a menu's line.
-    #[must_use]
-    pub fn offer(&self, shop: &Shop, offer: &super::hands::Offer) -> String {
-        let mut values: Vec<(&str, FluentValue<'_>)> = Vec::new();
-        if let Some(it) = offer.it {
-            values.push(("it", self.name(shop, it).into()));
-        }
-        if let Some(end) = &offer.end {
-            values.push(("end", self.say_or(&format!("lead-{end}"), end).into()));
-        }
-        self.say_with(offer.key, &values)
-    }
+/// What a language calls itself, by its own files.
+fn own_name(folder: &Path, tag: &str) -> Option<String> {
+    let bundle = bundle(folder, tag).ok()?;
+    let pattern = bundle.get_message("language-name")?.value()?;
+    Some(bundle.format_pattern(pattern, None, &mut Vec::new()).into_owned())
 }
 
 fn bundle(folder: &Path, tag: &str) -> anyhow::Result<FluentBundle<FluentResource>> {

@@ -1,0 +1,155 @@
+//! The finding: which units are outside their limits, and how sure one is. The first is locked before the
+//! first repair; what was noted before it is its evidence.
+
+use std::collections::BTreeSet;
+
+use egui::{Label, RichText};
+use sim_core::action::Action;
+
+use super::super::super::ask::Ask;
+use super::super::super::shop::Shop;
+use super::super::super::state::Ui;
+use super::super::super::theme;
+use super::super::super::words::Words;
+use super::super::paper;
+
+/// Certainties that can be stated, with units or with everything sound.
+const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
+
+/// A finding being made up.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct FindingForm {
+    /// Units ticked.
+    units: BTreeSet<String>,
+    /// Everything is inside its limits.
+    sound: bool,
+    /// Certainty; 0: not found, refer on.
+    certainty: Option<f64>,
+    /// It is being asked whether to write it down.
+    confirming: bool,
+}
+
+impl FindingForm {
+    /// Units and certainty, when it is complete; else the key of what is missing.
+    fn complete(&self) -> Result<(Vec<String>, f64), &'static str> {
+        let certainty = self.certainty.ok_or("finding-no-certainty")?;
+        if certainty <= 0.0 {
+            return Ok((Vec::new(), 0.0));
+        }
+        if self.units.is_empty() && !self.sound {
+            return Err("finding-no-unit");
+        }
+        Ok((self.units.iter().cloned().collect(), certainty))
+    }
+}
+
+/// A finding in a sentence.
+pub(super) fn sentence(shop: &Shop, words: &Words, units: &[String], certainty: f64) -> String {
+    if certainty <= 0.0 {
+        return words.say("finding-said-unknown");
+    }
+    let percent = words.number(certainty * 100.0, 0);
+    if units.is_empty() {
+        return words.say_with("finding-said-sound", &[("percent", percent.into())]);
+    }
+    let names: Vec<String> = units.iter().map(|u| words.unit(shop, u)).collect();
+    let names = names.join("; ");
+    words.say_with("finding-said", &[("units", names.into()), ("percent", percent.into())])
+}
+
+/// Whether a finding given now is only a second one.
+fn counts_second(shop: &Shop) -> bool {
+    let given = shop.view().is_some_and(|v| !v.findings.is_empty());
+    given || shop.session().is_some_and(|s| s.workshop().repaired_before_finding())
+}
+
+/// Shows the leaf.
+pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
+    for (i, (units, certainty)) in view.findings.iter().enumerate() {
+        let n = i + 1;
+        page.label(RichText::new(words.say_with("finding-given", &[("n", n.into())])).color(theme::ACCENT));
+        page.add(Label::new(paper::by_hand(sentence(shop, words, units, *certainty))).wrap());
+    }
+    if !view.findings.is_empty() {
+        paper::rule(page);
+    }
+    let key = if counts_second(shop) { "finding-second" } else { "finding-first" };
+    page.add(Label::new(words.say(key)).wrap());
+    paper::small_heading(page, words.say("finding-units"));
+    let form = &mut ui.clipboard.finding;
+    let refer = form.certainty == Some(0.0);
+    page.add_enabled_ui(!refer, |list| {
+        if list.checkbox(&mut form.sound, words.say("finding-sound")).changed() && form.sound {
+            form.units.clear();
+        }
+        for unit in &car.units {
+            let mut ticked = form.units.contains(&unit.id);
+            if list.checkbox(&mut ticked, words.unit(shop, &unit.id)).changed() {
+                if ticked {
+                    form.units.insert(unit.id.clone());
+                    form.sound = false;
+                } else {
+                    form.units.remove(&unit.id);
+                }
+            }
+        }
+    });
+    paper::small_heading(page, words.say("finding-certainty"));
+    for certainty in CERTAINTIES {
+        let text = format!("{} %", words.number(certainty * 100.0, 0));
+        let text = words.say_with("finding-sure", &[("percent", text.into())]);
+        page.radio_value(&mut form.certainty, Some(certainty), text);
+    }
+    if page.radio_value(&mut form.certainty, Some(0.0), words.say("finding-unknown")).changed() {
+        form.units.clear();
+        form.sound = false;
+    }
+    page.add_space(4.0);
+    match form.complete() {
+        Ok(_) => {
+            if page.add(paper::main_button(words.say("finding-do"))).clicked() {
+                form.confirming = true;
+            }
+        }
+        Err(missing) => {
+            page.add_enabled(false, paper::button(words.say("finding-do")));
+            paper::faint(page, words.say(missing));
+        }
+    }
+    paper::rule(page);
+    if page.add(paper::button(words.say("bar-hand-back"))).clicked() {
+        ui.clipboard.ask_hand_back();
+    }
+}
+
+/// Asks once more before a finding is locked.
+pub(super) fn confirm(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
+    if !ui.clipboard.finding.confirming {
+        return;
+    }
+    let Ok((units, certainty)) = ui.clipboard.finding.complete() else {
+        ui.clipboard.finding.confirming = false;
+        return;
+    };
+    let (mut give, mut close) = (false, false);
+    let modal = egui::Modal::new("confirm-finding".into()).show(ctx, |inner| {
+        inner.set_max_width(420.0);
+        paper::heading(inner, words.say("finding-confirm"));
+        inner.add(Label::new(paper::by_hand(sentence(shop, words, &units, certainty)).size(16.0)).wrap());
+        inner.add_space(6.0);
+        let key = if counts_second(shop) { "finding-confirm-second" } else { "finding-confirm-first" };
+        inner.add(Label::new(words.say(key)).wrap());
+        inner.add_space(6.0);
+        inner.horizontal_wrapped(|row| {
+            give = row.add(paper::main_button(words.say("finding-confirm-do"))).clicked();
+            close = row.add(paper::button(words.say("finding-confirm-not"))).clicked();
+        });
+    });
+    if give {
+        ui.ask(Ask::Do(Action::Finding { units, certainty }));
+        ui.clipboard.finding = FindingForm::default();
+    } else if close || modal.should_close() {
+        ui.clipboard.finding.confirming = false;
+    }
+}

@@ -1,0 +1,189 @@
+//! What is told in lists: finding against truth, safety, notes, record, what it was.
+
+use assess::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
+use egui::{Label, RichText};
+use sim_core::action::Written;
+use sim_core::workshop::Gravity;
+
+use super::super::super::prefs::PressureUnit;
+use super::super::super::shop::Shop;
+use super::super::super::theme;
+use super::super::super::words::Words;
+use super::super::paper;
+
+/// Units in a sentence.
+fn units(shop: &Shop, words: &Words, names: &[String]) -> String {
+    if names.is_empty() {
+        return words.say("finding-sound");
+    }
+    names.iter().map(|n| words.unit_by_name(shop, n)).collect::<Vec<_>>().join("; ")
+}
+
+/// Finding against truth, and what was replaced.
+pub(super) fn finding(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks) {
+    paper::heading(page, words.say("mark-finding"));
+    let was = words.say_with("mark-was", &[("units", units(shop, words, &marks.truth).into())]);
+    page.add(Label::new(RichText::new(was).size(16.0)).wrap());
+    for finding in &marks.findings {
+        let said = if finding.certainty <= 0.0 {
+            words.say("finding-unknown")
+        } else {
+            units(shop, words, &finding.units)
+        };
+        let values = [
+            ("said", said.into()),
+            ("percent", words.number(100.0 * finding.certainty, 0).into()),
+            ("min", words.number(finding.at_min, 0).into()),
+        ];
+        let key = if finding.counts_in_full { "mark-said" } else { "mark-said-half" };
+        page.add(Label::new(words.say_with(key, &values)).wrap());
+    }
+    for swap in &marks.swaps {
+        let key = if swap.was_sound { "mark-swap-sound" } else { "mark-swap-faulty" };
+        let values = [
+            ("unit", words.unit_by_name(shop, &swap.unit).into()),
+            ("price", words.number(swap.price, 0).into()),
+            ("min", words.number(swap.at_min, 0).into()),
+            ("percent", words.percent(swap.p_faulty).into()),
+        ];
+        page.add(Label::new(words.say_with(key, &values)).wrap());
+    }
+}
+
+/// Breaches of safety.
+pub(super) fn breaches(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
+    if sheet.breaches.is_empty() {
+        return;
+    }
+    paper::heading(page, words.say("mark-breaches"));
+    for breach in &sheet.breaches {
+        let key = match breach.gravity {
+            Gravity::Minor => "remark-breach-minor",
+            Gravity::Major => "remark-breach-major",
+            Gravity::Critical => "remark-breach-critical",
+        };
+        let text = words.say_with(key, &[("text", breach.text.as_str().into())]);
+        let min = words.number(breach.at_min, 0);
+        let text = words.say_with("mark-minute", &[("min", min.into()), ("text", text.into())]);
+        page.add(Label::new(RichText::new(text).color(theme::BREACH)).wrap());
+    }
+}
+
+/// What a note was of.
+pub(super) fn what(shop: &Shop, words: &Words, line: &ReadingLine) -> String {
+    let readings = shop.view().map(|v| v.readings.as_slice()).unwrap_or_default();
+    match readings.iter().find(|r| r.id == line.number) {
+        Some(reading) => words.observed(shop, &reading.what),
+        None => line.what.clone(),
+    }
+}
+
+/// What a note showed.
+pub(super) fn shown(shop: &Shop, words: &Words, line: &ReadingLine, unit: PressureUnit) -> String {
+    if let Some((value, of)) = &line.value {
+        return words.written(&Written { value: *value, unit: of.clone() }, unit);
+    }
+    let readings = shop.view().map(|v| v.readings.as_slice()).unwrap_or_default();
+    let reading = readings.iter().find(|r| r.id == line.number);
+    reading.and_then(|r| words.shown(shop, r)).unwrap_or_else(|| line.shown.clone())
+}
+
+/// Bits with their sign; what rounds to nothing has none.
+fn signed(words: &Words, bits: f64) -> String {
+    if 0.05 <= bits { format!("+{}", words.number(bits, 1)) } else { words.number(bits, 1) }
+}
+
+/// The notes, one by one.
+pub(super) fn readings(
+    page: &mut egui::Ui,
+    shop: &Shop,
+    words: &Words,
+    evidence: &EvidenceSheet,
+    unit: PressureUnit,
+) {
+    paper::heading(page, words.say("mark-notes"));
+    paper::faint(page, words.say("mark-notes-why"));
+    if let Some((p, notes)) = evidence.reference {
+        let values = [("percent", words.percent(p).into()), ("n", notes.into())];
+        page.add(Label::new(words.say_with("mark-reference", &values)).wrap());
+    }
+    for line in &evidence.readings {
+        let worth = match &line.worth {
+            NoteWorth::Counts { toward_truth, .. } => {
+                words.say_with("mark-bits", &[("bits", signed(words, *toward_truth).into())])
+            }
+            NoteWorth::Misread => words.say("mark-misread"),
+            NoteWorth::Repeat { of } => words.say_with("mark-repeat", &[("of", (*of).into())]),
+        };
+        let values = [
+            ("n", line.number.into()),
+            ("min", words.number(line.at_min, 0).into()),
+            ("what", what(shop, words, line).into()),
+            ("shown", shown(shop, words, line, unit).into()),
+            ("worth", worth.into()),
+        ];
+        page.add(Label::new(words.say_with("mark-note", &values)).wrap());
+    }
+}
+
+/// The record with what is missing.
+pub(super) fn record(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
+    paper::heading(page, words.say("record-title"));
+    for line in &sheet.record {
+        let (mark, key, colour) = match (line.filled, line.passed) {
+            (true, Some(false)) => ("~", "mark-record-noted", theme::REFUSED),
+            (true, _) => ("✔", "mark-record-filled", theme::ACCENT),
+            (false, _) => ("✖", "mark-record-missing", theme::BREACH),
+        };
+        page.horizontal_top(|row| {
+            row.label(RichText::new(mark).color(colour));
+            let text = words.record_line(shop, &line.item);
+            let text = words.say_with(key, &[("line", text.into())]);
+            let text = if line.why.is_empty() { text } else { format!("{text} — {}", line.why) };
+            row.add(Label::new(text).wrap());
+        });
+    }
+}
+
+/// What was looked at and not noted.
+pub(super) fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words) {
+    let Some(view) = shop.view() else { return };
+    let open = view.readings.iter().filter(|r| view.notes.iter().all(|(id, ..)| *id != r.id));
+    let mut names: Vec<String> = open.map(|r| words.observed(shop, &r.what)).collect();
+    names.dedup();
+    if names.is_empty() {
+        return;
+    }
+    paper::heading(page, words.say("mark-not-noted"));
+    for name in names {
+        paper::point(page, name);
+    }
+}
+
+/// What it was, as the pack tells it.
+pub(super) fn debrief(page: &mut egui::Ui, words: &Words, marks: &Marks) {
+    paper::heading(page, words.say("mark-debrief"));
+    for line in marks.debrief.lines().filter(|l| !l.is_empty()) {
+        page.add(Label::new(line).wrap());
+    }
+}
+
+/// The page beside the attempt, and what comes before all of this on a car.
+pub(super) fn foot(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
+    if let Some(path) = shop.session().and_then(|s| s.path()).map(|p| p.with_extension("html")) {
+        paper::heading(page, words.say("mark-page"));
+        page.add(Label::new(words.say("mark-page-why")).wrap());
+        page.add(Label::new(RichText::new(path.display().to_string()).monospace()).wrap());
+    }
+    page.add_space(8.0);
+    let mut lines = vec![words.say("card-defer")];
+    // The first notice is the same sentence, in English.
+    lines.extend(sheet.notices.iter().skip(1).cloned());
+    paper::caution(page, &words.say("desk-caution"), &lines);
+    let values = [
+        ("engine", sheet.engine.as_str().into()),
+        ("scheme", sheet.scheme.as_str().into()),
+        ("seed", sheet.seed.as_str().into()),
+    ];
+    paper::faint(page, words.say_with("mark-foot", &values));
+}
