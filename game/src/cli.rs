@@ -245,6 +245,34 @@ impl From<ShotQuality> for crate::window::prefs::Quality {
 }
 
 #[cfg(feature = "window")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum ShotLeaf {
+    /// The job card
+    Card,
+    /// The data sheet
+    Sheet,
+    /// Notebook and record
+    Notebook,
+    /// Suspicions
+    Suspicions,
+    /// The finding
+    Finding,
+}
+
+#[cfg(feature = "window")]
+impl From<ShotLeaf> for crate::window::ui::clipboard::Leaf {
+    fn from(leaf: ShotLeaf) -> Self {
+        match leaf {
+            ShotLeaf::Card => Self::Card,
+            ShotLeaf::Sheet => Self::Sheet,
+            ShotLeaf::Notebook => Self::Notebook,
+            ShotLeaf::Suspicions => Self::Suspicions,
+            ShotLeaf::Finding => Self::Finding,
+        }
+    }
+}
+
+#[cfg(feature = "window")]
 #[derive(Args, Debug)]
 #[command(
     after_help = "Examples:\n  pinhole shot room --station bay --out bay.png\n  pinhole shot diagram --lang de \
@@ -284,6 +312,9 @@ pub(crate) struct ShotArgs {
     /// Quality (else: by the adapter)
     #[arg(long)]
     pub(crate) quality: Option<ShotQuality>,
+    /// Leaf on top of the clipboard
+    #[arg(long)]
+    pub(crate) leaf: Option<ShotLeaf>,
     /// Unit of pressure on the dials: kpa, mbar, inhg
     #[arg(long, value_name = "UNIT", default_value = "kpa", value_parser = parse_unit)]
     pub(crate) unit: crate::window::prefs::PressureUnit,

@@ -111,6 +111,9 @@ fn set_up(shop: &mut Shop, ui: &mut Ui, args: &ShotArgs) -> anyhow::Result<()> {
         Some(station) => station.into(),
         None => shop.view().map(|v| v.station).unwrap_or_default(),
     };
+    if let Some(leaf) = args.leaf {
+        ui.clipboard.show_leaf(leaf.into(), shop);
+    }
     if args.screen == ShotScreen::MarkSheet {
         shop.wait_for_mark();
     }
