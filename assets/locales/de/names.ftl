@@ -21,7 +21,6 @@ shown-longer = länger als { $s } s
 shown-off-high = über dem oberen Skalenende
 shown-off-low = unter dem unteren Skalenende
 shown-dark = dunkel
-clock-day = Tag { $day }, { $time }
 
 # Enden der Teile.
 end-hose-a = Ende A

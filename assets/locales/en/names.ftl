@@ -21,7 +21,6 @@ shown-longer = longer than { $s } s
 shown-off-high = beyond the upper end of the scale
 shown-off-low = beyond the lower end of the scale
 shown-dark = dark
-clock-day = day { $day }, { $time }
 
 # Ends of parts.
 end-hose-a = end A

@@ -322,6 +322,13 @@ impl Shop {
         Ok(())
     }
 
+    /// A rehearsal of a job as it is given: with other hidden faults than its file has.
+    #[cfg(test)]
+    pub(crate) fn rehearse_as(&mut self, job: Job, seed: Seed) {
+        let begin = Begin { seed, scripted: true, seat: None };
+        self.enter(Session::rehearse(Arc::new(job), &begin));
+    }
+
     /// A recorded attempt, done again without touching its file: for pictures.
     ///
     /// # Errors

@@ -127,7 +127,6 @@ fn fonts() -> egui::FontDefinitions {
 
 /// Sets fonts, sizes and colours of a context; once, and when the scale changes.
 pub fn apply(ctx: &egui::Context, scale: f32) {
-    ctx.set_fonts(fonts());
     ctx.set_zoom_factor(scale);
     ctx.set_fonts(fonts());
     ctx.set_theme(egui::Theme::Light);
@@ -147,16 +146,6 @@ pub fn apply(ctx: &egui::Context, scale: f32) {
         style.spacing.icon_width = 18.0;
         style.visuals = visuals();
     });
-}
-
-/// The fonts that come with egui. The upright one lacks arrows and marks (▲ ◆ →); the other has them.
-fn fonts() -> egui::FontDefinitions {
-    let mut fonts = egui::FontDefinitions::default();
-    let fixed: Vec<String> = fonts.families.get(&egui::FontFamily::Monospace).cloned().unwrap_or_default();
-    if let Some(upright) = fonts.families.get_mut(&egui::FontFamily::Proportional) {
-        upright.extend(fixed.into_iter().take(1));
-    }
-    fonts
 }
 
 fn visuals() -> Visuals {

@@ -14,6 +14,8 @@ pub mod menu;
 pub mod paper;
 pub mod remarks;
 pub mod settings;
+#[cfg(test)]
+pub(crate) mod tests;
 pub mod top_bar;
 pub mod tray;
 

@@ -17,6 +17,8 @@ use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
 mod names;
+#[cfg(test)]
+mod tests;
 mod values;
 
 pub use values::pretty_unit;

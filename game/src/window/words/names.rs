@@ -11,7 +11,7 @@ use super::super::shop::Shop;
 use super::Words;
 
 /// A short name as a locale key may be written: letters, digits, `-` and `_`.
-fn key_part(name: &str) -> String {
+pub(super) fn key_part(name: &str) -> String {
     let mut out = String::new();
     for c in name.chars() {
         if c.is_ascii_alphanumeric() || c == '_' {

@@ -6,9 +6,6 @@ use sim_core::units::{TICKS_PER_SECOND, Tick};
 use super::super::prefs::PressureUnit;
 use super::Words;
 
-/// Hour of the day at which work begins.
-const FIRST_HOUR: u64 = 8;
-
 /// A unit as it is written on paper.
 #[must_use]
 pub fn pretty_unit(unit: &str) -> &str {
@@ -61,16 +58,11 @@ impl Words {
         format!("{} {}", self.plain(written.value), pretty_unit(&written.unit))
     }
 
-    /// Time of day in the workshop: work begins at eight.
+    /// A time of the attempt as the workshop clock shows it, without its seconds.
     #[must_use]
     pub fn clock(&self, tick: Tick) -> String {
-        let s = tick.0 / TICKS_PER_SECOND + FIRST_HOUR * 3600;
-        let (day, of_day) = (s / 86_400, s % 86_400);
-        let time = format!("{:02}:{:02}", of_day / 3600, of_day / 60 % 60);
-        if day == 0 {
-            return time;
-        }
-        self.say_with("clock-day", &[("day", (day + 1).into()), ("time", time.into())])
+        let s = tick.0 / TICKS_PER_SECOND;
+        format!("{}:{:02}", s / 3600, s / 60 % 60)
     }
 
     /// A share as whole percents, the ends named.

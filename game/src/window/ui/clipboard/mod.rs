@@ -93,6 +93,12 @@ impl State {
         self.leaf = leaf;
     }
 
+    /// Puts a leaf on top.
+    #[cfg(test)]
+    pub(crate) fn show_leaf_for_test(&mut self, leaf: Leaf) {
+        self.leaf = leaf;
+    }
+
     /// Asks whether the car shall be handed back, and says what is still missing.
     pub fn ask_hand_back(&mut self) {
         self.handing_back = true;

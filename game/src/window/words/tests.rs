@@ -1,0 +1,219 @@
+//! Every language says the same things, with the same values, and says everything that is asked for.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+use sim_core::action::Sense;
+use sim_core::observe::{Observed, Scale};
+
+use super::{FALLBACK, Words};
+use crate::window::ui::tests::bench::{JOB, shop};
+
+/// Names that a data file has too: English may leave them out.
+const NAMED_IN_DATA: [&str; 14] = [
+    "alder-name",
+    "alder-part-",
+    "alder-cover-",
+    "alder-unit-",
+    "alder-spare-",
+    "alder-limit-",
+    "alder-record-",
+    "alder-caution-",
+    "instrument-",
+    "pack-",
+    "job-",
+    "level-",
+    "refused-",
+    "said-",
+];
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
+}
+
+/// Each message of a language with the names of the values it takes.
+fn messages(tag: &str) -> BTreeMap<String, BTreeSet<String>> {
+    let mut out = BTreeMap::new();
+    for entry in std::fs::read_dir(root().join("assets/locales").join(tag)).unwrap() {
+        let path = entry.unwrap().path();
+        let mut key = String::new();
+        for line in std::fs::read_to_string(&path).unwrap().lines() {
+            if line.starts_with('#') {
+                continue;
+            }
+            if let Some((name, _)) = line.split_once(" =").filter(|_| line.starts_with(char::is_alphabetic)) {
+                key = name.to_owned();
+                assert!(out.insert(key.clone(), BTreeSet::new()).is_none(), "{tag}: {key} is there twice");
+            }
+            let Some(values) = out.get_mut(&key) else { continue };
+            for (at, _) in line.match_indices('$') {
+                let name = line[at + 1..].split(|c: char| !c.is_alphanumeric() && c != '_').next();
+                values.insert(name.unwrap_or_default().to_owned());
+            }
+        }
+    }
+    out
+}
+
+fn in_data(key: &str) -> bool {
+    NAMED_IN_DATA.iter().any(|family| key.starts_with(family))
+}
+
+fn languages() -> Vec<String> {
+    Words::open(&root(), &[]).unwrap().tags().to_vec()
+}
+
+#[test]
+fn inv_every_language_has_the_same_keys_and_values() {
+    let english = messages(FALLBACK);
+    for tag in languages() {
+        let other = messages(&tag);
+        for (key, values) in &english {
+            let found = other.get(key).unwrap_or_else(|| panic!("{tag} lacks {key}"));
+            assert_eq!(found, values, "{tag}: values of {key}");
+        }
+        for key in other.keys().filter(|k| !in_data(k)) {
+            assert!(english.contains_key(key), "{tag} has {key}, English does not");
+        }
+    }
+}
+
+/// All of the window's sources.
+fn sources(folder: &Path, out: &mut Vec<String>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            sources(&path, out);
+        } else if path.extension().is_some_and(|x| x == "rs")
+            && path.file_name().is_some_and(|n| n != "tests.rs")
+        {
+            out.push(std::fs::read_to_string(&path).unwrap());
+        }
+    }
+}
+
+/// Text between quotes that could be a key.
+fn literals(text: &str) -> impl Iterator<Item = &str> {
+    text.split('"').skip(1).filter(|t| {
+        t.contains('-')
+            && t.starts_with(|c: char| c.is_ascii_lowercase())
+            && t.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '{' | '}'))
+    })
+}
+
+#[test]
+fn inv_every_key_that_is_asked_for_is_there_and_none_is_idle() {
+    let mut texts = Vec::new();
+    sources(&root().join("game/src/window"), &mut texts);
+    let english = messages(FALLBACK);
+    let mut asked = BTreeSet::new();
+    for text in &texts {
+        asked.extend(literals(text).map(str::to_owned));
+        for call in ["say(", "say_with(", "offer(", "about("] {
+            for (at, _) in text.match_indices(call) {
+                let Some(rest) = text[at + call.len()..].trim_start().strip_prefix('"') else { continue };
+                let key = rest.split('"').next().unwrap_or_default();
+                assert!(english.contains_key(key), "{key} is asked for, but English lacks it");
+            }
+        }
+    }
+    // Keys that are put together: what stands before the first brace.
+    let built: Vec<&str> = asked
+        .iter()
+        .filter_map(|k| k.split_once('{'))
+        .map(|(head, _)| head)
+        .filter(|h| !h.is_empty())
+        .collect();
+    let own: Vec<&str> = vec!["language-name", "alder-line-"];
+    for key in english.keys().filter(|k| !in_data(k)) {
+        let used = asked.contains(key)
+            || built.iter().any(|head| key.starts_with(head))
+            || own.iter().any(|head| key.starts_with(head));
+        assert!(used, "nobody asks for {key}");
+    }
+}
+
+#[test]
+fn inv_german_has_every_name_of_the_car() {
+    let shop = shop(JOB);
+    let german = messages("de");
+    let (car, session) = (shop.car().unwrap(), shop.session().unwrap());
+    let setup = session.workshop().setup();
+    let mut wanted: Vec<String> = vec![format!("{}-name", car.id)];
+    let mut want = |key: String| wanted.push(key);
+    for part in &car.assembly.parts {
+        want(format!("{}-part-{}", car.id, part.id));
+        for end in part.kind.ports() {
+            want(format!("end-{}-{}", part.kind.name().to_lowercase(), end.name));
+        }
+    }
+    car.covers.iter().for_each(|c| want(format!("{}-cover-{}", car.id, c.id)));
+    car.units.iter().for_each(|u| want(format!("{}-unit-{}", car.id, u.id)));
+    setup.spares.iter().for_each(|s| want(format!("{}-spare-{}", car.id, s.id)));
+    car.limits.iter().for_each(|l| want(format!("{}-limit-{}", car.id, l.id)));
+    (1..=car.cautions.len()).for_each(|n| want(format!("{}-caution-{n}", car.id)));
+    for line in &car.record {
+        want(format!("{}-record-{}", car.id, line.id));
+        want(format!("{}-line-{}", car.id, line.id));
+    }
+    for (card, c) in setup.kit.iter().enumerate() {
+        want(format!("instrument-{}", c.id));
+        session.workshop().ends_of(card).iter().for_each(|end| want(format!("lead-{end}")));
+    }
+    for pack in shop.packs() {
+        want(format!("pack-{}", pack.id));
+        pack.jobs.iter().flatten().for_each(|j| want(format!("job-{}", j.name.replace('/', "-"))));
+    }
+    for key in &wanted {
+        assert!(german.contains_key(key), "German lacks {key}");
+    }
+    // And nothing is translated that the car does not have.
+    for key in german.keys().filter(|k| k.starts_with("alder-")) {
+        assert!(wanted.contains(key), "the car has nothing for {key}");
+    }
+}
+
+#[test]
+fn inv_german_has_every_level_of_every_sense() {
+    let shop = shop(JOB);
+    let words = Words::open(&root(), &["de".to_owned()]).unwrap();
+    let german = messages("de");
+    let workshop = shop.session().unwrap().workshop();
+    let part = || workshop.setup().car.assembly.parts[0].id.clone();
+    let rubber = workshop.setup().car.stands.iter().position(|s| s.rubber).unwrap();
+    let senses = [
+        Sense::Hiss { part: part() },
+        Sense::Hum,
+        Sense::Touch { part: part() },
+        Sense::Touch { part: workshop.setup().car.assembly.parts[rubber].id.clone() },
+        Sense::PedalMoved,
+        Sense::Applications,
+        Sense::Lamp { instrument: "lamp".to_owned() },
+        Sense::BaseBrakes,
+        Sense::YardDrive,
+    ];
+    for sense in senses {
+        let Scale::Ordinal { levels, .. } = workshop.scale(&Observed::Sense(sense.clone())) else {
+            panic!("{sense:?} is no sense in levels");
+        };
+        for level in levels {
+            assert_ne!(words.level(level), "", "{level}");
+            let key = format!("level-{}", super::names::key_part(level));
+            assert!(german.contains_key(&key), "German lacks {key}");
+        }
+    }
+}
+
+#[test]
+fn numbers_are_written_as_the_language_writes_them() {
+    use crate::window::prefs::PressureUnit;
+    let words = |tag: &str| Words::open(&root(), &[tag.to_owned()]).unwrap();
+    assert_eq!(words("de").number(-12.63, 2), "−12,63");
+    assert_eq!(words("en").number(-12.63, 2), "−12.63");
+    assert_eq!(words("de").number(-0.01, 1), "0,0");
+    assert_eq!(words("en").pressure(-58.0, PressureUnit::Kpa), "−58 kPa");
+    assert_eq!(words("en").pressure(-58.5, PressureUnit::Mbar), "−585 mbar");
+    assert_eq!(words("en").pressure(-58.0, PressureUnit::Inhg), "−17.1 inHg");
+    assert_eq!(words("en").plain(12.63), "12.63");
+    assert_eq!(words("en").plain(55.8), "55.8");
+}
