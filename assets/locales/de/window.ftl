@@ -1,7 +1,6 @@
 window-title = pinhole
 language-name = Deutsch
 decimal-mark = ,
-to-come = Folgt noch
 
 station-desk = Schreibtisch
 station-cab = Fahrersitz
@@ -27,4 +26,5 @@ name-chocks = Unterlegkeile
 name-job-card = Auftragskarte
 name-data-sheet = Datenblatt
 name-car = das ganze Fahrzeug
+name-clock = die Uhr
 

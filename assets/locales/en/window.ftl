@@ -1,7 +1,6 @@
 window-title = pinhole
 language-name = English
 decimal-mark = .
-to-come = To come
 
 station-desk = Desk
 station-cab = Driver's seat

@@ -86,7 +86,13 @@ fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, readi
         (None, other) => other.clone(),
     };
     let text = words.say_with("notebook-note-sense", &[("n", reading.id.into())]);
-    if page.add(paper::button(text)).clicked() {
+    let button = page.add(paper::button(text));
+    // Whoever asked to note it comes here.
+    if ui.clipboard.note.take_if(|form| form.reading == reading.id).is_some() {
+        button.request_focus();
+        button.scroll_to_me(None);
+    }
+    if button.clicked() {
         ui.ask(Ask::Do(Action::Note { reading: reading.id, written: None, record: line }));
     }
 }

@@ -28,7 +28,7 @@ fn the_list_of_things_finds_by_part_of_a_name_and_opens_the_menu() {
     let mut harness = panels("", SMALL);
     press(&mut harness, &[Key::F]);
     type_text(&mut harness, "valve pump store");
-    harness.get_by_label("check valve towards the pump: store");
+    harness.get_by_label("check valve towards the pump: store side");
     press(&mut harness, &[Key::Enter]);
     let menu = harness.state().ui.menu.clone().unwrap();
     assert!(matches!(menu.thing, Thing::Port(_)), "{menu:?}");
@@ -67,7 +67,7 @@ fn a_gauge_is_connected_by_keyboard_alone() {
     assert_eq!(gauge.at, [("stem".to_owned(), "valve_m.store".to_owned())]);
     // Its face is on the tray, and its number is not in the name.
     harness.get_by_label(
-        "tee-in vacuum gauge, check valve towards the engine: store: dial \u{2212}100 to 0 kPa, a mark every 2",
+        "tee-in vacuum gauge, check valve towards the engine: store side: dial \u{2212}100 to 0 kPa, a mark every 2",
     );
 }
 
@@ -123,6 +123,6 @@ fn the_log_holds_what_has_faded() {
     press(&mut harness, &[Key::M]);
     harness.get_by_label("What was said");
     let said: Vec<_> =
-        harness.get_all_by_label("Looked at: tee-in vacuum gauge at four-way piece: 2").collect();
+        harness.get_all_by_label("Looked at: tee-in vacuum gauge at four-way piece: branch 2").collect();
     assert_eq!(said.len(), 2, "once over the room, once in the log");
 }

@@ -1,0 +1,130 @@
+//! Contrast and sizes, computed: WCAG 2.2 AA, text 4.5 : 1, graphics 3 : 1, targets 24 px.
+
+use egui::Color32;
+use egui::accesskit::Role;
+use egui_kittest::kittest::NodeT as _;
+
+use super::bench::{nodes, window_with};
+use crate::window::state::Page;
+use crate::window::theme;
+use crate::window::ui::clipboard::Leaf;
+
+/// Least size of a target, points.
+const TARGET: f64 = 24.0;
+
+/// Relative luminance and contrast as WCAG 2.2 defines them (from memory).
+fn contrast(a: Color32, b: Color32) -> f64 {
+    let luminance = |c: Color32| {
+        let linear = [c.r(), c.g(), c.b()].map(|v| {
+            let v = f64::from(v) / 255.0;
+            if v <= 0.04045 { v / 12.92 } else { ((v + 0.055) / 1.055).powf(2.4) }
+        });
+        0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
+    };
+    let (a, b) = (luminance(a), luminance(b));
+    (a.max(b) + 0.05) / (a.min(b) + 0.05)
+}
+
+#[test]
+fn inv_text_is_legible_on_every_ground_it_stands_on() {
+    assert!((contrast(Color32::WHITE, Color32::BLACK) - 21.0).abs() < 1e-9);
+    let paper = [theme::PAPER, theme::FIELD];
+    let inks = [
+        ("ink", theme::INK),
+        ("faint ink", theme::INK_FAINT),
+        ("pen", theme::PEN),
+        ("accent", theme::ACCENT),
+        ("refused", theme::REFUSED),
+        ("breach", theme::BREACH),
+    ];
+    let mut pairs: Vec<(&str, Color32, Color32)> = Vec::new();
+    for (name, ink) in inks {
+        pairs.extend(paper.map(|ground| (name, ink, ground)));
+    }
+    pairs.extend([
+        ("ink on a caution", theme::INK, theme::CAUTION),
+        ("ink on a share", theme::INK, theme::SHARE),
+        ("on the bench", theme::ON_BENCH, theme::BENCH),
+        ("faint on the bench", theme::ON_BENCH_FAINT, theme::BENCH),
+        ("accent on the bench", theme::ACCENT_ON_DARK, theme::BENCH),
+        ("a tab on the board", theme::ON_BENCH, theme::BOARD),
+        ("the main button", theme::PAPER, theme::ACCENT),
+    ]);
+    for (name, ink, ground) in pairs {
+        let c = contrast(ink, ground);
+        assert!(4.5 <= c, "{name} on {ground:?}: {c:.2}");
+    }
+}
+
+#[test]
+fn inv_lines_and_marks_can_be_seen() {
+    let graphics = [
+        ("rule on paper", theme::RULE, theme::PAPER),
+        ("clip on the board", theme::STEEL, theme::BOARD),
+        ("first line of a plot", theme::SERIES[0], theme::FIELD),
+        ("second line of a plot", theme::SERIES[1], theme::FIELD),
+        ("third line of a plot", theme::SERIES[2], theme::FIELD),
+        ("fourth line of a plot", theme::SERIES[5], theme::FIELD),
+    ];
+    for (name, a, b) in graphics {
+        let c = contrast(a, b);
+        assert!(3.0 <= c, "{name}: {c:.2}");
+    }
+}
+
+#[test]
+fn inv_every_target_is_large_enough_and_named() {
+    let pages = [
+        (Page::FrontDesk, None),
+        (Page::Settings, None),
+        (Page::MarkSheet, None),
+        (Page::Workshop, Some(Leaf::Card)),
+        (Page::Workshop, Some(Leaf::Sheet)),
+        (Page::Workshop, Some(Leaf::Notebook)),
+        (Page::Workshop, Some(Leaf::Suspicions)),
+        (Page::Workshop, Some(Leaf::Finding)),
+    ];
+    for lang in ["en", "de"] {
+        for size in [(1280.0, 720.0), (640.0, 360.0)] {
+            for (page, leaf) in pages {
+                let window = window_with(page, lang, size, |bench| {
+                    if let Some(leaf) = leaf {
+                        bench.shop.play("read barometer\nhum").unwrap();
+                        bench.ui.clipboard.show_leaf(leaf, &bench.shop);
+                    }
+                });
+                let mut seen = 0;
+                for node in nodes(&window) {
+                    let n = node.accesskit_node();
+                    let target = matches!(
+                        n.role(),
+                        Role::Button
+                            | Role::CheckBox
+                            | Role::RadioButton
+                            | Role::ComboBox
+                            | Role::TextInput
+                            | Role::MultilineTextInput
+                    );
+                    if !target {
+                        continue;
+                    }
+                    seen += 1;
+                    let name = n.label().or_else(|| n.value()).unwrap_or_default();
+                    assert!(
+                        !name.trim().is_empty(),
+                        "{page:?} {leaf:?} {lang}: a {:?} without a name",
+                        n.role()
+                    );
+                    let b = n.raw_bounds().unwrap();
+                    assert!(
+                        TARGET <= b.height() + 0.01 && TARGET <= b.width() + 0.01,
+                        "{page:?} {leaf:?} {lang} {size:?}: {name:?} is {:.1} × {:.1}",
+                        b.width(),
+                        b.height()
+                    );
+                }
+                assert!(0 < seen, "{page:?} has nothing to do");
+            }
+        }
+    }
+}

@@ -1,0 +1,7 @@
+//! The panels, by role and label, without Bevy: what a person does with keys, pointer or a screen reader.
+
+pub(crate) mod bench;
+mod clipboard;
+mod desk;
+mod looks;
+mod secrets;
