@@ -3,7 +3,13 @@
 use assess::diagram::Sheet;
 use egui::{Pos2, Rect, Vec2, vec2};
 
+use super::labels::Written;
 use super::layout::Plan;
+
+/// A sheet and what is written on it.
+pub type Paper = (Plan, Written);
+/// Sheets on the board, each with where its origin lies.
+pub type Board<'p> = Vec<(&'p Paper, Vec2)>;
 
 /// What lies on the board.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -41,12 +47,11 @@ impl Default for Camera {
     }
 }
 
-/// The sheets on the board, each with where its origin lies.
+/// Lays the sheets that are to be shown on the board.
 #[must_use]
-pub fn board<'p>(plans: &'p [Plan], shown: Shown, canvas: Vec2) -> Vec<(&'p Plan, Vec2)> {
-    let all: Vec<&Plan> = plans.iter().collect();
-    let both = [across(&all), down(&all)];
-    let fits = |b: &[(&Plan, Vec2)]| fitting(extent(b), canvas);
+pub fn board(papers: &[Paper], shown: Shown, canvas: Vec2) -> Board<'_> {
+    let both = [laid(papers, false), laid(papers, true)];
+    let fits = |b: &Board<'_>| fitting(extent(b), canvas);
     let better = if fits(&both[0]) < fits(&both[1]) { &both[1] } else { &both[0] };
     let sheet = match shown {
         Shown::Both => return better.clone(),
@@ -54,37 +59,26 @@ pub fn board<'p>(plans: &'p [Plan], shown: Shown, canvas: Vec2) -> Vec<(&'p Plan
         Shown::Auto => Sheet::Air,
         Shown::One(sheet) => sheet,
     };
-    plans.iter().filter(|p| p.sheet == sheet).map(|p| (p, Vec2::ZERO)).collect()
+    papers.iter().filter(|p| p.0.sheet == sheet).map(|p| (p, Vec2::ZERO)).collect()
 }
 
-fn across<'p>(plans: &[&'p Plan]) -> Vec<(&'p Plan, Vec2)> {
-    let mut x = 0.0;
-    plans
-        .iter()
-        .map(|p| {
-            let at = vec2(x - p.rect.min.x, -p.rect.min.y);
-            x += p.rect.width() + BETWEEN;
-            (*p, at)
-        })
-        .collect()
-}
-
-fn down<'p>(plans: &[&'p Plan]) -> Vec<(&'p Plan, Vec2)> {
-    let mut y = 0.0;
-    plans
-        .iter()
-        .map(|p| {
-            let at = vec2(-p.rect.min.x, y - p.rect.min.y);
-            y += p.rect.height() + BETWEEN;
-            (*p, at)
-        })
-        .collect()
+/// Sheets beside or under each other.
+fn laid(papers: &[Paper], down: bool) -> Board<'_> {
+    let mut next = 0.0;
+    let mut out = Vec::new();
+    for paper in papers {
+        let rect = paper.1.rect;
+        let corner = if down { vec2(0.0, next) } else { vec2(next, 0.0) };
+        out.push((paper, corner - rect.min.to_vec2()));
+        next += BETWEEN + if down { rect.height() } else { rect.width() };
+    }
+    out
 }
 
 /// What the sheets on the board cover.
 #[must_use]
-pub fn extent(board: &[(&Plan, Vec2)]) -> Rect {
-    board.iter().fold(Rect::NOTHING, |r, (plan, at)| r.union(plan.rect.translate(*at)))
+pub fn extent(board: &Board<'_>) -> Rect {
+    board.iter().fold(Rect::NOTHING, |r, (paper, at)| r.union(paper.1.rect.translate(*at)))
 }
 
 fn fitting(extent: Rect, canvas: Vec2) -> f32 {

@@ -1,10 +1,10 @@
 //! Names of parts and numbers of terminals: what is written where. The same boxes are drawn and tested.
 
 use assess::diagram::{Diagram, Side};
-use egui::{Align2, Pos2, Rect, Vec2, vec2};
+use egui::{Align, Align2, Pos2, Rect, Vec2, vec2};
 use sim_core::car::Car;
 
-use super::layout::{Body, Outline, Plan, Spot};
+use super::layout::{BORDER, Body, Outline, Plan, Spot};
 use super::symbols;
 
 /// Size of a part's name, sheet points.
@@ -14,7 +14,7 @@ pub const NUMBER: f32 = 11.0;
 /// A name longer than this is broken in two lines, sheet points.
 const LONGEST: f32 = 118.0;
 /// Between symbol and name.
-const GAP: f32 = 3.0;
+const GAP: f32 = 1.0;
 
 /// From the middle of a branching symbol to a name in its corner.
 const ASIDE: f32 = 9.0;
@@ -30,6 +30,8 @@ pub struct Text {
     pub rect: Rect,
     /// Less weight than a name.
     pub faint: bool,
+    /// How several lines stand under each other.
+    pub align: Align,
 }
 
 /// Where words and their sizes come from.
@@ -43,12 +45,14 @@ pub struct Say<'a> {
 }
 
 /// Everything written on a sheet, and the outlines that go round what is written.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Written {
     /// Texts.
     pub texts: Vec<Text>,
     /// Outlines of covers, round the names of what they bar.
     pub outlines: Vec<Outline>,
+    /// The sheet of paper: symbols, lines, texts, border.
+    pub rect: Rect,
 }
 
 /// Writes a sheet.
@@ -58,11 +62,16 @@ pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Writte
     for body in &plan.bodies {
         let place = &diagram.places[body.place];
         let id = &car.assembly.parts[usize::from(body.part)].id;
-        let text = name(body, place.side, &(say.part)(id, &place.label), say.measure);
-        for outline in outlines.iter_mut().filter(|o| o.parts.contains(&body.part)) {
-            outline.rect = outline.rect.union(text.rect.expand(4.0));
+        let mut own = vec![name(body, place.side, &(say.part)(id, &place.label), say.measure)];
+        if let Some(size) = symbols::size(&car.assembly.parts[usize::from(body.part)].kind, plan.sheet) {
+            own.push(size_text(body, place.side, &size, say.measure));
         }
-        out.push(text);
+        for outline in outlines.iter_mut().filter(|o| o.parts.contains(&body.part)) {
+            for text in &own {
+                outline.rect = outline.rect.union(text.rect.expand(4.0));
+            }
+        }
+        out.append(&mut own);
     }
     for spot in &plan.spots {
         let kind = &car.assembly.parts[usize::from(spot.port.part)].kind;
@@ -70,7 +79,7 @@ pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Writte
         if let Some(text) = symbols::terminal(kind, port) {
             let (at, anchor) = beside(spot);
             let rect = anchor.anchor_size(at, (say.measure)(text, NUMBER));
-            out.push(Text { text: text.to_owned(), size: NUMBER, rect, faint: true });
+            out.push(Text { text: text.to_owned(), size: NUMBER, rect, faint: true, align: Align::Center });
         }
     }
     for outline in &outlines {
@@ -78,10 +87,14 @@ pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Writte
         let text = (say.cover)(&cover.id, &cover.name);
         let size = (say.measure)(&text, NUMBER);
         if let Some(rect) = beside_outline(plan, &outlines, outline.rect, &out, size) {
-            out.push(Text { text, size: NUMBER, rect, faint: true });
+            out.push(Text { text, size: NUMBER, rect, faint: true, align: Align::Center });
         }
     }
-    Written { texts: out, outlines }
+    let mut rect = plan.rect;
+    for r in out.iter().map(|t| t.rect).chain(outlines.iter().map(|o| o.rect)) {
+        rect = rect.union(r.expand(BORDER * 0.5));
+    }
+    Written { texts: out, outlines, rect }
 }
 
 /// A free place for a cover's name: inside the outline's corners, else outside along its edges.
@@ -125,20 +138,37 @@ pub fn on_edge(outlines: &[Outline], rect: Rect) -> bool {
 
 fn name(body: &Body, side: Side, text: &str, measure: &dyn Fn(&str, f32) -> Vec2) -> Text {
     let text = if LONGEST < measure(text, NAME).x { broken(text) } else { text.to_owned() };
-    let size = measure(&text, NAME);
+    let (rect, align) = at_side(body, side, measure(&text, NAME));
+    Text { text, size: NAME, rect, faint: false, align }
+}
+
+/// What is printed on a part (cross-section, rating), on the side away from its name.
+fn size_text(body: &Body, side: Side, text: &str, measure: &dyn Fn(&str, f32) -> Vec2) -> Text {
+    let other = match side {
+        Side::Above | Side::AboveLeft | Side::AboveRight => Side::Below,
+        Side::Below | Side::BelowLeft | Side::BelowRight => Side::Above,
+        Side::Left => Side::Right,
+        Side::Right => Side::Left,
+    };
+    let (rect, align) = at_side(body, other, measure(text, NUMBER));
+    Text { text: text.to_owned(), size: NUMBER, rect, faint: true, align }
+}
+
+/// Where a text stands beside a symbol, and how its lines stand.
+fn at_side(body: &Body, side: Side, size: Vec2) -> (Rect, Align) {
     let r = body.rect;
     let c = body.pick.center();
     let (at, anchor) = match side {
         Side::Above => (Pos2::new(c.x, r.min.y - GAP), Align2::CENTER_BOTTOM),
         Side::Below => (Pos2::new(c.x, r.max.y + GAP), Align2::CENTER_TOP),
-        Side::Left => (Pos2::new(r.min.x - GAP * 2.0, c.y), Align2::RIGHT_CENTER),
-        Side::Right => (Pos2::new(r.max.x + GAP * 2.0, c.y), Align2::LEFT_CENTER),
+        Side::Left => (Pos2::new(r.min.x - ASIDE * 0.6, c.y), Align2::RIGHT_CENTER),
+        Side::Right => (Pos2::new(r.max.x + ASIDE * 0.6, c.y), Align2::LEFT_CENTER),
         Side::AboveLeft => (c + vec2(-ASIDE, -ASIDE), Align2::RIGHT_BOTTOM),
         Side::AboveRight => (c + vec2(ASIDE, -ASIDE), Align2::LEFT_BOTTOM),
         Side::BelowLeft => (c + vec2(-ASIDE, ASIDE), Align2::RIGHT_TOP),
         Side::BelowRight => (c + vec2(ASIDE, ASIDE), Align2::LEFT_TOP),
     };
-    Text { text, size: NAME, rect: anchor.anchor_size(at, size), faint: false }
+    (anchor.anchor_size(at, size), anchor.x())
 }
 
 /// Broken at the space or hyphen nearest to its middle.

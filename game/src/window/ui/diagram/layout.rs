@@ -15,7 +15,7 @@ use super::wires::{self, Line};
 /// A grid step, points at the size the diagram opens at: two steps are the least target.
 pub const STEP: f32 = 12.0;
 /// Free border round a sheet.
-const BORDER: f32 = STEP * 1.5;
+pub const BORDER: f32 = STEP * 0.8;
 
 /// A port as drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -144,7 +144,19 @@ pub(super) fn draw(
     }
     for text in &written.texts {
         let ink = if text.faint { theme::INK_FAINT } else { theme::INK };
-        pen.with(ink).text(text.rect.center(), Align2::CENTER_CENTER, &text.text, text.size);
+        let rows: Vec<&str> = text.text.split('\n').collect();
+        let height = text.rect.height() / rows.len() as f32;
+        let anchor = Align2([text.align, egui::Align::Center]);
+        for (i, row) in rows.into_iter().enumerate() {
+            let r = text.rect;
+            let x = match text.align {
+                egui::Align::Min => r.min.x,
+                egui::Align::Center => r.center().x,
+                egui::Align::Max => r.max.x,
+            };
+            let at = Pos2::new(x, r.min.y + height * (i as f32 + 0.5));
+            pen.with(ink).text(at, anchor, row, text.size);
+        }
     }
     for it in fitted {
         instrument(pen, shop, it);

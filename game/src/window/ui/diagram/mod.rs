@@ -16,6 +16,8 @@ pub mod pen;
 mod strip;
 pub mod symbols;
 pub mod targets;
+#[cfg(test)]
+mod tests;
 pub mod wires;
 
 use std::collections::BTreeMap;
@@ -24,7 +26,7 @@ use assess::diagram::{Diagram, Sheet};
 use egui::{Align2, FontId, Key, Modifiers, Pos2, Rect, Sense, Stroke, StrokeKind, vec2};
 use egui::{WidgetInfo, WidgetType};
 
-use self::camera::{Camera, Shown, board, extent};
+use self::camera::{Camera, Paper, Shown, board, extent};
 use self::fitted::Fitted;
 use self::labels::Written;
 use self::layout::Plan;
@@ -63,7 +65,9 @@ pub struct State {
 }
 
 /// Height of the bar over and the strip under the board.
-const BAR: f32 = 32.0;
+const BAR: f32 = 31.0;
+/// A board lower than this keeps its room for itself: beside the room, the strip's things are in the room.
+const LOW: f32 = 300.0;
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
@@ -82,7 +86,9 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let whole = root.available_rect_before_wrap();
     root.painter().rect_filled(whole, 0.0, theme::BENCH);
     let bar = Rect::from_min_size(whole.min, vec2(whole.width(), BAR));
-    let foot = Rect::from_min_max(Pos2::new(whole.min.x, whole.max.y - BAR), whole.max);
+    let has_foot = ui.middle == Middle::Diagram || LOW <= whole.height();
+    let foot_height = if has_foot { BAR } else { 0.0 };
+    let foot = Rect::from_min_max(Pos2::new(whole.min.x, whole.max.y - foot_height), whole.max);
     let canvas = Rect::from_min_max(bar.left_bottom(), foot.right_top());
     strip::bar(&mut root.new_child(egui::UiBuilder::new().max_rect(bar)), words, &mut state);
     match state.drawn.take() {
@@ -99,7 +105,9 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         }
         None => {}
     }
-    strip::foot(&mut root.new_child(egui::UiBuilder::new().max_rect(foot)), shop, words, ui);
+    if has_foot {
+        strip::foot(&mut root.new_child(egui::UiBuilder::new().max_rect(foot)), shop, words, ui);
+    }
     if state.legend {
         legend::show(root.ctx(), canvas, shop, words, &mut state.legend);
     }
@@ -117,7 +125,9 @@ fn draw_up(shop: &Shop) -> Result<Drawn, (String, String)> {
 /// Everything written on a sheet.
 #[must_use]
 pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagram, plan: &Plan) -> Written {
-    let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return Written::default() };
+    let (Some(car), Some(view)) = (shop.car(), shop.view()) else {
+        return Written { texts: Vec::new(), outlines: Vec::new(), rect: plan.rect };
+    };
     let say = |id: &str, label: &str| words.say_or(&format!("{}-short-{id}", car.id), label);
     let part = |id: &str, label: &str| {
         let short = say(id, label);
@@ -149,7 +159,9 @@ fn paper(
     state: &mut State,
 ) {
     let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
-    let sheets = board(&drawn.plans, state.shown, canvas.size());
+    let write = |plan: &Plan| written(root.ctx(), shop, words, &drawn.diagram, plan);
+    let papers: Vec<Paper> = drawn.plans.iter().map(|p| (p.clone(), write(p))).collect();
+    let sheets = board(&papers, state.shown, canvas.size());
     let all = extent(&sheets);
     if !state.camera.moved {
         state.camera.fit(all, canvas.size());
@@ -160,17 +172,16 @@ fn paper(
     let zoom = state.camera.zoom;
     let painter = root.painter().clone();
     let mut anchors: BTreeMap<Thing, Pos2> = BTreeMap::new();
-    for (plan, at) in sheets {
+    for ((plan, written), at) in sheets {
         let pen =
             Pen { painter: &painter, origin: origin + at * zoom, zoom, ink: theme::INK, paper: theme::FIELD };
-        sheet_of_paper(&pen, words, plan);
-        let written = written(root.ctx(), shop, words, &drawn.diagram, plan);
+        sheet_of_paper(&pen, words, plan.sheet, written.rect);
         let boxes: Vec<Rect> = written.texts.iter().map(|t| t.rect).collect();
         let sought =
             format!("{:?} {}", view.instruments.iter().map(|i| &i.at).collect::<Vec<_>>(), words.tag());
         let kept = state.places.remove(&plan.sheet).filter(|(for_what, _)| *for_what == sought);
         let (sought, fitted) = kept.unwrap_or_else(|| (sought, fitted::place(car, plan, &boxes, view)));
-        live::draw(&pen, shop, words, plan, &written, &fitted);
+        live::draw(&pen, shop, words, plan, written, &fitted);
         for target in targets(car, plan, &fitted) {
             widget(root, canvas, shop, words, ui, state, &pen, plan.sheet, target, &mut anchors);
         }
@@ -180,14 +191,13 @@ fn paper(
 }
 
 /// White paper with a frame and its title.
-fn sheet_of_paper(pen: &Pen<'_>, words: &Words, plan: &Plan) {
-    let rect = pen.rect_at(plan.rect);
-    pen.painter.rect(rect, 2.0, pen.paper, Stroke::new(1.0, theme::RULE), StrokeKind::Inside);
-    let key = match plan.sheet {
+fn sheet_of_paper(pen: &Pen<'_>, words: &Words, sheet: Sheet, rect: Rect) {
+    pen.painter.rect(pen.rect_at(rect), 2.0, pen.paper, Stroke::new(1.0, theme::RULE), StrokeKind::Inside);
+    let key = match sheet {
         Sheet::Air => "diagram-title-air",
         Sheet::Wiring => "diagram-title-wiring",
     };
-    let at = plan.rect.left_bottom() + vec2(10.0, -6.0);
+    let at = rect.left_bottom() + vec2(10.0, -6.0);
     pen.with(theme::INK_FAINT).text(at, Align2::LEFT_BOTTOM, &words.say(key), 11.5);
 }
 

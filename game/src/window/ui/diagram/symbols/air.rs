@@ -7,7 +7,7 @@ use super::super::pen::{PIPE, Sym, THIN};
 use super::{DOWN, Form, LEFT, Now, RIGHT, UP, area, box_draw, box_form};
 
 /// Where the pedal is hit, in grid steps about the booster's middle.
-pub const PEDAL: (f32, f32, f32, f32) = (-9.7, -4.0, -6.4, 4.0);
+pub const PEDAL: (f32, f32, f32, f32) = (-9.2, -4.0, -6.2, 4.0);
 /// Where the starter is hit, about the engine's middle.
 pub const STARTER: (f32, f32, f32, f32) = (-0.8, -5.5, 4.2, -3.3);
 
@@ -16,7 +16,7 @@ pub const STARTER: (f32, f32, f32, f32) = (-0.8, -5.5, 4.2, -3.3);
 pub fn form(kind: &PartKind) -> Form {
     let (ports, body, pick) = match kind {
         PartKind::Booster(_) => {
-            (vec![("vacuum", (7.0, -2.0), RIGHT)], area(-9.7, -4.0, 6.3, 4.0), area(-4.2, -3.6, 4.2, 3.6))
+            (vec![("vacuum", (6.0, -2.0), RIGHT)], area(-9.2, -4.0, 5.2, 4.0), area(-4.2, -3.6, 4.2, 3.6))
         }
         PartKind::Hose(_) => {
             let body = area(-2.6, -1.1, 2.6, 1.6);
@@ -73,8 +73,8 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
 fn booster(sym: &Sym<'_>, pedal: f32) {
     let shift = pedal * 1.6;
     // Port of the front chamber.
-    sym.line(&[(4.0, -2.0), (7.0, -2.0)], PIPE);
-    sym.frame((4.0, -0.9), (6.2, 0.9));
+    sym.line(&[(4.0, -2.0), (6.0, -2.0)], PIPE);
+    sym.frame((4.0, -0.9), (5.1, 0.9));
     let shell = [
         (-4.0, -2.5),
         (-3.0, -3.5),
@@ -109,9 +109,9 @@ fn booster(sym: &Sym<'_>, pedal: f32) {
     spring.push((4.0, 1.4));
     sym.line(&spring, THIN);
     // Rods: pedal, master cylinder with its piston.
-    sym.outline(&[(-7.6 + shift * 0.8, 0.0), (plate, 0.0)]);
-    sym.outline(&[(plate, 0.0), (4.6 + shift * 0.5, 0.0)]);
-    sym.outline(&[(4.6 + shift * 0.5, -0.9), (4.6 + shift * 0.5, 0.9)]);
+    sym.outline(&[(-7.5 + shift * 0.65, 0.0), (plate, 0.0)]);
+    sym.outline(&[(plate, 0.0), (4.35 + shift * 0.3, 0.0)]);
+    sym.outline(&[(4.35 + shift * 0.3, -0.9), (4.35 + shift * 0.3, 0.9)]);
     // Air inlet of the rear chamber.
     sym.line(&[(-4.0, 1.9), (-4.8, 1.9)], THIN + 0.4);
     sym.line(&[(-4.8, 1.3), (-4.8, 2.5), (-5.8, 1.9), (-4.8, 1.3)], THIN + 0.4);
@@ -119,16 +119,16 @@ fn booster(sym: &Sym<'_>, pedal: f32) {
 }
 
 fn lever(sym: &Sym<'_>, pedal: f32) {
-    let pivot = (-7.2, -3.5);
-    let lean = 0.16 - 0.30 * pedal;
+    let pivot = (-6.9, -3.4);
+    let lean = 0.18 - 0.30 * pedal;
     let along = |d: f32| (pivot.0 - lean.sin() * d, pivot.1 + lean.cos() * d);
-    sym.outline(&[pivot, along(6.6)]);
-    let pad = along(6.6);
+    sym.outline(&[pivot, along(6.4)]);
+    let pad = along(6.4);
     sym.line(&[(pad.0 - 0.5, pad.1 - 0.9), (pad.0 - 0.2, pad.1 + 0.6)], PIPE + 1.6);
     sym.circle(pivot, 0.4);
     // Ground of the pivot.
-    sym.line(&[(-8.0, -4.0), (-6.4, -4.0)], THIN);
-    sym.dot(along(3.5), 0.22);
+    sym.line(&[(-7.7, -3.95), (-6.1, -3.95)], THIN);
+    sym.dot(along(3.45), 0.22);
 }
 
 /// Flexible line; the angle marks a moulded bend.

@@ -1,7 +1,7 @@
 //! Electrical symbols, after IEC 60617, with the terminal numbers of DIN 72552.
 
 use assess::diagram::Sheet;
-use egui::{Align2, Pos2, vec2};
+use egui::{Pos2, vec2};
 use sim_core::parts::PartKind;
 
 use super::super::layout::STEP;
@@ -40,7 +40,7 @@ pub fn form(kind: &PartKind) -> Form {
         }
         PartKind::KeySwitch(_) => (
             vec![("30", (-3.0, 0.0), LEFT), ("15", (3.0, 0.0), RIGHT)],
-            area(-1.9, -1.2, 1.9, 3.2),
+            area(-1.9, -1.9, 1.9, 3.2),
             area(-1.7, -1.3, 1.7, 1.0),
         ),
         PartKind::VacuumSwitch(_) => {
@@ -68,16 +68,10 @@ pub fn form(kind: &PartKind) -> Form {
 pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
     match kind {
         PartKind::Battery(_) => battery(sym),
-        PartKind::Wire(wire) => {
-            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
-            let size = format!("{} mm²", wire.area_mm2);
-            let at = if sym.turn % 2 == 0 { (0.0, 0.75) } else { (0.0, -2.0) };
-            sym.text(at, &size, 10.5);
-        }
-        PartKind::Fuse(fuse) => {
+        PartKind::Wire(_) => sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE),
+        PartKind::Fuse(_) => {
             sym.frame((-1.6, -0.6), (1.6, 0.6));
             sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
-            sym.text((0.0, 1.3), &format!("{} A", fuse.rating_a), 10.5);
         }
         PartKind::Relay(_) => relay(sym),
         PartKind::KeySwitch(_) => key_switch(sym, now.key_on),
@@ -182,9 +176,4 @@ pub fn chassis(pen: &Pen<'_>, points: &[Pos2]) {
     };
     let y = points.iter().map(|p| p.y).fold(f32::MIN, f32::max) + bar;
     pen.dashed(&[Pos2::new(left, y), Pos2::new(right, y)], THIN, 9.0, 5.0);
-}
-
-/// A terminal's number beside its place.
-pub fn number(pen: &Pen<'_>, at: Pos2, anchor: Align2, text: &str) {
-    pen.text(at, anchor, text, 11.0);
 }

@@ -104,6 +104,16 @@ pub fn terminal(kind: &PartKind, port: &str) -> Option<&'static str> {
     })
 }
 
+/// What a printed plan writes on a part itself: a wire's cross-section, a fuse's rating.
+#[must_use]
+pub fn size(kind: &PartKind, sheet: Sheet) -> Option<String> {
+    match (kind, sheet) {
+        (PartKind::Wire(wire), Sheet::Wiring) => Some(format!("{} mm²", wire.area_mm2)),
+        (PartKind::Fuse(fuse), Sheet::Wiring) => Some(format!("{} A", fuse.rating_a)),
+        _ => None,
+    }
+}
+
 /// A box for a kind that has no symbol of its own on the sheet: ports down its left side.
 fn box_form(kind: &PartKind, sheet: Sheet) -> Form {
     let names = kind.ports().iter().filter(|d| d.domain == sheet.domain()).map(|d| d.name);
