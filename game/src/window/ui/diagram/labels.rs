@@ -13,11 +13,13 @@ pub const NAME: f32 = 13.0;
 pub const NUMBER: f32 = 11.0;
 /// A name longer than this is broken in two lines, sheet points.
 const LONGEST: f32 = 118.0;
+/// The same in the corner of a branching symbol.
+const LONGEST_IN_CORNER: f32 = 90.0;
 /// Between symbol and name.
 const GAP: f32 = 1.0;
 
 /// From the middle of a branching symbol to a name in its corner.
-const ASIDE: f32 = 9.0;
+const ASIDE: f32 = 7.0;
 
 /// A text on a sheet.
 #[derive(Clone, Debug, PartialEq)]
@@ -79,6 +81,9 @@ pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Writte
         if let Some(text) = symbols::terminal(kind, port) {
             let (at, anchor) = beside(spot);
             let rect = anchor.anchor_size(at, (say.measure)(text, NUMBER));
+            for outline in outlines.iter_mut().filter(|o| o.parts.contains(&spot.port.part)) {
+                outline.rect = outline.rect.union(rect.expand(4.0));
+            }
             out.push(Text { text: text.to_owned(), size: NUMBER, rect, faint: true, align: Align::Center });
         }
     }
@@ -137,7 +142,11 @@ pub fn on_edge(outlines: &[Outline], rect: Rect) -> bool {
 }
 
 fn name(body: &Body, side: Side, text: &str, measure: &dyn Fn(&str, f32) -> Vec2) -> Text {
-    let text = if LONGEST < measure(text, NAME).x { broken(text) } else { text.to_owned() };
+    let longest = match side {
+        Side::AboveLeft | Side::AboveRight | Side::BelowLeft | Side::BelowRight => LONGEST_IN_CORNER,
+        _ => LONGEST,
+    };
+    let text = if longest < measure(text, NAME).x { broken(text) } else { text.to_owned() };
     let (rect, align) = at_side(body, side, measure(&text, NAME));
     Text { text, size: NAME, rect, faint: false, align }
 }
@@ -161,8 +170,8 @@ fn at_side(body: &Body, side: Side, size: Vec2) -> (Rect, Align) {
     let (at, anchor) = match side {
         Side::Above => (Pos2::new(c.x, r.min.y - GAP), Align2::CENTER_BOTTOM),
         Side::Below => (Pos2::new(c.x, r.max.y + GAP), Align2::CENTER_TOP),
-        Side::Left => (Pos2::new(r.min.x - ASIDE * 0.6, c.y), Align2::RIGHT_CENTER),
-        Side::Right => (Pos2::new(r.max.x + ASIDE * 0.6, c.y), Align2::LEFT_CENTER),
+        Side::Left => (Pos2::new(r.min.x - ASIDE, c.y), Align2::RIGHT_CENTER),
+        Side::Right => (Pos2::new(r.max.x + ASIDE, c.y), Align2::LEFT_CENTER),
         Side::AboveLeft => (c + vec2(-ASIDE, -ASIDE), Align2::RIGHT_BOTTOM),
         Side::AboveRight => (c + vec2(ASIDE, -ASIDE), Align2::LEFT_BOTTOM),
         Side::BelowLeft => (c + vec2(-ASIDE, ASIDE), Align2::RIGHT_TOP),

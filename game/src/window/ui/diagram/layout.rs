@@ -166,7 +166,8 @@ fn ports(kind: &PartKind, form: &Form, place: &Place) -> Vec<Spot> {
 fn stub(bodies: &[Body], spot: &Spot) -> Option<(Pos2, Pos2)> {
     let body = bodies.iter().find(|b| b.part == spot.port.part)?;
     let inner = body.rect.clamp(spot.at);
-    let straight = (inner.x - spot.at.x).abs() < 0.5 || (inner.y - spot.at.y).abs() < 0.5;
+    // An earth point of a car body has no stub to where the body is named.
+    let straight = ((spot.at - inner) - spot.out * spot.at.distance(inner)).length() < 0.5;
     straight.then_some((spot.at, inner))
 }
 

@@ -23,14 +23,14 @@ pub fn form(kind: &PartKind) -> Form {
             (vec![("a", (-4.0, 0.0), LEFT), ("b", (4.0, 0.0), RIGHT)], body, body)
         }
         PartKind::Tee(_) => {
-            let body = area(-1.2, -1.2, 1.2, 1.2);
+            let (body, pick) = (area(-0.45, -0.45, 0.45, 0.45), area(-1.1, -1.1, 1.1, 1.1));
             let ports = vec![
                 ("1", (-3.0, 0.0), LEFT),
                 ("2", (0.0, -3.0), UP),
                 ("3", (3.0, 0.0), RIGHT),
                 ("4", (0.0, 3.0), DOWN),
             ];
-            (ports, body, body)
+            (ports, body, pick)
         }
         PartKind::CheckValve(_) => {
             let ports = vec![("store", (-3.0, 0.0), LEFT), ("source", (3.0, 0.0), RIGHT)];
