@@ -21,7 +21,7 @@ pub struct Fitted {
 }
 
 /// How far from its ports a place is looked for, steps.
-const REACH: i32 = 12;
+const REACH: i32 = 30;
 /// Room an instrument wants round itself.
 const ROOM: f32 = 6.0;
 
@@ -82,7 +82,7 @@ fn free_place(
             if best.0 <= cost || blocked(plan, texts, others, rect) {
                 continue;
             }
-            cost += ends.iter().map(|(.., p)| crossings(plan, *p, at)).sum::<f32>();
+            cost += ends.iter().map(|(.., p)| crossings(plan, texts, *p, at)).sum::<f32>();
             if cost < best.0 {
                 best = (cost, at);
             }
@@ -105,12 +105,12 @@ fn blocked(plan: &Plan, texts: &[Rect], others: &[Fitted], rect: Rect) -> bool {
 }
 
 /// What a lead from a port would lie over, as a cost.
-fn crossings(plan: &Plan, from: Pos2, to: Pos2) -> f32 {
-    let n = 12;
+fn crossings(plan: &Plan, texts: &[Rect], from: Pos2, to: Pos2) -> f32 {
+    let n = 16;
     let mut cost = 0.0;
     for i in 2..n {
         let p = from + (to - from) * i as f32 / n as f32;
-        if plan.bodies.iter().any(|b| b.rect.contains(p)) {
+        if plan.bodies.iter().any(|b| b.rect.contains(p)) || texts.iter().any(|t| t.contains(p)) {
             cost += STEP;
         }
         let near = |a: Pos2, b: Pos2| Rect::from_two_pos(a, b).expand(3.0).contains(p);

@@ -278,8 +278,11 @@ fn instrument(pen: &Pen<'_>, shop: &Shop, it: &Fitted) {
     else {
         return;
     };
+    let names = session.workshop().ends_of(usize::from(it.card));
     for (i, port, to) in &it.ends {
-        let ink = instruments::lead_colour(&card.kind, *i);
+        // Red is the end that is named first, whichever was placed first.
+        let first = seen.at.get(*i).is_none_or(|(end, _)| names.first().is_none_or(|n| n == end));
+        let ink = instruments::lead_colour(&card.kind, first);
         let lead_pen = pen.with(ink);
         match (&card.kind, port) {
             (InstrumentKind::ClampAmmeter { .. }, Some(_)) => {

@@ -118,11 +118,11 @@ fn lamp(pen: &Pen<'_>, at: Pos2, glow: f32) {
 /// Colour of an instrument's lead: red for the first end of an electrical one, black for the second, the
 /// accent for a gauge's hose.
 #[must_use]
-pub fn lead_colour(kind: &InstrumentKind, end: usize) -> Color32 {
+pub fn lead_colour(kind: &InstrumentKind, first: bool) -> Color32 {
     match kind {
         InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => theme::ACCENT,
         InstrumentKind::AngleFinder { .. } | InstrumentKind::IrThermometer { .. } => theme::ACCENT,
-        _ if end == 0 => theme::LEAD_RED,
+        _ if first => theme::LEAD_RED,
         _ => theme::INK,
     }
 }
