@@ -17,6 +17,7 @@ use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
 mod names;
+mod sentences;
 #[cfg(test)]
 mod tests;
 mod values;
@@ -36,6 +37,8 @@ pub struct Words {
     tags: Vec<String>,
     /// What each language calls itself, in the order of `tags`.
     own_names: Vec<String>,
+    /// What workshop and marker say, to recognise it.
+    patterns: Vec<sentences::Pattern>,
     /// Keys asked for that no language has.
     missing: Mutex<BTreeSet<String>>,
 }
@@ -76,7 +79,11 @@ impl Words {
         }
         // A language that cannot be read is offered by its tag; choosing it will say what is wrong.
         let own_names = tags.iter().map(|t| own_name(&folder, t).unwrap_or_else(|| t.clone())).collect();
-        Ok(Self { bundles, tag, tags, own_names, missing: Mutex::new(BTreeSet::new()) })
+        let told = folder.join(FALLBACK).join("sentences.ftl");
+        let told = std::fs::read_to_string(&told)
+            .with_context(|| format!("the words in {} cannot be read", told.display()))?;
+        let patterns = sentences::patterns(&told);
+        Ok(Self { bundles, tag, tags, own_names, patterns, missing: Mutex::new(BTreeSet::new()) })
     }
 
     /// Tag of the language shown.

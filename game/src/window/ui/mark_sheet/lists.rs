@@ -51,7 +51,7 @@ pub(super) fn finding(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &M
 }
 
 /// Breaches of safety.
-pub(super) fn breaches(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
+pub(super) fn breaches(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
     if sheet.breaches.is_empty() {
         return;
     }
@@ -62,7 +62,7 @@ pub(super) fn breaches(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
             Gravity::Major => "remark-breach-major",
             Gravity::Critical => "remark-breach-critical",
         };
-        let text = words.say_with(key, &[("text", breach.text.as_str().into())]);
+        let text = words.say_with(key, &[("text", words.sentence(shop, &breach.text).into())]);
         let min = words.number(breach.at_min, 0);
         let text = words.say_with("mark-minute", &[("min", min.into()), ("text", text.into())]);
         page.add(Label::new(RichText::new(text).color(theme::BREACH)).wrap());
@@ -139,7 +139,8 @@ pub(super) fn record(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &Ma
             row.label(RichText::new(mark).color(colour));
             let text = words.record_line(shop, &line.item);
             let text = words.say_with(key, &[("line", text.into())]);
-            let text = if line.why.is_empty() { text } else { format!("{text} — {}", line.why) };
+            let text =
+                if line.why.is_empty() { text } else { format!("{text} — {}", words.word(&line.why)) };
             row.add(Label::new(text).wrap());
         });
     }
@@ -178,7 +179,7 @@ pub(super) fn foot(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &Mark
     page.add_space(8.0);
     let mut lines = vec![words.say("card-defer")];
     // The first notice is the same sentence, in English.
-    lines.extend(sheet.notices.iter().skip(1).cloned());
+    lines.extend(sheet.notices.iter().skip(1).map(|n| words.sentence(shop, n)));
     paper::caution(page, &words.say("desk-caution"), &lines);
     let values = [
         ("engine", sheet.engine.as_str().into()),

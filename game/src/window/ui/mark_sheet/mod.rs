@@ -110,10 +110,10 @@ fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &Ui, sheet: &MarkSh
     };
     page.add_space(6.0);
     result::verdict(page, words, sheet, marks);
-    result::parts(page, words, marks);
+    result::parts(page, shop, words, marks);
     result::conditions(page, words, marks);
     lists::finding(page, shop, words, marks);
-    lists::breaches(page, words, sheet);
+    lists::breaches(page, shop, words, sheet);
     chart::show(page, shop, words, &marks.evidence);
     path::show(page, shop, words, &marks.evidence);
     trace::show(page, shop, words, marks, ui.prefs.pressure);

@@ -3,6 +3,7 @@
 use assess::marks::sheet::{MarkSheet, Marks, PartLine};
 use egui::{Label, RichText, Sense, Stroke, vec2};
 
+use super::super::super::shop::Shop;
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::paper;
@@ -44,20 +45,20 @@ pub(super) fn verdict(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet, mar
 }
 
 /// The parts of the mark with their points and why.
-pub(super) fn parts(page: &mut egui::Ui, words: &Words, marks: &Marks) {
+pub(super) fn parts(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks) {
     paper::heading(page, words.say("mark-parts"));
     for part in &marks.parts {
-        line(page, words, part);
+        line(page, shop, words, part);
     }
     page.horizontal_wrapped(|row| {
         title(row, "S", &words.say("mark-part-S"));
         let off = words.number(marks.deducted, 0);
         row.label(words.say_with("mark-off", &[("points", off.into())]));
     });
-    page.indent("S", |inner| inner.add(Label::new(&marks.safety).wrap()));
+    page.indent("S", |inner| inner.add(Label::new(words.sentence(shop, &marks.safety)).wrap()));
 }
 
-fn line(page: &mut egui::Ui, words: &Words, part: &PartLine) {
+fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
     page.horizontal_wrapped(|row| {
         let name = words.say_or(&format!("mark-part-{}", part.letter), &part.name);
         title(row, &part.letter, &name);
@@ -66,7 +67,7 @@ fn line(page: &mut egui::Ui, words: &Words, part: &PartLine) {
         let weight = words.number(part.weight, 1);
         row.label(words.say_with("mark-points", &[("points", points.into()), ("of", weight.into())]));
     });
-    page.indent(&part.letter, |inner| inner.add(Label::new(&part.why).wrap()));
+    page.indent(&part.letter, |inner| inner.add(Label::new(words.sentence(shop, &part.why)).wrap()));
     page.add_space(4.0);
 }
 

@@ -77,7 +77,7 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     note::settle(shop, ui);
     let Some(mut menu) = ui.menu.take() else {
         ui.menus.trail.clear();
-        note::show(ctx, words, ui);
+        note::show(ctx, shop, words, ui);
         return;
     };
     if menu.fresh {

@@ -66,7 +66,7 @@ pub(super) fn settle(shop: &Shop, ui: &mut Ui) {
 }
 
 /// Shows the note, if there is one.
-pub(super) fn show(ctx: &egui::Context, words: &Words, ui: &mut Ui) {
+pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(note) = &ui.menus.note else { return };
     // The room may have turned since.
     let at = ui.anchors.get(&note.thing).copied().unwrap_or(note.at);
@@ -81,7 +81,8 @@ pub(super) fn show(ctx: &egui::Context, words: &Words, ui: &mut Ui) {
             frame.show(area, |inner| {
                 inner.set_max_width(WIDTH);
                 inner.horizontal_top(|row| {
-                    let text = words.say_with("remark-refused", &[("text", note.text.as_str().into())]);
+                    let text = words
+                        .say_with("remark-refused", &[("text", words.sentence(shop, &note.text).into())]);
                     let close = egui::Button::new("×").min_size(egui::Vec2::splat(theme::TARGET));
                     row.allocate_ui(egui::vec2(WIDTH - theme::TARGET - 20.0, 0.0), |left| {
                         let label =

@@ -64,7 +64,7 @@ fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
     if remark.text.is_empty() {
         return None;
     }
-    let text = words.say_with(key, &[("text", remark.text.as_str().into())]);
+    let text = words.say_with(key, &[("text", words.sentence(shop, &remark.text).into())]);
     Some(Line { text, sign, colour })
 }
 

@@ -1,0 +1,240 @@
+//! What the workshop and the marker say, in the language shown.
+//!
+//! Both say it in English, and attempts keep it so: a file must read the same wherever it is opened. Here an
+//! English sentence is recognised by the pattern it was made from (`told-…` in the English files), what was put
+//! into it is named anew, and it is said by the same key in the language shown. What is not recognised is
+//! said as it stands. A test holds the patterns against the sources of the workshop.
+
+use fluent_bundle::FluentValue;
+
+use super::super::hands::Thing;
+use super::super::shop::Shop;
+use super::names::key_part;
+use super::{FALLBACK, Words};
+
+/// A piece of a pattern.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Piece {
+    Text(String),
+    Value(String),
+}
+
+/// A sentence with gaps.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Pattern {
+    key: String,
+    pieces: Vec<Piece>,
+}
+
+impl Pattern {
+    /// Reads `told-key = text { $value } text`.
+    fn parse(line: &str) -> Option<Self> {
+        let (key, mut rest) = line.split_once(" = ").filter(|(key, _)| key.starts_with("told-"))?;
+        let mut pieces = Vec::new();
+        while let Some((text, more)) = rest.split_once("{ $") {
+            let (value, after) = more.split_once(" }")?;
+            if !text.is_empty() {
+                pieces.push(Piece::Text(text.to_owned()));
+            }
+            pieces.push(Piece::Value(value.to_owned()));
+            rest = after;
+        }
+        if !rest.is_empty() {
+            pieces.push(Piece::Text(rest.to_owned()));
+        }
+        Some(Self { key: key.to_owned(), pieces })
+    }
+
+    /// How much of it is fixed text: the more, the surer it is that a sentence was made from it.
+    fn fixed(&self) -> usize {
+        let length = |p: &Piece| if let Piece::Text(text) = p { text.len() } else { 0 };
+        self.pieces.iter().map(length).sum()
+    }
+
+    /// What stands in the gaps, if `text` was made from this pattern.
+    fn read<'t>(&self, text: &'t str) -> Option<Vec<(&str, &'t str)>> {
+        fn go<'p, 't>(pieces: &'p [Piece], text: &'t str, out: &mut Vec<(&'p str, &'t str)>) -> bool {
+            match pieces {
+                [] => text.is_empty(),
+                [Piece::Text(fixed), rest @ ..] => {
+                    text.strip_prefix(fixed.as_str()).is_some_and(|text| go(rest, text, out))
+                }
+                [Piece::Value(name)] => {
+                    out.push((name, text));
+                    !text.is_empty()
+                }
+                [Piece::Value(name), rest @ ..] => {
+                    let Some(Piece::Text(next)) = rest.first() else { return false };
+                    let before = out.len();
+                    for (at, _) in text.match_indices(next.as_str()).filter(|(at, _)| 0 < *at) {
+                        out.push((name, &text[..at]));
+                        if go(rest, &text[at..], out) {
+                            return true;
+                        }
+                        out.truncate(before);
+                    }
+                    false
+                }
+            }
+        }
+        let mut out = Vec::new();
+        go(&self.pieces, text, &mut out).then_some(out)
+    }
+}
+
+/// The patterns of a file's text, the surest first.
+pub(super) fn patterns(text: &str) -> Vec<Pattern> {
+    let mut all: Vec<Pattern> = text.lines().filter_map(Pattern::parse).collect();
+    all.sort_by(|a, b| b.fixed().cmp(&a.fixed()).then(a.key.cmp(&b.key)));
+    all
+}
+
+impl Words {
+    /// A sentence of the workshop or the marker in the language shown.
+    #[must_use]
+    pub fn sentence(&self, shop: &Shop, english: &str) -> String {
+        if self.tag() == FALLBACK || english.is_empty() {
+            return english.to_owned();
+        }
+        if let Some(said) = self.whole(shop, english).or_else(|| self.printed(shop, english)) {
+            return said;
+        }
+        // Several sentences: the first that is recognised, then the rest.
+        for (at, _) in english.match_indices(". ") {
+            if let Some(first) = self.whole(shop, &english[..=at]) {
+                return format!("{first} {}", self.sentence(shop, &english[at + 2..]));
+            }
+        }
+        english.to_owned()
+    }
+
+    /// A line of the papers that the workshop reads out: of the data sheet, or the program's own caution.
+    fn printed(&self, shop: &Shop, english: &str) -> Option<String> {
+        if english.strip_prefix("Caution: ").is_some_and(|l| l == assess::job::DEFER) {
+            return Some(self.say("card-defer"));
+        }
+        let car = shop.car()?;
+        if let Some(limit) = car.limits.iter().find(|l| l.text == english) {
+            return Some(self.limit(&car.id, &limit.id, &limit.text));
+        }
+        let n = car.cautions.iter().position(|c| c == english)?;
+        Some(self.caution(&car.id, n, english))
+    }
+
+    fn whole(&self, shop: &Shop, english: &str) -> Option<String> {
+        let (pattern, found) = self.patterns.iter().find_map(|p| Some((p, p.read(english)?)))?;
+        let values: Vec<(&str, FluentValue<'_>)> =
+            found.iter().map(|(name, text)| (*name, self.value(shop, name, text).into())).collect();
+        Some(self.say_with(&pattern.key, &values))
+    }
+
+    /// What stands in a gap, named anew.
+    fn value(&self, shop: &Shop, name: &str, text: &str) -> String {
+        match name {
+            "thing" | "other" => self.called(shop, text),
+            "end" => self.say_or(&format!("lead-{text}"), text),
+            "word" => self.word(text),
+            "list" => text.split("; ").map(|t| self.sentence(shop, t)).collect::<Vec<_>>().join("; "),
+            "text" => self.sentence(shop, text),
+            "units" | "truth" => self.unit_list(shop, text),
+            "lines" => text.split("), ").map(|t| self.missing_line(shop, t)).collect::<Vec<_>>().join(", "),
+            "id" | "name" | "known" | "kind" | "what" => text.to_owned(),
+            _ => self.amount(text),
+        }
+    }
+
+    /// A word that stands inside a sentence.
+    #[must_use]
+    pub fn word(&self, english: &str) -> String {
+        self.say_or(&format!("word-{}", key_part(english)), english)
+    }
+
+    /// A number or a percentage: `under 0.1 %`, `-0.90`.
+    fn amount(&self, text: &str) -> String {
+        let mark = self.say("decimal-mark");
+        let words = text.split(' ').map(|w| {
+            if w.parse::<f64>().is_ok() { w.replace('.', &mark).replace('-', "−") } else { self.word(w) }
+        });
+        words.collect::<Vec<_>>().join(" ")
+    }
+
+    /// `run (not noted`: a line of the record with what is missing.
+    fn missing_line(&self, shop: &Shop, text: &str) -> String {
+        match text.trim_end_matches(')').split_once(" (") {
+            Some((line, why)) => format!("{} ({})", self.record_short(shop, line), self.word(why)),
+            None => text.to_owned(),
+        }
+    }
+
+    /// Units as the marker lists them: `the pump, the relay and the earth`.
+    fn unit_list(&self, shop: &Shop, text: &str) -> String {
+        if text == "everything inside its limits" {
+            return self.say("finding-sound");
+        }
+        let Some(car) = shop.car() else { return text.to_owned() };
+        let mut units: Vec<_> = car.units.iter().collect();
+        units.sort_by_key(|u| std::cmp::Reverse(u.name.len()));
+        let mut said = String::new();
+        let mut rest = text;
+        while !rest.is_empty() {
+            if let Some(unit) = units.iter().find(|u| rest.starts_with(&u.name)) {
+                said.push_str(&self.unit(shop, &unit.id));
+                rest = &rest[unit.name.len()..];
+            } else if let Some(more) = rest.strip_prefix(" and ") {
+                said.push_str(&format!(" {} ", self.say("word-and")));
+                rest = more;
+            } else {
+                let first = rest.chars().next().map_or(1, char::len_utf8);
+                said.push_str(&rest[..first]);
+                rest = &rest[first..];
+            }
+        }
+        said
+    }
+
+    /// A thing by its English name or its short name.
+    fn called(&self, shop: &Shop, text: &str) -> String {
+        let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return text.to_owned() };
+        let setup = session.workshop().setup();
+        if let Some(unit) = car.units.iter().find(|u| u.name == text) {
+            return self.unit(shop, &unit.id);
+        }
+        let at = |i: Option<usize>| i.and_then(|i| u16::try_from(i).ok());
+        let thing = at(setup.kit.iter().position(|c| c.name == text || c.id == text))
+            .map(Thing::Instrument)
+            .or_else(|| at(car.covers.iter().position(|c| c.name == text || c.id == text)).map(Thing::Cover))
+            .or_else(|| at(car.stands.iter().position(|s| s.name == text)).map(Thing::Part))
+            .or_else(|| at(car.assembly.joints.iter().position(|j| j.id == text)).map(Thing::Joint))
+            .or_else(|| at(setup.spares.iter().position(|s| s.id == text)).map(Thing::Spare));
+        if let Some(thing) = thing {
+            return self.name(shop, thing);
+        }
+        if car.units.iter().any(|u| u.id == text) {
+            return self.unit(shop, text);
+        }
+        self.place(shop, text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn read(line: &str, text: &str) -> Option<Vec<(String, String)>> {
+        let pattern = Pattern::parse(line).unwrap();
+        let found = pattern.read(text)?;
+        Some(found.into_iter().map(|(a, b)| (a.to_owned(), b.to_owned())).collect())
+    }
+
+    #[test]
+    fn a_sentence_is_recognised_by_its_pattern() {
+        let line = "told-x = the { $thing } is in the way: take it off first (cover { $id })";
+        let found = read(line, "the scuttle is in the way: take it off first (cover scuttle)").unwrap();
+        assert_eq!(found, [("thing".into(), "scuttle".into()), ("id".into(), "scuttle".into())]);
+        assert_eq!(read(line, "the scuttle is in the way"), None);
+        // A name may hold what stands between the gaps.
+        let line = "told-y = { $a } is { $b } already";
+        let found = read(line, "what is open is shut already").unwrap();
+        assert_eq!(found, [("a".into(), "what".into()), ("b".into(), "open is shut".into())]);
+    }
+}
