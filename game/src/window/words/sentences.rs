@@ -53,6 +53,10 @@ impl Pattern {
 
     /// What stands in the gaps, if `text` was made from this pattern.
     fn read<'t>(&self, text: &'t str) -> Option<Vec<(&str, &'t str)>> {
+        /// A gap holds something, and never more than one sentence.
+        fn fits(gap: &str) -> bool {
+            !gap.is_empty() && !gap.contains(". ")
+        }
         fn go<'p, 't>(pieces: &'p [Piece], text: &'t str, out: &mut Vec<(&'p str, &'t str)>) -> bool {
             match pieces {
                 [] => text.is_empty(),
@@ -61,12 +65,12 @@ impl Pattern {
                 }
                 [Piece::Value(name)] => {
                     out.push((name, text));
-                    !text.is_empty()
+                    fits(text)
                 }
                 [Piece::Value(name), rest @ ..] => {
                     let Some(Piece::Text(next)) = rest.first() else { return false };
                     let before = out.len();
-                    for (at, _) in text.match_indices(next.as_str()).filter(|(at, _)| 0 < *at) {
+                    for (at, _) in text.match_indices(next.as_str()).filter(|(at, _)| fits(&text[..*at])) {
                         out.push((name, &text[..at]));
                         if go(rest, &text[at..], out) {
                             return true;
