@@ -14,8 +14,6 @@ bar-leave = Auftrag verlassen
 bar-settings = Einstellungen
 bar-mark-sheet = Bewertung
 bar-hand-back = Fahrzeug zurückgeben …
-bar-minutes = { $worked } von { $allowed } min
-bar-minutes-why = Gearbeitete Minuten, von den Minuten, die der Auftrag erlaubt
 
 name-joint = Verbindung: { $a } – { $b }
 name-port = { $part }: { $end }

@@ -14,8 +14,6 @@ bar-leave = Leave the job
 bar-settings = Settings
 bar-mark-sheet = Mark sheet
 bar-hand-back = Hand the car back …
-bar-minutes = { $worked } of { $allowed } min
-bar-minutes-why = Minutes worked, of those the job allows
 
 name-joint = joint: { $a } – { $b }
 name-port = { $part }: { $end }

@@ -121,7 +121,11 @@ fn fonts() -> egui::FontDefinitions {
     let mut fonts = egui::FontDefinitions::default();
     let name = "panel";
     fonts.font_data.insert(name.to_owned(), std::sync::Arc::new(egui::FontData::from_static(TYPEFACE)));
-    fonts.families.entry(egui::FontFamily::Proportional).or_default().insert(0, name.to_owned());
+    let fixed = fonts.families.get(&egui::FontFamily::Monospace).and_then(|f| f.first()).cloned();
+    let upright = fonts.families.entry(egui::FontFamily::Proportional).or_default();
+    upright.insert(0, name.to_owned());
+    // Last: the fixed one has some signs that the others lack.
+    upright.extend(fixed);
     fonts
 }
 

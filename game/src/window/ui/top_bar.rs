@@ -1,4 +1,4 @@
-//! The bar at the top: where one stands, what fills the middle, minutes worked, the way out.
+//! The bar at the top: where one stands, what fills the middle, the way out.
 
 use sim_core::action::Station;
 
@@ -69,7 +69,7 @@ fn ways_out(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.back_to = Page::Workshop;
         ui.page = Page::Settings;
     }
-    let (Some(view), Some(job)) = (shop.view(), shop.job()) else { return };
+    let Some(view) = shop.view() else { return };
     if view.handed_back {
         if row.button(words.say("bar-mark-sheet")).clicked() {
             ui.page = Page::MarkSheet;
@@ -77,8 +77,4 @@ fn ways_out(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     } else if row.button(words.say("bar-hand-back")).clicked() {
         ui.clipboard.ask_hand_back();
     }
-    let worked = words.number(view.attended_min, 0);
-    let allowed = words.number(job.time_limit_min, 0);
-    let text = words.say_with("bar-minutes", &[("worked", worked.into()), ("allowed", allowed.into())]);
-    row.label(text).on_hover_text(words.say("bar-minutes-why"));
 }

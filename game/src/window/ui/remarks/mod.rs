@@ -52,7 +52,7 @@ fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
             let name = car.record.iter().find(|r| r.id == *item).map_or(item.as_str(), |r| r.text.as_str());
             let name = words.say_or(&format!("{}-record-{item}", car.id), name);
             let colour = if *condition_met { theme::ACCENT } else { theme::REFUSED };
-            return Some(Line { text: words.say_with(key, &[("line", name.into())]), sign: "✎", colour });
+            return Some(Line { text: words.say_with(key, &[("line", name.into())]), sign: "✏", colour });
         }
         RemarkKind::Refused => ("remark-refused", "⊘", theme::REFUSED),
         RemarkKind::Breach(Gravity::Minor) => ("remark-breach-minor", "⚠", theme::BREACH),

@@ -128,3 +128,39 @@ fn inv_every_target_is_large_enough_and_named() {
         }
     }
 }
+
+#[test]
+fn inv_every_sign_that_is_written_has_a_shape() {
+    fn texts(folder: &std::path::Path, out: &mut String) {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                texts(&path, out);
+            } else if path.extension().is_some_and(|x| x == "rs" || x == "ftl" || x == "ron") {
+                for line in std::fs::read_to_string(&path).unwrap().lines() {
+                    if !line.trim_start().starts_with("//") {
+                        out.push_str(line);
+                    }
+                }
+            }
+        }
+    }
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let mut all = String::new();
+    for folder in ["assets/locales", "assets/vehicles", "assets/instruments", "scenarios", "game/src/window"]
+    {
+        texts(&root.join(folder), &mut all);
+    }
+    let signs: std::collections::BTreeSet<char> = all.chars().filter(|c| !c.is_ascii()).collect();
+    assert!(signs.contains(&'▲') && signs.contains(&'ß'));
+    let window = window_with(Page::FrontDesk, "en", (1280.0, 720.0), |_| {});
+    // Where a sign's picture lies; all signs that no font has share the one that stands for them.
+    let picture = |c: char| {
+        let font = egui::FontId::proportional(14.0);
+        let galley = window.ctx.fonts_mut(|f| f.layout_no_wrap(c.to_string(), font, Color32::BLACK));
+        galley.rows[0].row.glyphs[0].uv_rect
+    };
+    let nothing = picture('\u{10FFFD}');
+    let lacking: Vec<char> = signs.into_iter().filter(|c| picture(*c) == nothing).collect();
+    assert!(lacking.is_empty(), "no font has {lacking:?}");
+}
