@@ -1,6 +1,7 @@
 //! The accessible tree, written to a file whenever it changes: what a screen reader is given, with where
 //! it is on the screen. For people who check names, and for scripts that use the window like a hand.
 
+use std::collections::BTreeMap;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
@@ -34,17 +35,47 @@ pub struct Node {
 /// The nodes that have a name or a value, in the order of the tree.
 #[must_use]
 pub fn nodes(update: &accesskit::TreeUpdate) -> Vec<Node> {
-    let scale = update
-        .nodes
-        .iter()
-        .find_map(|(_, n)| (n.role() == accesskit::Role::Window).then(|| n.transform()).flatten())
-        .map_or(1.0, |t| t.as_coeffs()[0]);
-    update.nodes.iter().filter_map(|(id, n)| node(n, *id == update.focus, scale)).collect()
+    let all: BTreeMap<u64, &accesskit::Node> = update.nodes.iter().map(|(id, n)| (id.0, n)).collect();
+    let root = update.nodes.iter().find(|(_, n)| n.role() == accesskit::Role::Window);
+    let Some((root, window)) = root else { return Vec::new() };
+    let scale = window.transform().map_or(1.0, |t| t.as_coeffs()[0]);
+    let mut out = Vec::new();
+    // Depth first, first child first; children that are missing from the update are passed over.
+    let mut left = vec![root.0];
+    while let Some(id) = left.pop() {
+        let Some(n) = all.get(&id) else { continue };
+        out.extend(node(n, &all, id == update.focus.0, scale));
+        left.extend(n.children().iter().rev().map(|child| child.0));
+    }
+    out
 }
 
-fn node(n: &accesskit::Node, focused: bool, scale: f64) -> Option<Node> {
-    let name = n.label().unwrap_or_default().to_owned();
+/// What a label says.
+fn said(n: &accesskit::Node) -> &str {
+    n.label().or_else(|| n.value()).unwrap_or_default()
+}
+
+fn node(
+    n: &accesskit::Node,
+    all: &BTreeMap<u64, &accesskit::Node>,
+    focused: bool,
+    scale: f64,
+) -> Option<Node> {
     let value = n.value().map(str::to_owned);
+    // What a label says is its value; pieces of it, line by line, say nothing new.
+    let is_text = n.role() == accesskit::Role::Label;
+    if n.role() == accesskit::Role::TextRun {
+        return None;
+    }
+    let name = match (n.label(), &value) {
+        (None, Some(text)) if is_text => text.clone(),
+        (Some(label), _) => label.to_owned(),
+        // A field is called by the label before it.
+        (None, _) => {
+            let labels = n.labelled_by().iter().filter_map(|id| all.get(&id.0)).map(|label| said(label));
+            labels.collect::<Vec<_>>().join(" ")
+        }
+    };
     let bounds = n.bounds()?;
     if name.is_empty() && value.is_none() {
         return None;
@@ -53,7 +84,7 @@ fn node(n: &accesskit::Node, focused: bool, scale: f64) -> Option<Node> {
     Some(Node {
         role: format!("{:?}", n.role()),
         name,
-        value,
+        value: value.filter(|_| !is_text),
         at,
         focused,
         on: n.toggled() == Some(accesskit::Toggled::True) || n.is_selected() == Some(true),

@@ -1,0 +1,169 @@
+//! A hand on the keys alone: the list of things, the keys of the menus, Tab on the clipboard.
+
+use game::window::hands::Thing;
+use game::window::shop::Shop;
+use game::window::tree::Node;
+use game::window::words::Words;
+use sim_core::action::{Action, Written};
+
+use super::jobs::{Hands, Where};
+use super::plan::Step;
+use super::screen::Screen;
+
+/// Keys.
+#[derive(Debug, Default)]
+pub(crate) struct Keyboard;
+
+/// Writes numbers into the fields of an open form: the first has the focus and its number is marked.
+pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
+    screen.find(&words.say("form-do"));
+    std::thread::sleep(std::time::Duration::from_millis(300));
+    for (i, number) in numbers.iter().enumerate() {
+        if 0 < i {
+            screen.key("Tab");
+            std::thread::sleep(std::time::Duration::from_millis(150));
+            screen.key("ctrl+a");
+        }
+        screen.type_in(&number.to_string());
+        std::thread::sleep(std::time::Duration::from_millis(150));
+    }
+}
+
+/// The key that chooses line `i` of a menu, as the menu shows it.
+fn line_key(i: usize) -> String {
+    if i < 9 { (i + 1).to_string() } else { char::from(b'a' + (i - 9) as u8).to_string() }
+}
+
+impl Keyboard {
+    fn open(screen: &mut Screen, shop: &Shop, words: &Words, thing: Thing) {
+        let name = words.name(shop, thing);
+        screen.key("f");
+        screen.until("the list of things", |nodes| {
+            nodes.iter().any(|n| n.focused && n.role.contains("TextInput"))
+        });
+        // Words of plain letters are enough to find it, and typed as they are on any keyboard.
+        let plain: Vec<&str> = name.split(' ').filter(|w| w.is_ascii()).collect();
+        screen.type_in(&plain.join(" "));
+        let is = |n: &Node| n.name == name && n.role != "Label";
+        let nodes = screen.until(&format!("{name:?} in the list"), |nodes| nodes.iter().any(is));
+        // Names may begin alike; go down to the one.
+        let row = nodes.iter().rfind(|n| is(n)).unwrap().role.clone();
+        let rows: Vec<&Node> = nodes.iter().filter(|n| n.name.contains(&name) && n.role == row).collect();
+        let at = rows.iter().rposition(|n| n.name == name).unwrap();
+        let first = rows.iter().position(|n| n.on).unwrap_or(0);
+        for _ in first..at {
+            screen.key("Down");
+        }
+        screen.key("Return");
+    }
+
+    /// Tab until something with this name has the focus.
+    fn tab_to(screen: &mut Screen, name: &str) {
+        for _ in 0..400 {
+            let nodes = screen.nodes();
+            if nodes.iter().any(|n| n.focused && n.name == name) {
+                return;
+            }
+            screen.key("Tab");
+            std::thread::sleep(std::time::Duration::from_millis(70));
+        }
+        panic!("Tab never comes to {name:?}:\n{}", screen.names());
+    }
+
+    fn press(screen: &mut Screen, name: &str) {
+        screen.find(name);
+        Self::tab_to(screen, name);
+        screen.key("Return");
+    }
+}
+
+impl Hands for Keyboard {
+    fn turn_to(&mut self, screen: &mut Screen, words: &Words, to: Where) {
+        let key = if to == Where::Room { "middle-room" } else { "middle-diagram" };
+        for _ in 0..3 {
+            if screen.find(&words.say(key)).on {
+                return;
+            }
+            screen.key("l");
+            std::thread::sleep(std::time::Duration::from_millis(400));
+        }
+    }
+
+    fn follow(&mut self, screen: &mut Screen, shop: &Shop, words: &Words, steps: &[Step]) {
+        for step in steps {
+            match step {
+                Step::Open(thing) => Self::open(screen, shop, words, *thing),
+                Step::Take(line, i) => {
+                    let is = |n: &Node| n.name == *line && n.role == "Button";
+                    screen.until(&format!("the line {line:?}"), |nodes| nodes.iter().any(is));
+                    screen.key(&line_key(*i));
+                }
+                Step::Fill(numbers) => {
+                    fill(screen, words, numbers);
+                    screen.key("Return");
+                }
+            }
+        }
+    }
+
+    fn note(
+        &mut self,
+        screen: &mut Screen,
+        shop: &Shop,
+        words: &Words,
+        reading: u32,
+        written: Option<&Written>,
+        record: Option<&str>,
+    ) {
+        let n = [("n", reading.into())];
+        let name = match written {
+            Some(_) => words.say_with("notebook-note-number", &n),
+            None => words.say_with("notebook-note-sense", &n),
+        };
+        if screen.seen(&name).is_none() {
+            Self::press(screen, &words.say("leaf-notebook"));
+        }
+        if written.is_some() {
+            Self::press(screen, &name);
+        }
+        if let Some(line) = record {
+            let field = words.say_with("note-line", &n);
+            Self::press(screen, &field);
+            Self::press(screen, &words.record_short(shop, line));
+        }
+        match written {
+            Some(written) => {
+                Self::tab_to(screen, &words.say("note-what"));
+                screen.type_in(&format!("{} {}", written.value, written.unit));
+                screen.key("Return");
+            }
+            None => Self::press(screen, &name),
+        }
+    }
+
+    fn finding(&mut self, screen: &mut Screen, shop: &Shop, words: &Words, units: &[String], certainty: f64) {
+        Self::press(screen, &words.say("leaf-finding"));
+        for unit in units {
+            Self::tab_to(screen, &words.unit(shop, unit));
+            screen.key("space");
+        }
+        if units.is_empty() {
+            Self::tab_to(screen, &words.say("finding-sound"));
+            screen.key("space");
+        }
+        let percent = format!("{} %", words.number(certainty * 100.0, 0));
+        Self::tab_to(screen, &words.say_with("finding-sure", &[("percent", percent.into())]));
+        screen.key("space");
+        Self::press(screen, &words.say("finding-do"));
+        Self::press(screen, &words.say("finding-confirm-do"));
+    }
+
+    fn hand_back(&mut self, screen: &mut Screen, words: &Words) {
+        Self::press(screen, &words.say("bar-hand-back"));
+        Self::press(screen, &words.say("back-do"));
+    }
+
+    fn can(&self, _action: &Action) -> bool {
+        true
+    }
+}

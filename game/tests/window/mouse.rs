@@ -1,0 +1,205 @@
+//! A hand on the pointer: everything by clicks, numbers and text typed where a field asks for them.
+
+use game::window::hands::{Thing, station_of};
+use game::window::shop::Shop;
+use game::window::tree::Node;
+use game::window::words::Words;
+use sim_core::action::{Action, Station, Written};
+
+use super::jobs::{Hands, Where};
+use super::plan::Step;
+use super::screen::Screen;
+
+/// Clicks.
+#[derive(Debug, Default)]
+pub(crate) struct Mouse {
+    middle: Option<Where>,
+    wall: bool,
+}
+
+/// The middle of something.
+fn middle(node: &Node) -> (f64, f64) {
+    let [x0, y0, x1, y1] = node.at;
+    (f64::midpoint(x0, x1), f64::midpoint(y0, y1))
+}
+
+impl Mouse {
+    fn click(screen: &mut Screen, name: &str) {
+        let node = screen.find(name);
+        let (x, y) = middle(&node);
+        screen.click_at(x, y);
+    }
+
+    fn click_button(screen: &mut Screen, name: &str) {
+        let is = |n: &Node| n.name == name && n.role == "Button" && !n.disabled;
+        let nodes = screen.until(&format!("the button {name:?}"), |nodes| nodes.iter().any(is));
+        let (x, y) = middle(nodes.iter().rfind(|n| is(n)).unwrap());
+        screen.click_at(x, y);
+    }
+
+    /// Brings something on the clipboard into view by the wheel, and clicks it.
+    fn click_scrolled(screen: &mut Screen, name: &str) {
+        for _ in 0..60 {
+            let node = screen.find(name);
+            let (x, y) = middle(&node);
+            let top = 150.0;
+            let bottom = f64::from(super::screen::SIZE.1) - 40.0;
+            if (top..bottom).contains(&y) {
+                // The list may still glide; click only what stands.
+                std::thread::sleep(std::time::Duration::from_millis(250));
+                if screen.find(name).at == node.at {
+                    screen.click_at(x, y);
+                    return;
+                }
+                continue;
+            }
+            screen.hand(&["mousemove", "160", "400"]);
+            screen.hand(&["click", if y < top { "4" } else { "5" }]);
+            std::thread::sleep(std::time::Duration::from_millis(120));
+        }
+        panic!("{name:?} does not come into view");
+    }
+
+    fn open(&mut self, screen: &mut Screen, shop: &Shop, words: &Words, thing: Thing, first: &str) -> bool {
+        let name = words.name(shop, thing);
+        match thing {
+            Thing::Clock => {
+                let key = if first == words.say("offer-wait") {
+                    "time-wait"
+                } else if first == words.say("offer-overnight") {
+                    "time-overnight"
+                } else if first == words.say("offer-stopwatch") {
+                    "time-watch"
+                } else {
+                    "time-until"
+                };
+                Self::click(screen, &words.say(key));
+                // The button has taken the first line already.
+                true
+            }
+            Thing::Instrument(card) => {
+                let kit = &shop.session().unwrap().workshop().setup().kit;
+                let kind = &kit[usize::from(card)].kind;
+                use sim_core::instrument::InstrumentKind as Kind;
+                let on_wall = matches!(kind, Kind::Barometer { .. } | Kind::WallThermometer { .. });
+                if on_wall != self.wall {
+                    Self::click(screen, &words.say("tray-wall"));
+                    self.wall = on_wall;
+                }
+                let face = format!("{name},");
+                let is = |n: &Node| n.name.starts_with(&face);
+                let nodes = screen.until(&format!("the face of {name:?}"), |nodes| nodes.iter().any(is));
+                let (fx, fy) = middle(nodes.iter().find(|n| is(n)).unwrap());
+                // Its buttons stand to the right of the face; the nearest with these words is its own.
+                let near = |n: &&Node| {
+                    let (x, y) = middle(n);
+                    ((x - fx).hypot(y - fy) * 10.0) as i64 + if x < fx { 1_000_000 } else { 0 }
+                };
+                let button = nodes.iter().filter(|n| n.name == first && n.role == "Button").min_by_key(near);
+                let (x, y) = middle(button.unwrap_or_else(|| panic!("{first:?} beside {name:?}")));
+                screen.click_at(x, y);
+                true
+            }
+            _ => {
+                if self.middle == Some(Where::Room) {
+                    // Things of the yard and the paper lie at the desk.
+                    let at = station_of(shop, thing).unwrap_or(Station::Desk);
+                    let station = words.say(game::window::ui::top_bar::station_key(at));
+                    let tab = screen.find(&station);
+                    if !tab.on {
+                        let (x, y) = middle(&tab);
+                        screen.click_at(x, y);
+                        // The camera glides; what is clicked must stand.
+                        std::thread::sleep(std::time::Duration::from_millis(1_200));
+                    }
+                }
+                let is = |n: &Node| n.name == name && n.role == "Button" && !n.disabled;
+                let nodes =
+                    screen.until(&format!("{name:?} in the {:?}", self.middle), |nodes| nodes.iter().any(is));
+                let (x, y) = middle(nodes.iter().find(|n| is(n)).unwrap());
+                screen.click_at(x, y);
+                false
+            }
+        }
+    }
+}
+
+impl Hands for Mouse {
+    fn turn_to(&mut self, screen: &mut Screen, words: &Words, to: Where) {
+        let key = if to == Where::Room { "middle-room" } else { "middle-diagram" };
+        Self::click(screen, &words.say(key));
+        self.middle = Some(to);
+    }
+
+    fn follow(&mut self, screen: &mut Screen, shop: &Shop, words: &Words, steps: &[Step]) {
+        let mut skip = false;
+        for (i, step) in steps.iter().enumerate() {
+            match step {
+                Step::Open(thing) => {
+                    let first = match steps.get(i + 1) {
+                        Some(Step::Take(words, _)) => words.as_str(),
+                        _ => "",
+                    };
+                    skip = self.open(screen, shop, words, *thing, first);
+                }
+                Step::Take(..) if std::mem::take(&mut skip) => {}
+                Step::Take(line, _) => Self::click_button(screen, line),
+                Step::Fill(numbers) => {
+                    super::keyboard::fill(screen, words, numbers);
+                    Self::click_button(screen, &words.say("form-do"));
+                }
+            }
+        }
+    }
+
+    fn note(
+        &mut self,
+        screen: &mut Screen,
+        shop: &Shop,
+        words: &Words,
+        reading: u32,
+        written: Option<&Written>,
+        record: Option<&str>,
+    ) {
+        Self::click(screen, &words.say("leaf-notebook"));
+        let n = [("n", reading.into())];
+        if written.is_some() {
+            Self::click_scrolled(screen, &words.say_with("notebook-note-number", &n));
+        }
+        if let Some(line) = record {
+            Self::click_scrolled(screen, &words.say_with("note-line", &n));
+            Self::click(screen, &words.record_short(shop, line));
+        }
+        match written {
+            Some(written) => {
+                Self::click_scrolled(screen, &words.say("note-what"));
+                screen.type_in(&format!("{} {}", written.value, written.unit));
+                Self::click_scrolled(screen, &words.say("note-do"));
+            }
+            None => Self::click_scrolled(screen, &words.say_with("notebook-note-sense", &n)),
+        }
+    }
+
+    fn finding(&mut self, screen: &mut Screen, shop: &Shop, words: &Words, units: &[String], certainty: f64) {
+        Self::click(screen, &words.say("leaf-finding"));
+        for unit in units {
+            Self::click_scrolled(screen, &words.unit(shop, unit));
+        }
+        if units.is_empty() {
+            Self::click_scrolled(screen, &words.say("finding-sound"));
+        }
+        let percent = format!("{} %", words.number(certainty * 100.0, 0));
+        Self::click_scrolled(screen, &words.say_with("finding-sure", &[("percent", percent.into())]));
+        Self::click_scrolled(screen, &words.say("finding-do"));
+        Self::click(screen, &words.say("finding-confirm-do"));
+    }
+
+    fn hand_back(&mut self, screen: &mut Screen, words: &Words) {
+        Self::click(screen, &words.say("bar-hand-back"));
+        Self::click(screen, &words.say("back-do"));
+    }
+
+    fn can(&self, _action: &Action) -> bool {
+        true
+    }
+}

@@ -1,0 +1,81 @@
+//! Random clicks and keys in the real window: no panic, no stuck state, memory flat.
+//!
+//! Twenty minutes are too long for every run: `PINHOLE_SOAK_S` says how many seconds; without it, twenty.
+
+use std::time::{Duration, Instant};
+
+use super::screen::{SIZE, Screen, skipped};
+
+/// A published generator (Steele, Lea and Flood 2014), so that a run can be had again by its seed.
+struct Dice(u64);
+
+impl Dice {
+    fn next(&mut self, below: u64) -> u64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        ((z ^ (z >> 31)) >> 11) % below
+    }
+}
+
+const KEYS: [&str; 34] = [
+    "1", "2", "3", "4", "5", "6", "9", "a", "b", "c", "e", "f", "h", "k", "l", "m", "n", "o", "p", "r", "s",
+    "t", "u", "w", "Tab", "Return", "Escape", "space", "Down", "Up", "Left", "Right", "F1", "F8",
+];
+
+#[test]
+fn random_hands_break_nothing() {
+    if skipped(1) {
+        return;
+    }
+    let seconds = std::env::var("PINHOLE_SOAK_S").ok().and_then(|s| s.parse().ok()).unwrap_or(20);
+    let seed = std::env::var("PINHOLE_SOAK_SEED").ok().and_then(|s| s.parse().ok()).unwrap_or(1);
+    println!("soak: {seconds} s, seed {seed}");
+    let mut dice = Dice(seed);
+    let mut screen = Screen::open("first-shift/hum-at-the-lights", "1");
+    let began = Instant::now();
+    let mut early: Option<f64> = None;
+    let mut hands = 0u32;
+    while began.elapsed() < Duration::from_secs(seconds) {
+        let (x, y) = (dice.next(u64::from(SIZE.0)), dice.next(u64::from(SIZE.1)));
+        let (x, y) = (x.to_string(), y.to_string());
+        match dice.next(10) {
+            0..5 => screen.hand(&["mousemove", &x, &y, "click", "1"]),
+            5 => screen.hand(&["mousemove", &x, &y, "click", if dice.next(2) == 0 { "4" } else { "5" }]),
+            6 => {
+                let (x2, y2) =
+                    (dice.next(u64::from(SIZE.0)).to_string(), dice.next(u64::from(SIZE.1)).to_string());
+                let button = if dice.next(2) == 0 { "1" } else { "3" };
+                screen.hand(&[
+                    "mousemove",
+                    &x,
+                    &y,
+                    "mousedown",
+                    button,
+                    "mousemove",
+                    &x2,
+                    &y2,
+                    "mouseup",
+                    button,
+                ]);
+            }
+            _ => screen.key(KEYS[dice.next(KEYS.len() as u64) as usize]),
+        }
+        hands += 1;
+        // Ends the test when the program has ended.
+        screen.nodes();
+        if early.is_none() && Duration::from_secs(seconds / 4) < began.elapsed() {
+            early = screen.memory_mb();
+        }
+    }
+    let late = screen.memory_mb();
+    println!("soak: {hands} hands, memory {early:?} MB after a quarter, {late:?} MB at the end");
+    // It still answers: a tree newer than a resize of nothing, within the patience of `until`.
+    screen.key("Escape");
+    screen.until("an answer", |nodes| !nodes.is_empty());
+    if let (Some(early), Some(late)) = (early, late) {
+        // A tenth and 40 MB of slack: caches of glyphs and pictures fill up once.
+        assert!(late < early * 1.1 + 40.0, "{early} MB grew to {late} MB");
+    }
+}
