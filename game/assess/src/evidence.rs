@@ -10,13 +10,8 @@
 //! be looked at in the wrong moment of its cycle, and the true hypothesis would suffer most. How long a wait
 //! took is evidence only when it was timed and noted, like everything else.
 //!
-//! **Width of a prediction.** Sixteen draws stand for a continuum of tolerances, so each prediction is given
-//! a kernel: σ² = scatter² + max(0.7 · s, floor)². s is the spread of the hypothesis' sixteen predictions of
-//! that reading, the smaller of standard deviation and interquartile range / 1.349 (Silverman 1986, so
-//! that two clusters do not smear into one another); 0.7 = 16^(−1/8) is Scott's rule for sixteen points when
-//! about four unknowns matter to a reading. Times and resistances spread by ratio, so s is taken of their
-//! logarithms and scaled by each prediction. The floor, half a step or 0.5 % of the value, stands for the
-//! error the stepping may make.
+//! **Width of a prediction.** Sixteen draws stand for a continuum of tolerances; how each is widened, and how
+//! readings that err alike are kept from counting twice, stands in [`crate::joint`].
 //!
 //! **Ends.** A value off the scale is the tail beyond its end; a time still running when the trainee's
 //! patience ended is everything above it. A cell in which a reading could not have come about at all counts it
@@ -35,27 +30,18 @@ use crate::complaint;
 use crate::course::{Course, Looked, Worth};
 use crate::hypotheses::{Cell, Class, Hypotheses};
 use crate::job::Job;
+use crate::joint::{self, Drawn, Noted};
 use crate::likelihood::{Expected, log_likelihood};
-use crate::numeric::ln;
 
-/// Bandwidth of the kernel, share of the spread: 16^(−1/8).
-pub const BANDWIDTH: f64 = 0.7;
-/// Floor of the kernel, share of the value.
-pub const FLOOR_OF_VALUE: f64 = 0.005;
-/// Floor of the kernel, share of the scale's step.
-pub const FLOOR_OF_STEP: f64 = 0.5;
 /// Mass below which a hypothesis is not simulated any further.
 pub const DROP_BELOW: f64 = 1e-4;
-/// Interquartile range of a normal distribution, in standard deviations.
-const IQR_OF_NORMAL: f64 = 1.349;
-
 /// A cell's car in the workshop, with what it has said so far.
 #[derive(Debug)]
 struct Player {
     /// `None` for *other*, and once the hypothesis is dropped.
     workshop: Option<Workshop>,
-    /// Prediction of the reading last taken of each thing looked at (index into `Course::looked`).
-    predicted: Vec<Option<Predicted>>,
+    /// Prediction of each thing looked at (index into `Course::looked`).
+    predicted: Vec<Option<Drawn>>,
     /// See [`Followed::swapped_faulty`].
     swapped_faulty: Vec<bool>,
 }
@@ -143,6 +129,8 @@ pub fn follow(
     let mut belief = start.clone();
     let mut entropy = belief.entropy();
     let mut links: Vec<Link> = Vec::new();
+    let mut noted: Vec<usize> = Vec::new();
+    let mut sums = Sums { dropped: vec![None; hypotheses.list.len()] };
     let mut done = 0;
     for (index, note) in course.notes.iter().enumerate() {
         if note.worth != Worth::Counts || until <= note.deed {
@@ -150,7 +138,9 @@ pub fn follow(
         }
         play_all(job, hypotheses, &mut players, course, done..note.deed, &wanted);
         done = note.deed;
-        let logs = log_likelihoods(hypotheses, &players, &course.looked[note.looked], note.looked);
+        noted.push(note.looked);
+        belief = start.clone();
+        let logs = sums.log_likelihoods(job, hypotheses, &players, course, &noted);
         let possible = belief.observe(&logs);
         assert!(possible, "with a slip rate nothing is impossible");
         let after = belief.entropy();
@@ -239,7 +229,7 @@ fn play_all(
                 && wanted[looked]
             {
                 let what = &course.looked[looked].reading.what;
-                predicted[looked] = Some(with_error(job, cell, workshop, what, value));
+                predicted[looked] = Some(drawn(job, cell, workshop, what, value));
             }
         }
     });
@@ -258,109 +248,93 @@ fn drop_unlikely(hypotheses: &Hypotheses, players: &mut [Player], belief: &Belie
     dropped
 }
 
-/// Natural log of the likelihood of a noted reading in every cell.
-fn log_likelihoods(hypotheses: &Hypotheses, players: &[Player], looked: &Looked, which: usize) -> Vec<f64> {
-    let by_ratio = runs_by_ratio(&looked.reading.what, &looked.scale);
-    let mut logs = Vec::with_capacity(players.len());
-    for range in hypotheses.ranges() {
-        let dropped = hypotheses.cells[range.start].world.is_some()
-            && players[range.clone()].iter().all(|player| player.workshop.is_none());
-        let draws: Vec<Option<Predicted>> =
-            players[range.clone()].iter().map(|player| player.predicted[which]).collect();
-        let expected =
-            if dropped { vec![Expected::Slip; draws.len()] } else { widen(&draws, &looked.scale, by_ratio) };
-        logs.extend(expected.iter().map(|&e| log_likelihood(&looked.scale, looked.reading.shown, e)));
-    }
-    logs
+/// What the readings noted so far say in every cell, from the complaint on.
+struct Sums {
+    /// Per hypothesis that is simulated no further: the log-likelihoods of its cells when it was dropped, and how many
+    /// notes they hold.
+    dropped: Vec<Option<(Vec<f64>, usize)>>,
 }
 
-/// Adds the instrument's constant error, as this cell drew it.
-fn with_error(
+impl Sums {
+    /// Natural log of the likelihood of all readings noted so far, in every cell.
+    fn log_likelihoods(
+        &mut self,
+        job: &Job,
+        hypotheses: &Hypotheses,
+        players: &[Player],
+        course: &Course,
+        noted: &[usize],
+    ) -> Vec<f64> {
+        let ranges: Vec<std::ops::Range<usize>> = hypotheses.ranges().collect();
+        let all: Vec<Vec<f64>> = ranges
+            .par_iter()
+            .zip(&mut self.dropped)
+            .map(|(range, dropped)| {
+                let gone = hypotheses.cells[range.start].world.is_some()
+                    && players[range.clone()].iter().all(|player| player.workshop.is_none());
+                let of = |noted: &[usize]| -> Vec<f64> {
+                    let notes: Vec<Noted> =
+                        noted.iter().map(|&n| as_noted(job, players, course, range, n)).collect();
+                    joint::log_likelihoods(&notes)
+                };
+                if !gone {
+                    return of(noted);
+                }
+                // It was dropped after the note before this one.
+                let (before, held) =
+                    dropped.get_or_insert_with(|| (of(&noted[..noted.len() - 1]), noted.len() - 1));
+                let slips: f64 = noted[*held..]
+                    .iter()
+                    .map(|&n| {
+                        let looked = &course.looked[n];
+                        log_likelihood(&looked.scale, looked.reading.shown, Expected::Slip)
+                    })
+                    .sum();
+                before.iter().map(|log| log + slips).collect()
+            })
+            .collect();
+        all.concat()
+    }
+}
+
+/// A noted reading with what the draws of one hypothesis expect of it.
+fn as_noted(
     job: &Job,
-    cell: &Cell,
-    workshop: &Workshop,
-    what: &Observed,
-    predicted: Predicted,
-) -> Predicted {
-    let Predicted::Value(value) = predicted else { return predicted };
+    players: &[Player],
+    course: &Course,
+    range: &std::ops::Range<usize>,
+    which: usize,
+) -> Noted {
+    let looked = &course.looked[which];
+    let instrument = match &looked.reading.what {
+        Observed::Instrument { instrument, .. } | Observed::Interval { instrument, .. } => {
+            job.kit.iter().position(|card| card.id == *instrument)
+        }
+        Observed::Sense(_) => None,
+    };
+    Noted {
+        shown: looked.reading.shown,
+        scale: looked.scale.clone(),
+        by_ratio: runs_by_ratio(&looked.reading.what, &looked.scale),
+        instrument,
+        drawn: players[range.clone()].iter().map(|player| player.predicted[which]).collect(),
+    }
+}
+
+/// What a draw expects, with the instrument's constant error beside it.
+fn drawn(job: &Job, cell: &Cell, workshop: &Workshop, what: &Observed, predicted: Predicted) -> Drawn {
+    let nothing = Drawn { predicted, error: 0.0, share: 0.0 };
+    let Predicted::Value(value) = predicted else { return nothing };
     let (Observed::Instrument { instrument, .. } | Observed::Interval { instrument, .. }) = what else {
-        return predicted;
+        return nothing;
     };
     let card = job.kit.iter().position(|card| card.id == *instrument);
     let errors = cell.world.as_ref().map(|world| world.instrument_errors.as_slice()).unwrap_or_default();
     let share = card.and_then(|card| errors.get(card)).copied().unwrap_or(0.0);
-    Predicted::Value(value + workshop.instrument_error(what, value, share))
+    Drawn { predicted, error: workshop.instrument_error(what, value, 1.0), share }
 }
 
 /// Quantities that are positive and span decades: times and resistances.
 fn runs_by_ratio(what: &Observed, scale: &Scale) -> bool {
     matches!(what, Observed::Interval { .. }) || matches!(scale, Scale::Numeric { unit: "ohm", .. })
-}
-
-/// Gives one hypothesis' predictions of one reading their widths.
-fn widen(draws: &[Option<Predicted>], scale: &Scale, by_ratio: bool) -> Vec<Expected> {
-    let (scatter, step) = match scale {
-        Scale::Numeric { scatter, resolution, .. } => (*scatter, *resolution),
-        Scale::Ordinal { scatter, .. } => (*scatter, 0.0),
-    };
-    // A ratio needs something positive; a tenth of a step is as good as nothing.
-    let log = |value: f64| ln(value.max(0.1 * step).max(1e-9));
-    let values: Vec<f64> = draws
-        .iter()
-        .filter_map(|draw| match draw {
-            Some(Predicted::Value(value)) => Some(if by_ratio { log(*value) } else { *value }),
-            _ => None,
-        })
-        .collect();
-    let spread = spread(&values);
-    draws
-        .iter()
-        .map(|draw| match draw {
-            Some(Predicted::Value(value)) => {
-                let scaled = if by_ratio { spread * value.abs() } else { spread };
-                let floor = (FLOOR_OF_STEP * step).max(FLOOR_OF_VALUE * value.abs());
-                let kernel = (BANDWIDTH * scaled).max(floor);
-                Expected::Near { mean: *value, sigma: (scatter * scatter + kernel * kernel).sqrt() }
-            }
-            Some(other) => Expected::from_model(*other, 0.0, 0.0),
-            // *Other*, or a reading that could not have come about in this cell: nothing is known.
-            None => Expected::Anything,
-        })
-        .collect()
-}
-
-/// The smaller of standard deviation and interquartile range / 1.349; 0 for fewer than two values.
-fn spread(values: &[f64]) -> f64 {
-    let n = values.len() as f64;
-    if n < 2.0 {
-        return 0.0;
-    }
-    let mean = values.iter().sum::<f64>() / n;
-    let deviation = (values.iter().map(|v| (v - mean) * (v - mean)).sum::<f64>() / (n - 1.0)).sqrt();
-    let mut sorted = values.to_vec();
-    sorted.sort_by(f64::total_cmp);
-    let quantile = |q: f64| {
-        let at = q * (n - 1.0);
-        let below = at.floor() as usize;
-        let above = (below + 1).min(sorted.len() - 1);
-        sorted[below] + (at - at.floor()) * (sorted[above] - sorted[below])
-    };
-    deviation.min((quantile(0.75) - quantile(0.25)) / IQR_OF_NORMAL)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn spread_is_robust_and_exact_on_a_normal_shape() {
-        assert_eq!(spread(&[3.0]), 0.0);
-        assert_eq!(spread(&[2.0; 16]), 0.0);
-        // Two clusters of 13 and 3: the bulk has no spread, and the few must not lend it any.
-        let clusters: Vec<f64> = (0..16).map(|i| if i < 13 { 0.0 } else { 50.0 }).collect();
-        assert_eq!(spread(&clusters), 0.0);
-        // Even steps 0 … 15: IQR 7.5 / 1.349 = 5.56 against σ 4.76, so σ it is.
-        let even: Vec<f64> = (0..16).map(f64::from).collect();
-        assert!((spread(&even) - (272.0f64 / 12.0).sqrt()).abs() < 1e-12);
-    }
 }

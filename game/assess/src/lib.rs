@@ -9,6 +9,7 @@ pub mod draws;
 pub mod evidence;
 pub mod hypotheses;
 pub mod job;
+pub mod joint;
 pub mod likelihood;
 pub mod marks;
 pub mod numeric;
