@@ -27,7 +27,7 @@ use sim_core::workshop::Workshop;
 
 use crate::belief::Belief;
 use crate::complaint;
-use crate::course::{Course, Looked, Worth};
+use crate::course::{Course, Worth};
 use crate::hypotheses::{Cell, Class, Hypotheses};
 use crate::job::Job;
 use crate::joint::{self, Drawn, Noted};

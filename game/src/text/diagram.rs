@@ -74,14 +74,16 @@ pub(super) fn car(out: &mut dyn Write, car: &Car, view: &View) -> io::Result<()>
             Some(cover) if !view.covers_off.contains(cover) => format!(", behind {cover}"),
             _ => String::new(),
         };
-        let text = format!("{} ({}{behind})", standing.name, place(standing.station));
+        let rubber = if standing.rubber { ", rubber" } else { "" };
+        let text = format!("{} ({}{behind}{rubber})", standing.name, place(standing.station));
         hanging(out, &part.id, &text)?;
     }
     if !car.covers.is_empty() {
         writeln!(out, "Covers")?;
         for cover in &car.covers {
             let off = if view.covers_off.contains(&cover.id) { "  (off)" } else { "" };
-            writeln!(out, "  {:<12} {}{off}", cover.id, cover.name)?;
+            let (min, back) = (cover.off_min, cover.on_min);
+            writeln!(out, "  {:<12} {}, {min} min off, {back} on{off}", cover.id, cover.name)?;
         }
     }
     Ok(())

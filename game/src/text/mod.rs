@@ -15,6 +15,7 @@ use assess::pack::Library;
 use assess::script::{self, ScriptError};
 use assess::session::{Begin, Session};
 use assess::words::{self, Ask, Said, Vocabulary};
+use sim_core::observe::{Observed, ShownValue};
 
 use crate::Verdict;
 use crate::cli::{Places, TextArgs};
@@ -163,8 +164,15 @@ fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>
 }
 
 fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
-    let answer = lines.next(&format!("{question} [Y/n] "))?;
-    Ok(answer.is_some_and(|a| matches!(a.trim().to_lowercase().as_str(), "" | "y" | "yes")))
+    let mut prompt = format!("{question} [Y/n] ");
+    loop {
+        let Some(answer) = lines.next(&prompt)? else { return Ok(false) };
+        match answer.trim().to_lowercase().as_str() {
+            "" | "y" | "yes" => return Ok(true),
+            "n" | "no" => return Ok(false),
+            _ => prompt = "Type y for yes or n for no. [Y/n] ".to_owned(),
+        }
+    }
 }
 
 /// The job to open: asked for at a terminal, else the first.
@@ -225,8 +233,9 @@ fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Pa
             continue;
         }
         let Some(action) = script::action_of(session, &said) else { continue };
+        let from = view.station;
         let outcome = session.act(&action).with_context(place)?;
-        show::outcome(out, session, &action, &outcome)?;
+        show::outcome(out, session, from, &action, &outcome)?;
         if let Some(why) = &outcome.refused
             && !may_fail
         {
@@ -275,7 +284,17 @@ fn talk(
                     continue;
                 }
                 let outcome = session.act(&action)?;
-                show::outcome(out, session, &action, &outcome)?;
+                show::outcome(out, session, view.station, &action, &outcome)?;
+                let given_up = outcome.reading.as_ref().is_some_and(|r| {
+                    matches!(r.what, Observed::Interval { .. }) && matches!(r.shown, ShownValue::Off(_))
+                });
+                if given_up {
+                    show::wrapped(
+                        out,
+                        "  ",
+                        "(Given up is a reading too: type note to keep it as it stands.)",
+                    )?;
+                }
                 if let Some(reading) = &outcome.reading
                     && reading.id == 1
                 {
@@ -318,6 +337,7 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
             Err(error) => show::not_understood(out, &error),
         },
         Ask::Look => show::look(out, session),
+        Ask::Part(id) => show::part(out, session, id),
         Ask::Car => diagram::car(out, &session.job().car, &session.view()),
         Ask::Tools(one) => show::tools(out, session, one.as_deref()),
         Ask::Store => show::store(out, session),
@@ -340,5 +360,6 @@ fn finish(out: &mut dyn Write, library: &Library, session: &Session) -> anyhow::
         mark::write_file(&page, assess::report::html::render(&sheet).as_bytes())?;
         writeln!(out, "\nThe mark sheet with its plots: {}", page.display())?;
     }
+    writeln!(out, "This job is over. Run the program again for another.")?;
     Ok(mark::verdict(std::slice::from_ref(&sheet)))
 }

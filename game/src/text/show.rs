@@ -6,6 +6,7 @@ use assess::session::Session;
 use assess::words::WordsError;
 use sim_core::action::{Action, Cycle, PedalHold, Sense, Station, Written};
 use sim_core::assembly::Stop;
+use sim_core::car::RecordKind;
 use sim_core::observe::{Observed, Reading, Scale, ShownValue};
 use sim_core::parts::engine::EngineState;
 use sim_core::units::Tick;
@@ -52,7 +53,7 @@ pub(super) fn place(station: Station) -> &'static str {
 
 /// The prompt: time, place, minutes worked.
 pub(super) fn prompt(view: &View) -> String {
-    format!("{} {} {:.0} min> ", clock(view.tick), place(view.station), view.attended_min)
+    format!("{} {} {:.0} min worked> ", clock(view.tick), place(view.station), view.attended_min)
 }
 
 /// What was looked at, in a few words.
@@ -165,6 +166,7 @@ pub(super) fn not_understood(out: &mut dyn Write, error: &WordsError) -> io::Res
 pub(super) fn outcome(
     out: &mut dyn Write,
     session: &Session,
+    from: Station,
     action: &Action,
     outcome: &Outcome,
 ) -> io::Result<()> {
@@ -181,9 +183,27 @@ pub(super) fn outcome(
             }
         }
     }
+    let now = session.view().station;
+    if now != from {
+        writeln!(out, "  You are at the {} now; the walk took 20 s.", place(now))?;
+    }
     if let Some(reading) = &outcome.reading {
         writeln!(out, "  Reading {}: {}", reading.id, what(&reading.what))?;
         write!(out, "{}", picture(session, reading))?;
+    }
+    if let Action::Finding { units, certainty } = action {
+        let names: Vec<&str> = units
+            .iter()
+            .map(|id| {
+                session.job().car.units.iter().find(|u| u.id == *id).map_or(id.as_str(), |u| u.name.as_str())
+            })
+            .collect();
+        let text = match (*certainty <= 0.0, names.is_empty()) {
+            (true, _) => "Found: nothing; the car stays and is referred on.".to_owned(),
+            (false, true) => format!("Found: everything inside its limits, sure {certainty:.2}."),
+            (false, false) => format!("Found: {}, sure {certainty:.2}.", names.join(" and ")),
+        };
+        wrapped(out, "  ", &text)?;
     }
     if let Action::Note { written, record, .. } = action {
         noted(out, session, action, written.as_ref(), record.as_deref(), outcome)?;
@@ -340,12 +360,45 @@ pub(super) fn look(out: &mut dyn Write, session: &Session) -> io::Result<()> {
     )
 }
 
+/// One part, looked at.
+pub(super) fn part(out: &mut dyn Write, session: &Session, id: &str) -> io::Result<()> {
+    let car = &session.job().car;
+    let view = session.view();
+    let found = car.assembly.parts.iter().zip(&car.stands).find(|(part, _)| part.id == id);
+    let Some((part, stands)) = found else { return Ok(()) };
+    let behind = match &stands.behind {
+        Some(cover) if !view.covers_off.contains(cover) => format!(", behind {cover}"),
+        _ => String::new(),
+    };
+    let made_of = match (stands.rubber, stands.bright_metal) {
+        (true, _) => " Rubber: it may be clamped.",
+        (false, true) => " Bright metal.",
+        (false, false) => "",
+    };
+    wrapped(out, "  ", &format!("{} ({}{behind}).{made_of}", sentence(&stands.name), place(stands.station)))?;
+    for joint in &car.assembly.joints {
+        let (a, b) = (car.assembly.port_name(joint.a), car.assembly.port_name(joint.b));
+        if [&a, &b].iter().any(|port| port.split('.').next() == Some(id)) {
+            let open = if view.joints_open.contains(&joint.id) { ", open" } else { "" };
+            writeln!(out, "  {:<14} {a} to {b}{open}", joint.id)?;
+        }
+    }
+    if let Some(unit) =
+        car.units.iter().find(|u| u.parts.iter().any(|p| car.assembly.parts[usize::from(*p)].id == part.id))
+    {
+        writeln!(out, "  Repair unit {}; {:.0} min to replace.", unit.id, unit.swap_min)?;
+    }
+    Ok(())
+}
+
 /// The tool board, or one tool.
 pub(super) fn tools(out: &mut dyn Write, session: &Session, one: Option<&str>) -> io::Result<()> {
     let view = session.view();
     for card in session.job().kit.iter().filter(|c| one.is_none_or(|id| c.id == id)) {
         let fitted = view.instruments.iter().any(|i| i.id == card.id && !i.at.is_empty());
-        writeln!(out, "  {:<12} {}{}", card.id, card.name, if fitted { "  (fitted)" } else { "" })?;
+        let cost =
+            if 0.0 < card.fit_min { format!(", {} min to connect", card.fit_min) } else { String::new() };
+        writeln!(out, "  {:<12} {}{cost}{}", card.id, card.name, if fitted { "  (fitted)" } else { "" })?;
         wrapped(out, "               ", &card.help)?;
         if one.is_some()
             && let Some(dial) = dial::dial_of(&card.kind)
@@ -367,10 +420,14 @@ pub(super) fn tools(out: &mut dyn Write, session: &Session, one: Option<&str>) -
 /// Spares, and what can be mended.
 pub(super) fn store(out: &mut dyn Write, session: &Session) -> io::Result<()> {
     let job = session.job();
-    writeln!(out, "  {:<14} {:<15} {:>7}  what", "unit", "spare", "price")?;
+    writeln!(out, "  {:<13} {:<14} {:>6} {:>4}  what", "unit", "spare", "price", "min")?;
     for spare in job.spares.iter() {
-        let unit = job.car.units.get(usize::from(spare.unit)).map_or("", |u| u.id.as_str());
-        writeln!(out, "  {unit:<14} {:<15} {:>7.2}  {}", spare.id, spare.price, spare.name)?;
+        let Some(unit) = job.car.units.get(usize::from(spare.unit)) else { continue };
+        writeln!(
+            out,
+            "  {:<13} {:<14} {:>6.2} {:>4.0}  {}",
+            unit.id, spare.id, spare.price, unit.swap_min, spare.name
+        )?;
     }
     let names = |can: &dyn Fn(&sim_core::car::RepairUnit) -> bool| {
         job.car.units.iter().filter(|u| can(u)).map(|u| u.id.clone()).collect::<Vec<_>>().join(", ")
@@ -427,6 +484,28 @@ pub(super) fn not_noted(out: &mut dyn Write, session: &Session) -> io::Result<()
     wrapped(out, "  ", "Not noted, so not counted. Note one with: note NUMBER VALUE UNIT.")
 }
 
+/// The words that lead to a reading a record line asks for.
+fn how(kind: RecordKind) -> &'static str {
+    match kind {
+        RecordKind::DayPressure => "read barometer",
+        RecordKind::BatteryVoltage => {
+            "fit meter red=battery.plus black=battery.minus, meter volt, read meter"
+        }
+        RecordKind::PumpRun => "pedal pump 12 200, key on, time run",
+        RecordKind::PumpRest => "time rest 900, foot off the pedal",
+        RecordKind::CutOut => "stand by the gauge, wait until pump starts, wait until pump stops, read gauge",
+        RecordKind::CutIn => "stand by the gauge, wait until pump starts, read gauge",
+        RecordKind::ReleaseBuildUp => "pedal pump 12 200 with the key off, key on, time run",
+        RecordKind::ReleaseDrop => {
+            "pedal pump 12 200 with the key off, pedal press 150, key on, engine idle, wait 10, feel moved"
+        }
+        RecordKind::ReleaseReserve => "key off, engine stopped, pedal pump 12 200, feel applications",
+        RecordKind::ReleaseNoRise => "pedal press 150, engine stop, wait 30, feel moved",
+        RecordKind::ReleaseRest => "let the pump fill the store, time rest 900",
+        RecordKind::ReleaseYard => "brakes, chocks off, engine idle, drive",
+    }
+}
+
 /// Lines of the record.
 pub(super) fn record(out: &mut dyn Write, session: &Session) -> io::Result<()> {
     let filled = |item: &str| {
@@ -440,11 +519,12 @@ pub(super) fn record(out: &mut dyn Write, session: &Session) -> io::Result<()> {
     };
     for item in &session.job().car.record {
         let mark = if filled(&item.id) { "x" } else { " " };
-        hanging(out, &format!("[{mark}] {}", item.id), &item.text)?;
+        hanging(out, &format!("[{mark}] {}", item.id), &format!("{}. How: {}.", item.text, how(item.kind)))?;
     }
     wrapped(
         out,
         "  ",
-        "Fill a line with: note VALUE UNIT for LINE. Release checks come after the last change.",
+        "Fill a line with: note VALUE UNIT for LINE. Release checks come after the last change: of a joint, \
+         a plug or clamp, a unit, or an instrument in a vacuum line.",
     )
 }

@@ -157,9 +157,6 @@ impl Workshop {
                 },
             });
         };
-        if self.state.notes.iter().any(|(noted, ..)| *noted == id) {
-            return Err(cannot(format!("reading {id} is in the notebook already")));
-        }
         let item = record.map(|r| self.find_record(r)).transpose()?;
         let scale = self.scale(&reading.what);
         let sensed = matches!(reading.what, Observed::Sense(_));
@@ -169,8 +166,20 @@ impl Workshop {
         if written.is_some_and(|w| !w.value.is_finite()) {
             return Err(cannot("write a finite number"));
         }
+        // A slip of the pen is struck out and written anew; the page keeps both.
+        if self.state.notes.iter().any(|(noted, ..)| *noted == id) {
+            doing.say(format!(
+                "What you had written for reading {id} is struck out; this stands in its place."
+            ));
+        }
         self.pass(doing, timing::NOTE);
-        doing.read_right = (!sensed).then(|| read_right(&scale, reading.shown, written));
+        doing.read_right = (!sensed).then(|| match (&reading.what, reading.shown, written) {
+            // "More than 900 s, given up" is written down as 900 s by everybody.
+            (Observed::Interval { max_s, .. }, ShownValue::Off(true), Some(w)) => {
+                f64::from(*max_s) <= w.value && same_unit(&w.unit, "s")
+            }
+            _ => read_right(&scale, reading.shown, written),
+        });
         self.state.notes.push((id, written.cloned(), record.map(str::to_owned)));
         doing.record = item.map(|item| self.entry(item, &reading));
         Ok(())

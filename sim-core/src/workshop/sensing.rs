@@ -217,6 +217,18 @@ impl Workshop {
         }
         let began = self.circuit.tick().0;
         let limit = began + timing::s(u64::from(max_s));
+        if self.cue(cue) {
+            doing.say(match cue {
+                Cue::PumpStarts => {
+                    "The pump runs already. To hear its next start, wait until it stops first."
+                }
+                Cue::PumpStops => {
+                    "The pump rests already. To hear its next stop, wait until it starts first."
+                }
+                Cue::LampOn => "The lamp is alight already.",
+                Cue::LampOut => "The lamp is dark already.",
+            });
+        }
         if let Some(cut) = doing.cut {
             // A lamp's cue is no switching of the circuit: its live wait may have ended inside what would
             // be one step here, so the live steps are taken as long as they fit.

@@ -52,6 +52,7 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
             shown: shown_in_words(looked),
             value: number(looked),
             of_store: is_of_store(c, &looked.reading.what),
+            before_lock: note.deed < lock,
             worth,
         });
     }

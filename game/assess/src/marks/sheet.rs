@@ -233,6 +233,8 @@ pub struct ReadingLine {
     pub value: Option<(f64, String)>,
     /// A pressure of the store (for the chart over time).
     pub of_store: bool,
+    /// It was written down before the first finding and the first repair.
+    pub before_lock: bool,
     /// What became of it.
     pub worth: NoteWorth,
 }

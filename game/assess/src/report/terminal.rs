@@ -188,7 +188,7 @@ fn evidence(out: &mut Page, marks: &Marks) {
     out.line("  read  min  what and shown                                      truth   open");
     let mut late = false;
     for line in &sheet.readings {
-        if !late && matches!(line.worth, NoteWorth::Counts { for_finding: false, .. }) {
+        if !late && !line.before_lock {
             late = true;
             out.line("  ---- finding or first repair: what follows counts for the release only ----");
         }

@@ -208,7 +208,7 @@ pub(super) enum Word {
         words: Vec<String>,
     },
     /// Clean a unit: contacts, earth points, valve seats
-    #[command(after_help = "Example: clean earth")]
+    #[command(after_help = "Example: clean wire_earth")]
     Clean {
         /// The unit
         unit: String,
@@ -247,7 +247,7 @@ pub(super) enum Word {
         #[arg(required = true)]
         words: Vec<String>,
     },
-    /// Set the multimeter
+    /// Set the multimeter: volt, ohm (dead circuits only), amp (through its fuse), off
     #[command(after_help = "Examples: meter volt · meter ohm · meter amp · meter off")]
     Meter {
         /// volt, ohm, amp, off
@@ -289,7 +289,11 @@ pub(super) enum Word {
 
     // ---- senses ------------------------------------------------------------------------------------
     /// Listen for a hiss at a part through the listening tube
-    #[command(after_help = "Example: hiss hose_m")]
+    #[command(
+        after_help = "Example: hiss hose_m\n\nA hiss is air going in from the room: it needs vacuum in the store, a \
+                      hole that is not too small, and it is not heard when the air goes from one part to another \
+                      inside. Nothing heard is therefore weak evidence."
+    )]
     Hiss {
         /// The part
         part: String,
@@ -313,13 +317,13 @@ pub(super) enum Word {
         /// pedal, moved, applications
         what: FeelWord,
     },
-    /// Look around; or look at a lamp; or look over the base brakes
+    /// Look around; or look at a part, a lamp, or over the base brakes
     #[command(
-        after_help = "Examples:\n  look           what is open, fitted and switched on (free)\n  look lamp      does it \
-                      glow?\n  look brakes    fluid level, hoses, discs and pads, firmness without assist"
+        after_help = "Examples:\n  look           what is open, fitted and switched on (free)\n  look hose_m    where it \
+                      is, what it is made of and joined to (free)\n  look lamp      does it glow?\n  look brakes    fluid level, hoses, discs and pads, firmness without assist"
     )]
     Look {
-        /// Nothing, a lamp, or brakes
+        /// Nothing, a part, a lamp, or brakes
         what: Option<String>,
     },
     /// Look over the base brakes: fluid, hoses, discs, pads, firmness without assist

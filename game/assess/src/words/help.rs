@@ -29,7 +29,8 @@ pub fn overview() -> String {
     text.push_str(
         "\nhelp WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new\n\
          may be typed with - or _, and the Tab key completes them. Work and waiting\n\
-         cost workshop minutes. Only what you note counts as evidence.\n",
+         cost workshop minutes, papers one each. Only what you note counts as evidence.\n\
+         Sleeves, glasses and exhaust extraction are taken as used: no word for them.\n",
     );
     text
 }

@@ -57,6 +57,8 @@ pub enum Ask {
     List,
     /// Lines of the record.
     Record,
+    /// What one part looks like, where it is and what it is joined to.
+    Part(String),
     /// The mark sheet.
     Mark,
     /// Leave.

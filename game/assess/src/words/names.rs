@@ -163,6 +163,12 @@ impl Vocabulary {
         lookup("part", name, &known).map(str::to_owned)
     }
 
+    /// Whether a part of the car is called exactly this.
+    pub(super) fn has_part(&self, typed: &str) -> bool {
+        let plain = typed.to_lowercase().replace('-', "_");
+        self.parts.contains(&plain)
+    }
+
     pub(super) fn unit(&self, typed: &str) -> Result<String, WordsError> {
         let known: Vec<&str> = self.units.iter().map(String::as_str).collect();
         lookup("unit", typed, &known).map(str::to_owned)

@@ -128,6 +128,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         Word::Look { what } => match what.as_deref().map(str::to_lowercase).as_deref() {
             None | Some("around" | "round") => return Ok(Said::Ask(Ask::Look)),
             Some("brakes" | "brake" | "fluid") => Action::Sense(Sense::BaseBrakes),
+            Some(name) if names.has_part(name) => return Ok(Said::Ask(Ask::Part(names.part(name)?))),
             Some(name) => {
                 let (instrument, kind) = names.instrument(name)?;
                 if matches!(kind, InstrumentKind::Lamp) {
