@@ -173,6 +173,10 @@ pub(super) fn outcome(
     if let Some(why) = &outcome.refused {
         return wrapped(out, "  ", &format!("Not done. {}", sentence(&why.to_string())));
     }
+    let now = session.view().station;
+    if now != from {
+        writeln!(out, "  (You walk to the {}: 20 s.)", place(now))?;
+    }
     match action {
         // The same lines as in `said`, laid out.
         Action::ReadCard => card(out, session)?,
@@ -182,10 +186,6 @@ pub(super) fn outcome(
                 wrapped(out, "  ", line)?;
             }
         }
-    }
-    let now = session.view().station;
-    if now != from {
-        writeln!(out, "  You are at the {} now; the walk took 20 s.", place(now))?;
     }
     if let Some(reading) = &outcome.reading {
         writeln!(out, "  Reading {}: {}", reading.id, what(&reading.what))?;

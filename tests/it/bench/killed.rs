@@ -15,7 +15,7 @@ const KILLS: usize = 50;
 
 /// Actions begun, told from what stood on the screen: each line of the script is shown before it is done.
 fn begun(screen: &str) -> usize {
-    screen.lines().filter(|l| l.contains(" min> ")).count()
+    screen.lines().filter(|l| l.contains(" min worked> ")).count()
 }
 
 #[test]

@@ -144,7 +144,7 @@ fn a_button_binds_the_hand() {
 }
 
 #[test]
-fn the_notebook_takes_a_reading_once_and_a_number_with_it() {
+fn the_notebook_takes_a_reading_with_its_number() {
     let mut b = Bench::new(JOB, &[]);
     let note = |reading, written: Option<(f64, &str)>, record: Option<&str>| Action::Note {
         reading,
@@ -157,7 +157,9 @@ fn the_notebook_takes_a_reading_once_and_a_number_with_it() {
     refused(&mut b, note(1, None, Some("day")), "write down the number");
     refused(&mut b, note(1, Some((100.0, "kPa")), Some("weather")), "day");
     b.act(note(1, Some((100.0, "kPa")), Some("day")));
-    refused(&mut b, note(1, Some((100.0, "kPa")), None), "already");
+    // A slip of the pen is struck out and written anew.
+    b.act(note(1, Some((99.5, "kPa")), Some("day")));
+    assert_eq!(b.ws.record_now().len(), 1);
 }
 
 #[test]

@@ -290,9 +290,9 @@ pub(super) enum Word {
     // ---- senses ------------------------------------------------------------------------------------
     /// Listen for a hiss at a part through the listening tube
     #[command(
-        after_help = "Example: hiss hose_m\n\nA hiss is air going in from the room: it needs vacuum in the store, a \
-                      hole that is not too small, and it is not heard when the air goes from one part to another \
-                      inside. Nothing heard is therefore weak evidence."
+        after_help = "Example: hiss hose_m\n\nA hiss is air going in from the room: it needs vacuum in the store and a \
+                      hole\nthat is not too small, and air that goes from one part to another inside is not heard.\n\
+                      Nothing heard is therefore weak evidence."
     )]
     Hiss {
         /// The part
