@@ -1,25 +1,155 @@
-//! The room in three dimensions. To come: a floor and a light for now.
+//! The room in three dimensions: shapes made in code, moved by what can be seen in the workshop.
+//!
+//! [`places`] says where things stand, [`layout`] where they are now, `build` and [`hoses`] what they look
+//! like, [`live`] how they move, [`camera`] from where one sees them, [`anchors`] where that is on the
+//! screen, [`pick`] what the pointer is on. No state of the simulation is kept here.
+
+mod anchors;
+mod build;
+mod camera;
+mod hoses;
+mod layout;
+mod light;
+mod live;
+mod materials;
+mod pick;
+mod places;
+mod shapes;
+#[cfg(test)]
+mod tests;
 
 use bevy::prelude::*;
 
-/// Adds the room.
-pub(super) fn plugin(app: &mut App) {
-    app.add_systems(Startup, build);
+use super::app::{ShopRes, UiRes};
+use build::{Made, OfJob};
+use camera::{Lens, RoomEye};
+use layout::{Layout, Seen};
+use materials::Palette;
+
+/// What of the job is built, and where it is.
+#[derive(Resource, Debug, Default)]
+pub(super) struct Room {
+    /// Job it was built for: the car's and the job's name.
+    of: Option<(String, String)>,
+    seen: Option<Seen>,
+    /// Where everything is.
+    layout: Layout,
+    /// Counts what was built anew.
+    round: u64,
 }
 
-fn build(
+/// Lines, plugs, clamps: built anew when a joint changes.
+#[derive(Component, Debug)]
+struct FollowsJoints;
+
+/// Adds the room.
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Room>()
+        .init_resource::<RoomEye>()
+        .init_resource::<pick::Pointed>()
+        .add_systems(Startup, (stand, light::sun))
+        .add_systems(
+            Update,
+            (light::dress_camera, bring, joints, remember_homes, live::follow, live::glow, camera::follow, pick::point, pick::outline)
+                .chain(),
+        )
+        .add_systems(Last, anchor);
+}
+
+fn stand(
     mut commands: Commands,
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<StandardMaterial>>,
 ) {
-    commands.spawn((
-        Mesh3d(meshes.add(Cuboid::new(4.0, 0.1, 4.0))),
-        MeshMaterial3d(
-            materials.add(StandardMaterial { base_color: Color::srgb(0.6, 0.6, 0.58), ..default() }),
-        ),
-    ));
-    commands.spawn((
-        DirectionalLight { illuminance: 2_600.0, ..default() },
-        Transform::from_xyz(-2.0, 4.0, 3.0).looking_at(Vec3::ZERO, Vec3::Y),
-    ));
+    let palette = Palette::new(&mut materials);
+    for made in build::standing() {
+        build::spawn(&mut commands, &mut meshes, &palette, &made, false);
+    }
+    commands.insert_resource(palette);
+}
+
+/// Builds what the open job brings, and clears away what the last one brought.
+fn bring(
+    mut commands: Commands,
+    shop: Res<ShopRes>,
+    mut room: ResMut<Room>,
+    mut meshes: ResMut<Assets<Mesh>>,
+    palette: Res<Palette>,
+    old: Query<Entity, With<OfJob>>,
+) {
+    let of = shop.0.job().map(|job| (job.car.id.clone(), job.id.clone()));
+    if room.of == of {
+        return;
+    }
+    for entity in &old {
+        commands.entity(entity).despawn();
+    }
+    room.of = of;
+    room.seen = None;
+    room.round += 1;
+    for made in build::of_job(&shop.0) {
+        build::spawn(&mut commands, &mut meshes, &palette, &made, true);
+    }
+}
+
+/// Lays hoses, wires and leads anew when a joint, a stop or an instrument has changed.
+fn joints(
+    mut commands: Commands,
+    shop: Res<ShopRes>,
+    mut room: ResMut<Room>,
+    mut meshes: ResMut<Assets<Mesh>>,
+    palette: Res<Palette>,
+    old: Query<Entity, With<FollowsJoints>>,
+) {
+    let (Some(car), Some(view), Some(session)) = (shop.0.car(), shop.0.view(), shop.0.session()) else { return };
+    let seen = Seen::of(view);
+    if room.seen.as_ref() == Some(&seen) {
+        return;
+    }
+    for entity in &old {
+        commands.entity(entity).despawn();
+    }
+    let kit = &session.workshop().setup().kit;
+    room.layout = Layout::of(car, kit, &seen);
+    room.seen = Some(seen);
+    room.round += 1;
+    for made in hoses::all(car, kit, view, &room.layout) {
+        let entity = build::spawn(&mut commands, &mut meshes, &palette, &made, true);
+        commands.entity(entity).insert(FollowsJoints);
+    }
+}
+
+/// What moves remembers where it stood when it was built.
+fn remember_homes(mut commands: Commands, new: Query<(Entity, &Transform), (Added<live::Moves>, Without<live::Home>)>) {
+    for (entity, transform) in &new {
+        commands.entity(entity).insert(live::Home(*transform));
+    }
+}
+
+/// Writes where things are on the screen, for hotspots, menus and the tray.
+fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut<UiRes>) {
+    let ui = &mut ui.0;
+    let (Some(scene), Some(car), Some(view), Some(session)) =
+        (ui.scene, shop.0.car(), shop.0.view(), shop.0.session())
+    else {
+        return;
+    };
+    if room.layout.middles.len() != car.assembly.parts.len() {
+        return;
+    }
+    let setup = session.workshop().setup();
+    let lens = Lens::new(&eye.now, eye.fov(scene.width() / scene.height().max(1.0)), scene);
+    let things = anchors::things(ui.eye, car, &setup.kit, &setup.spares, view, &room.layout);
+    ui.anchors.retain(|thing, _| ui.diagram_anchors.contains(thing));
+    for (thing, at) in anchors::spread(&things, &lens, scene) {
+        ui.anchors.insert(thing, at);
+    }
+}
+
+/// All that is built for a job, for tests of size and place.
+#[cfg(test)]
+fn everything(shop: &super::shop::Shop) -> Vec<Made> {
+    let mut all = build::standing();
+    all.extend(build::of_job(shop));
+    all
 }
