@@ -9,7 +9,7 @@ use sim_core::action::Station;
 use super::ask::Ask;
 use super::hands::{Carry, Form, Thing};
 use super::prefs::Prefs;
-use super::ui::{clipboard, diagram, keys, mark_sheet, menu, remarks, settings, tray};
+use super::ui::{clipboard, diagram, hotspots, keys, mark_sheet, menu, remarks, settings, tray};
 
 /// Which page fills the window.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -83,6 +83,8 @@ pub struct Ui {
     pub anchors: BTreeMap<Thing, Pos2>,
     /// What the panels leave of the window: the room, and its picking.
     pub scene: Option<Rect>,
+    /// What room and hotspots tell each other.
+    pub hotspots: hotspots::State,
     /// Settings.
     pub prefs: Prefs,
     /// What is asked for in this frame.

@@ -1,8 +1,12 @@
 //! What can be picked in the room, as widgets over the picture: each a name for screen readers, a place in
 //! the focus order, and at least 24 px to hit. The room writes where things are; here they become things
 //! one can click, focus and hear the name of.
+//!
+//! The marks are small and quiet until they are pointed at. Air and current are told apart by shape: a
+//! ring for a fitting, a square for a terminal.
 
-use egui::{Pos2, Rect, Sense, Stroke, Vec2, WidgetInfo, WidgetType};
+use egui::{Color32, FontId, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Vec2, WidgetInfo, WidgetType, vec2};
+use sim_core::parts::Domain;
 
 use super::super::hands::Thing;
 use super::super::shop::Shop;
@@ -10,10 +14,35 @@ use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
 
+/// What room and hotspots tell each other.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct State {
+    /// No widget needs the arrow keys: they turn the room.
+    pub keys: bool,
+    /// The pointer is over the room and nothing lies over it there.
+    pub pointer: bool,
+    /// A hotspot is under the pointer: it goes before the body behind it.
+    pub hit: bool,
+    /// The body under the pointer, and the pointer: written by the room.
+    pub pointed: Option<(Thing, Pos2)>,
+}
+
+/// Half the size of a port's mark, points.
+const MARK: f32 = 4.0;
+/// The same when it is pointed at or has the focus.
+const MARK_ON: f32 = 12.0;
+
 /// Shows a hotspot at each anchor inside the scene.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(scene) = ui.scene else { return };
+    let ctx = root.ctx().clone();
+    let pointer = ctx.pointer_hover_pos().filter(|p| scene.contains(*p));
+    ui.hotspots.pointer = !ui.pages.is_open()
+        && pointer.is_none_or(|p| ctx.layer_id_at(p).is_none_or(|layer| layer == root.layer_id()));
+    ui.hotspots.keys = ui.menu.is_none() && !ui.pages.is_open() && ctx.memory(|m| m.focused().is_none());
+    ui.hotspots.hit = false;
     let anchors: Vec<(Thing, Pos2)> = ui.anchors.iter().map(|(t, p)| (*t, *p)).collect();
+    let mut told: Option<(Thing, Pos2)> = None;
     for (thing, at) in anchors {
         let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
         if !scene.contains_rect(rect) {
@@ -22,19 +51,79 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         let response = root.interact(rect, root.id().with(("hotspot", thing)), Sense::click());
         let name = words.name(shop, thing);
         response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
-        let marked = response.hovered() || response.has_focus();
-        if marked {
+        let on = response.hovered() || response.has_focus();
+        ui.hotspots.hit |= response.hovered();
+        mark(root, shop, thing, at, on);
+        if on {
             ui.hover = Some(thing);
-            let stroke = Stroke::new(2.5, theme::ACCENT_ON_DARK);
-            root.painter().circle_stroke(at, theme::TARGET * 0.5, stroke);
-        } else if matches!(thing, Thing::Port(_)) {
-            root.painter().circle(at, 4.0, theme::ACCENT_ON_DARK, Stroke::new(1.0, theme::INK));
+            told = Some((thing, at));
         }
-        if response.clicked() {
+        if clicked(&response) {
             ui.open_menu(thing, at);
         }
-        if response.hovered() {
-            response.on_hover_text_at_pointer(name);
+    }
+    if told.is_none()
+        && let Some((thing, at)) = ui.hotspots.pointed
+        && ui.menu.is_none()
+    {
+        ui.hover = Some(thing);
+        let at = ui.anchors.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
+        told = Some((thing, at));
+    }
+    if let Some((thing, at)) = told.filter(|_| ui.menu.is_none()) {
+        name_tag(root, scene, at, &words.name(shop, thing));
+    }
+}
+
+fn clicked(response: &Response) -> bool {
+    // The right button turns the room.
+    response.clicked_by(egui::PointerButton::Primary) || response.clicked()
+}
+
+/// The mark of a hotspot: dark rim, light line, so that it is seen on paint and on paper.
+fn mark(root: &egui::Ui, shop: &Shop, thing: Thing, at: Pos2, on: bool) {
+    let painter = root.painter();
+    let size = if on { MARK_ON } else { MARK };
+    let (under, over) = if on {
+        (Stroke::new(5.0, theme::SHADOW), Stroke::new(2.5, theme::ACCENT_ON_DARK))
+    } else {
+        (Stroke::new(3.4, theme::SHADOW), Stroke::new(1.6, theme::ON_BENCH))
+    };
+    match thing {
+        Thing::Port(port) => {
+            let electric = shop.car().is_some_and(|car| car.assembly.domain(port) == Domain::Electrical);
+            for stroke in [under, over] {
+                if electric {
+                    let rect = Rect::from_center_size(at, Vec2::splat(size * 1.8));
+                    painter.rect_stroke(rect, 1.0, stroke, StrokeKind::Middle);
+                } else {
+                    painter.circle_stroke(at, size, stroke);
+                }
+            }
+        }
+        _ if on => {
+            for stroke in [under, over] {
+                painter.circle_stroke(at, MARK_ON, stroke);
+            }
+        }
+        _ => {
+            // A body wants no mark: one sees it. A dot says that it can be taken hold of.
+            painter.circle_filled(at, 2.6, theme::SHADOW);
+            painter.circle_filled(at, 1.5, theme::ON_BENCH);
         }
     }
+}
+
+/// The name beside what is pointed at, inside the scene.
+fn name_tag(root: &egui::Ui, scene: Rect, at: Pos2, name: &str) {
+    let painter = root.painter();
+    let wide = (scene.width() * 0.5).clamp(120.0, 380.0);
+    let text = painter.layout(name.to_owned(), FontId::proportional(14.0), theme::ON_BENCH, wide);
+    let size = text.size() + vec2(16.0, 8.0);
+    let above = at.y - size.y - 18.0;
+    let y = if scene.top() + 2.0 < above { above } else { at.y + 18.0 };
+    let x = (at.x - size.x * 0.5).clamp(scene.left() + 4.0, (scene.right() - size.x - 4.0).max(scene.left() + 4.0));
+    let rect = Rect::from_min_size(Pos2::new(x, y), size);
+    painter.rect(rect, 3.0, theme::BENCH, Stroke::new(1.0, theme::ACCENT_ON_DARK), StrokeKind::Inside);
+    painter.add(Shape::galley(rect.min + vec2(8.0, 4.0), text, Color32::PLACEHOLDER));
 }

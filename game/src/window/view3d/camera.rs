@@ -226,7 +226,8 @@ pub(super) fn follow(
     eye.go(ui.eye, at_once);
     let Some(scene) = ui.scene else { return };
     let pointer = windows.iter().next().and_then(bevy::window::Window::cursor_position);
-    let inside = pointer.is_some_and(|p| scene.contains(Pos2::new(p.x, p.y) / ui.prefs.scale));
+    let inside =
+        ui.hotspots.pointer && pointer.is_some_and(|p| scene.contains(Pos2::new(p.x, p.y) / ui.prefs.scale));
     if !buttons.pressed(MouseButton::Right) {
         eye.dragging = false;
     } else if buttons.just_pressed(MouseButton::Right) && inside && ui.menu.is_none() {
@@ -239,7 +240,7 @@ pub(super) fn follow(
         let lines = if scroll.unit == MouseScrollUnit::Line { scroll.delta.y } else { scroll.delta.y / 40.0 };
         eye.look(0.0, 0.0, (-0.09 * lines).exp());
     }
-    if ui.room_keys {
+    if ui.hotspots.keys {
         let s = time.delta_secs().min(0.1);
         let held = |key, other| f32::from(u8::from(keys.pressed(key))) - f32::from(u8::from(keys.pressed(other)));
         let yaw = held(KeyCode::ArrowRight, KeyCode::ArrowLeft);

@@ -15,13 +15,11 @@ mod materials;
 mod pick;
 mod places;
 mod shapes;
-#[cfg(test)]
-mod tests;
 
 use bevy::prelude::*;
 
 use super::app::{ShopRes, UiRes};
-use build::{Made, OfJob};
+use build::OfJob;
 use camera::{Lens, RoomEye};
 use layout::{Layout, Seen};
 use materials::Palette;
@@ -36,6 +34,8 @@ pub(super) struct Room {
     layout: Layout,
     /// Counts what was built anew.
     round: u64,
+    /// What was written to the anchors in the last frame.
+    written: std::collections::BTreeMap<super::hands::Thing, egui::Pos2>,
 }
 
 /// Lines, plugs, clamps: built anew when a joint changes.
@@ -75,7 +75,7 @@ fn bring(
     mut room: ResMut<Room>,
     mut meshes: ResMut<Assets<Mesh>>,
     palette: Res<Palette>,
-    old: Query<Entity, With<OfJob>>,
+    old: Query<Entity, (With<OfJob>, Without<ChildOf>)>,
 ) {
     let of = shop.0.job().map(|job| (job.car.id.clone(), job.id.clone()));
     if room.of == of {
@@ -126,9 +126,15 @@ fn remember_homes(mut commands: Commands, new: Query<(Entity, &Transform), (Adde
     }
 }
 
-/// Writes where things are on the screen, for hotspots, menus and the tray.
-fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut<UiRes>) {
+/// Writes where things are on the screen, for hotspots, menus and the tray. What somebody else has written
+/// (the diagram, for what the room does not show) stays.
+fn anchor(shop: Res<ShopRes>, mut room: ResMut<Room>, eye: Res<RoomEye>, mut ui: ResMut<UiRes>) {
     let ui = &mut ui.0;
+    for (thing, at) in std::mem::take(&mut room.written) {
+        if ui.anchors.get(&thing) == Some(&at) {
+            ui.anchors.remove(&thing);
+        }
+    }
     let (Some(scene), Some(car), Some(view), Some(session)) =
         (ui.scene, shop.0.car(), shop.0.view(), shop.0.session())
     else {
@@ -140,16 +146,8 @@ fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut
     let setup = session.workshop().setup();
     let lens = Lens::new(&eye.now, eye.fov(scene.width() / scene.height().max(1.0)), scene);
     let things = anchors::things(ui.eye, car, &setup.kit, &setup.spares, view, &room.layout);
-    ui.anchors.retain(|thing, _| ui.diagram_anchors.contains(thing));
-    for (thing, at) in anchors::spread(&things, &lens, scene) {
-        ui.anchors.insert(thing, at);
+    room.written = anchors::spread(&things, &lens, scene);
+    for (thing, at) in &room.written {
+        ui.anchors.insert(*thing, *at);
     }
-}
-
-/// All that is built for a job, for tests of size and place.
-#[cfg(test)]
-fn everything(shop: &super::shop::Shop) -> Vec<Made> {
-    let mut all = build::standing();
-    all.extend(build::of_job(shop));
-    all
 }

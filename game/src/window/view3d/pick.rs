@@ -72,14 +72,14 @@ pub(super) fn point(
 ) {
     let ui = &mut ui.0;
     let pointer = windows.iter().next().and_then(Window::cursor_position);
-    let scene = ui.scene.filter(|_| ui.menu.is_none() && ui.room_pointer);
+    let scene = ui.scene.filter(|_| ui.menu.is_none() && ui.hotspots.pointer && !ui.hotspots.hit);
     let here = pointer.map(|p| Pos2::new(p.x, p.y) / ui.prefs.scale);
     let (Some(scene), Some(here)) = (scene, here) else {
-        (pointed.thing, pointed.pointer) = (None, None);
+        (pointed.thing, pointed.pointer, ui.hotspots.pointed) = (None, None, None);
         return;
     };
     if !scene.contains(here) {
-        (pointed.thing, pointed.pointer) = (None, None);
+        (pointed.thing, pointed.pointer, ui.hotspots.pointed) = (None, None, None);
         return;
     }
     if pointed.pointer != pointer || buttons.just_pressed(MouseButton::Left) {
@@ -93,10 +93,8 @@ pub(super) fn point(
         });
         pointed.thing = hits.min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, t)| t);
     }
+    ui.hotspots.pointed = pointed.thing.map(|thing| (thing, here));
     let Some(thing) = pointed.thing else { return };
-    if ui.hover.is_none() {
-        ui.hover = Some(thing);
-    }
     if buttons.just_pressed(MouseButton::Left) && !hands::offers(&shop.0, ui.carrying.as_ref(), thing).is_empty() {
         ui.open_menu(thing, here);
     }
@@ -113,7 +111,7 @@ pub(super) fn outline(
     all: Query<(Entity, &Picks, &Shape)>,
 ) {
     let ui = &ui.0;
-    let wanted = ui.menu.as_ref().map(|m| m.thing).or(ui.hover);
+    let wanted = ui.menu.as_ref().map(|m| m.thing).or(ui.hover).or(pointed.thing);
     if pointed.outlined == wanted && pointed.round == room.round {
         return;
     }

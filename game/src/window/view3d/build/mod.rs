@@ -139,6 +139,9 @@ pub(super) fn of_job(shop: &Shop) -> Vec<Made> {
     out.push(brake::pedal());
     out.push(brake::accelerator());
     out.push(electrics::key());
+    let mut fixed = electrics::fuse_box_case();
+    fixed.join(&electrics::lock_marks(), Transform::IDENTITY);
+    out.push(Made::scenery(fixed));
     out.extend(room::chocks());
     out.extend(room::papers());
     out.extend(tools::kit(&setup.kit));

@@ -156,7 +156,7 @@ fn lamp(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
     parts.push(Made { home: Transform::from_xyz(0.0, 0.020, 0.0), sculpt: filament, filament: Some(card), ..Made::default() });
     for (x, mat) in [(-0.014, Mat::Red), (0.014, Mat::Black)] {
         let from = Vec3::new(x, -0.068, 0.0);
-        let side = x.signum();
+        let side = f32::signum(x);
         s.add(mat, hose(&[from, from + Vec3::new(side * 0.01, -0.03, 0.01), from + Vec3::new(side * 0.045, -0.02, 0.012), from + Vec3::new(side * 0.050, 0.05, 0.008)], 0.0035));
         let clip = from + Vec3::new(side * 0.050, 0.05, 0.008);
         s.add(mat, bevel_box(0.016, 0.034, 0.014, 0.004).at(clip.x, clip.y + 0.015, clip.z));
@@ -227,7 +227,7 @@ fn push_lead(s: &mut Sculpt) {
         s.add(Mat::Zinc, cylinder(0.0045, 0.006, 0.001).at(0.0, y, 0.022));
     }
     for (x, mat) in [(-0.008, Mat::Red), (0.008, Mat::Black)] {
-        let side = x.signum();
+        let side = f32::signum(x);
         let from = Vec3::new(x, -0.078, 0.0);
         let clip = Vec3::new(side * 0.055, -0.005, 0.006);
         s.add(mat, hose(&[from, from + Vec3::new(0.0, -0.03, 0.0), Vec3::new(side * 0.045, -0.10, 0.008), clip + Vec3::new(0.0, -0.03, 0.0), clip], 0.0035));
