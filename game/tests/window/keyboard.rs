@@ -59,13 +59,20 @@ impl Keyboard {
 
     /// Tab until something with this name has the focus.
     fn tab_to(screen: &mut Screen, name: &str) {
+        let focus = |nodes: &[Node]| nodes.iter().find(|n| n.focused).map(|n| (n.name.clone(), n.at));
         for _ in 0..400 {
-            let nodes = screen.nodes();
-            if nodes.iter().any(|n| n.focused && n.name == name) {
+            let before = focus(&screen.nodes());
+            if before.as_ref().is_some_and(|(n, _)| n == name) {
                 return;
             }
             screen.key("Tab");
-            std::thread::sleep(std::time::Duration::from_millis(70));
+            // The picture may lag behind the keys; two keys at once would go past.
+            for _ in 0..60 {
+                std::thread::sleep(std::time::Duration::from_millis(15));
+                if focus(&screen.nodes()) != before {
+                    break;
+                }
+            }
         }
         panic!("Tab never comes to {name:?}:\n{}", screen.names());
     }

@@ -5,7 +5,10 @@
 //! The marks are small and quiet until they are pointed at. Air and current are told apart by shape: a
 //! ring for a fitting, a square for a terminal.
 
-use egui::{Color32, FontId, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Vec2, WidgetInfo, WidgetType, vec2};
+use egui::{
+    Color32, FontId, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Vec2, WidgetInfo, WidgetType,
+    vec2,
+};
 use sim_core::parts::Domain;
 
 use super::super::hands::Thing;
@@ -67,7 +70,8 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         && ui.menu.is_none()
     {
         ui.hover = Some(thing);
-        let at = ui.anchors.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
+        let at =
+            ui.anchors.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
         told = Some((thing, at));
     }
     if let Some((thing, at)) = told.filter(|_| ui.menu.is_none()) {
@@ -122,7 +126,8 @@ fn name_tag(root: &egui::Ui, scene: Rect, at: Pos2, name: &str) {
     let size = text.size() + vec2(16.0, 8.0);
     let above = at.y - size.y - 18.0;
     let y = if scene.top() + 2.0 < above { above } else { at.y + 18.0 };
-    let x = (at.x - size.x * 0.5).clamp(scene.left() + 4.0, (scene.right() - size.x - 4.0).max(scene.left() + 4.0));
+    let x = (at.x - size.x * 0.5)
+        .clamp(scene.left() + 4.0, (scene.right() - size.x - 4.0).max(scene.left() + 4.0));
     let rect = Rect::from_min_size(Pos2::new(x, y), size);
     painter.rect(rect, 3.0, theme::BENCH, Stroke::new(1.0, theme::ACCENT_ON_DARK), StrokeKind::Inside);
     painter.add(Shape::galley(rect.min + vec2(8.0, 4.0), text, Color32::PLACEHOLDER));

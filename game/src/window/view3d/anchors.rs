@@ -38,7 +38,9 @@ pub(super) fn things(
     let in_use = |name: &str| view.instruments.iter().any(|i| i.at.iter().any(|(_, at)| at == name));
     for (port, mouth) in &layout.ports {
         let places = places::stations_of(car, *port);
-        let seen = places.iter().any(|(s, cover)| *s == at && (bare(*cover) || in_use(&car.assembly.port_name(*port))));
+        let seen = places
+            .iter()
+            .any(|(s, cover)| *s == at && (bare(*cover) || in_use(&car.assembly.port_name(*port))));
         if seen {
             let unit = car.units.iter().find(|u| u.plug_in && u.parts.contains(&port.part));
             let pulled = unit.is_some_and(|u| view.pulled.contains(&u.id));
@@ -55,7 +57,10 @@ pub(super) fn things(
     for (i, cover) in car.covers.iter().enumerate() {
         if cover.station == at {
             let off = view.covers_off.contains(&cover.id);
-            out.push((Thing::Cover(i as u16), places::cover(&cover.id, off).transform_point(v(0.0, 0.0, 0.02))));
+            out.push((
+                Thing::Cover(i as u16),
+                places::cover(&cover.id, off).transform_point(v(0.0, 0.0, 0.02)),
+            ));
         }
     }
     let mut on_board = 0;
@@ -69,7 +74,9 @@ pub(super) fn things(
             }
         };
         match layout.hung.get(&card) {
-            Some((station, place)) if *station == at => out.push((Thing::Instrument(card as u16), place.translation)),
+            Some((station, place)) if *station == at => {
+                out.push((Thing::Instrument(card as u16), place.translation))
+            }
             None if at == Station::Bench => out.push((Thing::Instrument(card as u16), hook)),
             _ => {}
         }
@@ -88,7 +95,8 @@ pub(super) fn things(
         ]),
         Station::Cab => {
             let pad = places::PEDAL_PIVOT
-                + bevy::math::Quat::from_rotation_x(live::pedal_angle(view)) * v(0.0, -places::PEDAL_ARM_M, -0.08);
+                + bevy::math::Quat::from_rotation_x(live::pedal_angle(view))
+                    * v(0.0, -places::PEDAL_ARM_M, -0.08);
             out.extend([
                 (Thing::Key, places::LOCK - Vec3::Z * 0.055),
                 (Thing::Pedal, pad),

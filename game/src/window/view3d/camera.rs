@@ -3,7 +3,9 @@
 use bevy::camera::{PerspectiveProjection, Projection};
 use bevy::input::mouse::{AccumulatedMouseMotion, AccumulatedMouseScroll, MouseScrollUnit};
 use bevy::math::{Mat4, Vec3};
-use bevy::prelude::{ButtonInput, KeyCode, MouseButton, Query, Real, Res, ResMut, Resource, Time, Transform, With};
+use bevy::prelude::{
+    ButtonInput, KeyCode, MouseButton, Query, Real, Res, ResMut, Resource, Time, Transform, With,
+};
 use egui::{Pos2, Rect};
 use sim_core::action::Station;
 
@@ -242,7 +244,8 @@ pub(super) fn follow(
     }
     if ui.hotspots.keys {
         let s = time.delta_secs().min(0.1);
-        let held = |key, other| f32::from(u8::from(keys.pressed(key))) - f32::from(u8::from(keys.pressed(other)));
+        let held =
+            |key, other| f32::from(u8::from(keys.pressed(key))) - f32::from(u8::from(keys.pressed(other)));
         let yaw = held(KeyCode::ArrowRight, KeyCode::ArrowLeft);
         let pitch = held(KeyCode::ArrowUp, KeyCode::ArrowDown);
         let zoom = held(KeyCode::PageDown, KeyCode::PageUp);

@@ -69,7 +69,9 @@ pub(super) fn style(id: &str, hose: bool) -> Style {
 fn lead_style(kind: &InstrumentKind, end: &str) -> Style {
     let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
     match (kind, end) {
-        (InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. }, _) => of(0.0065, Mat::Accent, End::Adapter),
+        (InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. }, _) => {
+            of(0.0065, Mat::Accent, End::Adapter)
+        }
         (_, "a" | "v_ohm") => of(0.0036, Mat::Red, End::Croc),
         _ => of(0.0036, Mat::Black, End::Croc),
     }
@@ -85,9 +87,12 @@ pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layou
                 let p = &car.assembly.parts[usize::from(part)];
                 (Thing::Part(part), style(&p.id, matches!(p.kind, PartKind::Hose(_))))
             }
-            Owner::Joint(joint) => (Thing::Joint(joint), style(&car.assembly.joints[usize::from(joint)].id, false)),
+            Owner::Joint(joint) => {
+                (Thing::Joint(joint), style(&car.assembly.joints[usize::from(joint)].id, false))
+            }
             Owner::Lead(card, k) => {
-                let end = view.instruments.get(card).and_then(|i| i.at.get(k)).map_or("", |(e, _)| e.as_str());
+                let end =
+                    view.instruments.get(card).and_then(|i| i.at.get(k)).map_or("", |(e, _)| e.as_str());
                 (Thing::Instrument(card as u16), lead_style(&kit[card].kind, end))
             }
         };
@@ -99,7 +104,14 @@ pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layou
         let mut s = Sculpt::default();
         match stop {
             Stop::Plug => {
-                let plug = lathe(&[(0.0, -0.012), (0.008, -0.012), (0.013, 0.010), (0.018, 0.012), (0.018, 0.022), (0.0, 0.024)]);
+                let plug = lathe(&[
+                    (0.0, -0.012),
+                    (0.008, -0.012),
+                    (0.013, 0.010),
+                    (0.018, 0.012),
+                    (0.018, 0.022),
+                    (0.0, 0.024),
+                ]);
                 s.add(Mat::Accent, plug.along(mouth.out).at(mouth.at.x, mouth.at.y, mouth.at.z));
             }
             Stop::Clamp => {
@@ -121,7 +133,9 @@ fn shape(line: &Line, style: Style) -> Sculpt {
     s.add(style.mat, sweep(&points, style.radius, style.radius * style.flat, sides, Vec3::Y));
     let n = points.len();
     let lead = matches!(line.owner, Owner::Lead(..));
-    for (k, tip, inward) in [(0, points[0], points[1] - points[0]), (1, points[n - 1], points[n - 2] - points[n - 1])] {
+    for (k, tip, inward) in
+        [(0, points[0], points[1] - points[0]), (1, points[n - 1], points[n - 2] - points[n - 1])]
+    {
         if lead && k == 0 {
             continue;
         }
@@ -131,13 +145,18 @@ fn shape(line: &Line, style: Style) -> Sculpt {
 }
 
 fn end(s: &mut Sculpt, style: Style, tip: Vec3, inward: Vec3, made: bool) {
-    let put = |g: super::shapes::Geo, far: f32| g.along(inward).at(tip.x + inward.x * far, tip.y + inward.y * far, tip.z + inward.z * far);
+    let put = |g: super::shapes::Geo, far: f32| {
+        g.along(inward).at(tip.x + inward.x * far, tip.y + inward.y * far, tip.z + inward.z * far)
+    };
     let r = style.radius;
     match style.end {
         End::Clip => {
             // A spring clip, slid back when the hose is off.
             let far = if made { 0.020 } else { 0.055 };
-            s.add(Mat::Zinc, put(lathe(&[(r, -0.005), (r + 0.0022, -0.005), (r + 0.0022, 0.005), (r, 0.005)]), far));
+            s.add(
+                Mat::Zinc,
+                put(lathe(&[(r, -0.005), (r + 0.0022, -0.005), (r + 0.0022, 0.005), (r, 0.005)]), far),
+            );
             let ear = tip + inward * far + Vec3::Y * (r + 0.005);
             s.add(Mat::Zinc, bevel_box(0.010, 0.012, 0.008, 0.002).at(ear.x, ear.y, ear.z));
             if !made {
@@ -145,7 +164,14 @@ fn end(s: &mut Sculpt, style: Style, tip: Vec3, inward: Vec3, made: bool) {
             }
         }
         End::Plug => {
-            s.add(Mat::WhiteNylon, bevel_box(0.017, 0.030, 0.014, 0.003).along(inward).at(tip.x + inward.x * 0.017, tip.y + inward.y * 0.017, tip.z + inward.z * 0.017));
+            s.add(
+                Mat::WhiteNylon,
+                bevel_box(0.017, 0.030, 0.014, 0.003).along(inward).at(
+                    tip.x + inward.x * 0.017,
+                    tip.y + inward.y * 0.017,
+                    tip.z + inward.z * 0.017,
+                ),
+            );
             s.add(Mat::Rubber, put(lathe(&[(r + 0.003, 0.0), (r + 0.001, 0.014)]), 0.032));
         }
         End::Eye => {
@@ -153,11 +179,34 @@ fn end(s: &mut Sculpt, style: Style, tip: Vec3, inward: Vec3, made: bool) {
             s.add(Mat::Zinc, ring(0.0095, 0.0025).at(tip.x, tip.y + 0.002, tip.z));
         }
         End::Croc => {
-            s.add(style.mat, put(lathe(&[(0.0, 0.012), (0.0055, 0.012), (0.0075, 0.018), (0.0065, 0.044), (0.004, 0.050)]), 0.0));
-            s.add(Mat::Zinc, put(lathe(&[(0.0, -0.006), (0.0025, -0.006), (0.005, 0.014), (0.0, 0.014)]), 0.0));
+            s.add(
+                style.mat,
+                put(
+                    lathe(&[(0.0, 0.012), (0.0055, 0.012), (0.0075, 0.018), (0.0065, 0.044), (0.004, 0.050)]),
+                    0.0,
+                ),
+            );
+            s.add(
+                Mat::Zinc,
+                put(lathe(&[(0.0, -0.006), (0.0025, -0.006), (0.005, 0.014), (0.0, 0.014)]), 0.0),
+            );
         }
         End::Adapter => {
-            s.add(Mat::Brass, put(lathe(&[(0.0, -0.004), (0.009, -0.004), (0.009, 0.012), (0.012, 0.014), (0.012, 0.024), (0.008, 0.028), (0.0, 0.028)]), 0.0));
+            s.add(
+                Mat::Brass,
+                put(
+                    lathe(&[
+                        (0.0, -0.004),
+                        (0.009, -0.004),
+                        (0.009, 0.012),
+                        (0.012, 0.014),
+                        (0.012, 0.024),
+                        (0.008, 0.028),
+                        (0.0, 0.028),
+                    ]),
+                    0.0,
+                ),
+            );
         }
     }
 }

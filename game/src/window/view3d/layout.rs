@@ -89,7 +89,8 @@ impl Layout {
         let assembly = &car.assembly;
         let open: Vec<bool> = assembly.joints.iter().map(|j| seen.joints_open.contains(&j.id)).collect();
         let loose = |part: u16| {
-            let mut own = assembly.joints.iter().zip(&open).filter(|(j, _)| j.a.part == part || j.b.part == part);
+            let mut own =
+                assembly.joints.iter().zip(&open).filter(|(j, _)| j.a.part == part || j.b.part == part);
             own.clone().count() != 0 && own.all(|(_, open)| *open)
         };
         let mut out = Self::default();
@@ -150,7 +151,9 @@ impl Layout {
             out.lines.push(Line { owner: Owner::Part(index), points, made });
         }
         for (i, joint) in assembly.joints.iter().enumerate() {
-            let wired = |p: PortRef| assembly.parts.get(usize::from(p.part)).is_some_and(|p| places::is_line(&p.kind));
+            let wired = |p: PortRef| {
+                assembly.parts.get(usize::from(p.part)).is_some_and(|p| places::is_line(&p.kind))
+            };
             let electric = assembly.domain(joint.a) == sim_core::parts::Domain::Electrical;
             if !electric || wired(joint.a) || wired(joint.b) {
                 continue;

@@ -7,8 +7,8 @@ use sim_core::workshop::View;
 
 use super::super::app::{ShopRes, UiRes};
 use super::Room;
-use super::build::tools::{NEEDLE_START, NEEDLE_SWEEP};
 use super::build::Filament;
+use super::build::tools::{NEEDLE_START, NEEDLE_SWEEP};
 use super::places::{self, PEDAL_ARM_M, PEDAL_PIVOT};
 
 /// How a thing moves.
@@ -181,7 +181,12 @@ pub(super) fn glow(
                 let own = materials.add(own);
                 let light = commands
                     .spawn((
-                        PointLight { color: Color::linear_rgb(1.0, 0.62, 0.25), intensity: 0.0, range: 1.2, ..default() },
+                        PointLight {
+                            color: Color::linear_rgb(1.0, 0.62, 0.25),
+                            intensity: 0.0,
+                            range: 1.2,
+                            ..default()
+                        },
                         Transform::from_xyz(0.0, 0.05, 0.03),
                         ChildOf(entity),
                     ))

@@ -50,7 +50,17 @@ pub(super) fn plugin(app: &mut App) {
         .add_systems(Startup, (stand, light::sun))
         .add_systems(
             Update,
-            (light::dress_camera, bring, joints, remember_homes, live::follow, live::glow, camera::follow, pick::point, pick::outline)
+            (
+                light::dress_camera,
+                bring,
+                joints,
+                remember_homes,
+                live::follow,
+                live::glow,
+                camera::follow,
+                pick::point,
+                pick::outline,
+            )
                 .chain(),
         )
         .add_systems(Last, anchor);
@@ -101,7 +111,9 @@ fn joints(
     palette: Res<Palette>,
     old: Query<Entity, With<FollowsJoints>>,
 ) {
-    let (Some(car), Some(view), Some(session)) = (shop.0.car(), shop.0.view(), shop.0.session()) else { return };
+    let (Some(car), Some(view), Some(session)) = (shop.0.car(), shop.0.view(), shop.0.session()) else {
+        return;
+    };
     let seen = Seen::of(view);
     if room.seen.as_ref() == Some(&seen) {
         return;
@@ -120,7 +132,10 @@ fn joints(
 }
 
 /// What moves remembers where it stood when it was built.
-fn remember_homes(mut commands: Commands, new: Query<(Entity, &Transform), (Added<live::Moves>, Without<live::Home>)>) {
+fn remember_homes(
+    mut commands: Commands,
+    new: Query<(Entity, &Transform), (Added<live::Moves>, Without<live::Home>)>,
+) {
     for (entity, transform) in &new {
         commands.entity(entity).insert(live::Home(*transform));
     }

@@ -95,7 +95,9 @@ pub(super) fn point(
     }
     ui.hotspots.pointed = pointed.thing.map(|thing| (thing, here));
     let Some(thing) = pointed.thing else { return };
-    if buttons.just_pressed(MouseButton::Left) && !hands::offers(&shop.0, ui.carrying.as_ref(), thing).is_empty() {
+    if buttons.just_pressed(MouseButton::Left)
+        && !hands::offers(&shop.0, ui.carrying.as_ref(), thing).is_empty()
+    {
         ui.open_menu(thing, here);
     }
 }

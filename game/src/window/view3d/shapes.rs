@@ -112,7 +112,8 @@ impl Geo {
     #[must_use]
     pub(super) fn hull(&self, by: f32) -> Self {
         use std::collections::BTreeMap;
-        let key = |p: Vec3| ((p.x * 4e3).round() as i32, (p.y * 4e3).round() as i32, (p.z * 4e3).round() as i32);
+        let key =
+            |p: Vec3| ((p.x * 4e3).round() as i32, (p.y * 4e3).round() as i32, (p.z * 4e3).round() as i32);
         let mut common: BTreeMap<(i32, i32, i32), Vec3> = BTreeMap::new();
         for (p, n) in self.positions.iter().zip(&self.normals) {
             *common.entry(key(*p)).or_default() += *n;
@@ -270,7 +271,10 @@ pub(super) fn curve(points: &[Vec3], per: usize) -> Vec<Vec3> {
             let t = step as f32 / per as f32;
             let (t2, t3) = (t * t, t * t * t);
             out.push(
-                (b * 2.0 + (c - a) * t + (a * 2.0 - b * 5.0 + c * 4.0 - d) * t2 + (b * 3.0 - a - c * 3.0 + d) * t3)
+                (b * 2.0
+                    + (c - a) * t
+                    + (a * 2.0 - b * 5.0 + c * 4.0 - d) * t2
+                    + (b * 3.0 - a - c * 3.0 + d) * t3)
                     * 0.5,
             );
         }

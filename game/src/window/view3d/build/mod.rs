@@ -150,7 +150,13 @@ pub(super) fn of_job(shop: &Shop) -> Vec<Made> {
 }
 
 /// Puts a thing into the world.
-pub(super) fn spawn(commands: &mut Commands, meshes: &mut Assets<Mesh>, palette: &Palette, made: &Made, job: bool) -> Entity {
+pub(super) fn spawn(
+    commands: &mut Commands,
+    meshes: &mut Assets<Mesh>,
+    palette: &Palette,
+    made: &Made,
+    job: bool,
+) -> Entity {
     let mut root = commands.spawn((made.home, Visibility::default()));
     if let Some(thing) = made.thing {
         root.insert((Picks(thing), Shape(Arc::new(made.sculpt.whole()))));
@@ -163,11 +169,8 @@ pub(super) fn spawn(commands: &mut Commands, meshes: &mut Assets<Mesh>, palette:
     }
     let root = root.id();
     for (mat, geo) in &made.sculpt.made_of {
-        let mut child = commands.spawn((
-            Mesh3d(meshes.add(geo.mesh())),
-            MeshMaterial3d(palette.of(*mat)),
-            ChildOf(root),
-        ));
+        let mut child =
+            commands.spawn((Mesh3d(meshes.add(geo.mesh())), MeshMaterial3d(palette.of(*mat)), ChildOf(root)));
         if made.shadowless {
             child.insert(NotShadowCaster);
         }

@@ -104,13 +104,31 @@ fn bench(s: &mut Sculpt) {
     let shade = lathe(&[(0.012, 0.07), (0.03, 0.065), (0.075, 0.0), (0.072, 0.0), (0.027, 0.06)]);
     s.add(Mat::Paint, shade.turned(Quat::from_rotation_x(-0.35)).at(arm[2].x, arm[2].y - 0.06, arm[2].z));
     // A rag, a pencil, a mug.
-    rag(s, Transform::from_xyz(at.x - 0.36, at.y + 0.012, at.z + 0.12).with_rotation(Quat::from_rotation_y(0.4)));
+    rag(
+        s,
+        Transform::from_xyz(at.x - 0.36, at.y + 0.012, at.z + 0.12).with_rotation(Quat::from_rotation_y(0.4)),
+    );
     s.add(
         Mat::WhiteNylon,
-        lathe(&[(0.0, 0.0), (0.034, 0.0), (0.038, 0.006), (0.038, 0.088), (0.034, 0.088), (0.034, 0.012), (0.0, 0.012)])
-            .at(at.x + 0.52, at.y, at.z + 0.12),
+        lathe(&[
+            (0.0, 0.0),
+            (0.034, 0.0),
+            (0.038, 0.006),
+            (0.038, 0.088),
+            (0.034, 0.088),
+            (0.034, 0.012),
+            (0.0, 0.012),
+        ])
+        .at(at.x + 0.52, at.y, at.z + 0.12),
     );
-    s.add(Mat::WhiteNylon, ring(0.022, 0.005).turned(Quat::from_rotation_x(FRAC_PI_2)).at(at.x + 0.572, at.y + 0.045, at.z + 0.12));
+    s.add(
+        Mat::WhiteNylon,
+        ring(0.022, 0.005).turned(Quat::from_rotation_x(FRAC_PI_2)).at(
+            at.x + 0.572,
+            at.y + 0.045,
+            at.z + 0.12,
+        ),
+    );
 }
 
 fn vice(s: &mut Sculpt, at: Vec3) {
@@ -153,20 +171,33 @@ fn rag(s: &mut Sculpt, to: Transform) {
     let fold = [(-0.11, 0.0), (-0.05, 0.012), (0.0, 0.003), (0.05, 0.014), (0.11, 0.0)];
     let line: Vec<Vec3> = fold.iter().map(|(x, y)| Vec3::new(*x, *y, 0.0)).collect();
     v.add(Mat::Rag, sweep(&super::super::shapes::curve(&line, 5), 0.075, 0.006, 10, Vec3::Y));
-    v.add(Mat::Rag, sweep(&super::super::shapes::curve(&line, 5), 0.05, 0.006, 10, Vec3::Y).turned(Quat::from_rotation_y(0.6)).at(0.02, 0.012, 0.01));
+    v.add(
+        Mat::Rag,
+        sweep(&super::super::shapes::curve(&line, 5), 0.05, 0.006, 10, Vec3::Y)
+            .turned(Quat::from_rotation_y(0.6))
+            .at(0.02, 0.012, 0.01),
+    );
     s.join(&v, to);
 }
 
 fn board(s: &mut Sculpt) {
     let at = BOARD;
     s.add(Mat::Board, bevel_box(2.26, 1.02, 0.02, 0.003).at(at.x, at.y, at.z));
-    for (w, h, x, y) in [(2.32, 0.035, 0.0, 0.52), (2.32, 0.035, 0.0, -0.52), (0.035, 1.04, 1.145, 0.0), (0.035, 1.04, -1.145, 0.0)] {
+    for (w, h, x, y) in [
+        (2.32, 0.035, 0.0, 0.52),
+        (2.32, 0.035, 0.0, -0.52),
+        (0.035, 1.04, 1.145, 0.0),
+        (0.035, 1.04, -1.145, 0.0),
+    ] {
         s.add(Mat::Oak, bevel_box(w, h, 0.04, 0.004).at(at.x + x, at.y + y, at.z + 0.005));
     }
     // A hook over each place, and the painted shade of what hangs there.
     for i in 0..16 {
         let hook = places::board_hook(i);
-        s.add(Mat::Zinc, cylinder(0.004, 0.03, 0.001).along(Vec3::Z).at(hook.x, hook.y + 0.13, hook.z - 0.03));
+        s.add(
+            Mat::Zinc,
+            cylinder(0.004, 0.03, 0.001).along(Vec3::Z).at(hook.x, hook.y + 0.13, hook.z - 0.03),
+        );
         s.add(Mat::Dado, bevel_box(0.17, 0.26, 0.002, 0.0005).at(hook.x, hook.y, at.z + 0.0105));
     }
 }
@@ -176,7 +207,10 @@ fn shelf(s: &mut Sculpt) {
     for i in 0..5 {
         let y = SHELF.y + 0.41 * i as f32;
         s.add(Mat::Oak, bevel_box(wide, 0.024, deep, 0.003).at(SHELF.x + wide * 0.5, y - 0.012, SHELF.z));
-        s.add(Mat::OakDark, bevel_box(wide, 0.03, 0.012, 0.002).at(SHELF.x + wide * 0.5, y - 0.012, SHELF.z + deep * 0.5));
+        s.add(
+            Mat::OakDark,
+            bevel_box(wide, 0.03, 0.012, 0.002).at(SHELF.x + wide * 0.5, y - 0.012, SHELF.z + deep * 0.5),
+        );
     }
     for x in [0.0, wide] {
         for z in [-0.16, 0.16] {
@@ -197,24 +231,59 @@ fn desk(s: &mut Sculpt) {
     s.add(Mat::OakDark, bevel_box(1.2, 0.08, 0.02, 0.003).at(at.x, at.y - 0.075, at.z - 0.28));
     s.add(Mat::GreyNylon, bevel_box(0.36, 0.5, 0.5, 0.006).at(at.x + 0.38, 0.46, at.z));
     // Pencil, lamp, a mug with pencils.
-    s.add(Mat::Oak, cylinder(0.004, 0.16, 0.001).along(Vec3::new(1.0, 0.0, 0.35)).at(at.x - 0.06, at.y + 0.005, at.z + 0.17));
+    s.add(
+        Mat::Oak,
+        cylinder(0.004, 0.16, 0.001).along(Vec3::new(1.0, 0.0, 0.35)).at(
+            at.x - 0.06,
+            at.y + 0.005,
+            at.z + 0.17,
+        ),
+    );
     let foot = Vec3::new(at.x + 0.54, at.y, at.z - 0.2);
     s.add(Mat::Paint, cylinder(0.075, 0.016, 0.005).at(foot.x, foot.y, foot.z));
-    s.add(Mat::Zinc, hose(&[foot, foot + Vec3::new(0.02, 0.2, 0.0), foot + Vec3::new(-0.1, 0.36, 0.08)], 0.007));
+    s.add(
+        Mat::Zinc,
+        hose(&[foot, foot + Vec3::new(0.02, 0.2, 0.0), foot + Vec3::new(-0.1, 0.36, 0.08)], 0.007),
+    );
     let shade = lathe(&[(0.015, 0.06), (0.035, 0.055), (0.08, 0.0), (0.077, 0.0), (0.03, 0.05)]);
     s.add(Mat::Paint, shade.at(foot.x - 0.1, foot.y + 0.31, foot.z + 0.08));
     let cup = Vec3::new(at.x - 0.5, at.y, at.z - 0.2);
-    s.add(Mat::Case, lathe(&[(0.0, 0.0), (0.036, 0.0), (0.036, 0.09), (0.032, 0.09), (0.032, 0.01), (0.0, 0.01)]).at(cup.x, cup.y, cup.z));
+    s.add(
+        Mat::Case,
+        lathe(&[(0.0, 0.0), (0.036, 0.0), (0.036, 0.09), (0.032, 0.09), (0.032, 0.01), (0.0, 0.01)])
+            .at(cup.x, cup.y, cup.z),
+    );
     for (x, z, mat) in [(0.012, 0.0, Mat::Oak), (-0.01, 0.012, Mat::Red), (0.0, -0.014, Mat::Iron)] {
-        s.add(mat, cylinder(0.004, 0.15, 0.001).along(Vec3::new(x * 4.0, 1.0, z * 4.0)).at(cup.x + x * 0.6, cup.y + 0.01, cup.z + z * 0.6));
+        s.add(
+            mat,
+            cylinder(0.004, 0.15, 0.001).along(Vec3::new(x * 4.0, 1.0, z * 4.0)).at(
+                cup.x + x * 0.6,
+                cup.y + 0.01,
+                cup.z + z * 0.6,
+            ),
+        );
     }
     // A folder and a stool.
-    s.add(Mat::CarPaint, bevel_box(0.24, 0.035, 0.31, 0.004).turned(Quat::from_rotation_y(-0.15)).at(at.x + 0.45, at.y + 0.018, at.z + 0.12));
+    s.add(
+        Mat::CarPaint,
+        bevel_box(0.24, 0.035, 0.31, 0.004).turned(Quat::from_rotation_y(-0.15)).at(
+            at.x + 0.45,
+            at.y + 0.018,
+            at.z + 0.12,
+        ),
+    );
     let stool = Vec3::new(at.x - 0.05, 0.0, at.z + 0.75);
     s.add(Mat::OakDark, cylinder(0.17, 0.03, 0.008).at(stool.x, 0.5, stool.z));
     for k in 0..4 {
         let (sin, cos) = (k as f32 * FRAC_PI_2 + 0.78).sin_cos();
-        s.add(Mat::Iron, cylinder(0.013, 0.52, 0.002).along(Vec3::new(-cos * 0.12, 1.0, -sin * 0.12)).at(stool.x + cos * 0.18, 0.0, stool.z + sin * 0.18));
+        s.add(
+            Mat::Iron,
+            cylinder(0.013, 0.52, 0.002).along(Vec3::new(-cos * 0.12, 1.0, -sin * 0.12)).at(
+                stool.x + cos * 0.18,
+                0.0,
+                stool.z + sin * 0.18,
+            ),
+        );
     }
 }
 
@@ -227,7 +296,10 @@ fn trolley(s: &mut Sculpt) {
     }
     for (x, z) in [(-0.2, -0.29), (0.2, -0.29), (-0.2, 0.29), (0.2, 0.29)] {
         s.add(Mat::Iron, bevel_box(0.03, 0.74, 0.03, 0.003).at(at.x + x, 0.46, at.z + z));
-        s.add(Mat::Rubber, cylinder(0.045, 0.025, 0.006).along(Vec3::X).at(at.x + x - 0.012, 0.045, at.z + z));
+        s.add(
+            Mat::Rubber,
+            cylinder(0.045, 0.025, 0.006).along(Vec3::X).at(at.x + x - 0.012, 0.045, at.z + z),
+        );
         s.add(Mat::Zinc, bevel_box(0.03, 0.05, 0.03, 0.003).at(at.x + x, 0.085, at.z + z));
     }
     s.add(Mat::GreyNylon, bevel_box(0.43, 0.018, 0.62, 0.003).at(at.x, 0.26, at.z));
@@ -237,13 +309,52 @@ fn trolley(s: &mut Sculpt) {
 /// What tells that people work here.
 fn story(s: &mut Sculpt) {
     // A fender cover with a rag on the left wing, a bucket, a broom, an extinguisher, an extraction hose.
-    rag(s, Transform::from_xyz(TROLLEY.x + 0.12, TROLLEY.y + 0.012, TROLLEY.z - 0.24).with_rotation(Quat::from_rotation_y(1.2)));
+    rag(
+        s,
+        Transform::from_xyz(TROLLEY.x + 0.12, TROLLEY.y + 0.012, TROLLEY.z - 0.24)
+            .with_rotation(Quat::from_rotation_y(1.2)),
+    );
     let bin = Vec3::new(1.95, 0.0, -1.2);
-    s.add(Mat::Case, lathe(&[(0.0, 0.0), (0.13, 0.0), (0.16, 0.42), (0.167, 0.42), (0.167, 0.44), (0.15, 0.44), (0.12, 0.02), (0.0, 0.02)]).at(bin.x, bin.y, bin.z));
+    s.add(
+        Mat::Case,
+        lathe(&[
+            (0.0, 0.0),
+            (0.13, 0.0),
+            (0.16, 0.42),
+            (0.167, 0.42),
+            (0.167, 0.44),
+            (0.15, 0.44),
+            (0.12, 0.02),
+            (0.0, 0.02),
+        ])
+        .at(bin.x, bin.y, bin.z),
+    );
     let red = Vec3::new(-0.62, 0.42, -2.31);
-    s.add(Mat::Red, lathe(&[(0.0, 0.0), (0.062, 0.0), (0.067, 0.01), (0.067, 0.34), (0.045, 0.40), (0.02, 0.42), (0.0, 0.42)]).at(red.x, red.y, red.z));
+    s.add(
+        Mat::Red,
+        lathe(&[
+            (0.0, 0.0),
+            (0.062, 0.0),
+            (0.067, 0.01),
+            (0.067, 0.34),
+            (0.045, 0.40),
+            (0.02, 0.42),
+            (0.0, 0.42),
+        ])
+        .at(red.x, red.y, red.z),
+    );
     s.add(Mat::Black, bevel_box(0.03, 0.05, 0.10, 0.008).at(red.x, red.y + 0.44, red.z + 0.02));
-    s.add(Mat::Black, hose(&[red + Vec3::new(0.02, 0.43, 0.0), red + Vec3::new(0.1, 0.36, 0.02), red + Vec3::new(0.08, 0.1, 0.02)], 0.01));
+    s.add(
+        Mat::Black,
+        hose(
+            &[
+                red + Vec3::new(0.02, 0.43, 0.0),
+                red + Vec3::new(0.1, 0.36, 0.02),
+                red + Vec3::new(0.08, 0.1, 0.02),
+            ],
+            0.01,
+        ),
+    );
     s.add(Mat::Face, bevel_box(0.075, 0.10, 0.004, 0.001).at(red.x, red.y + 0.2, red.z + 0.066));
     // Broom in the corner.
     s.add(Mat::Oak, cylinder(0.013, 1.4, 0.003).along(Vec3::new(-0.06, 1.0, -0.12)).at(3.5, 0.06, -2.1));
@@ -263,7 +374,10 @@ fn story(s: &mut Sculpt) {
     // Socket outlets over the bench.
     for x in [-0.1, 0.1] {
         s.add(Mat::Face, bevel_box(0.075, 0.075, 0.012, 0.004).at(BENCH.x + 0.95 + x, 1.0, -2.39));
-        s.add(Mat::GreyNylon, cylinder(0.02, 0.008, 0.002).along(Vec3::Z).at(BENCH.x + 0.95 + x, 1.0, -2.385));
+        s.add(
+            Mat::GreyNylon,
+            cylinder(0.02, 0.008, 0.002).along(Vec3::Z).at(BENCH.x + 0.95 + x, 1.0, -2.385),
+        );
     }
 }
 
@@ -273,13 +387,27 @@ pub(in super::super) fn chocks() -> Vec<Made> {
         .into_iter()
         .map(|front| {
             let mut s = Sculpt::default();
-            let wedge = plate(&[(-0.10, 0.0), (0.11, 0.0), (0.11, 0.03), (0.045, 0.135), (0.02, 0.135), (-0.07, 0.035), (-0.10, 0.02)], 0.15);
+            let wedge = plate(
+                &[
+                    (-0.10, 0.0),
+                    (0.11, 0.0),
+                    (0.11, 0.03),
+                    (0.045, 0.135),
+                    (0.02, 0.135),
+                    (-0.07, 0.035),
+                    (-0.10, 0.02),
+                ],
+                0.15,
+            );
             s.add(Mat::Rubber, wedge.turned(Quat::from_rotation_y(-FRAC_PI_2)));
             for x in [-0.045, 0.045] {
                 let stripe = plate(&[(0.048, 0.134), (0.112, 0.034), (0.115, 0.036), (0.051, 0.138)], 0.03);
                 s.add(Mat::Face, stripe.turned(Quat::from_rotation_y(-FRAC_PI_2)).at(x, 0.0, 0.0));
             }
-            s.add(Mat::Zinc, ring(0.022, 0.004).turned(Quat::from_rotation_z(FRAC_PI_2)).at(0.08, 0.06, 0.03));
+            s.add(
+                Mat::Zinc,
+                ring(0.022, 0.004).turned(Quat::from_rotation_z(FRAC_PI_2)).at(0.08, 0.06, 0.03),
+            );
             Made::of(Thing::Chocks, places::chock(front, false), s).moving(Moves::Chock(front))
         })
         .collect()
@@ -300,7 +428,8 @@ pub(in super::super) fn papers() -> Vec<Made> {
         sheet.add(Mat::Pencil, bevel_box(*w, 0.001, 0.005, 0.0003).at(-0.085 + w * 0.5, 0.0025, z));
         sheet.add(Mat::Pencil, bevel_box(0.03, 0.001, 0.005, 0.0003).at(0.06, 0.0025, z));
     }
-    let flat = |at: Vec3, turn: f32| Transform::from_translation(at).with_rotation(Quat::from_rotation_y(turn));
+    let flat =
+        |at: Vec3, turn: f32| Transform::from_translation(at).with_rotation(Quat::from_rotation_y(turn));
     vec![
         Made::of(Thing::JobCard, flat(places::JOB_CARD, 0.45), card),
         Made::of(Thing::DataSheet, flat(places::DATA_SHEET, 0.25), sheet),
@@ -310,7 +439,10 @@ pub(in super::super) fn papers() -> Vec<Made> {
 fn lines(s: &mut Sculpt, n: usize, wide: f32) {
     for i in 0..n {
         let w = wide * (0.65 + 0.35 * ((i * 7 + 3) % 5) as f32 / 4.0);
-        s.add(Mat::Pencil, bevel_box(w, 0.001, 0.004, 0.0003).at(-0.085 + w * 0.5, 0.008, -0.09 + 0.026 * i as f32));
+        s.add(
+            Mat::Pencil,
+            bevel_box(w, 0.001, 0.004, 0.0003).at(-0.085 + w * 0.5, 0.008, -0.09 + 0.026 * i as f32),
+        );
     }
 }
 

@@ -59,7 +59,10 @@ fn one(car: &Car, i: usize, spare: &Spare) -> Made {
     s.add(Mat::Pencil, bevel_box(0.060, 0.004, 0.002, 0.0003).at(-0.006, -0.010, 0.1695));
     s.add(Mat::Pencil, bevel_box(0.040, 0.004, 0.002, 0.0003).at(-0.016, -0.021, 0.1695));
     if used {
-        s.add(Mat::Red, bevel_box(0.080, 0.004, 0.002, 0.0003).turned(Quat::from_rotation_z(0.35)).at(0.0, -0.016, 0.170));
+        s.add(
+            Mat::Red,
+            bevel_box(0.080, 0.004, 0.002, 0.0003).turned(Quat::from_rotation_z(0.35)).at(0.0, -0.016, 0.170),
+        );
     }
     Made::of(Thing::Spare(i as u16), Transform::from_translation(places::shelf_place(i)), s)
 }
@@ -105,7 +108,10 @@ fn coil(id: &str, hose: bool) -> Sculpt {
 /// Gasket set of the intake.
 fn gasket() -> Sculpt {
     let mut s = Sculpt::default();
-    s.add(Mat::Case, plate(&[(-0.12, -0.03), (0.12, -0.03), (0.12, 0.03), (-0.12, 0.03)], 0.003).at(0.0, 0.05, 0.0));
+    s.add(
+        Mat::Case,
+        plate(&[(-0.12, -0.03), (0.12, -0.03), (0.12, 0.03), (-0.12, 0.03)], 0.003).at(0.0, 0.05, 0.0),
+    );
     for i in 0..4 {
         let x = -0.084 + 0.056 * i as f32;
         s.add(Mat::Copper, super::super::shapes::ring(0.018, 0.0025).along(Vec3::Z).at(x, 0.05, 0.002));

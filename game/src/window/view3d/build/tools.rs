@@ -86,8 +86,21 @@ fn instrument(card: usize, kind: &InstrumentKind) -> Made {
 /// A dial with its needle: marks as its divisions are, the needle a part of its own.
 fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial, r: f32, at: Vec3) {
     let put = |g: super::super::shapes::Geo| g.along(Vec3::Z).at(at.x, at.y, at.z);
-    s.add(Mat::Paint, put(lathe(&[(0.0, -0.018), (r * 0.9, -0.018), (r * 0.98, -0.010), (r, 0.0), (r, 0.016)])));
-    s.add(Mat::Brass, put(lathe(&[(r, 0.010), (r * 1.05, 0.012), (r * 1.05, 0.020), (r * 0.99, 0.025), (r * 0.93, 0.022), (r * 0.92, 0.012)])));
+    s.add(
+        Mat::Paint,
+        put(lathe(&[(0.0, -0.018), (r * 0.9, -0.018), (r * 0.98, -0.010), (r, 0.0), (r, 0.016)])),
+    );
+    s.add(
+        Mat::Brass,
+        put(lathe(&[
+            (r, 0.010),
+            (r * 1.05, 0.012),
+            (r * 1.05, 0.020),
+            (r * 0.99, 0.025),
+            (r * 0.93, 0.022),
+            (r * 0.92, 0.012),
+        ])),
+    );
     s.add(Mat::Face, put(lathe(&[(0.0, 0.008), (r * 0.95, 0.008), (r * 0.95, 0.012), (0.0, 0.012)])));
     let span = dial.max - dial.min;
     let n = ((span / dial.division).round() as i32).clamp(1, 110);
@@ -97,14 +110,30 @@ fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial, r: f32,
         let value = dial.min + dial.division * f64::from(i);
         let long = ((value / (dial.division * 10.0)).round() * dial.division * 10.0 - value).abs() < 1e-6;
         let half = ((value / (dial.division * 5.0)).round() * dial.division * 5.0 - value).abs() < 1e-6;
-        let (reach, wide) = if long { (0.20, 0.028) } else if half { (0.15, 0.020) } else { (0.09, 0.011) };
+        let (reach, wide) = if long {
+            (0.20, 0.028)
+        } else if half {
+            (0.15, 0.020)
+        } else {
+            (0.09, 0.011)
+        };
         let middle = r * (0.88 - reach * 0.5);
         let turn = Quat::from_rotation_z(angle);
         let place = at + turn * Vec3::Y * middle;
-        s.add(Mat::Ink, bevel_box(r * wide, r * reach, 0.001, 0.0001).turned(turn).at(place.x, place.y, at.z + 0.0125));
+        s.add(
+            Mat::Ink,
+            bevel_box(r * wide, r * reach, 0.001, 0.0001).turned(turn).at(place.x, place.y, at.z + 0.0125),
+        );
     }
     let mut needle = Sculpt::default();
-    needle.add(Mat::Ink, plate(&[(-0.035, -0.22), (0.035, -0.22), (0.022, 0.1), (0.004, 0.84), (-0.004, 0.84), (-0.022, 0.1)].map(|(x, y)| (x * r, y * r)), 0.0016));
+    needle.add(
+        Mat::Ink,
+        plate(
+            &[(-0.035, -0.22), (0.035, -0.22), (0.022, 0.1), (0.004, 0.84), (-0.004, 0.84), (-0.022, 0.1)]
+                .map(|(x, y)| (x * r, y * r)),
+            0.0016,
+        ),
+    );
     needle.add(Mat::Brass, cylinder(r * 0.075, 0.004, 0.001).along(Vec3::Z).at(0.0, 0.0, -0.001));
     parts.push(Made {
         home: Transform::from_xyz(at.x, at.y, at.z + 0.0155),
@@ -119,7 +148,10 @@ fn gauge(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
     s.add(Mat::Brass, bevel_box(0.020, 0.022, 0.018, 0.003).at(0.0, -0.082, 0.0));
     s.add(Mat::Brass, hexagon(0.014, 0.016).at(0.0, -0.108, 0.0));
     s.add(Mat::Brass, cylinder(0.006, 0.03, 0.001).at(0.0, -0.130, 0.0));
-    s.add(Mat::Zinc, ring(0.012, 0.003).along(Vec3::X).turned(Quat::from_rotation_y(FRAC_PI_2)).at(0.0, 0.105, 0.0));
+    s.add(
+        Mat::Zinc,
+        ring(0.012, 0.003).along(Vec3::X).turned(Quat::from_rotation_y(FRAC_PI_2)).at(0.0, 0.105, 0.0),
+    );
     coil(s, Mat::Accent, Vec3::new(0.0, -0.132, 0.0), 0.0055);
 }
 
@@ -135,13 +167,38 @@ fn coil(s: &mut Sculpt, mat: Mat, from: Vec3, radius: f32) {
 
 fn hand_pump(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
     // Barrel to the right, dial above it, pistol grip with its lever below.
-    s.add(Mat::Case, lathe(&[(0.0, -0.06), (0.020, -0.06), (0.023, -0.056), (0.023, 0.06), (0.018, 0.066), (0.009, 0.070), (0.007, 0.085), (0.0, 0.085)]).along(Vec3::X).at(0.0, 0.045, 0.0));
+    s.add(
+        Mat::Case,
+        lathe(&[
+            (0.0, -0.06),
+            (0.020, -0.06),
+            (0.023, -0.056),
+            (0.023, 0.06),
+            (0.018, 0.066),
+            (0.009, 0.070),
+            (0.007, 0.085),
+            (0.0, 0.085),
+        ])
+        .along(Vec3::X)
+        .at(0.0, 0.045, 0.0),
+    );
     s.add(Mat::Steel, cylinder(0.006, 0.05, 0.001).along(-Vec3::X).at(-0.058, 0.045, 0.0));
     face(s, parts, card, dial, 0.050, Vec3::new(0.018, 0.105, 0.006));
     s.add(Mat::Brass, cylinder(0.009, 0.03, 0.001).at(0.018, 0.055, 0.0));
     let grip = plate(&[(-0.055, 0.04), (-0.02, 0.04), (-0.028, -0.10), (-0.062, -0.10)], 0.024);
     s.add(Mat::Rubber, grip.at(0.0, 0.0, 0.0));
-    let lever = plate(&[(-0.01, 0.035), (0.012, 0.03), (0.030, -0.03), (0.028, -0.10), (0.016, -0.10), (0.014, -0.03), (-0.006, 0.012)], 0.014);
+    let lever = plate(
+        &[
+            (-0.01, 0.035),
+            (0.012, 0.03),
+            (0.030, -0.03),
+            (0.028, -0.10),
+            (0.016, -0.10),
+            (0.014, -0.03),
+            (-0.006, 0.012),
+        ],
+        0.014,
+    );
     s.add(Mat::Zinc, lever);
     s.add(Mat::Brass, cylinder(0.006, 0.032, 0.001).along(Vec3::Z).at(-0.002, 0.028, -0.016));
     coil(s, Mat::Accent, Vec3::new(0.088, 0.03, 0.0), 0.005);
@@ -149,18 +206,58 @@ fn hand_pump(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
 
 fn lamp(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
     // Bulb in a socket, and two leads with their clips.
-    s.add(Mat::Nylon, lathe(&[(0.0, -0.06), (0.014, -0.06), (0.022, -0.05), (0.024, -0.01), (0.020, 0.0), (0.0, 0.0)]).at(0.0, -0.01, 0.0));
-    s.add(Mat::Brass, lathe(&[(0.0, 0.0), (0.016, 0.0), (0.016, 0.028), (0.013, 0.032), (0.0, 0.032)]).at(0.0, -0.01, 0.0));
+    s.add(
+        Mat::Nylon,
+        lathe(&[(0.0, -0.06), (0.014, -0.06), (0.022, -0.05), (0.024, -0.01), (0.020, 0.0), (0.0, 0.0)])
+            .at(0.0, -0.01, 0.0),
+    );
+    s.add(
+        Mat::Brass,
+        lathe(&[(0.0, 0.0), (0.016, 0.0), (0.016, 0.028), (0.013, 0.032), (0.0, 0.032)]).at(0.0, -0.01, 0.0),
+    );
     let mut filament = Sculpt::default();
-    filament.add(Mat::Glass, lathe(&[(0.012, 0.0), (0.020, 0.014), (0.026, 0.034), (0.023, 0.052), (0.013, 0.064), (0.0, 0.068)]));
-    parts.push(Made { home: Transform::from_xyz(0.0, 0.020, 0.0), sculpt: filament, filament: Some(card), ..Made::default() });
+    filament.add(
+        Mat::Glass,
+        lathe(&[(0.012, 0.0), (0.020, 0.014), (0.026, 0.034), (0.023, 0.052), (0.013, 0.064), (0.0, 0.068)]),
+    );
+    parts.push(Made {
+        home: Transform::from_xyz(0.0, 0.020, 0.0),
+        sculpt: filament,
+        filament: Some(card),
+        ..Made::default()
+    });
     for (x, mat) in [(-0.014, Mat::Red), (0.014, Mat::Black)] {
         let from = Vec3::new(x, -0.068, 0.0);
         let side = f32::signum(x);
-        s.add(mat, hose(&[from, from + Vec3::new(side * 0.01, -0.03, 0.01), from + Vec3::new(side * 0.045, -0.02, 0.012), from + Vec3::new(side * 0.050, 0.05, 0.008)], 0.0035));
+        s.add(
+            mat,
+            hose(
+                &[
+                    from,
+                    from + Vec3::new(side * 0.01, -0.03, 0.01),
+                    from + Vec3::new(side * 0.045, -0.02, 0.012),
+                    from + Vec3::new(side * 0.050, 0.05, 0.008),
+                ],
+                0.0035,
+            ),
+        );
         let clip = from + Vec3::new(side * 0.050, 0.05, 0.008);
         s.add(mat, bevel_box(0.016, 0.034, 0.014, 0.004).at(clip.x, clip.y + 0.015, clip.z));
-        s.add(Mat::Zinc, plate(&[(-0.006, 0.0), (0.006, 0.0), (0.003, 0.030), (0.001, 0.024), (-0.001, 0.030), (-0.003, 0.024)], 0.006).at(clip.x, clip.y + 0.030, clip.z));
+        s.add(
+            Mat::Zinc,
+            plate(
+                &[
+                    (-0.006, 0.0),
+                    (0.006, 0.0),
+                    (0.003, 0.030),
+                    (0.001, 0.024),
+                    (-0.001, 0.030),
+                    (-0.003, 0.024),
+                ],
+                0.006,
+            )
+            .at(clip.x, clip.y + 0.030, clip.z),
+        );
     }
 }
 
@@ -179,7 +276,12 @@ fn multimeter(s: &mut Sculpt) {
     s.add(Mat::Face, bevel_box(0.003, 0.020, 0.002, 0.0005).at(0.0, 0.012, 0.0285));
     for i in 0..9 {
         let (sin, cos) = ((i as f32 - 4.0) * 0.45).sin_cos();
-        s.add(Mat::Face, bevel_box(0.003, 0.006, 0.001, 0.0003).turned(Quat::from_rotation_z(-(i as f32 - 4.0) * 0.45)).at(0.033 * sin, 0.002 + 0.033 * cos, 0.0185));
+        s.add(
+            Mat::Face,
+            bevel_box(0.003, 0.006, 0.001, 0.0003)
+                .turned(Quat::from_rotation_z(-(i as f32 - 4.0) * 0.45))
+                .at(0.033 * sin, 0.002 + 0.033 * cos, 0.0185),
+        );
     }
     for (x, mat) in [(-0.035, Mat::Red), (-0.005, Mat::Black), (0.025, Mat::Red)] {
         s.add(mat, ring(0.007, 0.002).along(Vec3::Z).at(x, -0.055, 0.020));
@@ -189,8 +291,24 @@ fn multimeter(s: &mut Sculpt) {
         s.add(mat, cylinder(0.006, 0.022, 0.002).along(Vec3::Z).at(x, -0.055, 0.018));
         let from = Vec3::new(x, -0.055, 0.040);
         let end = Vec3::new(side * 0.075, -0.03, 0.008);
-        s.add(mat, hose(&[from, from + Vec3::new(0.0, -0.035, 0.006), Vec3::new(side * 0.05, -0.12, 0.02), end + Vec3::new(0.0, -0.05, 0.0), end], 0.003));
-        s.add(mat, lathe(&[(0.0, 0.0), (0.006, 0.0), (0.008, 0.01), (0.006, 0.05), (0.003, 0.056)]).at(end.x, end.y, end.z));
+        s.add(
+            mat,
+            hose(
+                &[
+                    from,
+                    from + Vec3::new(0.0, -0.035, 0.006),
+                    Vec3::new(side * 0.05, -0.12, 0.02),
+                    end + Vec3::new(0.0, -0.05, 0.0),
+                    end,
+                ],
+                0.003,
+            ),
+        );
+        s.add(
+            mat,
+            lathe(&[(0.0, 0.0), (0.006, 0.0), (0.008, 0.01), (0.006, 0.05), (0.003, 0.056)])
+                .at(end.x, end.y, end.z),
+        );
         s.add(Mat::Steel, cylinder(0.0015, 0.025, 0.0003).at(end.x, end.y + 0.055, end.z));
     }
 }
@@ -198,10 +316,12 @@ fn multimeter(s: &mut Sculpt) {
 fn clamp_ammeter(s: &mut Sculpt) {
     // Jaw above, open a little at its tip; lever at the side.
     let arc = |from: f32, to: f32| -> Vec<Vec3> {
-        (0..=12).map(|i| {
-            let a = from + (to - from) * i as f32 / 12.0;
-            Vec3::new(0.034 * a.sin(), 0.085 + 0.040 * a.cos(), 0.0)
-        }).collect()
+        (0..=12)
+            .map(|i| {
+                let a = from + (to - from) * i as f32 / 12.0;
+                Vec3::new(0.034 * a.sin(), 0.085 + 0.040 * a.cos(), 0.0)
+            })
+            .collect()
     };
     s.add(Mat::Black, sweep(&arc(0.06, 3.0), 0.010, 0.013, 10, Vec3::Z));
     s.add(Mat::Red, sweep(&arc(-0.06, -3.0), 0.010, 0.013, 10, Vec3::Z));
@@ -217,7 +337,10 @@ fn clamp_ammeter(s: &mut Sculpt) {
 }
 
 fn push_lead(s: &mut Sculpt) {
-    s.add(Mat::Case, lathe(&[(0.0, -0.08), (0.016, -0.08), (0.021, -0.07), (0.021, 0.05), (0.016, 0.062), (0.0, 0.062)]));
+    s.add(
+        Mat::Case,
+        lathe(&[(0.0, -0.08), (0.016, -0.08), (0.021, -0.07), (0.021, 0.05), (0.016, 0.062), (0.0, 0.062)]),
+    );
     s.add(Mat::Zinc, lathe(&[(0.017, 0.060), (0.017, 0.066), (0.012, 0.068)]));
     s.add(Mat::Red, lathe(&[(0.0125, 0.062), (0.0125, 0.082), (0.010, 0.085), (0.0, 0.086)]));
     // Fuse seen in a window.
@@ -230,7 +353,19 @@ fn push_lead(s: &mut Sculpt) {
         let side = f32::signum(x);
         let from = Vec3::new(x, -0.078, 0.0);
         let clip = Vec3::new(side * 0.055, -0.005, 0.006);
-        s.add(mat, hose(&[from, from + Vec3::new(0.0, -0.03, 0.0), Vec3::new(side * 0.045, -0.10, 0.008), clip + Vec3::new(0.0, -0.03, 0.0), clip], 0.0035));
+        s.add(
+            mat,
+            hose(
+                &[
+                    from,
+                    from + Vec3::new(0.0, -0.03, 0.0),
+                    Vec3::new(side * 0.045, -0.10, 0.008),
+                    clip + Vec3::new(0.0, -0.03, 0.0),
+                    clip,
+                ],
+                0.0035,
+            ),
+        );
         s.add(mat, bevel_box(0.014, 0.036, 0.014, 0.004).at(clip.x, clip.y + 0.016, clip.z));
         s.add(Mat::Zinc, bevel_box(0.008, 0.024, 0.006, 0.002).at(clip.x, clip.y + 0.042, clip.z));
     }
@@ -238,7 +373,20 @@ fn push_lead(s: &mut Sculpt) {
 
 fn infrared(s: &mut Sculpt) {
     s.add(Mat::Case, bevel_box(0.150, 0.056, 0.044, 0.012).at(0.0, 0.055, 0.0));
-    s.add(Mat::Black, lathe(&[(0.0, 0.0), (0.022, 0.0), (0.024, 0.004), (0.020, 0.022), (0.015, 0.022), (0.012, 0.012), (0.0, 0.012)]).along(-Vec3::X).at(-0.07, 0.058, 0.0));
+    s.add(
+        Mat::Black,
+        lathe(&[
+            (0.0, 0.0),
+            (0.022, 0.0),
+            (0.024, 0.004),
+            (0.020, 0.022),
+            (0.015, 0.022),
+            (0.012, 0.012),
+            (0.0, 0.012),
+        ])
+        .along(-Vec3::X)
+        .at(-0.07, 0.058, 0.0),
+    );
     s.add(Mat::Glass, cylinder(0.011, 0.004, 0.001).along(-Vec3::X).at(-0.080, 0.058, 0.0));
     s.add(Mat::Rubber, plate(&[(0.02, 0.03), (0.072, 0.03), (0.085, -0.09), (0.040, -0.095)], 0.036));
     s.add(Mat::Red, plate(&[(0.012, 0.03), (0.026, 0.03), (0.030, -0.005), (0.020, -0.010)], 0.014));
@@ -248,7 +396,17 @@ fn infrared(s: &mut Sculpt) {
 
 fn stopwatch(s: &mut Sculpt) {
     let put = |g: super::super::shapes::Geo| g.along(Vec3::Z);
-    s.add(Mat::Steel, put(lathe(&[(0.0, -0.014), (0.058, -0.014), (0.066, -0.006), (0.066, 0.008), (0.060, 0.014), (0.054, 0.012)])));
+    s.add(
+        Mat::Steel,
+        put(lathe(&[
+            (0.0, -0.014),
+            (0.058, -0.014),
+            (0.066, -0.006),
+            (0.066, 0.008),
+            (0.060, 0.014),
+            (0.054, 0.012),
+        ])),
+    );
     s.add(Mat::Face, put(cylinder(0.057, 0.012, 0.001)));
     s.add(Mat::Display, bevel_box(0.076, 0.032, 0.003, 0.001).at(0.0, 0.0, 0.0125));
     for (i, x) in [-0.026, -0.010, 0.010, 0.024].iter().enumerate() {
@@ -264,19 +422,39 @@ fn stopwatch(s: &mut Sculpt) {
         let at = turn * Vec3::Y * 0.050;
         s.add(Mat::Ink, bevel_box(0.0012, long, 0.001, 0.0002).turned(turn).at(at.x, at.y, 0.0125));
     }
-    for (a, long, mat) in [(0.0_f32, 0.026, Mat::Steel), (0.62, 0.018, Mat::Steel), (-0.62, 0.018, Mat::Red)] {
+    for (a, long, mat) in [(0.0_f32, 0.026, Mat::Steel), (0.62, 0.018, Mat::Steel), (-0.62, 0.018, Mat::Red)]
+    {
         let way = Vec3::new(a.sin(), a.cos(), 0.0);
         s.add(Mat::Steel, cylinder(0.006, long, 0.001).along(way).at(way.x * 0.062, way.y * 0.062, 0.0));
-        s.add(mat, cylinder(0.010, 0.010, 0.002).along(way).at(way.x * (0.062 + long), way.y * (0.062 + long), 0.0));
+        s.add(
+            mat,
+            cylinder(0.010, 0.010, 0.002).along(way).at(way.x * (0.062 + long), way.y * (0.062 + long), 0.0),
+        );
     }
-    s.add(Mat::Black, hose(&[Vec3::new(-0.01, 0.095, 0.0), Vec3::new(-0.03, 0.125, 0.0), Vec3::new(0.0, 0.135, 0.0), Vec3::new(0.03, 0.125, 0.0), Vec3::new(0.01, 0.095, 0.0)], 0.003));
+    s.add(
+        Mat::Black,
+        hose(
+            &[
+                Vec3::new(-0.01, 0.095, 0.0),
+                Vec3::new(-0.03, 0.125, 0.0),
+                Vec3::new(0.0, 0.135, 0.0),
+                Vec3::new(0.03, 0.125, 0.0),
+                Vec3::new(0.01, 0.095, 0.0),
+            ],
+            0.003,
+        ),
+    );
 }
 
 fn thermometer(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
     s.add(Mat::Oak, bevel_box(0.085, 0.30, 0.018, 0.006).at(0.0, 0.0, -0.012));
     s.add(Mat::Face, bevel_box(0.066, 0.255, 0.003, 0.001).at(0.0, 0.008, -0.002));
     s.add(Mat::Glass, cylinder(0.0055, 0.235, 0.001).at(0.0, -0.105, 0.003));
-    s.add(Mat::Red, lathe(&[(0.0, -0.011), (0.008, -0.008), (0.011, 0.0), (0.008, 0.008), (0.004, 0.011)]).at(0.0, -0.115, 0.003));
+    s.add(
+        Mat::Red,
+        lathe(&[(0.0, -0.011), (0.008, -0.008), (0.011, 0.0), (0.008, 0.008), (0.004, 0.011)])
+            .at(0.0, -0.115, 0.003),
+    );
     let n = ((dial.max - dial.min) / 5.0).round().max(1.0);
     for i in 0..=(n as usize) {
         let long = if i % 2 == 0 { 0.016 } else { 0.009 };
@@ -294,10 +472,12 @@ fn thermometer(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) 
 }
 
 fn angle_finder(s: &mut Sculpt) {
-    let mut outline: Vec<(f32, f32)> = (0..=20).map(|i| {
-        let a = i as f32 / 20.0 * std::f32::consts::PI;
-        (0.080 * a.cos(), -0.03 + 0.080 * a.sin())
-    }).collect();
+    let mut outline: Vec<(f32, f32)> = (0..=20)
+        .map(|i| {
+            let a = i as f32 / 20.0 * std::f32::consts::PI;
+            (0.080 * a.cos(), -0.03 + 0.080 * a.sin())
+        })
+        .collect();
     outline.extend([(-0.080, -0.045), (0.080, -0.045)]);
     s.add(Mat::Zinc, plate(&outline, 0.003));
     for i in 0..=18 {
@@ -305,7 +485,14 @@ fn angle_finder(s: &mut Sculpt) {
         let long = if i % 3 == 0 { 0.014 } else { 0.008 };
         let way = Vec3::new(a.cos(), a.sin(), 0.0);
         let at = way * (0.075 - long * 0.5);
-        s.add(Mat::Ink, bevel_box(long, 0.0014, 0.001, 0.0002).turned(Quat::from_rotation_z(a)).at(at.x, at.y - 0.03, 0.0018));
+        s.add(
+            Mat::Ink,
+            bevel_box(long, 0.0014, 0.001, 0.0002).turned(Quat::from_rotation_z(a)).at(
+                at.x,
+                at.y - 0.03,
+                0.0018,
+            ),
+        );
     }
     let arm = bevel_box(0.016, 0.19, 0.003, 0.0008).at(0.0, 0.06, 0.0).turned(Quat::from_rotation_z(-0.6));
     s.add(Mat::Steel, arm.at(0.0, -0.03, 0.004));
@@ -316,8 +503,21 @@ fn rule(s: &mut Sculpt) {
     let turn = Quat::from_rotation_z(0.0);
     s.add(Mat::Steel, bevel_box(0.032, 0.255, 0.0025, 0.0006).turned(turn));
     for i in 0..=50 {
-        let long = if i % 10 == 0 { 0.016 } else if i % 5 == 0 { 0.011 } else { 0.006 };
-        s.add(Mat::Ink, bevel_box(long, 0.0011, 0.001, 0.0002).at(-0.016 + long * 0.5, -0.118 + 0.0047 * i as f32, 0.0014));
+        let long = if i % 10 == 0 {
+            0.016
+        } else if i % 5 == 0 {
+            0.011
+        } else {
+            0.006
+        };
+        s.add(
+            Mat::Ink,
+            bevel_box(long, 0.0011, 0.001, 0.0002).at(
+                -0.016 + long * 0.5,
+                -0.118 + 0.0047 * i as f32,
+                0.0014,
+            ),
+        );
     }
     s.add(Mat::Brass, bevel_box(0.046, 0.020, 0.010, 0.003).at(0.0, -0.02, 0.003));
     s.add(Mat::Brass, cylinder(0.006, 0.010, 0.002).along(Vec3::X).at(0.022, -0.02, 0.003));
@@ -327,9 +527,28 @@ fn prop(s: &mut Sculpt) {
     // A telescopic rod with a fork for the pedal, a pad for the seat and a screw with a scale.
     s.add(Mat::Zinc, cylinder(0.010, 0.15, 0.002).at(0.0, -0.12, 0.0));
     s.add(Mat::Steel, cylinder(0.0065, 0.13, 0.001).at(0.0, 0.0, 0.0));
-    s.add(Mat::Black, lathe(&[(0.0, 0.0), (0.017, 0.0), (0.019, 0.006), (0.017, 0.030), (0.012, 0.034)]).at(0.0, 0.006, 0.0));
+    s.add(
+        Mat::Black,
+        lathe(&[(0.0, 0.0), (0.017, 0.0), (0.019, 0.006), (0.017, 0.030), (0.012, 0.034)])
+            .at(0.0, 0.006, 0.0),
+    );
     s.add(Mat::Rubber, bevel_box(0.062, 0.012, 0.030, 0.004).at(0.0, -0.122, 0.0));
-    s.add(Mat::Iron, plate(&[(-0.030, 0.125), (-0.020, 0.125), (-0.016, 0.108), (0.016, 0.108), (0.020, 0.125), (0.030, 0.125), (0.022, 0.096), (-0.022, 0.096)], 0.018));
+    s.add(
+        Mat::Iron,
+        plate(
+            &[
+                (-0.030, 0.125),
+                (-0.020, 0.125),
+                (-0.016, 0.108),
+                (0.016, 0.108),
+                (0.020, 0.125),
+                (0.030, 0.125),
+                (0.022, 0.096),
+                (-0.022, 0.096),
+            ],
+            0.018,
+        ),
+    );
     for i in 0..7 {
         s.add(Mat::Ink, bevel_box(0.012, 0.0014, 0.001, 0.0002).at(0.0, 0.048 + 0.007 * i as f32, 0.0068));
     }
@@ -337,10 +556,20 @@ fn prop(s: &mut Sculpt) {
 
 fn plugs(s: &mut Sculpt) {
     s.add(Mat::OakDark, bevel_box(0.16, 0.075, 0.02, 0.004).at(0.0, -0.03, 0.0));
-    s.add(Mat::Zinc, hose(&[Vec3::new(-0.06, 0.005, 0.0), Vec3::new(0.0, 0.10, 0.0), Vec3::new(0.06, 0.005, 0.0)], 0.002));
+    s.add(
+        Mat::Zinc,
+        hose(&[Vec3::new(-0.06, 0.005, 0.0), Vec3::new(0.0, 0.10, 0.0), Vec3::new(0.06, 0.005, 0.0)], 0.002),
+    );
     for (i, x) in [-0.058, -0.02, 0.018, 0.056].iter().enumerate() {
         let r = 0.010 + 0.002 * i as f32;
-        let plug = lathe(&[(0.0, 0.0), (r * 1.35, 0.0), (r * 1.35, 0.008), (r, 0.010), (r * 0.72, 0.038), (0.0, 0.040)]);
+        let plug = lathe(&[
+            (0.0, 0.0),
+            (r * 1.35, 0.0),
+            (r * 1.35, 0.008),
+            (r, 0.010),
+            (r * 0.72, 0.038),
+            (0.0, 0.040),
+        ]);
         s.add(Mat::Accent, plug.along(Vec3::Z).at(*x, -0.03, 0.010));
     }
 }
@@ -371,6 +600,16 @@ fn tube(s: &mut Sculpt) {
     }
     line.push(Vec3::new(0.055, -0.095, 0.02));
     s.add(Mat::Rubber, sweep(&super::super::shapes::curve(&line, 4), 0.0065, 0.0065, 9, Vec3::Z));
-    s.add(Mat::WhiteNylon, lathe(&[(0.006, 0.0), (0.009, 0.004), (0.013, 0.016), (0.010, 0.024), (0.0, 0.027)]).along(Vec3::new(-0.3, 1.0, 0.0)).at(-0.056, 0.088, 0.0));
-    s.add(Mat::Brass, lathe(&[(0.006, 0.0), (0.008, 0.01), (0.020, 0.036), (0.020, 0.038), (0.017, 0.036), (0.006, 0.012)]).along(Vec3::new(0.15, -1.0, 0.1)).at(0.055, -0.095, 0.02));
+    s.add(
+        Mat::WhiteNylon,
+        lathe(&[(0.006, 0.0), (0.009, 0.004), (0.013, 0.016), (0.010, 0.024), (0.0, 0.027)])
+            .along(Vec3::new(-0.3, 1.0, 0.0))
+            .at(-0.056, 0.088, 0.0),
+    );
+    s.add(
+        Mat::Brass,
+        lathe(&[(0.006, 0.0), (0.008, 0.01), (0.020, 0.036), (0.020, 0.038), (0.017, 0.036), (0.006, 0.012)])
+            .along(Vec3::new(0.15, -1.0, 0.1))
+            .at(0.055, -0.095, 0.02),
+    );
 }
