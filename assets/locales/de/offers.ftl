@@ -155,20 +155,6 @@ remark-record-met = Protokoll ausgefüllt: { $line }
 remark-record-not-met = Das füllt die Protokollzeile nicht; sie verlangt: { $line }
 note-dismiss = Hinweis schließen
 
-observed-at = { $name } an { $at }
-observed-run = Laufzeit der Pumpe, mit der Stoppuhr
-observed-rest = Ruhezeit der Pumpe, mit der Stoppuhr
-observed-given-up = mehr als { $s } s, aufgegeben
-observed-hiss = abgehört: { $it }
-observed-hum = nach der Pumpe gehorcht
-observed-touch = angefasst: { $it }
-observed-travel = Pedal unter dem Fuß
-observed-moved = das gehaltene Pedal
-observed-applications = unterstützte Betätigungen
-observed-lamp = { $it }
-observed-base-brakes = Betriebsbremse
-observed-yard = langsame Bremsprobe auf dem Hof
-
 log-title = Was gesagt wurde
 log-empty = Noch nichts.
 page-close = Schließen

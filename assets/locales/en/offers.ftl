@@ -156,20 +156,6 @@ remark-record-met = Record filled: { $line }
 remark-record-not-met = This does not fill the record's line, which asks for: { $line }
 note-dismiss = Put this note away
 
-observed-at = { $name } at { $at }
-observed-run = run of the pump, by stopwatch
-observed-rest = rest of the pump, by stopwatch
-observed-given-up = more than { $s } s, given up
-observed-hiss = listened at { $it }
-observed-hum = listened for the pump
-observed-touch = touched { $it }
-observed-travel = pedal under the foot
-observed-moved = the held pedal
-observed-applications = assisted applications
-observed-lamp = { $it }
-observed-base-brakes = base brakes
-observed-yard = slow drive in the yard
-
 log-title = What was said
 log-empty = Nothing yet.
 page-close = Close

@@ -148,7 +148,13 @@ pub fn mode_key(mode: MeterMode) -> &'static str {
 #[must_use]
 pub fn whereabouts(shop: &Shop, words: &Words, seen: &InstrumentView) -> String {
     if seen.at.is_empty() {
-        return words.say("at-nothing");
+        let workshop = shop.session().map(|s| s.workshop());
+        let kind = workshop.and_then(|w| w.setup().kit.get(seen.card)).map(|c| c.kind);
+        return words.say(match kind {
+            Some(InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. }) => "at-wall",
+            Some(InstrumentKind::Stopwatch { .. } | InstrumentKind::PedalRule { .. }) => "at-hand",
+            _ => "at-nothing",
+        });
     }
     let one = seen.at.len() == 1;
     let ends = seen.at.iter().map(|(end, at)| {

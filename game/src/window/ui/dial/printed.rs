@@ -174,7 +174,7 @@ pub fn figure(value: f64) -> String {
 /// The same with the decimal sign of the language shown.
 #[must_use]
 pub fn figure_in(words: &Words, value: f64) -> String {
-    let point = words.say_or("decimal-sign", ".");
+    let point = words.say("decimal-mark");
     figure(value).replace('.', &point)
 }
 

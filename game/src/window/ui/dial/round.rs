@@ -66,8 +66,10 @@ pub fn paint(painter: &Painter, rect: Rect, printed: &Printed, value: Option<f64
     painter.circle(c, s.case, theme::CASE, Stroke::new(1.0, theme::CASE_EDGE));
     let face = s.scale + 3.0;
     painter.circle(c, face, theme::FACE, Stroke::new(1.2, theme::CASE_EDGE));
-    let numbers = FontId::proportional((0.145 * s.case).clamp(10.0, 30.0));
-    let inner = (0.15 * s.scale).clamp(8.0, 26.0);
+    // Sizes below are for a screen; a larger scale makes a small dial just as large.
+    let zoom = painter.ctx().zoom_factor();
+    let numbers = FontId::proportional((0.145 * s.case).clamp(10.0 / zoom, 30.0));
+    let inner = (0.15 * s.scale).clamp(8.0 / zoom, 26.0);
     for i in 0..=printed.divisions() {
         let at = angle(printed, printed.mark(i));
         let (length, width) = if printed.numbered(i) {
@@ -93,9 +95,9 @@ pub fn paint(painter: &Painter, rect: Rect, printed: &Printed, value: Option<f64
         let pin = on_circle(c, 0.78 * s.scale, end * (0.5 * SWEEP + STOP + 0.035));
         painter.circle(pin, (0.028 * s.case).max(1.8), theme::CASE_EDGE, Stroke::new(0.8, theme::FACE_INK));
     }
-    let unit = FontId::proportional((0.17 * s.case).clamp(11.0, 34.0));
+    let unit = FontId::proportional((0.17 * s.case).clamp(11.0 / zoom, 34.0));
     painter.text(c + vec2(0.0, 0.40 * s.scale), Align2::CENTER_CENTER, printed.unit, unit, theme::FACE_INK);
-    let small = FontId::proportional((0.115 * s.case).clamp(9.0, 22.0));
+    let small = FontId::proportional((0.115 * s.case).clamp(9.0 / zoom, 22.0));
     painter.text(c + vec2(0.0, 0.62 * s.scale), Align2::CENTER_CENTER, class, small, theme::FACE_INK);
     if let Some(value) = value {
         paint_needle(painter, printed, s, value);

@@ -48,22 +48,25 @@ pub fn paint(painter: &Painter, rect: Rect, printed: &Printed, value: Option<f64
     let middle = value.unwrap_or(0.5 * (printed.min + printed.max));
     let shown = window(printed, rect.width(), middle);
     overview(&painter, rect, printed, shown);
-    let base = rect.top() + 0.50 * rect.height();
-    let numbers = FontId::proportional(13.0);
+    let base = rect.top() + 0.60 * rect.height();
+    let numbers = FontId::proportional(14.0);
     for i in shown.first..=shown.last {
         let at = x(printed, rect, shown, printed.mark(i));
         let (length, width) = if printed.numbered(i) {
-            (24.0, 1.8)
+            (36.0, 1.8)
         } else if i % 5 == 0 {
-            (17.0, 1.1)
+            (27.0, 1.1)
         } else {
-            (11.0, 1.0)
+            (18.0, 1.0)
         };
         painter.line_segment([pos2(at, base), pos2(at, base - length)], Stroke::new(width, theme::FACE_INK));
         if printed.numbered(i) {
             let text = figure(printed.mark(i));
+            // At the edges a number stands inside, still nearest its mark.
+            let half = 0.3 * numbers.size * text.chars().count() as f32;
+            let at = at.clamp(rect.left() + 4.0 + half, rect.right() - 4.0 - half);
             painter.text(
-                pos2(at, base - length - 9.0),
+                pos2(at, base - length - 10.0),
                 Align2::CENTER_CENTER,
                 text,
                 numbers.clone(),
@@ -111,7 +114,7 @@ fn overview(painter: &Painter, rect: Rect, printed: &Printed, shown: Window) {
 
 /// A slider with a fine line, under the scale.
 fn pointer(painter: &Painter, at: Pos2) {
-    painter.line_segment([at - vec2(0.0, 12.0), at + vec2(0.0, 20.0)], Stroke::new(1.0, theme::NEEDLE));
+    painter.line_segment([at - vec2(0.0, 19.0), at + vec2(0.0, 16.0)], Stroke::new(1.0, theme::NEEDLE));
     let body = vec![at + vec2(0.0, 1.0), at + vec2(7.0, 15.0), at + vec2(-7.0, 15.0)];
     painter.add(Shape::convex_polygon(body, theme::NEEDLE, Stroke::NONE));
 }

@@ -53,7 +53,8 @@ pub(super) fn found(shop: &Shop, words: &Words, ui: &Ui, typed: &str) -> Vec<(Th
     if let Some(first) = wanted.first() {
         all.sort_by_key(|(_, name)| {
             let name = name.to_lowercase();
-            (!name.starts_with(first.as_str()), !name.split(' ').any(|w| w.starts_with(first.as_str())))
+            let word = name.split(' ').any(|w| w.starts_with(first.as_str()));
+            (!name.starts_with(first.as_str()), !word, name.chars().count())
         });
     }
     all

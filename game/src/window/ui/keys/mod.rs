@@ -157,7 +157,7 @@ pub fn open_at(ctx: &egui::Context, ui: &mut Ui, thing: Thing) {
 }
 
 fn middle(ctx: &egui::Context, ui: &Ui) -> Pos2 {
-    ui.scene.unwrap_or_else(|| ctx.content_rect()).center()
+    ui.scene.or(ui.tray.middle).unwrap_or_else(|| ctx.content_rect()).center()
 }
 
 /// Shows the pages that keys open, over everything else.

@@ -86,7 +86,7 @@ fn both_leads_of_a_lamp_are_placed_one_after_the_other() {
     harness.run_steps(3);
     let lamp = harness.state().shop.view().unwrap().instruments.iter().find(|i| i.id == "lamp").unwrap();
     assert_eq!(lamp.at.len(), 2, "{lamp:?}");
-    harness.get_by_label_contains("test lamp 21 W with two leads, lead A at battery: plus");
+    harness.get_by_label_contains("test lamp 21 W with two leads, lead A at battery: plus post");
 }
 
 #[test]
@@ -119,7 +119,10 @@ fn the_page_of_keys_opens_and_closes() {
 
 #[test]
 fn the_log_holds_what_has_faded() {
-    let mut harness = panels("chocks on\ncover scuttle off\nfit gauge tee.2\nread gauge", SMALL);
+    let mut harness = panels(
+        "chocks on\ncover scuttle off\nfit gauge tee.2\nkey on\nengine idle\nwait 20\nread gauge",
+        SMALL,
+    );
     press(&mut harness, &[Key::M]);
     harness.get_by_label("What was said");
     let said: Vec<_> =

@@ -51,13 +51,18 @@ pub fn act(shop: &Shop, ui: &mut Ui, thing: Thing, at: Pos2, then: Then) {
     take(shop, ui, menu, then, None);
 }
 
-/// Where something as wide as `width` stands beside `at` without covering it.
-pub(super) fn beside(screen: Rect, at: Pos2, width: f32) -> (Pos2, Align2) {
-    let right = at.x + BESIDE + width + 24.0 <= screen.right();
-    if right || at.x < screen.center().x {
-        (at + egui::vec2(BESIDE, 0.0), Align2::LEFT_CENTER)
+/// Where something at most `width` wide stands beside `at` without covering it, and how wide it gets there.
+pub(super) fn beside(screen: Rect, at: Pos2, width: f32) -> (Pos2, Align2, f32) {
+    /// What a frame adds on both sides, and a little air.
+    const FRAME: f32 = 24.0;
+    /// Narrower than this no line can be read.
+    const NARROWEST: f32 = 160.0;
+    let right = screen.right() - at.x - BESIDE - FRAME;
+    let left = at.x - screen.left() - BESIDE - FRAME;
+    if width <= right || left <= right {
+        (at + egui::vec2(BESIDE, 0.0), Align2::LEFT_CENTER, width.min(right.max(NARROWEST)))
     } else {
-        (at - egui::vec2(BESIDE, 0.0), Align2::RIGHT_CENTER)
+        (at - egui::vec2(BESIDE, 0.0), Align2::RIGHT_CENTER, width.min(left.max(NARROWEST)))
     }
 }
 
@@ -95,7 +100,7 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     let mut taken: Option<(Then, Option<&'static str>)> = None;
     let mut close = !menu.fresh && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
     let title = words.name(shop, menu.thing);
-    let (pos, pivot) = beside(ctx.content_rect(), menu.at, WIDTH);
+    let (pos, pivot, width) = beside(ctx.content_rect(), menu.at, WIDTH);
     let area = egui::Area::new("thing-menu".into())
         .order(Order::Foreground)
         .fixed_pos(pos)
@@ -105,7 +110,7 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
             egui::Frame::menu(area.style()).stroke(egui::Stroke::new(1.5, theme::ACCENT)).show(
                 area,
                 |inner| {
-                    inner.set_width(WIDTH);
+                    inner.set_width(width);
                     inner.add(egui::Label::new(RichText::new(&title).strong()).wrap());
                     inner.separator();
                     match &mut menu.form {

@@ -71,7 +71,7 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
     // The room may have turned since.
     let at = ui.anchors.get(&note.thing).copied().unwrap_or(note.at);
     let mut gone = false;
-    let (pos, pivot) = super::beside(ctx.content_rect(), at, WIDTH);
+    let (pos, pivot, width) = super::beside(ctx.content_rect(), at, WIDTH);
     egui::Area::new("refusal".into()).order(Order::Foreground).fixed_pos(pos).pivot(pivot).show(
         ctx,
         |area| {
@@ -79,12 +79,12 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
                 .fill(theme::PAPER)
                 .stroke(egui::Stroke::new(2.0, theme::REFUSED));
             frame.show(area, |inner| {
-                inner.set_max_width(WIDTH);
+                inner.set_max_width(width);
                 inner.horizontal_top(|row| {
                     let text = words
                         .say_with("remark-refused", &[("text", words.sentence(shop, &note.text).into())]);
                     let close = egui::Button::new("×").min_size(egui::Vec2::splat(theme::TARGET));
-                    row.allocate_ui(egui::vec2(WIDTH - theme::TARGET - 20.0, 0.0), |left| {
+                    row.allocate_ui(egui::vec2(width - theme::TARGET - 20.0, 0.0), |left| {
                         let label =
                             left.add(egui::Label::new(RichText::new(text).color(theme::REFUSED)).wrap());
                         left.ctx().accesskit_node_builder(label.id, |node| {

@@ -2,8 +2,6 @@
 //! the room. They fade after a while; with reduced motion they stay until newer ones come. All of them are
 //! in the log.
 
-mod said;
-
 use std::collections::BTreeMap;
 
 use egui::{Color32, Order, Pos2, Rect, RichText};
@@ -15,7 +13,6 @@ use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
 use super::keys::page;
-pub use said::{observed, perceived};
 
 /// How many are shown at once.
 const SHOWN: usize = 4;
@@ -43,18 +40,24 @@ struct Line {
 fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
     let (key, sign, colour) = match &remark.kind {
         RemarkKind::Read(reading) => {
-            let text = said::read(shop, words, reading);
+            let what = words.observed(shop, &reading.what);
+            // What an eye has to read is looked at, not told.
+            let text = match words.shown(shop, reading) {
+                Some(shown) => {
+                    words.say_with("remark-perceived", &[("what", what.into()), ("text", shown.into())])
+                }
+                None => words.say_with("remark-read", &[("what", what.into())]),
+            };
             return Some(Line { text, sign: "○", colour: theme::ACCENT });
         }
         RemarkKind::Record { item, condition_met } => {
             let key = if *condition_met { "remark-record-met" } else { "remark-record-not-met" };
-            let car = shop.car()?;
-            let name = car.record.iter().find(|r| r.id == *item).map_or(item.as_str(), |r| r.text.as_str());
-            let name = words.say_or(&format!("{}-record-{item}", car.id), name);
+            let name = words.record_line(shop, item);
             let colour = if *condition_met { theme::ACCENT } else { theme::REFUSED };
-            return Some(Line { text: words.say_with(key, &[("line", name.into())]), sign: "✏", colour });
+            let sign = if *condition_met { "✓" } else { "✗" };
+            return Some(Line { text: words.say_with(key, &[("line", name.into())]), sign, colour });
         }
-        RemarkKind::Refused => ("remark-refused", "⊘", theme::REFUSED),
+        RemarkKind::Refused => ("remark-refused", "✗", theme::REFUSED),
         RemarkKind::Breach(Gravity::Minor) => ("remark-breach-minor", "⚠", theme::BREACH),
         RemarkKind::Breach(Gravity::Major) => ("remark-breach-major", "⚠", theme::BREACH),
         RemarkKind::Breach(Gravity::Critical) => ("remark-breach-critical", "⚠", theme::BREACH),
@@ -76,7 +79,7 @@ fn strength(now: f64, since: f64, characters: usize) -> f32 {
 
 /// Shows the last remarks.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
-    let middle = ui.scene.unwrap_or_else(|| root.available_rect_before_wrap());
+    let Some(middle) = ui.scene.or(ui.tray.middle) else { return };
     let now = root.input(|i| i.time);
     let first = shop.remarks().first().map_or(u64::MAX, |r| r.n);
     let newest = shop.remarks().last().map_or(0, |r| r.n);
@@ -99,12 +102,14 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if !ui.prefs.reduced_motion {
         root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
     }
-    captions(root.ctx(), middle, shown);
+    // The line diagram has its own buttons at its lower edge.
+    let lift = if ui.scene.is_some() { 10.0 } else { 44.0 };
+    captions(root.ctx(), middle, lift, shown);
 }
 
-fn captions(ctx: &egui::Context, middle: Rect, shown: Vec<(Line, f32)>) {
+fn captions(ctx: &egui::Context, middle: Rect, lift: f32, shown: Vec<(Line, f32)>) {
     let width = (middle.width() - 24.0).clamp(120.0, 560.0);
-    let at: Pos2 = middle.left_bottom() + egui::vec2(12.0, -10.0);
+    let at: Pos2 = middle.left_bottom() + egui::vec2(12.0, -lift);
     egui::Area::new("remarks".into())
         .order(Order::Middle)
         .fixed_pos(at)
@@ -186,6 +191,17 @@ mod tests {
         let gone = STAYS_S + 60.0 * STAYS_S_PER_CHARACTER + FADES_S;
         assert_eq!(strength(100.1 + gone, 100.0, 60), 0.0);
         assert!(strength(100.0 + gone, 100.0, 200) > 0.0);
+    }
+
+    #[test]
+    fn every_sign_has_its_glyph() {
+        let ctx = egui::Context::default();
+        crate::window::theme::apply(&ctx, 1.0);
+        ctx.begin_pass(egui::RawInput::default());
+        for sign in ['✗', '✓', '⚠', '○', '•', '×', '←', '↑', '↓', 'Ω', '°', '\u{2212}'] {
+            let font = egui::FontId::proportional(14.0);
+            assert!(ctx.fonts_mut(|f| f.has_glyph(&font, sign)), "{sign}");
+        }
     }
 
     #[test]

@@ -13,8 +13,8 @@ use super::super::{dial, menu};
 use super::in_use;
 
 /// Width of what stands beside the face, points.
-const BESIDE: f32 = 152.0;
-/// Smallest face; below this a dial cannot be read to half a division.
+const BESIDE: f32 = 136.0;
+/// Smallest face in pixels; below this a dial cannot be read to half a division.
 const SMALLEST: f32 = 150.0;
 
 /// The cards side by side; they scroll when there are too many.
@@ -25,7 +25,7 @@ pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui
         column.label(RichText::new(words.say("tray-nothing")).color(theme::ON_BENCH));
         return;
     }
-    let side = (column.available_height() - 20.0).max(SMALLEST);
+    let side = (column.available_height() - 20.0).max(SMALLEST / column.ctx().zoom_factor());
     egui::ScrollArea::both().id_salt("cards").auto_shrink([false, false]).show(column, |area| {
         area.horizontal_top(|row| {
             row.spacing_mut().item_spacing.x = 8.0;

@@ -32,7 +32,10 @@ fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
             // Two leads leave the card side by side.
             let share = (i as f32 + 1.0) / (n as f32 + 1.0);
             let from = Pos2::new(rect.left() + share * rect.width().min(180.0), rect.top());
-            lead(&painter, from, *to, marked);
+            // Inside the tray it is only hinted at, so that it crosses no words.
+            let edge = Pos2::new(from.x, ui.tray.middle.map_or(from.y, |m| m.bottom().min(from.y)));
+            painter.line_segment([from, edge], Stroke::new(1.0, theme::ACCENT_ON_DARK.gamma_multiply(0.4)));
+            lead(&painter, edge, *to, marked);
         }
     }
 }
@@ -57,7 +60,7 @@ fn lead(painter: &Painter, from: Pos2, to: Pos2, marked: bool) {
 
 /// What is in the hand, which end comes next, and how to put it back.
 fn banner(root: &egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, carry: &Carry) {
-    let middle: Rect = ui.scene.unwrap_or_else(|| root.available_rect_before_wrap());
+    let middle: Rect = ui.tray.middle.unwrap_or_else(|| root.ctx().content_rect());
     let name = words.name(shop, Thing::Instrument(carry.card));
     let end = carry.left.first().map_or("", String::as_str);
     let end_name = words.say_or(&format!("lead-{end}"), end);

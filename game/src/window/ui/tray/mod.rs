@@ -47,6 +47,8 @@ pub struct State {
     cards: BTreeMap<u16, Rect>,
     /// Where the time's menus open.
     pub clock_at: Option<Pos2>,
+    /// What the tray leaves between the bars: room, diagram or both. Banner and captions stand in it.
+    pub middle: Option<Rect>,
     /// The reading that shall be noted: the clipboard takes it.
     pub to_note: Option<u32>,
 }
@@ -92,12 +94,13 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             });
         });
     });
+    ui.tray.middle = Some(root.available_rect_before_wrap());
 }
 
 /// The line over the cards: page, wall, and the reading that waits to be noted.
 fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let shown = ui.tray.shown(shop);
-    column.horizontal(|row| {
+    column.horizontal_wrapped(|row| {
         row.spacing_mut().item_spacing.x = 6.0;
         let n = in_use(shop, &ui.tray).len();
         let in_use = words.say_with("tray-in-use", &[("n", n.into())]);
@@ -117,12 +120,13 @@ fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         if let Some(reading) = newest(shop) {
             let n = reading.id;
             let text = words.say_with("tray-note-it", &[("n", n.into())]);
-            row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {
-                let button = egui::Button::new(text).fill(theme::PAPER).stroke((2.0, theme::ACCENT_ON_DARK));
-                if right.add(button).on_hover_text(words.say("tip-note")).clicked() {
-                    ui.tray.to_note = Some(n);
-                }
-            });
+            let button = egui::Button::new(text)
+                .fill(theme::PAPER)
+                .stroke((2.0, theme::ACCENT_ON_DARK))
+                .min_size(egui::vec2(0.0, theme::TARGET));
+            if row.add(button).on_hover_text(words.say("tip-note")).clicked() {
+                ui.tray.to_note = Some(n);
+            }
         }
     });
 }
