@@ -230,7 +230,7 @@ impl From<ShotStation> for sim_core::action::Station {
 pub(crate) enum ShotQuality {
     /// As on old machines
     Low,
-    /// Shadows, ambient occlusion, bloom
+    /// Shadows, ambient occlusion
     High,
 }
 

@@ -53,7 +53,7 @@ pub enum Quality {
     Auto,
     /// For software rendering and old machines.
     Low,
-    /// Shadows, ambient occlusion, bloom.
+    /// Shadows, ambient occlusion.
     High,
 }
 

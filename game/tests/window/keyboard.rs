@@ -44,6 +44,10 @@ impl Keyboard {
         // Words of plain letters are enough to find it, and typed as they are on any keyboard.
         let plain: Vec<&str> = name.split(' ').filter(|w| w.is_ascii()).collect();
         screen.type_in(&plain.join(" "));
+        let typed = plain.join(" ");
+        screen.until("what was typed", |nodes| {
+            nodes.iter().any(|n| n.value.as_deref() == Some(typed.as_str()))
+        });
         let is = |n: &Node| n.name == name && n.role != "Label";
         let nodes = screen.until(&format!("{name:?} in the list"), |nodes| nodes.iter().any(is));
         // Names may begin alike; go down to the one.

@@ -1,5 +1,5 @@
 //! Daylight: an environment painted in code, a sun through the window, and what the quality allows of
-//! shadow, contact shade and bloom.
+//! shadow and contact shade.
 
 use bevy::anti_alias::fxaa::Fxaa;
 use bevy::asset::RenderAssetUsages;
@@ -7,7 +7,6 @@ use bevy::camera::Exposure;
 use bevy::core_pipeline::tonemapping::Tonemapping;
 use bevy::light::{CascadeShadowConfigBuilder, DirectionalLightShadowMap, GeneratedEnvironmentMapLight};
 use bevy::pbr::ScreenSpaceAmbientOcclusion;
-use bevy::post_process::bloom::Bloom;
 use bevy::prelude::*;
 use bevy::render::render_resource::{
     Extent3d, TextureDimension, TextureFormat, TextureViewDescriptor, TextureViewDimension,
@@ -62,7 +61,8 @@ pub(super) fn dress_camera(
             },
         ));
         if drawn.0 == Quality::High {
-            entity.insert((ScreenSpaceAmbientOcclusion::default(), Bloom::NATURAL));
+            // No bloom: with a viewport that is not the whole window it leaves the room black.
+            entity.insert(ScreenSpaceAmbientOcclusion::default());
         }
     }
 }
