@@ -77,6 +77,9 @@ pub(crate) struct TextArgs {
     /// Draw tolerances and instrument errors from this (1 to 32 hexadecimal digits)
     #[arg(long, value_name = "HEX")]
     pub(crate) seed: Option<Seed>,
+    /// Who works on it, as the class knows them: a number or a name, kept in the attempt's file
+    #[arg(long, value_name = "NAME", value_parser = parse_seat, conflicts_with = "resume")]
+    pub(crate) seat: Option<String>,
     /// Begin a new attempt without asking
     #[arg(long, conflicts_with = "resume")]
     pub(crate) new: bool,
@@ -139,6 +142,8 @@ pub(crate) struct ReplayArgs {
 #[command(
     after_help = "Examples:\n  pinhole mark my.attempt\n  pinhole mark my.attempt --html mark.html\n  pinhole mark \
                   class/*.attempt --csv class.csv --json class.json\n\n\
+                  The first mark of an attempt is written into its file as the last line, when the file may be written\n\
+                  and no program has it open; a later mark is compared with it.\n\
                   The exit code is 0 when every attempt is competent, 1 when one is not."
 )]
 pub(crate) struct MarkArgs {
@@ -354,6 +359,19 @@ fn parse_scale(text: &str) -> Result<f32, String> {
     match text.parse() {
         Ok(scale) if range.contains(&scale) => Ok(scale),
         _ => Err(format!("expected {} to {}", range.start(), range.end())),
+    }
+}
+
+/// Longest name of a seat, characters.
+const LONGEST_SEAT: usize = 64;
+
+fn parse_seat(text: &str) -> Result<String, String> {
+    let name = text.trim();
+    let fits = !name.is_empty() && name.chars().count() <= LONGEST_SEAT && !name.contains(char::is_control);
+    if fits {
+        Ok(name.to_owned())
+    } else {
+        Err(format!("expected 1 to {LONGEST_SEAT} characters on one line, for example 12"))
     }
 }
 

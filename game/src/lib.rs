@@ -73,8 +73,15 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
                 Ok(()) => return Ok(Verdict::Pass),
                 Err(why) => writeln!(out, "No window: {why}. Here is the text bench.")?,
             }
-            let args =
-                TextArgs { job: None, script: None, attempt: None, seed: None, new: false, resume: false };
+            let args = TextArgs {
+                job: None,
+                script: None,
+                attempt: None,
+                seed: None,
+                seat: None,
+                new: false,
+                resume: false,
+            };
             text::run(&mut out, &cli.places, &args, true)?
         }
         Some(Command::Text(args)) => text::run(&mut out, &cli.places, args, args.job.is_none())?,

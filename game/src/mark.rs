@@ -4,13 +4,15 @@ use std::io::Write;
 use std::path::Path;
 
 use anyhow::{Context as _, bail};
-use assess::attempt::Attempt;
+use assess::attempt::{Attempt, AttemptError};
+use assess::marked::{self, Kept};
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
 use assess::report;
 
 use crate::Verdict;
 use crate::cli::{MarkArgs, Places};
+use crate::text::show;
 
 /// Runs the command.
 pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::Result<Verdict> {
@@ -21,13 +23,15 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     // All files first: a slip in the last name should not cost the marking of the others.
     let attempts = args.attempts.iter().map(|path| Attempt::read(path)).collect::<Result<Vec<_>, _>>()?;
     let many = 1 < attempts.len();
-    let mut sheets = Vec::new();
+    let (mut sheets, mut kept) = (Vec::new(), Vec::new());
     for (path, attempt) in args.attempts.iter().zip(&attempts) {
         if many {
             writeln!(out, "{} ({} of {}) …", path.display(), sheets.len() + 1, attempts.len())?;
             out.flush()?;
         }
-        sheets.push(sheet_of(&library, attempt).with_context(|| path.display().to_string())?);
+        let sheet = sheet_of(&library, attempt).with_context(|| path.display().to_string())?;
+        kept.push(marked::keep_in(path, attempt, &sheet));
+        sheets.push(sheet);
     }
     if let Some(path) = &args.html
         && let Some(sheet) = sheets.first()
@@ -42,13 +46,16 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
         write_file(path, (text + "\n").as_bytes())?;
     }
     if let Some(path) = &args.csv {
-        write_file(path, &table(&args.attempts, &sheets)?)?;
+        write_file(path, &table(&args.attempts, &sheets, &kept)?)?;
     }
-    for (path, sheet) in args.attempts.iter().zip(&sheets) {
+    for ((path, sheet), kept) in args.attempts.iter().zip(&sheets).zip(&kept) {
         if many {
             writeln!(out, "{}: {}", path.display(), in_a_line(sheet))?;
         } else {
             write!(out, "{}", report::terminal::render(sheet))?;
+        }
+        if let Some(told) = told(kept) {
+            show::wrapped(out, if many { "  " } else { "" }, &told)?;
         }
     }
     Ok(verdict(&sheets))
@@ -58,6 +65,14 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
 pub(crate) fn sheet_of(library: &Library, attempt: &Attempt) -> anyhow::Result<MarkSheet> {
     let job = library.job(&attempt.header.job)?;
     Ok(assess::marks::mark(attempt, &job)?)
+}
+
+/// What to say about the mark in the file; `None` when it stands there as it should.
+pub(crate) fn told(kept: &Result<Option<Kept>, AttemptError>) -> Option<String> {
+    match kept {
+        Ok(kept) => kept.as_ref().and_then(Kept::notice),
+        Err(error) => Some(format!("The mark was not written into the attempt's file: {error}.")),
+    }
 }
 
 /// Pass when everyone is competent.
@@ -81,14 +96,23 @@ pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
 }
 
 /// One line an attempt.
-fn table(paths: &[std::path::PathBuf], sheets: &[MarkSheet]) -> anyhow::Result<Vec<u8>> {
+fn table(
+    paths: &[std::path::PathBuf],
+    sheets: &[MarkSheet],
+    kept: &[Result<Option<Kept>, AttemptError>],
+) -> anyhow::Result<Vec<u8>> {
     let mut csv = csv::Writer::from_writer(Vec::new());
     let letters = ["V", "E", "R", "Q", "D"];
     let mut head = vec!["attempt", "job", "seat", "finished", "competent", "total", "cut"];
     head.extend(letters);
-    head.extend(["deducted", "attended_min", "unattended_min", "job_digest"]);
+    head.extend(["deducted", "attended_min", "unattended_min", "job_digest", "mark_in_file"]);
     csv.write_record(&head)?;
-    for (path, sheet) in paths.iter().zip(sheets) {
+    for ((path, sheet), kept) in paths.iter().zip(sheets).zip(kept) {
+        let in_file = match kept {
+            Ok(Some(Kept::Written | Kept::Same)) => "same",
+            Ok(Some(_)) => "differs",
+            Ok(None) | Err(_) => "none",
+        };
         let mut row = vec![
             path.display().to_string(),
             sheet.job.clone(),
@@ -110,6 +134,7 @@ fn table(paths: &[std::path::PathBuf], sheets: &[MarkSheet]) -> anyhow::Result<V
             sheet.attended_min.to_string(),
             sheet.unattended_min.to_string(),
             sheet.job_digest.clone(),
+            in_file.to_owned(),
         ]);
         csv.write_record(&row)?;
     }

@@ -5,6 +5,7 @@
 //!   (a torn last line is dropped).
 //! * Anything else that does not fit is an error with its line: an attempt is either whole or refused.
 //! * While a file is in use it is locked, so that two programs cannot write it.
+//! * The last line of a marked attempt holds its mark ([`crate::marked`]); a file without one is as good.
 //! * The chain shows changes made by accident or in passing. It does not stop someone who rewrites the
 //!   whole file with this program; sealed packs (not built yet) are for that.
 
@@ -16,6 +17,8 @@ use sim_core::action::Action;
 use sim_core::observe::Reading;
 use sim_core::units::Tick;
 use sim_core::workshop::{Breach, RecordEntry};
+
+use crate::marked::MarkLine;
 
 /// Name and version of the file's form.
 pub const SCHEMA: &str = "pinhole-attempt/1";
@@ -162,6 +165,13 @@ pub struct Step {
     pub digest: StateDigest,
 }
 
+impl Step {
+    /// Whether the car was handed back by it.
+    fn hands_back(&self) -> bool {
+        matches!(self.action, Action::HandBack) && self.refused.is_none()
+    }
+}
+
 /// A whole attempt as it stands in a file (or would).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Attempt {
@@ -169,13 +179,15 @@ pub struct Attempt {
     pub header: Header,
     /// What was done.
     pub steps: Vec<Step>,
+    /// The mark, once somebody has marked it. Nothing is computed from it.
+    pub mark: Option<MarkLine>,
 }
 
 impl Attempt {
     /// Whether the car was handed back.
     #[must_use]
     pub fn is_finished(&self) -> bool {
-        self.steps.iter().any(|s| matches!(s.action, Action::HandBack) && s.refused.is_none())
+        self.steps.iter().any(Step::hands_back)
     }
 
     /// Reads a file.
@@ -362,15 +374,27 @@ impl Writer {
         &self.path
     }
 
-    /// Appends one line and waits until it is on the disk.
+    /// Appends one action and waits until it is on the disk.
     ///
     /// # Errors
     /// When it cannot be written; what was written of the line is taken back, and nothing more is taken.
     pub fn append(&mut self, step: &Step) -> Result<(), AttemptError> {
+        self.append_line(step)
+    }
+
+    /// Appends the mark as the last line and waits until it is on the disk.
+    ///
+    /// # Errors
+    /// As [`Self::append`].
+    pub(crate) fn append_mark(&mut self, mark: &MarkLine) -> Result<(), AttemptError> {
+        self.append_line(&MarkBody { mark: mark.clone() })
+    }
+
+    fn append_line<T: serde::Serialize>(&mut self, body: &T) -> Result<(), AttemptError> {
         if self.stopped {
             return Err(AttemptError::Stopped { path: self.path.clone() });
         }
-        let (line, chain) = chained(step, &self.chain)?;
+        let (line, chain) = chained(body, &self.chain)?;
         match self.file.write_all(line.as_bytes()).and_then(|()| self.file.sync_data()) {
             Ok(()) => {
                 self.chain = chain;
@@ -424,6 +448,16 @@ fn chained<T: serde::Serialize>(
     Ok((text, next))
 }
 
+/// The last line of a marked attempt.
+#[derive(serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct MarkBody {
+    mark: MarkLine,
+}
+
+/// How the line of the mark begins; a line of an action begins with its number.
+const MARK_KEY: &str = "{\"mark\":";
+
 const CHAIN_KEY: &str = ",\"chain\":\"";
 
 fn link(chain: &blake3::Hash, body: &str) -> blake3::Hash {
@@ -447,6 +481,7 @@ fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
     let mut chain = blake3::hash(SCHEMA.as_bytes());
     let mut header = None;
     let mut steps: Vec<Step> = Vec::new();
+    let mut mark = None;
     for (i, raw) in bytes[..good_len].split_inclusive(|b| *b == b'\n').enumerate() {
         let line = i + 1;
         let repair = if line == 1 {
@@ -471,6 +506,15 @@ fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
                 return Err(damaged(line, format!("schema {:?}, expected {SCHEMA:?}", h.schema)));
             }
             header = Some(h);
+        } else if mark.is_some() {
+            return Err(damaged(line, format!("a line after the mark, which is the last one; {repair}")));
+        } else if body.starts_with(MARK_KEY) {
+            let m: MarkBody =
+                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
+            if !steps.iter().any(Step::hands_back) {
+                return Err(damaged(line, format!("a mark, but the car was not handed back; {repair}")));
+            }
+            mark = Some(m.mark);
         } else {
             let step: Step =
                 serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
@@ -500,5 +544,5 @@ fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
     }
     let header =
         header.ok_or_else(|| damaged(1, "no whole header; nothing was done in this attempt".to_owned()))?;
-    Ok(Parsed { attempt: Attempt { header, steps }, chain, good_len: good_len as u64, torn })
+    Ok(Parsed { attempt: Attempt { header, steps, mark }, chain, good_len: good_len as u64, torn })
 }

@@ -87,14 +87,14 @@ impl Arrivals {
     #[must_use]
     pub fn of(job: &Job, hypotheses: &Hypotheses) -> Self {
         let come = |cell: &Cell| cell.world.as_ref().map(|world| Workshop::new(job.setup(world.clone())));
-        Self { workshops: hypotheses.cells.par_iter().map(come).collect() }
+        Self { workshops: hypotheses.cells.par_iter().with_max_len(1).map(come).collect() }
     }
 
     /// Belief on the complaint alone: the complaint is simulated in every cell.
     #[must_use]
     pub fn complained(&self, job: &Job, hypotheses: &Hypotheses) -> Belief {
         let shows = |w: &Option<Workshop>| w.as_ref().map(|w| complaint::shows(job, w.circuit()));
-        let shows: Vec<Option<bool>> = self.workshops.par_iter().map(shows).collect();
+        let shows: Vec<Option<bool>> = self.workshops.par_iter().with_max_len(1).map(shows).collect();
         let cells: Vec<(usize, f64)> = hypotheses.cells.iter().map(|c| (c.class, c.prior)).collect();
         let mut belief = Belief::new(hypotheses.classes.len(), &cells);
         let logs: Vec<f64> = shows.iter().map(|&shows| complaint::log_likelihood(shows)).collect();
@@ -206,7 +206,11 @@ fn play_all(
     deeds: std::ops::Range<usize>,
     wanted: &[bool],
 ) {
-    players.par_iter_mut().zip(&hypotheses.cells).for_each(|(player, cell)| {
+    // One cell at a time to whoever is free. Left alone, rayon cuts for two threads into four contiguous
+    // pieces, and the cells still simulated often stand side by side in one of them (one unit's hypotheses).
+    let alive: Vec<(&mut Player, &Cell)> =
+        players.iter_mut().zip(&hypotheses.cells).filter(|(player, _)| player.workshop.is_some()).collect();
+    alive.into_par_iter().with_max_len(1).for_each(|(player, cell)| {
         let Player { workshop: Some(workshop), predicted, swapped_faulty } = player else { return };
         for index in deeds.clone() {
             let deed = &course.deeds[index];

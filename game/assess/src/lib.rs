@@ -11,6 +11,7 @@ pub mod hypotheses;
 pub mod job;
 pub mod joint;
 pub mod likelihood;
+pub mod marked;
 pub mod marks;
 pub mod numeric;
 pub mod pack;

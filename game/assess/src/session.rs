@@ -15,6 +15,8 @@ use sim_core::world::World;
 
 use crate::attempt::{Attempt, AttemptError, ENGINE, Header, SCHEMA, Seed, StateDigest, Step, Writer};
 use crate::job::Job;
+use crate::marked::{self, Kept, MarkLine};
+use crate::marks::sheet::MarkSheet;
 use crate::words;
 
 /// Stream of the random numbers of an attempt's truth; another use of the same seed takes another.
@@ -231,7 +233,12 @@ impl Session {
         let header = header(&job, begin);
         let writer = Writer::create(path, &header)?;
         let workshop = workshop(&job, begin.seed);
-        Ok(Self { job, workshop, writer: Some(writer), attempt: Attempt { header, steps: Vec::new() } })
+        Ok(Self {
+            job,
+            workshop,
+            writer: Some(writer),
+            attempt: Attempt { header, steps: Vec::new(), mark: None },
+        })
     }
 
     /// Begins an attempt without a file: for the marker's reference attempts and for tests.
@@ -239,7 +246,7 @@ impl Session {
     pub fn rehearse(job: Arc<Job>, begin: &Begin) -> Self {
         let header = Header { created_unix_s: 0, ..header(&job, begin) };
         let workshop = workshop(&job, begin.seed);
-        Self { job, workshop, writer: None, attempt: Attempt { header, steps: Vec::new() } }
+        Self { job, workshop, writer: None, attempt: Attempt { header, steps: Vec::new(), mark: None } }
     }
 
     /// Carries an attempt on: locks and reads the file, does everything in it again, compares. The
@@ -274,6 +281,20 @@ impl Session {
         }
         self.attempt.steps.push(step);
         Ok(outcome)
+    }
+
+    /// Writes the mark into the attempt's file, or compares it with the one that stands there
+    /// ([`crate::marked`]). `None` for a rehearsal, and for a sheet without marks.
+    ///
+    /// # Errors
+    /// When it cannot be written. The mark is then merely not kept; the attempt is as whole as before.
+    pub fn keep_mark(&mut self, sheet: &MarkSheet) -> Result<Option<Kept>, AttemptError> {
+        let (Some(writer), Some(line)) = (&mut self.writer, MarkLine::of(sheet)) else { return Ok(None) };
+        let kept = marked::keep(writer, self.attempt.mark.as_ref(), &line)?;
+        if kept == Kept::Written {
+            self.attempt.mark = Some(line);
+        }
+        Ok(Some(kept))
     }
 
     /// Lets time run to `to` without an action; the next action records it.

@@ -61,7 +61,7 @@ pub(crate) fn run(
         }
     }
     if session.attempt().is_finished() {
-        finish(out, &library, &session)
+        finish(out, &library, &mut session)
     } else {
         if let Some(path) = session.path() {
             writeln!(out, "The car is not handed back. Carry on with:")?;
@@ -139,7 +139,7 @@ fn open(
         Some(seed) => seed,
         None => Seed::random()?,
     };
-    let begin = Begin { seed, scripted, seat: None };
+    let begin = Begin { seed, scripted, seat: args.seat.clone() };
     Ok(Some(Session::start(job, &begin, &path)?))
 }
 
@@ -350,11 +350,15 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
 }
 
 /// The mark sheet, on the screen and as a page beside the attempt.
-fn finish(out: &mut dyn Write, library: &Library, session: &Session) -> anyhow::Result<Verdict> {
+fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyhow::Result<Verdict> {
     writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
     out.flush()?;
     let sheet = mark::sheet_of(library, session.attempt())?;
     write!(out, "{}", assess::report::terminal::render(&sheet))?;
+    let kept = session.keep_mark(&sheet);
+    if let Some(told) = mark::told(&kept) {
+        show::wrapped(out, "", &told)?;
+    }
     if let Some(path) = session.path() {
         let page = path.with_extension("html");
         mark::write_file(&page, assess::report::html::render(&sheet).as_bytes())?;

@@ -18,7 +18,7 @@ use super::dial;
 pub(super) const WIDTH: usize = 78;
 
 /// Writes `text` wrapped to the width, `indent` in front: a mark in it (`•`, `!`) stands only once.
-pub(super) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Result<()> {
+pub(crate) fn wrapped(out: &mut dyn Write, indent: &str, text: &str) -> io::Result<()> {
     let rest = indent.replace(['•', '!'], " ");
     let options = textwrap::Options::new(WIDTH).initial_indent(indent).subsequent_indent(&rest);
     textwrap::wrap(text, options).iter().try_for_each(|line| writeln!(out, "{line}"))

@@ -480,6 +480,11 @@ impl Shop {
         };
         drop(from);
         self.marked = None;
+        if let (Ok(sheet), Some(session)) = (&result, &mut self.session)
+            && let Some(told) = mark::told(&session.keep_mark(sheet))
+        {
+            self.remark(RemarkKind::Trouble, told);
+        }
         self.marking = match result {
             Ok(sheet) => Marking::Done(Arc::new(sheet)),
             Err(why) => Marking::Failed(why),

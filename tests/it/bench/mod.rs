@@ -3,6 +3,7 @@
 mod bad_input;
 mod jobs;
 mod killed;
+mod marked;
 mod readme;
 mod torn;
 mod trace;
@@ -17,10 +18,15 @@ pub(super) fn root() -> PathBuf {
 }
 
 /// The program, built by cargo in the profile of this test. `CARGO_BIN_EXE_…` is known only inside the
-/// package of the program, and this package may be tested alone.
+/// package of the program, and this package may be tested alone. `PINHOLE_TEST_PROGRAM=…` names a program
+/// that is built already, for example one without the window.
 pub(super) fn program() -> &'static Path {
     static PROGRAM: OnceLock<PathBuf> = OnceLock::new();
     PROGRAM.get_or_init(|| {
+        if let Some(built) = std::env::var_os("PINHOLE_TEST_PROGRAM").map(PathBuf::from) {
+            assert!(built.is_absolute(), "PINHOLE_TEST_PROGRAM={}: expected a whole path", built.display());
+            return built;
+        }
         // …/target/<profile>/deps/it-<hash>
         let test = std::env::current_exe().unwrap();
         let profile_dir = test.ancestors().nth(2).unwrap();

@@ -19,7 +19,7 @@ use sim_core::observe::ShownValue;
 /// The job whose marking is quickest: one reading tells nearly all.
 const JOB: &str = "first-shift/flat-after-the-weekend";
 
-fn job() -> Arc<Job> {
+pub(super) fn job() -> Arc<Job> {
     static JOB_FILE: OnceLock<Arc<Job>> = OnceLock::new();
     let open = || {
         let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
@@ -43,7 +43,7 @@ fn with_threads<T: Send>(threads: usize, work: impl FnOnce() -> T + Send) -> T {
     rayon::ThreadPoolBuilder::new().num_threads(threads).build().expect("threads").install(work)
 }
 
-fn sheet() -> &'static MarkSheet {
+pub(super) fn sheet() -> &'static MarkSheet {
     static SHEET: OnceLock<MarkSheet> = OnceLock::new();
     SHEET.get_or_init(|| mark(&reference(), &job()).expect("it marks"))
 }

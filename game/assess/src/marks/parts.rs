@@ -8,6 +8,7 @@ use super::{Computed, count_breaches, record};
 use crate::belief::Belief;
 use crate::course::{Course, Finding};
 use crate::hypotheses::{Class, Hypotheses};
+use crate::report::fixed;
 use crate::score::{self, PartUsed, Parts, Weights};
 
 /// Probability that what is wrong is exactly what is wrong: mass of the true classes.
@@ -203,12 +204,12 @@ fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, 
         return (e, why);
     }
     let mut why = format!(
-        "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {:.1} of \
+        "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {} of \
          the {:.1} bits that lead to {}, {}.",
         percent(prior),
         telling.len(),
         percent(reached),
-        score::bits(prior, reached),
+        fixed(score::bits(prior, reached), 1),
         score::bits(prior, goal),
         percent(goal),
         match c.reference {

@@ -5,7 +5,7 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{classes_after, classes_to_show, percent, plots, signed, taken_off};
+use super::{classes_after, classes_to_show, fixed, percent, plots, signed, taken_off};
 use crate::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
 
 /// Ink, quiet ink, accent, ground of bands, rule: as `#rrggbb`.
@@ -123,7 +123,7 @@ fn head(sheet: &MarkSheet) -> Markup {
             @if let Some(marks) = &sheet.marks {
                 div class="result" {
                     @if marks.competent { "✓ competent" } @else { "✗ not yet competent" }
-                    b { (format!("{:.1}", marks.total)) }
+                    b { (fixed(marks.total, 1)) }
                     "of 100, cut " (format!("{:.0}", marks.cut))
                 }
             } @else {
@@ -143,8 +143,8 @@ fn parts(marks: &Marks) -> Markup {
                     tr {
                         td class="letter" { (part.letter) }
                         td { (part.name) }
-                        td class="n" { (format!("{:.2}", part.value)) }
-                        td class="n" { (format!("{:.1} of {:.1}", part.points, part.weight)) }
+                        td class="n" { (fixed(part.value, 2)) }
+                        td class="n" { (format!("{} of {:.1}", fixed(part.points, 1), part.weight)) }
                         td { (part.why) }
                     }
                 }
@@ -180,7 +180,7 @@ fn finding(marks: &Marks) -> Markup {
                 @if finding.certainty <= 0.0 { "not found, refer on" } @else { (words(&finding.units)) }
                 "” with certainty " (format!("{:.2}", finding.certainty))
                 @if !finding.counts_in_full { " (counts half)" }
-                ", earns " (format!("{:.2}", finding.earns)) "."
+                ", earns " (fixed(finding.earns, 2)) "."
             }
         }
         @for swap in &marks.swaps {

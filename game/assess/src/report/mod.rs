@@ -24,9 +24,18 @@ pub(crate) fn signed(bits: f64) -> String {
     if bits.abs() < 0.05 { "0.0".to_owned() } else { format!("{bits:+.1}") }
 }
 
+/// A number with so many decimals; what rounds to nothing has no sign.
+pub(crate) fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(rest) if !rest.contains(|c: char| ('1'..='9').contains(&c)) => rest.to_owned(),
+        _ => text,
+    }
+}
+
 /// Points taken off, as a negative number; nothing is 0.
 pub(crate) fn taken_off(points: f64) -> String {
-    if points <= 0.0 { "0".to_owned() } else { format!("-{points:.0}") }
+    fixed(-points.max(0.0), 0)
 }
 
 /// Classes worth a line of their own: the true one and those that ever had `least`, likeliest at the end
@@ -57,5 +66,23 @@ pub fn classes_after(line: &crate::marks::sheet::ReadingLine) -> Option<&[f64]> 
     match &line.worth {
         NoteWorth::Counts { classes, .. } => Some(classes),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{fixed, signed, taken_off};
+
+    #[test]
+    fn nothing_has_no_sign() {
+        assert_eq!(fixed(-0.0, 1), "0.0");
+        assert_eq!(fixed(-0.04, 1), "0.0");
+        assert_eq!(fixed(-0.06, 1), "-0.1");
+        assert_eq!(fixed(-10.0, 0), "-10");
+        assert_eq!(fixed(0.004, 2), "0.00");
+        assert_eq!(taken_off(0.0), "0");
+        assert_eq!(taken_off(-0.0), "0");
+        assert_eq!(taken_off(15.0), "-15");
+        assert_eq!(signed(-0.01), "0.0");
     }
 }

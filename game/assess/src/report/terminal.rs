@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{percent, signed, taken_off};
+use super::{fixed, percent, signed, taken_off};
 use crate::marks::sheet::{MarkSheet, Marks, NoteWorth};
 
 /// Columns.
@@ -94,15 +94,15 @@ impl Page {
 fn result(out: &mut Page, marks: &Marks) {
     out.gap();
     let verdict = if marks.competent { "COMPETENT" } else { "NOT YET COMPETENT" };
-    out.line(&format!("{verdict}   {:.1} of 100 (cut {:.0})", marks.total, marks.cut));
+    out.line(&format!("{verdict}   {} of 100 (cut {:.0})", fixed(marks.total, 1), marks.cut));
     out.gap();
     for part in &marks.parts {
         out.line(&format!(
-            "{}  {:<10} {:>6.2} {:>7.1} of {:>4.1}   {}",
+            "{}  {:<10} {:>6} {:>7} of {:>4.1}   {}",
             part.letter,
             part.name,
-            part.value,
-            part.points,
+            fixed(part.value, 2),
+            fixed(part.points, 1),
             part.weight,
             bar(part.value)
         ));
