@@ -22,6 +22,7 @@ sheet-day = Grenzwerte am Manometer gelten für 101,3 kPa am Barometer; an ander
 sheet-cautions = Vorsicht
 sheet-between = umgerechnet: { $min } bis { $max }
 sheet-least = umgerechnet: mindestens { $min }
+sheet-deeper = umgerechnet: { $max } oder tiefer
 sheet-most = umgerechnet: höchstens { $max }
 
 notebook-open = Angesehen, nicht notiert

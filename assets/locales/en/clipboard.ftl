@@ -22,6 +22,7 @@ sheet-day = Gauge limits hold for 101.3 kPa on the barometer; on another day tho
 sheet-cautions = Cautions
 sheet-between = in other units: { $min } to { $max }
 sheet-least = in other units: at least { $min }
+sheet-deeper = in other units: { $max } or deeper
 sheet-most = in other units: at most { $max }
 
 notebook-open = Looked at, not noted

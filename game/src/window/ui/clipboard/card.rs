@@ -93,6 +93,8 @@ fn in_other_unit(words: &Words, limit: &Limit, unit: PressureUnit) -> Option<Str
             words.say_with("sheet-between", &[("min", p(min).into()), ("max", p(max).into())])
         }
         (Some(min), None) => words.say_with("sheet-least", &[("min", p(min).into())]),
+        // On a gauge that reads below nothing, a largest value is how deep the vacuum must be at least.
+        (None, Some(max)) if max < 0.0 => words.say_with("sheet-deeper", &[("max", p(max).into())]),
         (None, Some(max)) => words.say_with("sheet-most", &[("max", p(max).into())]),
         (None, None) => return None,
     })

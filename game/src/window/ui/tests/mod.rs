@@ -4,4 +4,5 @@ pub(crate) mod bench;
 mod clipboard;
 mod desk;
 mod looks;
+mod mark;
 mod secrets;

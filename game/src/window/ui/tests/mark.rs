@@ -1,0 +1,55 @@
+//! The mark sheet, marked in earnest: a guess of the right part, well repaired and released.
+
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable as _;
+
+use super::bench::{Bench, JOB, carry_out, press, tree, window_with};
+use crate::window::state::Page;
+
+fn marked(lang: &str) -> Harness<'static, Bench> {
+    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/scripts/guess.script");
+    let script = std::fs::read_to_string(script).unwrap();
+    window_with(Page::MarkSheet, lang, (1280.0, 720.0), |bench| {
+        bench.shop.play(&script).unwrap();
+        bench.shop.wait_for_mark();
+    })
+}
+
+#[test]
+fn the_mark_sheet_says_in_words_what_its_charts_show() {
+    let window = marked("en");
+    window.get_by_label_contains("Not yet competent");
+    window.get_by_label_contains("It was: check valve towards the engine.");
+    window.get_by_label("✖ not met: evidence at least 0.8");
+    // The path of certainty, its true class named.
+    window.get_by_label_contains("check valve towards the engine (it was this): 16 % on the complaint alone");
+    // A cell of the chart as a sentence.
+    assert!(window.query_all_by_label_contains("took it from").count() > 8);
+    window.get_by_label_contains("What the air was really doing");
+    press_and_leave(window);
+}
+
+fn press_and_leave(mut window: Harness<'static, Bench>) {
+    press(&mut window, "mark-workshop");
+    assert_eq!(window.state().ui.page, Page::Workshop);
+    window.state_mut().ui.page = Page::MarkSheet;
+    window.run_steps(2);
+    press(&mut window, "mark-back");
+    carry_out(&mut window);
+    assert_eq!(window.state().ui.page, Page::FrontDesk);
+    assert!(window.state().shop.session().is_none());
+}
+
+#[test]
+fn in_german_only_the_packs_own_text_is_english() {
+    let window = marked("de");
+    let debrief = window.state().shop.job().unwrap().debrief.clone();
+    let sheet = tree(&window);
+    window.get_by_label_contains("Befund „Rückschlagventil zum Motor“ mit Sicherheit 0,95");
+    let english: Vec<&String> = sheet
+        .iter()
+        .filter(|line| [" the ", " and ", " of ", " your "].iter().any(|w| line.contains(w)))
+        .filter(|line| !debrief.lines().any(|d| !d.is_empty() && line.contains(d)))
+        .collect();
+    assert!(english.is_empty(), "{JOB}: {english:#?}");
+}
