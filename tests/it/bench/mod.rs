@@ -34,10 +34,6 @@ pub(super) fn program() -> &'static Path {
             "debug" => "dev",
             other => other,
         };
-        // Whoever has built the program already (without the window, say) names it and saves the time.
-        if let Some(program) = std::env::var_os("PINHOLE_PROGRAM") {
-            return std::path::PathBuf::from(program);
-        }
         let output = Command::new(env!("CARGO"))
             .current_dir(root())
             .args([
