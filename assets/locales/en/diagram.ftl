@@ -68,3 +68,4 @@ alder-short-body = car body
 alder-short-scuttle = scuttle panel
 alder-short-splash_guard = splash guard
 diagram-pulled = { $part } (pulled out)
+diagram-keys = On the line diagram: sheet, signs, larger, smaller, fit

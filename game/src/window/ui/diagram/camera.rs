@@ -23,6 +23,28 @@ pub enum Shown {
     Both,
 }
 
+impl Shown {
+    /// What the key shows next.
+    #[must_use]
+    pub fn next(self) -> Self {
+        match self {
+            Self::Auto | Self::One(Sheet::Air) => Self::One(Sheet::Wiring),
+            Self::One(Sheet::Wiring) => Self::Both,
+            Self::Both => Self::One(Sheet::Air),
+        }
+    }
+
+    /// Whether this shows what `other` would, when `laid` sheets lie on the board.
+    #[must_use]
+    pub fn is(self, other: Self, laid: usize) -> bool {
+        match (self, other) {
+            (Self::Auto, Self::Both) => 1 < laid,
+            (Self::Auto, Self::One(Sheet::Air)) => laid == 1,
+            _ => self == other,
+        }
+    }
+}
+
 /// Smallest and largest magnification.
 pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.4..=4.0;
 /// Largest magnification a view opens at.

@@ -42,6 +42,8 @@ pub struct Say<'a> {
     pub part: &'a dyn Fn(&str, &str) -> String,
     /// A cover's, likewise.
     pub cover: &'a dyn Fn(&str, &str) -> String,
+    /// A number as the language writes it.
+    pub number: &'a dyn Fn(f64) -> String,
     /// Room that a text of a size needs.
     pub measure: &'a dyn Fn(&str, f32) -> Vec2,
 }
@@ -65,7 +67,9 @@ pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Writte
         let place = &diagram.places[body.place];
         let id = &car.assembly.parts[usize::from(body.part)].id;
         let mut own = vec![name(body, place.side, &(say.part)(id, &place.label), say.measure)];
-        if let Some(size) = symbols::size(&car.assembly.parts[usize::from(body.part)].kind, plan.sheet) {
+        let kind = &car.assembly.parts[usize::from(body.part)].kind;
+        if let Some((value, unit)) = symbols::size(kind, plan.sheet) {
+            let size = format!("{} {unit}", (say.number)(value));
             own.push(size_text(body, place.side, &size, say.measure));
         }
         for outline in outlines.iter_mut().filter(|o| o.parts.contains(&body.part)) {

@@ -231,7 +231,7 @@ fn stopped(pen: &Pen<'_>, at: Pos2, out: Vec2, stop: Stop) {
 /// The empty socket of a part that is pulled.
 fn socket(pen: &Pen<'_>, plan: &Plan, part: u16) {
     let Some(body) = plan.body(part) else { return };
-    let r = body.rect.expand(5.0);
+    let r = body.rect.expand(3.0);
     let corners = [r.left_top(), r.right_top(), r.right_bottom(), r.left_bottom(), r.left_top()];
     pen.dashed(&corners, WIRE, 5.0, 4.0);
 }

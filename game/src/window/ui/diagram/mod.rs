@@ -56,6 +56,8 @@ pub struct State {
     pub shown: Shown,
     /// Where the eye is.
     pub camera: Camera,
+    /// How many sheets lay on the board in the last frame.
+    laid: usize,
     /// The legend is open.
     pub legend: bool,
     /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
@@ -83,7 +85,8 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         state.camera = Camera::default();
         state.places.clear();
     }
-    let whole = root.available_rect_before_wrap();
+    // The half beside the room reports more than can be seen of it.
+    let whole = root.available_rect_before_wrap().intersect(root.clip_rect());
     root.painter().rect_filled(whole, 0.0, theme::BENCH);
     let bar = Rect::from_min_size(whole.min, vec2(whole.width(), BAR));
     let has_foot = ui.middle == Middle::Diagram || LOW <= whole.height();
@@ -139,13 +142,19 @@ pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagra
         let key = if off(id) { "diagram-outline-off" } else { "diagram-outline-on" };
         words.say_with(key, &[("cover", say(id, name).into())])
     };
+    let number = |value: f64| words.plain(value);
     let measure = |text: &str, size: f32| {
         ctx.fonts_mut(|f| {
             let font = FontId::proportional(size);
             f.layout_no_wrap(text.to_owned(), font, theme::INK).size()
         })
     };
-    labels::write(car, diagram, plan, &labels::Say { part: &part, cover: &cover, measure: &measure })
+    labels::write(
+        car,
+        diagram,
+        plan,
+        &labels::Say { part: &part, cover: &cover, number: &number, measure: &measure },
+    )
 }
 
 /// The board with its sheets.
@@ -162,6 +171,7 @@ fn paper(
     let write = |plan: &Plan| written(root.ctx(), shop, words, &drawn.diagram, plan);
     let papers: Vec<Paper> = drawn.plans.iter().map(|p| (p.clone(), write(p))).collect();
     let sheets = board(&papers, state.shown, canvas.size());
+    state.laid = sheets.len();
     let all = extent(&sheets);
     if !state.camera.moved {
         state.camera.fit(all, canvas.size());
@@ -232,6 +242,13 @@ fn move_about(root: &mut egui::Ui, canvas: Rect, all: Rect, listens: bool, state
         if pressed(Key::Num0) {
             state.camera.moved = false;
         }
+        if pressed(Key::D) {
+            state.shown = state.shown.next();
+            state.camera.moved = false;
+        }
+        if pressed(Key::I) {
+            state.legend = !state.legend;
+        }
     }
 }
 
@@ -267,6 +284,9 @@ fn widget(
     }
     if response.hovered() || response.has_focus() {
         ui.hover = Some(thing);
+    }
+    // Also what the tray points at.
+    if ui.hover == Some(thing) {
         let fill = theme::ACCENT.gamma_multiply(0.12);
         pen.painter.rect(rect, radius, fill, Stroke::new(2.5, theme::ACCENT), StrokeKind::Outside);
     }

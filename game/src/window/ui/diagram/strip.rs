@@ -22,7 +22,7 @@ pub(super) fn bar(root: &mut egui::Ui, words: &Words, state: &mut State) {
             (Shown::One(Sheet::Wiring), "diagram-sheet-wiring"),
             (Shown::Both, "diagram-sheet-both"),
         ] {
-            let chosen = state.shown == shown;
+            let chosen = state.shown.is(shown, state.laid);
             if row.add(Button::new(words.say(key)).selected(chosen)).clicked() {
                 state.shown = shown;
                 state.camera.moved = false;

@@ -13,6 +13,7 @@ const LINES: [(&str, &[(&str, &str)]); 4] = [
         &[
             ("1 – 5", "keys-station"),
             ("L", "keys-middle"),
+            ("D, I, + − 0", "diagram-keys"),
             ("F", "keys-find"),
             ("Tab", "keys-tab"),
             ("Esc", "keys-escape"),

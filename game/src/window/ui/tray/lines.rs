@@ -5,7 +5,7 @@ use egui::{Align2, Id, LayerId, Order, Painter, Pos2, Rect, RichText, Shape, Str
 
 use super::super::super::hands::{self, Carry, Thing};
 use super::super::super::shop::Shop;
-use super::super::super::state::Ui;
+use super::super::super::state::{Middle, Ui};
 use super::super::super::theme;
 use super::super::super::words::Words;
 
@@ -25,6 +25,13 @@ fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
     for (card, rect) in &ui.tray.cards {
         let Some(seen) = view.instruments.get(usize::from(*card)) else { continue };
         let marked = ui.hover == Some(Thing::Instrument(*card));
+        if ui.middle == Middle::Diagram {
+            // The sheet shows the instrument with its leads; here only which one it is, when asked.
+            if let Some(to) = ui.anchors.get(&Thing::Instrument(*card)).filter(|_| marked) {
+                lead(&painter, rect.center_top(), *to, marked);
+            }
+            continue;
+        }
         let n = seen.at.len();
         for (i, (_, at)) in seen.at.iter().enumerate() {
             let to = hands::place(shop, at).and_then(|thing| ui.anchors.get(&thing));

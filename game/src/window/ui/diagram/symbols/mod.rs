@@ -106,10 +106,10 @@ pub fn terminal(kind: &PartKind, port: &str) -> Option<&'static str> {
 
 /// What a printed plan writes on a part itself: a wire's cross-section, a fuse's rating.
 #[must_use]
-pub fn size(kind: &PartKind, sheet: Sheet) -> Option<String> {
+pub fn size(kind: &PartKind, sheet: Sheet) -> Option<(f64, &'static str)> {
     match (kind, sheet) {
-        (PartKind::Wire(wire), Sheet::Wiring) => Some(format!("{} mm²", wire.area_mm2)),
-        (PartKind::Fuse(fuse), Sheet::Wiring) => Some(format!("{} A", fuse.rating_a)),
+        (PartKind::Wire(wire), Sheet::Wiring) => Some((wire.area_mm2, "mm²")),
+        (PartKind::Fuse(fuse), Sheet::Wiring) => Some((fuse.rating_a, "A")),
         _ => None,
     }
 }
