@@ -86,6 +86,7 @@ impl Geo {
     }
 
     /// How many triangles.
+    #[cfg(test)]
     #[must_use]
     pub(super) fn triangles(&self) -> usize {
         self.indices.len() / 3

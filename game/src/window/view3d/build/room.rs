@@ -3,7 +3,7 @@
 
 use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
-use std::f32::consts::{FRAC_PI_2, PI};
+use std::f32::consts::FRAC_PI_2;
 
 use super::super::super::hands::Thing;
 use super::super::live::Moves;
@@ -198,7 +198,7 @@ fn board(s: &mut Sculpt) {
             Mat::Zinc,
             cylinder(0.004, 0.03, 0.001).along(Vec3::Z).at(hook.x, hook.y + 0.13, hook.z - 0.03),
         );
-        s.add(Mat::Dado, bevel_box(0.17, 0.26, 0.002, 0.0005).at(hook.x, hook.y, at.z + 0.0105));
+        s.add(Mat::Dado, bevel_box(0.17, 0.26, 0.002, 0.0005).at(hook.x, hook.y, at.z + 0.0125));
     }
 }
 
@@ -451,6 +451,3 @@ pub(in super::super) fn bolt(s: &mut Sculpt, at: Vec3, out: Vec3, size: f32) {
     s.add(Mat::Zinc, hexagon(size, size * 0.7).along(out).at(at.x, at.y, at.z));
     s.add(Mat::Zinc, cylinder(size * 1.35, size * 0.18, size * 0.05).along(out).at(at.x, at.y, at.z));
 }
-
-/// Half a turn.
-pub(in super::super) const HALF: f32 = PI;
