@@ -24,7 +24,7 @@ pub(super) fn sun(mut commands: Commands, drawn: Res<Drawn>) {
     commands.insert_resource(DirectionalLightShadowMap { size: 2048 });
     commands.spawn((
         DirectionalLight {
-            illuminance: 2_600.0,
+            illuminance: 4_600.0,
             color: Color::linear_rgb(1.0, 0.96, 0.90),
             shadow_maps_enabled: high,
             ..default()
@@ -50,13 +50,13 @@ pub(super) fn dress_camera(
     for camera in &cameras {
         let mut entity = commands.entity(camera);
         entity.insert((
-            Exposure { ev100: 9.6 },
+            Exposure { ev100: 10.2 },
             Tonemapping::AgX,
             Msaa::Off,
             Fxaa::default(),
             GeneratedEnvironmentMapLight {
                 environment_map: images.add(environment()),
-                intensity: 900.0,
+                intensity: 620.0,
                 ..default()
             },
         ));

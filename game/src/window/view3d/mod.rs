@@ -15,6 +15,8 @@ mod materials;
 mod pick;
 mod places;
 mod shapes;
+#[cfg(test)]
+mod tests;
 
 use bevy::prelude::*;
 

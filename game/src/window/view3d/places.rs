@@ -275,13 +275,10 @@ pub(super) fn cover(id: &str, off: bool) -> Transform {
     let order = bevy::math::EulerRot::YXZ;
     match (id, off) {
         ("scuttle", false) => Transform::from_xyz(-1.52, 1.24, -0.46),
-        // Stood on its end against the trolley.
-        ("scuttle", true) => Transform::from_xyz(-0.46, 0.53, -0.06).with_rotation(turn(
-            order,
-            0.0,
-            -0.16 + FRAC_PI_2,
-            FRAC_PI_2,
-        )),
+        // Laid on the left wing, where one sees it from the bay.
+        ("scuttle", true) => {
+            Transform::from_xyz(-0.95, 1.10, -0.05).with_rotation(turn(order, FRAC_PI_2, 0.0, 0.0))
+        }
         ("splash_guard", false) => Transform::from_xyz(-1.37, 0.46, 0.53),
         // Leant against the radiator.
         ("splash_guard", true) => {

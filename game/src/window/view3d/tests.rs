@@ -1,0 +1,129 @@
+//! The room without a renderer: every port can be reached, nothing lies on top of anything else, lines end
+//! where their fittings are.
+
+use std::collections::BTreeSet;
+
+use bevy::math::Vec3;
+use egui::{Pos2, Rect};
+use sim_core::action::Station;
+use sim_core::car::Car;
+use sim_core::workshop::{Setup, View};
+
+use super::super::hands::Thing;
+use super::super::shop::Shop;
+use super::super::ui::tests::bench;
+use super::anchors::{APART, spread, things};
+use super::camera::{Lens, station};
+use super::layout::{Layout, Seen};
+use super::{build, places};
+
+const STATIONS: [Station; 5] = [Station::Desk, Station::Cab, Station::Bay, Station::Front, Station::Bench];
+
+fn shop() -> Shop {
+    bench::shop(bench::JOB)
+}
+
+/// The scene between the panels at 1280 × 720.
+fn scene() -> Rect {
+    Rect::from_min_max(Pos2::new(340.0, 40.0), Pos2::new(1240.0, 470.0))
+}
+
+fn parts(shop: &Shop) -> (&Car, &Setup, View) {
+    let mut view = shop.view().unwrap().clone();
+    view.covers_off = shop.car().unwrap().covers.iter().map(|c| c.id.clone()).collect();
+    (shop.car().unwrap(), shop.session().unwrap().workshop().setup(), view)
+}
+
+fn spots(shop: &Shop, at: Station) -> std::collections::BTreeMap<Thing, Pos2> {
+    let (car, setup, view) = parts(shop);
+    let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let eye = station(at);
+    let lens = Lens::new(&eye, eye.fov(eye.distance, scene().width() / scene().height()), scene());
+    spread(&things(at, car, &setup.kit, &setup.spares, &view, &layout), &lens, scene())
+}
+
+#[test]
+fn every_port_part_and_tool_is_on_the_screen_somewhere() {
+    let shop = shop();
+    let (car, setup, _) = parts(&shop);
+    let seen: BTreeSet<Thing> = STATIONS.iter().flat_map(|s| spots(&shop, *s).into_keys()).collect();
+    for port in car.assembly.ports() {
+        assert!(seen.contains(&Thing::Port(port)), "{} is out of sight", car.assembly.port_name(port));
+    }
+    let parts = (0..car.assembly.parts.len()).map(|i| Thing::Part(i as u16));
+    let covers = (0..car.covers.len()).map(|i| Thing::Cover(i as u16));
+    let tools = (0..setup.kit.len()).map(|i| Thing::Instrument(i as u16));
+    let spares = (0..setup.spares.len()).map(|i| Thing::Spare(i as u16));
+    let others = [
+        Thing::Key,
+        Thing::Starter,
+        Thing::Pedal,
+        Thing::Chocks,
+        Thing::JobCard,
+        Thing::DataSheet,
+        Thing::Car,
+    ];
+    for thing in parts.chain(covers).chain(tools).chain(spares).chain(others) {
+        assert!(seen.contains(&thing), "{thing:?} is out of sight");
+    }
+}
+
+#[test]
+fn no_two_hotspots_of_a_station_are_nearer_than_a_target() {
+    let shop = shop();
+    for at in STATIONS {
+        let spots: Vec<(Thing, Pos2)> = spots(&shop, at).into_iter().collect();
+        for (i, a) in spots.iter().enumerate() {
+            for b in &spots[i + 1..] {
+                let far = a.1.distance(b.1);
+                assert!(APART - 2.0 <= far, "{at:?}: {:?} and {:?} are {far:.1} apart", a.0, b.0);
+            }
+        }
+    }
+}
+
+#[test]
+fn a_hose_ends_on_its_fitting_and_hangs_off_it_when_opened() {
+    let shop = shop();
+    let (car, setup, mut view) = parts(&shop);
+    let hose = car.assembly.port("hose_b.a").unwrap();
+    let mouth = places::fixed_mouth("booster.vacuum").unwrap();
+    let made = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let on = made.ports[&hose].at.distance(mouth.at);
+    assert!((0.05..0.12).contains(&on), "taken hold of {on} m along the hose");
+    view.joints_open.push("j_booster".to_owned());
+    let open = Layout::of(car, &setup.kit, &Seen::of(&view));
+    assert!(0.02 < open.ports[&hose].at.distance(made.ports[&hose].at));
+    assert_eq!(open.ports[&car.assembly.port("booster.vacuum").unwrap()], mouth);
+}
+
+#[test]
+fn what_is_wholly_taken_off_lies_aside() {
+    let shop = shop();
+    let (car, setup, mut view) = parts(&shop);
+    view.joints_open.extend(["j_valve_m", "j_hose_m"].map(str::to_owned));
+    let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let valve = usize::from(car.assembly.part_index("valve_m").unwrap());
+    assert_ne!(layout.aside[valve], Vec3::ZERO);
+    assert!(layout.middles[valve].distance(places::TROLLEY) < 0.6);
+    let port = car.assembly.port("valve_m.store").unwrap();
+    assert!(layout.ports[&port].at.distance(layout.middles[valve]) < 0.12);
+}
+
+#[test]
+fn the_room_is_light_enough_to_draw() {
+    let shop = shop();
+    let all = build::standing().into_iter().chain(build::of_job(&shop));
+    let triangles: usize = all.map(|made| made.triangles()).sum();
+    assert!(triangles < 200_000, "{triangles} triangles");
+    assert!(20_000 < triangles, "{triangles} triangles: something is not built");
+}
+
+#[test]
+fn a_needle_stands_at_the_ends_of_its_scale() {
+    use super::live::needle_angle;
+    let low = needle_angle(-100.0, -100.0, 0.0);
+    let high = needle_angle(0.0, -100.0, 0.0);
+    assert!((low - 2.356).abs() < 1e-3 && (high + 2.356).abs() < 1e-3);
+    assert!(needle_angle(-50.0, -100.0, 0.0).abs() < 1e-3);
+}
