@@ -8,7 +8,7 @@ use bevy::transform::components::Transform;
 use std::f32::consts::TAU;
 
 /// Steps of a lathe round its axis: enough that a booster's rim looks round.
-const LATHE_STEPS: usize = 40;
+const LATHE_STEPS: usize = 28;
 /// Profile corners blunter than this are shaded smooth (cosine of 35°).
 const SMOOTH_COS: f32 = 0.82;
 
