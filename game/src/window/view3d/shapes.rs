@@ -9,6 +9,10 @@ use std::f32::consts::TAU;
 
 /// Steps of a lathe round its axis: enough that a booster's rim looks round.
 const LATHE_STEPS: usize = 28;
+/// Below this radius nobody counts corners.
+const SMALL_M: f32 = 0.013;
+/// Edges finer than this are not drawn: a mark on a dial is a plain box.
+const SHARP_M: f32 = 0.0006;
 /// Profile corners blunter than this are shaded smooth (cosine of 35°).
 const SMOOTH_COS: f32 = 0.82;
 
@@ -173,14 +177,16 @@ pub(super) fn lathe_steps(profile: &[(f32, f32)], steps: usize) -> Geo {
 /// A closed cylinder along +Y from 0 to `height`, its edges broken by `bevel`.
 #[must_use]
 pub(super) fn cylinder(radius: f32, height: f32, bevel: f32) -> Geo {
-    lathe(&[
+    let steps = if radius < SMALL_M { 14 } else { LATHE_STEPS };
+    let profile = [
         (0.0, 0.0),
         (radius - bevel, 0.0),
         (radius, bevel),
         (radius, height - bevel),
         (radius - bevel, height),
         (0.0, height),
-    ])
+    ];
+    lathe_steps(&profile, steps)
 }
 
 /// A hexagon head or nut along +Y.
@@ -208,7 +214,8 @@ pub(super) fn ring(radius: f32, thick: f32) -> Geo {
 #[must_use]
 pub(super) fn bevel_box(x: f32, y: f32, z: f32, bevel: f32) -> Geo {
     let half = Vec3::new(x, y, z) * 0.5;
-    let bevel = bevel.min(half.min_element() * 0.9);
+    let sharp = bevel < SHARP_M;
+    let bevel = if sharp { 0.0 } else { bevel.min(half.min_element() * 0.9) };
     let inner = half - Vec3::splat(bevel);
     let mut geo = Geo::default();
     // Corner `s` (a sign an axis) as it lies on the face across `axis`.
@@ -229,6 +236,9 @@ pub(super) fn bevel_box(x: f32, y: f32, z: f32, bevel: f32) -> Geo {
                 corner(&mut geo, s, i)
             });
             geo.quad(face);
+            if sharp {
+                continue;
+            }
             for sj in signs {
                 let edge = [(-1.0, i), (1.0, i), (1.0, j), (-1.0, j)].map(|(sk, axis)| {
                     let mut s = [0.0; 3];
@@ -239,7 +249,7 @@ pub(super) fn bevel_box(x: f32, y: f32, z: f32, bevel: f32) -> Geo {
             }
         }
     }
-    for s in 0..8 {
+    for s in if sharp { 0..0 } else { 0..8 } {
         let sign = |bit: u32| if s >> bit & 1 == 0 { -1.0 } else { 1.0 };
         let s = [sign(0), sign(1), sign(2)];
         let tip = [0, 1, 2].map(|axis| corner(&mut geo, s, axis));
