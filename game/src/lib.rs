@@ -1,6 +1,15 @@
 //! Everything of the binary `pinhole`: command line, text bench, window. A library only so that panels can
 //! be tested from outside. Every error becomes one clear message and an exit code, never a panic.
 
+#![cfg_attr(
+    feature = "window",
+    expect(
+        clippy::too_many_arguments,
+        clippy::type_complexity,
+        reason = "Bevy's systems take what they need as arguments, and say it in types"
+    )
+)]
+
 mod cli;
 mod mark;
 mod places;

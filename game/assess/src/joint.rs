@@ -125,13 +125,15 @@ fn correlations(standardised: &[Vec<f64>]) -> Vec<Vec<f64>> {
             r[i][j] = n / (n - 1.0) * mean;
             variance += n / ((n - 1.0) * (n - 1.0) * (n - 1.0)) * scatter;
             square += r[i][j] * r[i][j];
+            r[j][i] = r[i][j];
         }
     }
     let keep = if 0.0 < square { 1.0 - (variance / square).clamp(0.0, 1.0) } else { 0.0 };
-    for i in 0..t {
-        for j in 0..i {
-            r[i][j] *= keep;
-            r[j][i] = r[i][j];
+    for (i, row) in r.iter_mut().enumerate() {
+        for (j, r) in row.iter_mut().enumerate() {
+            if i != j {
+                *r *= keep;
+            }
         }
     }
     r

@@ -519,7 +519,10 @@ pub(super) fn record(out: &mut dyn Write, session: &Session) -> io::Result<()> {
     };
     for item in &session.job().car.record {
         let mark = if filled(&item.id) { "x" } else { " " };
-        hanging(out, &format!("[{mark}] {}", item.id), &format!("{}. How: {}.", item.text, how(item.kind)))?;
+        let limit = item.limit.and_then(|i| session.job().car.limits.get(usize::from(i)));
+        let limit = limit.map_or_else(String::new, |l| format!(" Limit: {}", sentence(&l.text)));
+        let text = format!("{}.{limit} How: {}.", item.text, how(item.kind));
+        hanging(out, &format!("[{mark}] {}", item.id), &text)?;
     }
     wrapped(
         out,

@@ -93,7 +93,7 @@ impl Prefs {
     /// change, and nothing else depends on it).
     #[must_use]
     pub fn load() -> Self {
-        let read = || Some(std::fs::read_to_string(file()?).ok()?);
+        let read = || std::fs::read_to_string(file()?).ok();
         let mut prefs: Self = read().and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
         if !SCALES.contains(&prefs.scale) {
             prefs.scale = 1.0;

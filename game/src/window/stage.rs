@@ -43,9 +43,8 @@ pub(crate) fn words(tag: &str) -> Words {
 
 /// The workshop's panels at `size`, with these words done.
 pub(crate) fn panels(script: &str, size: Vec2) -> Harness<'static, Stage> {
-    let mut prefs = super::prefs::Prefs::default();
     // Nothing glides or fades: a test sees the end of it.
-    prefs.reduced_motion = true;
+    let prefs = super::prefs::Prefs { reduced_motion: true, ..Default::default() };
     let ui = Ui { page: Page::Workshop, prefs, ..Ui::default() };
     let stage = Stage { shop: shop(script), words: words("en"), ui, asked: Vec::new() };
     let mut themed = false;

@@ -4,6 +4,8 @@
 //! Xvfb, xdotool, and a graphics adapter (Mesa's software Vulkan will do). Where one of them is missing the tests
 //! say *skipped* and how many; `.ci/run` fails on any skip.
 
+#![expect(clippy::unwrap_used, reason = "a test says what went wrong by stopping there")]
+
 mod jobs;
 mod keyboard;
 mod mouse;

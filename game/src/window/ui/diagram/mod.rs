@@ -317,8 +317,8 @@ fn write_anchors(ui: &mut Ui, state: &mut State, anchors: BTreeMap<Thing, Pos2>)
         }
     }
     for (thing, at) in anchors {
-        if !ui.anchors.contains_key(&thing) {
-            ui.anchors.insert(thing, at);
+        if let std::collections::btree_map::Entry::Vacant(free) = ui.anchors.entry(thing) {
+            free.insert(at);
             state.written.insert(thing, at);
         }
     }
