@@ -6,7 +6,6 @@ use bevy::asset::RenderAssetUsages;
 use bevy::camera::Exposure;
 use bevy::core_pipeline::tonemapping::Tonemapping;
 use bevy::light::{CascadeShadowConfigBuilder, DirectionalLightShadowMap, GeneratedEnvironmentMapLight};
-use bevy::pbr::ScreenSpaceAmbientOcclusion;
 use bevy::prelude::*;
 use bevy::render::render_resource::{
     Extent3d, TextureDimension, TextureFormat, TextureViewDescriptor, TextureViewDimension,
@@ -43,13 +42,13 @@ pub(super) fn sun(mut commands: Commands, drawn: Res<Drawn>) {
 /// Gives the room's camera its eye for light, once it is there.
 pub(super) fn dress_camera(
     mut commands: Commands,
-    drawn: Res<Drawn>,
     mut images: ResMut<Assets<Image>>,
     cameras: Query<Entity, Added<RoomCamera>>,
 ) {
     for camera in &cameras {
-        let mut entity = commands.entity(camera);
-        entity.insert((
+        // Neither bloom nor ambient occlusion: with a viewport that is not the whole target Bevy's bloom
+        // leaves the room black, and its occlusion is read at the wrong place, which takes the daylight away.
+        commands.entity(camera).insert((
             Exposure { ev100: 10.2 },
             Tonemapping::AgX,
             Msaa::Off,
@@ -60,10 +59,6 @@ pub(super) fn dress_camera(
                 ..default()
             },
         ));
-        if drawn.0 == Quality::High {
-            // No bloom: with a viewport that is not the whole window it leaves the room black.
-            entity.insert(ScreenSpaceAmbientOcclusion::default());
-        }
     }
 }
 
