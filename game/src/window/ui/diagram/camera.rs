@@ -112,11 +112,12 @@ impl Camera {
     pub fn fit(&mut self, extent: Rect, canvas: Vec2) {
         self.zoom = fitting(extent, canvas).clamp(1.0, OPENS_TO);
         let half = canvas * 0.5 / self.zoom;
-        self.middle = extent.center();
-        // What does not fit across begins at its beginning; what does not fit down shows its middle.
-        if half.x * 2.0 + 1.0 < extent.width() {
-            self.middle.x = extent.min.x + half.x;
-        }
+        // What does not fit begins at its beginning.
+        let along = |min: f32, max: f32, half: f32| {
+            if max - min <= half * 2.0 + 1.0 { (min + max) * 0.5 } else { min + half }
+        };
+        self.middle =
+            Pos2::new(along(extent.min.x, extent.max.x, half.x), along(extent.min.y, extent.max.y, half.y));
         self.moved = false;
     }
 

@@ -220,16 +220,3 @@ fn nothing_hidden_is_written_on_the_board() {
         }
     }
 }
-
-#[test]
-fn a_low_board_shows_the_middle_of_its_sheet() {
-    let mut w = harness(window("en"), (1280.0, 720.0));
-    w.state_mut().ui.middle = Middle::Both;
-    w.state_mut().ui.diagram.shown = Shown::One(assess::diagram::Sheet::Air);
-    w.run_steps(4);
-    let camera = w.state().ui.diagram.camera;
-    assert!(!camera.moved && 1.0 <= camera.zoom, "{camera:?}");
-    // The four-way piece is in the middle of the air.
-    let (tee, _) = thing(&w, |car| Thing::Part(car.assembly.part_index("tee").unwrap()));
-    assert!(w.state().ui.anchors.contains_key(&tee));
-}
