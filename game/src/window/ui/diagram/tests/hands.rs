@@ -179,7 +179,8 @@ fn what_is_in_the_hand_goes_where_one_clicks() {
     let card = w.state().shop.session().unwrap().workshop().setup().kit.iter().position(|c| c.id == "gauge");
     let carry = Carry { card: card.unwrap() as u16, placed: Vec::new(), left: vec!["stem".to_owned()] };
     w.state_mut().ui.carrying = Some(carry);
-    w.run_steps(2);
+    // The banner of what is in the hand takes room; the sheet comes to rest after it.
+    w.run_steps(12);
     let name = port(&w, "valve_m.store");
     w.get_by_label(&name).click();
     w.run_steps(3);
