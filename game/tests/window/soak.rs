@@ -25,7 +25,6 @@ const KEYS: [&str; 34] = [
 ];
 
 #[test]
-#[ignore = "not yet seen to pass: cargo test -p game --test window random -- --ignored"]
 fn random_hands_break_nothing() {
     if skipped(1) {
         return;
