@@ -113,6 +113,22 @@ pub enum InstrumentKind {
     ListeningTube,
 }
 
+impl InstrumentKind {
+    /// Its dial, if it has one to be read by eye.
+    #[must_use]
+    pub fn dial(&self) -> Option<Dial> {
+        match self {
+            Self::Gauge { dial }
+            | Self::HandPump { dial }
+            | Self::Barometer { dial }
+            | Self::WallThermometer { dial }
+            | Self::AngleFinder { dial }
+            | Self::PedalRule { dial } => Some(*dial),
+            _ => None,
+        }
+    }
+}
+
 /// An instrument on the tool board.
 #[derive(Clone, Debug, PartialEq)]
 pub struct InstrumentCard {

@@ -13,15 +13,7 @@ const MARGIN: usize = 5;
 
 /// The dial of an instrument, if it has one.
 pub(super) fn dial_of(kind: &InstrumentKind) -> Option<Dial> {
-    match kind {
-        InstrumentKind::Gauge { dial }
-        | InstrumentKind::HandPump { dial }
-        | InstrumentKind::Barometer { dial }
-        | InstrumentKind::WallThermometer { dial }
-        | InstrumentKind::AngleFinder { dial }
-        | InstrumentKind::PedalRule { dial } => Some(*dial),
-        _ => None,
-    }
+    kind.dial()
 }
 
 /// Every how many divisions a number is printed.

@@ -4,7 +4,7 @@ use game::window::hands::Thing;
 use game::window::shop::Shop;
 use game::window::tree::Node;
 use game::window::words::Words;
-use sim_core::action::{Action, Written};
+use sim_core::action::Written;
 
 use super::jobs::{Hands, Where};
 use super::plan::Step;
@@ -172,9 +172,5 @@ impl Hands for Keyboard {
     fn hand_back(&mut self, screen: &mut Screen, words: &Words) {
         Self::press(screen, &words.say("bar-hand-back"));
         Self::press(screen, &words.say("back-do"));
-    }
-
-    fn can(&self, _action: &Action) -> bool {
-        true
     }
 }

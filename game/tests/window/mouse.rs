@@ -4,7 +4,7 @@ use game::window::hands::{Thing, station_of};
 use game::window::shop::Shop;
 use game::window::tree::Node;
 use game::window::words::Words;
-use sim_core::action::{Action, Station, Written};
+use sim_core::action::{Station, Written};
 
 use super::jobs::{Hands, Where};
 use super::plan::Step;
@@ -197,9 +197,5 @@ impl Hands for Mouse {
     fn hand_back(&mut self, screen: &mut Screen, words: &Words) {
         Self::click(screen, &words.say("bar-hand-back"));
         Self::click(screen, &words.say("back-do"));
-    }
-
-    fn can(&self, _action: &Action) -> bool {
-        true
     }
 }

@@ -52,15 +52,7 @@ pub enum Stand {
 /// The dial of an instrument, if it has one.
 #[must_use]
 pub fn dial_of(kind: &InstrumentKind) -> Option<Dial> {
-    match kind {
-        InstrumentKind::Gauge { dial }
-        | InstrumentKind::HandPump { dial }
-        | InstrumentKind::Barometer { dial }
-        | InstrumentKind::WallThermometer { dial }
-        | InstrumentKind::AngleFinder { dial }
-        | InstrumentKind::PedalRule { dial } => Some(*dial),
-        _ => None,
-    }
+    kind.dial()
 }
 
 /// Whether a step is 1, 2 or 5 times a power of ten.
