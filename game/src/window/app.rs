@@ -1,7 +1,7 @@
 //! The Bevy app: time, panels, room. The only place where the three meet.
 
 use bevy::asset::RenderAssetUsages;
-use bevy::camera::{ClearColorConfig, RenderTarget, Viewport};
+use bevy::camera::RenderTarget;
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::render::settings::WgpuSettings;
@@ -73,20 +73,15 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
         .add_plugins(EguiPlugin::default())
         .add_plugins(view3d::plugin)
         .add_systems(EguiPrimaryContextPass, panels)
-        .add_systems(Update, room_viewport);
+        .add_systems(Update, view3d::picture::fit);
     // The panels have a camera of their own, over the room's.
     app.world_mut().resource_mut::<EguiGlobalSettings>().auto_create_primary_context = false;
 }
 
-/// Spawns both cameras onto a target.
+/// Spawns both cameras: the room's, which draws into a picture of its own, and the panels' onto a target.
 pub(super) fn cameras(commands: &mut Commands, target: &RenderTarget) {
-    commands.spawn((RoomCamera, Camera3d::default(), Camera { order: 0, ..default() }, target.clone()));
-    commands.spawn((
-        PrimaryEguiContext,
-        Camera2d,
-        Camera { order: 1, clear_color: ClearColorConfig::None, ..default() },
-        target.clone(),
-    ));
+    commands.spawn((RoomCamera, Camera3d::default(), Camera { order: 0, is_active: false, ..default() }));
+    commands.spawn((PrimaryEguiContext, Camera2d, Camera { order: 1, ..default() }, target.clone()));
 }
 
 /// Opens the window; returns when it is closed.
@@ -156,24 +151,6 @@ fn panels(
     let mut root = egui::Ui::new(ctx.clone(), "root".into(), area);
     ui::draw(&mut root, &shop.0, &words.0, &mut ui.0);
     Ok(())
-}
-
-/// The room's picture fills what the panels leave.
-fn room_viewport(ui: Res<UiRes>, mut camera: Single<&mut Camera, With<RoomCamera>>) {
-    let Some(size) = camera.physical_target_size() else { return };
-    let Some(scene) = ui.0.scene else {
-        camera.is_active = false;
-        return;
-    };
-    let scale = camera.target_scaling_factor().unwrap_or(1.0) * ui.0.prefs.scale;
-    let at = |v: f32, max: u32| ((v * scale).round().max(0.0) as u32).min(max);
-    let min = UVec2::new(at(scene.min.x, size.x), at(scene.min.y, size.y));
-    let max = UVec2::new(at(scene.max.x, size.x), at(scene.max.y, size.y));
-    let extent = max.saturating_sub(min);
-    camera.is_active = 8 <= extent.x && 8 <= extent.y;
-    if camera.is_active {
-        camera.viewport = Some(Viewport { physical_position: min, physical_size: extent, ..default() });
-    }
 }
 
 /// A picture to draw into, `width` × `height` pixels.

@@ -16,12 +16,15 @@ use super::flow::between_frames;
 use super::prefs::Prefs;
 use super::shop::Shop;
 use super::state::{Middle, Page, Ui};
+use super::view3d::picture::Picture;
 use super::words::Words;
 use super::{app, probe};
 use crate::cli::{Places, ShotArgs, ShotScreen};
 
-/// Frames drawn before the picture is taken: pipelines compile, panels find their size, light settles.
+/// Frames drawn at least before the picture is taken: pipelines compile, panels find their size.
 const FRAMES: u32 = 40;
+/// And at most, should the room never come to rest.
+const MOST_FRAMES: u32 = 400;
 
 /// Frames before the first key is pressed, and between two.
 const FIRST_KEY: u32 = 12;
@@ -32,6 +35,7 @@ struct Shot {
     target: Handle<Image>,
     to: PathBuf,
     frame: u32,
+    taken: bool,
     /// Keys still to press, last first.
     keys: Vec<egui::Event>,
 }
@@ -65,11 +69,12 @@ pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
     )
     .add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
     common(&mut app, shop, words, ui, &adapter);
+    app.world_mut().resource_mut::<Picture>().always_sharp = true;
     let (width, height) = args.size;
     let target = app.world_mut().resource_mut::<Assets<Image>>().add(canvas(width, height));
     let place = RenderTarget::Image(target.clone().into());
     let keys = args.keys.iter().rev().cloned().collect();
-    app.insert_resource(Shot { target, to: args.out.clone(), frame: 0, keys })
+    app.insert_resource(Shot { target, to: args.out.clone(), frame: 0, taken: false, keys })
         .add_systems(Startup, move |mut commands: Commands| cameras(&mut commands, &place))
         .add_systems(PreUpdate, |mut shop: ResMut<app::ShopRes>, mut ui: ResMut<app::UiRes>| {
             between_frames(&mut shop.0, &mut ui.0, 0.0);
@@ -138,9 +143,11 @@ fn press(mut shot: ResMut<Shot>, mut inputs: Query<&mut EguiInput>) {
     }
 }
 
-fn count(mut shot: ResMut<Shot>, mut commands: Commands) {
+fn count(mut shot: ResMut<Shot>, ui: Res<app::UiRes>, room: Res<Picture>, mut commands: Commands) {
     shot.frame += 1;
-    if shot.frame == FRAMES {
+    let settled = ui.0.scene.is_none() || room.rests();
+    if !shot.taken && (FRAMES <= shot.frame && settled || MOST_FRAMES <= shot.frame) {
+        shot.taken = true;
         commands.spawn(Screenshot::image(shot.target.clone())).observe(save);
     }
 }

@@ -83,6 +83,8 @@ pub struct Ui {
     pub anchors: BTreeMap<Thing, Pos2>,
     /// What the panels leave of the window: the room, and its picking.
     pub scene: Option<Rect>,
+    /// The picture of the room that belongs there, when one has been drawn.
+    pub room_picture: Option<egui::TextureId>,
     /// What room and hotspots tell each other.
     pub hotspots: hotspots::State,
     /// Settings.

@@ -58,7 +58,12 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         }
     }
     ui.scene = (ui.middle != Middle::Diagram).then(|| root.available_rect_before_wrap());
-    if ui.scene.is_some() {
+    if let Some(scene) = ui.scene {
+        if let Some(picture) = ui.room_picture {
+            let whole = egui::Rect::from_min_max(egui::Pos2::ZERO, egui::pos2(1.0, 1.0));
+            let scene = egui::emath::GuiRounding::round_to_pixels(scene, root.ctx().pixels_per_point());
+            root.painter().image(picture, scene, whole, egui::Color32::WHITE);
+        }
         hotspots::show(root, shop, words, ui);
     }
     tray::over_the_room(root, shop, words, ui);

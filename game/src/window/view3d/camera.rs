@@ -1,6 +1,7 @@
 //! The eye: five stations, gliding between them, and looking about within limits.
 
-use bevy::camera::{PerspectiveProjection, Projection};
+use bevy::camera::Projection;
+use bevy::ecs::change_detection::DetectChangesMut as _;
 use bevy::input::mouse::{AccumulatedMouseMotion, AccumulatedMouseScroll, MouseScrollUnit};
 use bevy::math::{Mat4, Vec3};
 use bevy::prelude::{
@@ -255,9 +256,13 @@ pub(super) fn follow(
     let aspect = scene.width() / scene.height().max(1.0);
     let fov = eye.fov(aspect);
     for (mut transform, mut projection) in &mut cameras {
-        *transform = eye.now.transform();
-        if let Projection::Perspective(PerspectiveProjection { fov: old, near, far, .. }) = &mut *projection {
-            (*old, *near, *far) = (fov, 0.05, 30.0);
+        // Only what differs counts as a change, else the picture would never rest.
+        transform.set_if_neq(eye.now.transform());
+        let wanted = (fov, 0.05, 30.0);
+        let as_wanted = matches!(&*projection,
+            Projection::Perspective(p) if (p.fov, p.near, p.far) == wanted);
+        if !as_wanted && let Projection::Perspective(p) = &mut *projection {
+            (p.fov, p.near, p.far) = wanted;
         }
     }
 }

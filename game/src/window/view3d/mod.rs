@@ -2,7 +2,7 @@
 //!
 //! [`places`] says where things stand, [`layout`] where they are now, `build` and [`hoses`] what they look
 //! like, [`live`] how they move, [`camera`] from where one sees them, [`anchors`] where that is on the
-//! screen, [`pick`] what the pointer is on. No state of the simulation is kept here.
+//! screen, [`pick`] what the pointer is on, [`picture`] when it is drawn. No state of the simulation is kept here.
 
 mod anchors;
 mod build;
@@ -13,8 +13,10 @@ mod light;
 mod live;
 mod materials;
 mod pick;
+pub(super) mod picture;
 mod places;
 mod shapes;
+mod sky;
 #[cfg(test)]
 mod tests;
 
@@ -49,6 +51,7 @@ pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Room>()
         .init_resource::<RoomEye>()
         .init_resource::<pick::Pointed>()
+        .init_resource::<picture::Picture>()
         .add_systems(Startup, (stand, light::sun))
         .add_systems(
             Update,
@@ -65,7 +68,7 @@ pub(super) fn plugin(app: &mut App) {
             )
                 .chain(),
         )
-        .add_systems(Last, anchor);
+        .add_systems(Last, (anchor, picture::rest));
 }
 
 fn stand(

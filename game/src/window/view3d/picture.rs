@@ -1,0 +1,113 @@
+//! The picture of the room: drawn into an image of its own, and only anew when something in it has changed.
+//!
+//! The panels lay it where they leave room. A hand that works in menus and notebook therefore never waits for
+//! the room, which matters where a processor draws it in software. There it is also drawn coarser while
+//! something moves, and sharp again when it rests.
+
+use bevy::camera::RenderTarget;
+use bevy::prelude::*;
+use bevy_egui::{EguiTextureHandle, EguiUserTextures};
+
+use super::super::app::{Drawn, RoomCamera, UiRes, canvas};
+use super::super::prefs::Quality;
+
+/// Frames drawn after something moved: the last state has then been seen by every stage of the renderer.
+const AFTER_MOVE: u32 = 3;
+/// Frames drawn after something new was built: its shaders are made in the background.
+const AFTER_BUILD: u32 = 30;
+/// Frames without a change before a coarse picture is drawn sharp.
+const BEFORE_SHARP: u32 = 8;
+/// Smallest picture, px.
+const SMALLEST: u32 = 8;
+
+/// What is drawn into, and for how long yet.
+#[derive(Resource, Debug, Default)]
+pub(crate) struct Picture {
+    image: Option<Handle<Image>>,
+    size: UVec2,
+    /// Frames since the last change.
+    still: u32,
+    /// Frames still to draw.
+    left: u32,
+    /// Drawn sharp also while something moves.
+    pub(crate) always_sharp: bool,
+}
+
+impl Picture {
+    /// Whether it shows the last state, sharp.
+    pub(crate) fn rests(&self) -> bool {
+        self.left == 0 && BEFORE_SHARP <= self.still
+    }
+}
+
+/// What is seen of anything that changes.
+type SeenChange = Or<(
+    Changed<Transform>,
+    Changed<Mesh3d>,
+    Changed<MeshMaterial3d<StandardMaterial>>,
+    Changed<PointLight>,
+    Changed<Projection>,
+)>;
+
+/// Gives the picture the size of what the panels leave.
+pub(crate) fn fit(
+    mut commands: Commands,
+    mut ui: ResMut<UiRes>,
+    mut picture: ResMut<Picture>,
+    mut images: ResMut<Assets<Image>>,
+    mut textures: ResMut<EguiUserTextures>,
+    drawn: Res<Drawn>,
+    camera: Single<(Entity, &Camera), With<RoomCamera>>,
+    windows: Query<&Window>,
+) {
+    let Some(scene) = ui.0.scene else { return };
+    let (entity, _) = *camera;
+    let scale = windows.iter().next().map_or(1.0, Window::scale_factor) * ui.0.prefs.scale;
+    let at = |v: f32| (v * scale).round().max(0.0) as u32;
+    let whole = UVec2::new(
+        at(scene.max.x).saturating_sub(at(scene.min.x)),
+        at(scene.max.y).saturating_sub(at(scene.min.y)),
+    )
+    .max(UVec2::splat(SMALLEST));
+    let coarse = drawn.0 == Quality::Low && picture.still < BEFORE_SHARP && !picture.always_sharp;
+    let size = if coarse { (whole / 2).max(UVec2::splat(SMALLEST)) } else { whole };
+    if picture.size == size && picture.image.is_some() {
+        return;
+    }
+    let image = images.add(canvas(size.x, size.y));
+    if let Some(old) = picture.image.replace(image.clone()) {
+        textures.remove_image(&old);
+    }
+    ui.0.room_picture = Some(textures.add_image(EguiTextureHandle::Strong(image.clone())));
+    commands.entity(entity).insert(RenderTarget::Image(image.into()));
+    picture.size = size;
+    picture.left = picture.left.max(AFTER_MOVE);
+}
+
+/// Lets the camera rest while nothing changes.
+pub(super) fn rest(
+    ui: Res<UiRes>,
+    mut picture: ResMut<Picture>,
+    mut camera: Single<&mut Camera, With<RoomCamera>>,
+    changed: Query<(), SeenChange>,
+    built: Query<(), Added<Mesh3d>>,
+    mut gone: RemovedComponents<Mesh3d>,
+) {
+    let fewer = 0 < gone.read().count();
+    if !built.is_empty() {
+        picture.left = picture.left.max(AFTER_BUILD);
+    }
+    if fewer || !changed.is_empty() {
+        picture.still = 0;
+        picture.left = picture.left.max(AFTER_MOVE);
+    } else {
+        picture.still = picture.still.saturating_add(1);
+    }
+    let active = ui.0.scene.is_some() && 0 < picture.left;
+    if camera.is_active != active {
+        camera.is_active = active;
+    }
+    if active {
+        picture.left -= 1;
+    }
+}
