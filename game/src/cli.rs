@@ -94,7 +94,9 @@ pub(crate) struct TextArgs {
                   pinhole trace alder --fault hose_b_pinhole=0.3 --for 600 --every 1 --csv leak.csv\n\n\
                   Without a script the key is on and nobody touches anything.\n\
                   Columns: t_s; each port's kPa_abs and g/s (out of the part) or V and A (into the part);\n\
-                  case temperatures in C; pedal_N and travel_mm."
+                  case temperatures in C; pedal_N and travel_mm.\n\n\
+                  --circuit begins at the last change of joints, stops or parts; the run is done again\n\
+                  from there, without the table's rows, and timed."
 )]
 pub(crate) struct TraceArgs {
     /// The car
@@ -112,8 +114,11 @@ pub(crate) struct TraceArgs {
     #[arg(long = "for", value_name = "S", default_value_t = 60, value_parser = clap::value_parser!(u32).range(0..=86_400))]
     pub(crate) for_s: u32,
     /// Where the table goes
-    #[arg(long, value_name = "OUT")]
-    pub(crate) csv: PathBuf,
+    #[arg(long, value_name = "OUT", required_unless_present = "circuit")]
+    pub(crate) csv: Option<PathBuf>,
+    /// Where the circuit's equations go as numbers, with this run's states, for another solver
+    #[arg(long, value_name = "FILE")]
+    pub(crate) circuit: Option<PathBuf>,
     /// Height above the sea, m
     #[arg(long, value_name = "M", default_value_t = 0.0, allow_negative_numbers = true)]
     pub(crate) altitude: f64,

@@ -16,6 +16,7 @@ mod places;
 mod replay;
 mod text;
 mod trace;
+mod trace_circuit;
 #[cfg(feature = "window")]
 pub mod window;
 

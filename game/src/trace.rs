@@ -57,11 +57,19 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         world,
     });
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
-    let file = File::create(&args.csv).with_context(|| format!("{} cannot be made", args.csv.display()))?;
-    let mut table = Table { csv: csv::Writer::from_writer(BufWriter::new(file)), path: &args.csv, rows: 0 };
-    table.row(std::iter::once("t_s".to_owned()).chain(workshop.trace_columns()))?;
-
-    workshop.record_every(every);
+    let mut table = match &args.csv {
+        Some(path) => {
+            let file = File::create(path).with_context(|| format!("{} cannot be made", path.display()))?;
+            let mut table = Table { csv: csv::Writer::from_writer(BufWriter::new(file)), path, rows: 0 };
+            table.row(std::iter::once("t_s".to_owned()).chain(workshop.trace_columns()))?;
+            workshop.record_every(every);
+            Some(table)
+        }
+        None => None,
+    };
+    if args.circuit.is_some() {
+        workshop.watch();
+    }
     for (i, line) in script.lines().enumerate() {
         let place = || match &args.script {
             Some(file) => format!("{}, line {} ({})", file.display(), i + 1, line.trim()),
@@ -76,7 +84,9 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         if let Some(why) = outcome.refused {
             return Err(anyhow::Error::new(why).context(place()));
         }
-        table.take(&mut workshop)?;
+        if let Some(table) = &mut table {
+            table.take(&mut workshop)?;
+        }
     }
     if 0 < args.for_s {
         // In stretches, so that progress is on the disk and the rows need no room.
@@ -88,13 +98,20 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             if let Some(why) = outcome.refused {
                 return Err(why.into());
             }
-            table.take(&mut workshop)?;
+            if let Some(table) = &mut table {
+                table.take(&mut workshop)?;
+            }
             left -= s;
         }
     }
-    let rows = table.rows;
-    table.end()?;
-    writeln!(out, "{}: {rows} rows, {} columns", args.csv.display(), workshop.trace_columns().len() + 1)?;
+    if let Some(table) = table {
+        let (path, rows) = (table.path, table.rows);
+        table.end()?;
+        writeln!(out, "{}: {rows} rows, {} columns", path.display(), workshop.trace_columns().len() + 1)?;
+    }
+    if let (Some(path), Some(watch)) = (&args.circuit, workshop.watched()) {
+        crate::trace_circuit::write(out, path, watch, workshop.circuit().tick())?;
+    }
     Ok(Verdict::Pass)
 }
 

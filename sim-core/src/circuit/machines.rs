@@ -8,6 +8,13 @@ use crate::parts::PartKind;
 use crate::parts::booster::Booster;
 use crate::parts::instruments::MeterMode;
 
+/// Speed at which the load has come up fully, so that a pump at rest is not driven backwards, rad/s.
+pub(super) const OMEGA_SMALL: f64 = 5.0;
+/// Time in which the workshop takes on the air temperature outside, s.
+pub(super) const ROOM_TAU_S: f64 = 5_400.0;
+/// Stiffness of the wall at the end of the piston's way, N/m; the rest stop has the same.
+pub(super) const STOP_N_PER_M: f64 = crate::parts::booster::STOP_N_PER_M;
+
 impl Model {
     pub(super) fn pistons<S: Sink>(
         &self,
@@ -53,8 +60,6 @@ impl Model {
     }
 
     pub(super) fn rotors<S: Sink>(&self, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &mut Scratch) {
-        /// Speed at which the load has come up fully, so that a pump at rest is not driven backwards.
-        const OMEGA_SMALL: f64 = 5.0;
         for pump in &self.pumps {
             let p = &pump.numbers;
             let omega = y[pump.speed];
@@ -108,8 +113,6 @@ impl Model {
         scratch: &Scratch,
     ) {
         let Given { assembly, inputs, .. } = given;
-        /// Time in which the workshop takes on the air temperature outside, s.
-        const ROOM_TAU_S: f64 = 5_400.0;
         for (row, var) in self.layout.vars.iter().enumerate() {
             match *var {
                 Var::Surroundings => {
@@ -168,13 +171,12 @@ impl Model {
 
 /// Force of the wall the piston meets when the front chamber is all but used up, N, and its slope.
 fn end_stop(p: &Booster, x: f64) -> (f64, f64) {
-    const STOP_N_PER_M: f64 = 2e6;
     let over = x - 0.92 * p.front_l * 1e-3 / p.area_m2();
     if 0.0 < over { (STOP_N_PER_M * over, STOP_N_PER_M) } else { (0.0, 0.0) }
 }
 
 /// Rated current of the fuse in a part, A.
-fn fuse_rating_a(kind: &PartKind) -> f64 {
+pub(super) fn fuse_rating_a(kind: &PartKind) -> f64 {
     match kind {
         PartKind::Fuse(p) => p.rating_a,
         PartKind::Multimeter(p) => p.fuse_a,

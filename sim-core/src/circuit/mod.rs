@@ -9,6 +9,7 @@
 mod air_net;
 mod control;
 mod electrics;
+pub mod export;
 mod identity;
 mod layout;
 mod linear;
@@ -128,6 +129,8 @@ pub struct Circuit {
     tolerance: f64,
     ledgers: Ledgers,
     steps: u64,
+    /// How often the structure, a number or a part was changed.
+    changes: u64,
     f: Vec<f64>,
     jacobian: Vec<f64>,
     scratch: Scratch,
@@ -162,6 +165,7 @@ impl Circuit {
             tolerance: 1.0,
             ledgers: Ledgers::default(),
             steps: 0,
+            changes: 0,
             f: Vec::new(),
             jacobian: Vec::new(),
             scratch: Scratch::default(),
@@ -181,6 +185,7 @@ impl Circuit {
             (0..self.model.n).map(|i| (self.identity(i), self.y[i])).collect();
         let t_room = self.y[0];
         change(&mut self.assembly);
+        self.changes += 1;
         self.model = Model::of(&self.assembly, &self.day);
         self.y = (0..self.model.n)
             .map(|i| {
@@ -199,6 +204,7 @@ impl Circuit {
     pub fn renew_part(&mut self, part: u16) {
         let (mass, energy) = (self.air_mass_kg(), self.air_energy_j());
         let t_room = self.y[0];
+        self.changes += 1;
         for i in 0..self.model.n {
             if self.owner(i) == Some(part) {
                 self.y[i] = self.initial(i, t_room);

@@ -10,7 +10,7 @@ use crate::assembly::{Assembly, PortRef};
 use crate::parts::{Domain, PartKind};
 
 /// Conductance that ties loose ends to the body, S.
-const G_LOOSE: f64 = 1e-9;
+pub(crate) const G_LOOSE: f64 = 1e-9;
 
 /// A two-pole between two ports of one part.
 #[derive(Clone, Copy, Debug, PartialEq)]

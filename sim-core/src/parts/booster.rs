@@ -68,6 +68,9 @@ part_params! {
     }
 }
 
+/// Stiffness of the stops at both ends of the piston's way, N/m.
+pub const STOP_N_PER_M: f64 = 2e6;
+
 impl Booster {
     /// Effective area, m².
     #[must_use]
@@ -86,8 +89,6 @@ impl Booster {
     /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
     #[must_use]
     pub fn spring_force(&self, x: f64) -> (f64, f64) {
-        /// Stiffness of the rest stop, N/m.
-        const STOP_N_PER_M: f64 = 2e6;
         if x < 0.0 {
             (self.spring_n + STOP_N_PER_M * x, STOP_N_PER_M)
         } else {

@@ -62,6 +62,10 @@ pub const ALPHA_COPPER: f64 = 0.003_93;
 /// Reversible temperature coefficient of a ferrite magnet, 1/K (from memory).
 pub const ALPHA_FERRITE: f64 = -0.002_0;
 
+/// Speed below which dry friction fades out so that a pump at rest stays at rest, rad/s. Small, because a
+/// motor that creeps under an ohmmeter's milliamperes would show K²·0.1/T ohms too much.
+pub const OMEGA_SMALL: f64 = 0.1;
+
 impl VacuumPump {
     /// Volume swept per radian, m³/rad.
     #[must_use]
@@ -92,9 +96,6 @@ impl VacuumPump {
     /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
     #[must_use]
     pub fn friction_torque(&self, omega: f64) -> (f64, f64) {
-        /// Speed below which dry friction fades out so that a pump at rest stays at rest, rad/s. Small,
-        /// because a motor that creeps under an ohmmeter's milliamperes would show K²·0.1/T ohms too much.
-        const OMEGA_SMALL: f64 = 0.1;
         let th = math::tanh(omega / OMEGA_SMALL);
         let dry = self.friction_nm + self.drag_nm;
         let viscous = self.viscous_mnms * 1e-3;

@@ -22,12 +22,14 @@ mod sensing;
 mod state;
 mod timing;
 mod view;
+mod watch;
 
 use std::sync::Arc;
 
 use recorder::Recorder;
 pub use recorder::TraceRow;
 use state::State;
+pub use watch::Watch;
 
 use crate::action::{PedalHold, Station};
 use crate::air::Day;
@@ -236,6 +238,8 @@ pub struct Workshop {
     minute_digests: Vec<(Tick, u64)>,
     /// Under the skin, for traces only.
     recorder: Option<Recorder>,
+    /// What the circuit is told, for traces only.
+    watch: Option<Box<Watch>>,
 }
 
 impl Workshop {
@@ -269,6 +273,7 @@ impl Workshop {
             next_minute: timing::s(60),
             minute_digests: Vec::new(),
             recorder: None,
+            watch: None,
         };
         workshop.mark_switch();
         workshop

@@ -94,6 +94,7 @@ impl Workshop {
 
     /// One step of the circuit; notes the minute's digest.
     pub(super) fn step(&mut self, limit: u64, pace: Pace) {
+        self.look();
         let limit = self.recorder.as_ref().map_or(limit, |r| limit.min(r.next));
         self.circuit.step(Tick(limit), pace);
         self.record();
