@@ -72,8 +72,7 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
         .init_resource::<Styled>()
         .add_plugins(EguiPlugin::default())
         .add_plugins(view3d::plugin)
-        .add_systems(EguiPrimaryContextPass, panels)
-        .add_systems(Update, view3d::picture::fit);
+        .add_systems(EguiPrimaryContextPass, panels);
     // The panels have a camera of their own, over the room's.
     app.world_mut().resource_mut::<EguiGlobalSettings>().auto_create_primary_context = false;
 }

@@ -5,6 +5,8 @@ use std::collections::BTreeMap;
 use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
+use bevy::input::keyboard::KeyboardInput;
+use bevy::input::mouse::{MouseButtonInput, MouseWheel};
 use bevy::prelude::*;
 use bevy_egui::{EguiOutput, EguiPostUpdateSet, PrimaryEguiContext};
 use egui::accesskit;
@@ -31,6 +33,20 @@ pub struct Node {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub disabled: bool,
 }
+
+/// What the file holds.
+#[derive(Clone, Debug, Default, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct Told {
+    /// Keys, buttons and turns of the wheel that have come in so far.
+    pub heard: u64,
+    /// Frames drawn since the last of them, up to [`SETTLED`]: what it led to can then be seen.
+    pub frames: u32,
+    /// The nodes.
+    pub nodes: Vec<Node>,
+}
+
+/// Frames after which the panels show all that an input led to: asked, carried out, laid out, measured.
+pub const SETTLED: u32 = 4;
 
 /// The nodes that have a name or a value, in the order of the tree.
 #[must_use]
@@ -95,18 +111,38 @@ fn node(
 #[derive(Resource, Debug)]
 struct Written {
     to: PathBuf,
-    last: Vec<Node>,
+    last: Told,
+    heard: u64,
+    frames: u32,
 }
 
 /// Writes the tree to `file` after each frame in which it changed.
 pub(super) fn write_to(app: &mut App, file: &Path) {
-    app.insert_resource(Written { to: file.to_owned(), last: Vec::new() })
+    app.insert_resource(Written { to: file.to_owned(), last: Told::default(), heard: 0, frames: 0 })
+        .add_systems(PreUpdate, hear)
         .add_systems(PostUpdate, write.after(EguiPostUpdateSet::ProcessOutput));
+}
+
+/// Counts what comes in.
+fn hear(
+    mut written: ResMut<Written>,
+    mut keys: MessageReader<KeyboardInput>,
+    mut buttons: MessageReader<MouseButtonInput>,
+    mut wheel: MessageReader<MouseWheel>,
+) {
+    let keys = keys.read().filter(|k| k.state.is_pressed()).count();
+    let buttons = buttons.read().filter(|b| b.state.is_pressed()).count();
+    let new = keys + buttons + wheel.read().count();
+    if 0 < new {
+        written.heard += new as u64;
+        written.frames = 0;
+    }
 }
 
 fn write(mut written: ResMut<Written>, output: Single<&EguiOutput, With<PrimaryEguiContext>>) {
     let Some(update) = &output.platform_output.accesskit_update else { return };
-    let now = nodes(update);
+    let now = Told { heard: written.heard, frames: written.frames, nodes: nodes(update) };
+    written.frames = (written.frames + 1).min(SETTLED);
     if now == written.last {
         return;
     }
@@ -117,10 +153,10 @@ fn write(mut written: ResMut<Written>, output: Single<&EguiOutput, With<PrimaryE
 }
 
 /// Whoever reads the file never sees half of it.
-fn replace(file: &Path, nodes: &[Node]) -> anyhow::Result<()> {
+fn replace(file: &Path, told: &Told) -> anyhow::Result<()> {
     let part = file.with_extension("part");
     let mut out = std::io::BufWriter::new(std::fs::File::create(&part)?);
-    serde_json::to_writer(&mut out, nodes)?;
+    serde_json::to_writer(&mut out, told)?;
     out.flush()?;
     drop(out);
     std::fs::rename(&part, file)?;

@@ -17,15 +17,12 @@ pub(crate) struct Keyboard;
 /// Writes numbers into the fields of an open form: the first has the focus and its number is marked.
 pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
     screen.find(&words.say("form-do"));
-    std::thread::sleep(std::time::Duration::from_millis(300));
     for (i, number) in numbers.iter().enumerate() {
         if 0 < i {
             screen.key("Tab");
-            std::thread::sleep(std::time::Duration::from_millis(150));
             screen.key("ctrl+a");
         }
         screen.type_in(&number.to_string());
-        std::thread::sleep(std::time::Duration::from_millis(150));
     }
 }
 
@@ -61,22 +58,16 @@ impl Keyboard {
         screen.key("Return");
     }
 
-    /// Tab until something with this name has the focus.
+    /// Tab, or back, until something with this name has the focus.
     fn tab_to(screen: &mut Screen, name: &str) {
-        let focus = |nodes: &[Node]| nodes.iter().find(|n| n.focused).map(|n| (n.name.clone(), n.at));
         for _ in 0..400 {
-            let before = focus(&screen.nodes());
-            if before.as_ref().is_some_and(|(n, _)| n == name) {
+            let nodes = screen.nodes();
+            if nodes.iter().any(|n| n.focused && n.name == name) {
                 return;
             }
-            screen.key("Tab");
-            // The picture may lag behind the keys; two keys at once would go past.
-            for _ in 0..60 {
-                std::thread::sleep(std::time::Duration::from_millis(15));
-                if focus(&screen.nodes()) != before {
-                    break;
-                }
-            }
+            let here = nodes.iter().position(|n| n.focused).unwrap_or(0);
+            let there = nodes.iter().rposition(|n| n.name == name).unwrap_or(usize::MAX);
+            screen.key(if there < here { "shift+Tab" } else { "Tab" });
         }
         panic!("Tab never comes to {name:?}:\n{}", screen.names());
     }
@@ -96,7 +87,6 @@ impl Hands for Keyboard {
                 return;
             }
             screen.key("l");
-            std::thread::sleep(std::time::Duration::from_millis(400));
         }
     }
 
@@ -131,15 +121,21 @@ impl Hands for Keyboard {
             Some(_) => words.say_with("notebook-note-number", &n),
             None => words.say_with("notebook-note-sense", &n),
         };
-        if screen.seen(&name).is_none() {
+        let line_field = words.say_with("note-line", &n);
+        // The key notes what was read last; what is older is looked for.
+        screen.key("n");
+        let there = |nodes: &[Node]| match written {
+            Some(_) => nodes.iter().any(|n| n.name == line_field),
+            None => nodes.iter().any(|n| n.name == name),
+        };
+        if !there(&screen.nodes()) {
             Self::press(screen, &words.say("leaf-notebook"));
-        }
-        if written.is_some() {
-            Self::press(screen, &name);
+            if written.is_some() {
+                Self::press(screen, &name);
+            }
         }
         if let Some(line) = record {
-            let field = words.say_with("note-line", &n);
-            Self::press(screen, &field);
+            Self::press(screen, &line_field);
             Self::press(screen, &words.record_short(shop, line));
         }
         match written {

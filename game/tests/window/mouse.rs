@@ -53,9 +53,7 @@ impl Mouse {
                 }
                 continue;
             }
-            screen.hand(&["mousemove", "160", "400"]);
-            screen.hand(&["click", if y < top { "4" } else { "5" }]);
-            std::thread::sleep(std::time::Duration::from_millis(120));
+            screen.wheel_at(160.0, 400.0, y < top);
         }
         panic!("{name:?} does not come into view");
     }

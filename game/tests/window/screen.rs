@@ -6,7 +6,7 @@ use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use assess::attempt::Attempt;
-use game::window::tree::Node;
+use game::window::tree::{Node, SETTLED, Told};
 
 /// How long anything may take: software rendering on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(90);
@@ -97,6 +97,10 @@ impl Screen {
 
     /// Everything with a name, as a screen reader is told it now.
     pub(crate) fn nodes(&mut self) -> Vec<Node> {
+        self.told().nodes
+    }
+
+    fn told(&mut self) -> Told {
         if let Some(status) = self.program.try_wait().unwrap() {
             panic!("the program ended: {status}");
         }
@@ -143,21 +147,44 @@ impl Screen {
         assert!(status.success(), "xdotool {words:?}");
     }
 
-    /// Presses a key.
-    pub(crate) fn key(&self, key: &str) {
-        self.hand(&["key", "--clearmodifiers", key]);
+    /// Uses pointer and keyboard, and waits until the window has taken in `count` of it and shows what came
+    /// of it.
+    fn hand_seen(&mut self, count: usize, words: &[&str]) {
+        let before = self.told().heard;
+        self.hand(words);
+        let began = Instant::now();
+        loop {
+            let told = self.told();
+            if before + count as u64 <= told.heard && told.frames == SETTLED {
+                return;
+            }
+            assert!(began.elapsed() < PATIENCE, "the window does not answer to {words:?}");
+            std::thread::sleep(GLANCE);
+        }
+    }
+
+    /// Presses a key, or several at once: `ctrl+a`.
+    pub(crate) fn key(&mut self, key: &str) {
+        self.hand_seen(key.split('+').count(), &["key", "--clearmodifiers", key]);
     }
 
     /// Types text.
-    pub(crate) fn type_in(&self, text: &str) {
-        self.hand(&["type", "--delay", "15", "--", text]);
+    pub(crate) fn type_in(&mut self, text: &str) {
+        self.hand_seen(text.chars().count(), &["type", "--delay", "15", "--", text]);
+    }
+
+    /// Turns the wheel there, up or down.
+    pub(crate) fn wheel_at(&mut self, x: f64, y: f64, up: bool) {
+        self.hand(&["mousemove", &format!("{x:.0}"), &format!("{y:.0}")]);
+        self.hand_seen(1, &["click", if up { "4" } else { "5" }]);
     }
 
     /// Moves the pointer there and clicks.
-    pub(crate) fn click_at(&self, x: f64, y: f64) {
+    pub(crate) fn click_at(&mut self, x: f64, y: f64) {
         self.hand(&["mousemove", &format!("{x:.0}"), &format!("{y:.0}")]);
+        // What lies under the pointer must have been told so before the button goes down.
         std::thread::sleep(Duration::from_millis(60));
-        self.hand(&["click", "1"]);
+        self.hand_seen(1, &["click", "1"]);
     }
 
     /// Number of actions in the attempt's file.

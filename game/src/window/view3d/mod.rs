@@ -65,10 +65,13 @@ pub(super) fn plugin(app: &mut App) {
                 camera::follow,
                 pick::point,
                 pick::outline,
+                // Before the shadows are made ready, and after everything that moves.
+                picture::fit,
+                picture::rest,
             )
                 .chain(),
         )
-        .add_systems(Last, (anchor, picture::rest));
+        .add_systems(Last, anchor);
 }
 
 fn stand(

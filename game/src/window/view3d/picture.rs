@@ -50,7 +50,7 @@ type SeenChange = Or<(
 )>;
 
 /// Gives the picture the size of what the panels leave.
-pub(crate) fn fit(
+pub(super) fn fit(
     mut commands: Commands,
     mut ui: ResMut<UiRes>,
     mut picture: ResMut<Picture>,
