@@ -1,7 +1,7 @@
 """Solves the circuits that `pinhole trace --circuit` wrote with SUNDIALS CVODES and compares.
 
 The reference is CVODES at 1e-10 with the events imposed at our ticks. "Equal error" is the loosest tolerance
-at which CVODES' own largest error on the same samples is no larger than ours. Times are the best of
+at which CVODES' own largest error in pressure on the same samples is no larger than ours. Times are the best of
 twenty, compiled functions, set-up excluded.
 """
 
@@ -98,9 +98,9 @@ class Case:
 
 def main(paths):
     os.chdir(tempfile.mkdtemp())
-    print("| case | simulated, s | pressure, kPa | with 1 ms of shift | current, % | our error bar met | ours, ms | CVODES at equal error, ms | its tolerance | ours : CVODES |")
-    print("|---|---|---|---|---|---|---|---|---|---|")
-    bad = 0
+    print("| case | simulated, s | pressure, kPa | with 1 ms of shift | current, % | our error bar met | ours, ms | CVODES at equal pressure error, ms | its tolerance | its pressure, kPa | its current, % | ours : CVODES |")
+    print("|---|---|---|---|---|---|---|---|---|---|---|---|")
+    bad = 0  # cases outside the bar of 0.05 kPa and 0.5 %
     for path in paths:
         case = Case(path)
         name = os.path.basename(path).removesuffix(".json")
@@ -113,13 +113,13 @@ def main(paths):
         where = case.eq.c["volumes"][case.worst[0]]["name"], (case.ticks[case.worst[1]] - case.ticks[0]) * case.tick
         for tolerance in TOLERANCES:
             its = case.errors(case.solve(tolerance), reference)
-            if its[1] <= kpa and its[2] <= max(percent, 0.01):
+            if its[1] <= kpa:
                 break
         theirs = case.time(tolerance)
         met = kpa <= 0.05 and percent <= 0.5
         bad += not met
         print(f"| {name} | {case.simulated_s:.0f} | {raw:.4f} | {kpa:.4f} ({where[0]} at {where[1]:.2f} s) | {percent:.3f} | "
-              f"{'yes' if met else 'NO'} | {case.best_s * 1e3:.3f} | {theirs * 1e3:.3f} | {tolerance:.0e} | {case.best_s / theirs:.2f} |",
+              f"{'yes' if met else 'NO'} | {case.best_s * 1e3:.3f} | {theirs * 1e3:.3f} | {tolerance:.0e} | {its[1]:.4f} | {its[2]:.3f} | {case.best_s / theirs:.2f} |",
               flush=True)
     return bad
 

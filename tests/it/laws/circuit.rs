@@ -46,6 +46,45 @@ fn inv_air_stays_possible() {
 }
 
 #[test]
+fn inv_above_the_highest_source_only_by_work_or_heat() {
+    /// Rounding of sums of some hundred joules, J.
+    const ROUNDING: f64 = 1e-9;
+    // The engine only draws: the highest source is the day. Every stretch of a tick is looked at, so that
+    // work that went in is not set off against work that came out.
+    let mut bench = morning();
+    let p_atm = bench.circuit.ambient().pa();
+    let volumes: Vec<f64> = bench.circuit.numbers().volumes.iter().map(|v| v.m3).collect();
+    let (mut given, mut before, mut above) = (0.0_f64, bench.circuit.ledgers(), 0);
+    for i in 0..LEGS {
+        run_legs(&mut bench, i..i + 1, Cut::Ticks(1), 0.0, |_, _| {});
+        let end = bench.circuit.tick().plus(6_000);
+        while bench.circuit.tick() < end {
+            let next = bench.circuit.tick().plus(1);
+            bench.circuit.run_to(next, sim_core::circuit::Pace::Timed);
+            let now = bench.circuit.ledgers();
+            given +=
+                (before.work_out_j - now.work_out_j).max(0.0) + (now.heat_in_j - before.heat_in_j).max(0.0);
+            before = now;
+            // Energy of the air above that of the same volume at the day's pressure (the volume at rest,
+            // which is the larger one for the chamber that is pressed).
+            let excess: f64 = bench
+                .circuit
+                .bodies_of_air()
+                .iter()
+                .zip(&volumes)
+                .map(|((_, p, _), m3)| (p.pa() - p_atm).max(0.0) * m3 / (sim_core::air::GAMMA - 1.0))
+                .fold(0.0, f64::max);
+            above += usize::from(0.0 < excess);
+            assert!(excess <= given + ROUNDING, "leg {i}: {excess} J above the day with {given} J given");
+            if excess <= 0.0 {
+                given = 0.0;
+            }
+        }
+    }
+    println!("{above} ticks above the day's pressure");
+}
+
+#[test]
 fn inv_same_day_same_bits() {
     let digests = || {
         let (mut bench, mut list) = (morning(), Vec::new());

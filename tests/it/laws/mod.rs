@@ -5,6 +5,8 @@ mod circuit;
 mod dice;
 mod flow_slopes;
 mod flow_symmetry;
+mod jobs;
 mod part_slopes;
+mod physics_page;
 mod random_actions;
 mod ticks;

@@ -29,7 +29,11 @@ pub(super) fn job() -> Arc<Job> {
 }
 
 fn play(text: &str) -> Attempt {
-    let begin = Begin { seed: Seed(0x5eed), scripted: true, seat: None };
+    play_with(text, 0x5eed)
+}
+
+fn play_with(text: &str, seed: u128) -> Attempt {
+    let begin = Begin { seed: Seed(seed), scripted: true, seat: None };
     let mut session = Session::rehearse(job(), &begin);
     script::play(&mut session, text, |_, _, _, _| {}).expect("the script plays");
     session.into_attempt()
@@ -60,6 +64,21 @@ fn inv_threads_do_not_change_a_byte() {
     assert_eq!(one, serde_json::to_string(sheet()).expect("it is written"));
     let again: MarkSheet = serde_json::from_str(&one).expect("it is read");
     assert_eq!(again, *sheet(), "and it comes back from the file as it went in");
+}
+
+#[test]
+fn inv_the_order_of_marking_changes_no_byte() {
+    // Five attempts in order; then a fifth of them and one more, in another order, from a fresh copy.
+    let job = job();
+    let text = job.reference.as_deref().expect("the job has a reference attempt");
+    let attempts: Vec<Attempt> = (1..=5).map(|seed| play_with(text, seed)).collect();
+    let bytes =
+        |a: &Attempt| serde_json::to_string(&mark(a, &job).expect("it marks")).expect("it is written");
+    let first: Vec<String> = attempts.iter().map(bytes).collect();
+    assert!(first.windows(2).any(|w| w[0] != w[1]), "cars of other tolerances give other sheets");
+    for i in [3, 0] {
+        assert_eq!(bytes(&attempts[i]), first[i], "attempt {i}");
+    }
 }
 
 #[test]

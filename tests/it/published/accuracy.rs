@@ -48,7 +48,7 @@ fn val_gauge_class_is_of_the_span() {
         ("−1 to 0 bar, class 2.5, kPa", gauge(-100.0, 0.0, 2.5), 2.5),
     ];
     let w = workshop(&rows.map(|r| r.1));
-    let mut t = Table::of("EN 837-1 through a gauge maker's manual", "6.22, 6.23, 6.24");
+    let mut t = Table::of("EN 837-1 through a gauge maker's manual", "6.22, 6.23 with 6.24");
     for (i, (what, _, printed)) in rows.iter().enumerate() {
         t.near(&format!("{what}: ±"), error_at(&w, i, None, -0.5), *printed, ROUNDING);
     }

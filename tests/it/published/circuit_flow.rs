@@ -139,7 +139,7 @@ fn val_leak_rate_by_rise_of_pressure() {
     const STEP: f64 = 3e-3;
     // q = V Δp/Δt (definition of the unit) must be the throughput of the hole: C_d × row 2.22.
     let mut t =
-        Table::of("leak-testing firm's page: definition of the unit; rise computed", "2.20, 2.22, 3.20");
+        Table::of("leak-testing firm's page: definition of the unit; rise computed", "2.20, 3.20 with 2.22");
     for (d_mm, ideal) in [(1.0, 3.161), (0.5, 0.790_4)] {
         let (rate, p) = rise(d_mm);
         let expected = ideal * perry(p / 101_325.0).0;

@@ -128,7 +128,7 @@ fn val_dash_gauge_class_from_the_kit() {
     // Row 6.22: class is a percentage of the span. The kit's gauges: −100 to 0 kPa (row 6.24).
     use sim_core::instrument::InstrumentKind;
     let library = crate::rig::library();
-    let mut t = Table::of("EN 837-1 through a gauge maker's manual", "6.22, 6.24");
+    let mut t = Table::of("EN 837-1 through a gauge maker's manual", "6.22 with 6.24");
     for card in library.kit().iter() {
         if let InstrumentKind::Gauge { dial } | InstrumentKind::HandPump { dial } = card.kind {
             let allowed = dial.class / 100.0 * (dial.max - dial.min);

@@ -17,6 +17,7 @@ mod iso_6358;
 mod lamp;
 mod leak_rate;
 mod motor;
+mod page;
 mod pump_down;
 mod regulations;
 mod service;
