@@ -57,3 +57,35 @@ fn a_leak_makes_the_pump_run_again_and_again() {
     let leaking = runs(&["--for", "300", "--every", "0.5", "--fault", "hose_b_pinhole=0.3"]);
     assert!(3 < leaking, "{leaking} runs");
 }
+
+#[test]
+fn the_circuit_goes_out_as_numbers_with_the_states_it_went_through() {
+    let home = tempfile::tempdir().unwrap();
+    std::fs::write(home.path().join("s.script"), "chocks on\nfit gauge valve_m.store\nkey on\n").unwrap();
+    let args = ["trace", "alder", "--script", "s.script", "--for", "30", "--circuit", "c.json"];
+    let output = pinhole(home.path()).args(args).output().unwrap();
+    ends_with_code(&output, 0);
+    let text = std::fs::read_to_string(home.path().join("c.json")).unwrap();
+    let file: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let list = |v: &serde_json::Value| v.as_array().unwrap().clone();
+    let (vars, states) = (list(&file["circuit"]["vars"]), list(&file["states"]));
+    assert!(
+        states.iter().all(|s| list(&s[1]).len() == vars.len()),
+        "a state has a number for every variable"
+    );
+    assert!(states.windows(2).all(|w| w[0][0].as_u64() < w[1][0].as_u64()), "time runs on");
+    // The gauge is fitted before the stretch begins and is a body of air in it.
+    let volumes = list(&file["circuit"]["volumes"]);
+    let gauge = volumes.iter().find(|v| v["name"] == "gauge").expect("the gauge's air");
+    assert_eq!(gauge["m3"].as_f64(), Some(12e-6));
+    // Told: key on, relay in, switch open, relay out; each at a tick of the stretch.
+    let told = list(&file["told"]);
+    assert_eq!(told[0]["key_on"], false);
+    assert_eq!(told.last().unwrap()["key_on"], true);
+    assert!(5 <= told.len(), "{} changes", told.len());
+    // The last state is that of an emptied store: p = (γ − 1) U/V of the front chamber.
+    let front = volumes.iter().find(|v| v["name"] == "booster.front").unwrap();
+    let energy = states.last().unwrap()[1][front["mass"].as_u64().unwrap() as usize + 1].as_f64().unwrap();
+    let p = 0.4 * energy / front["m3"].as_f64().unwrap();
+    assert!((p - 41_325.0).abs() < 2_500.0, "{p} Pa");
+}

@@ -1,8 +1,10 @@
 //! Laws of the whole circuit: nothing is made or lost, nothing runs by itself, the same day gives the
 //! same bits, and the length of a step does not show.
 
-use sim_core::air::Day;
-use sim_core::circuit::Event;
+use sim_core::air::{Day, GAMMA};
+use sim_core::assembly::Stop;
+use sim_core::circuit::export::VolumeNumbers;
+use sim_core::circuit::{Event, Pace};
 use sim_core::parts::PartKind;
 use sim_core::parts::hose::Hose;
 
@@ -47,33 +49,49 @@ fn inv_air_stays_possible() {
 
 #[test]
 fn inv_above_the_highest_source_only_by_work_or_heat() {
-    /// Rounding of sums of some hundred joules, J.
-    const ROUNDING: f64 = 1e-9;
-    // The engine only draws: the highest source is the day. Every stretch of a tick is looked at, so that
-    // work that went in is not set off against work that came out.
+    /// Rounding, and the error a step may make where two bodies come to rest at the day's pressure, J.
+    const ROUNDING: f64 = 1e-4;
+    // The engine only draws: the highest source is the day. Looked at every tick, chamber by chamber, so
+    // that work that went into one is not set off against work that came out of the other.
     let mut bench = morning();
     let p_atm = bench.circuit.ambient().pa();
-    let volumes: Vec<f64> = bench.circuit.numbers().volumes.iter().map(|v| v.m3).collect();
-    let (mut given, mut before, mut above) = (0.0_f64, bench.circuit.ledgers(), 0);
-    for i in 0..LEGS {
-        run_legs(&mut bench, i..i + 1, Cut::Ticks(1), 0.0, |_, _| {});
+    let nipple = bench.port("booster.vacuum");
+    let numbers = bench.circuit.numbers();
+    let volumes = |b: &Bench| -> Vec<f64> {
+        let y = b.circuit.state();
+        let m3 = |v: &VolumeNumbers| v.m3 + v.travel.map_or(0.0, |i| v.per_travel_m2 * y[i]);
+        numbers.volumes.iter().map(m3).collect()
+    };
+    let pressures =
+        |b: &Bench| -> Vec<f64> { b.circuit.bodies_of_air().iter().map(|(_, p, _)| p.pa()).collect() };
+    let (mut given, mut above) = (0.0_f64, 0);
+    let (mut heat, mut m3, mut pa) = (bench.circuit.ledgers().heat_in_j, volumes(&bench), pressures(&bench));
+    for i in 0..=LEGS {
+        if i < LEGS {
+            run_legs(&mut bench, i..i + 1, Cut::Ticks(1), 0.0, |_, _| {});
+        } else {
+            // At last a foot on a store that is empty and shut: it presses the front chamber.
+            bench.circuit.change(|a| a.joints.retain(|j| j.id != "j_booster"));
+            bench.run_s(3_600.0);
+            bench.circuit.change(|a| a.set_stop(nipple, Some(Stop::Plug)));
+            (heat, m3, pa) = (bench.circuit.ledgers().heat_in_j, volumes(&bench), pressures(&bench));
+            (given, above) = (0.0, 0);
+            bench.circuit.inputs_mut().pedal_n = 600.0;
+        }
         let end = bench.circuit.tick().plus(6_000);
         while bench.circuit.tick() < end {
             let next = bench.circuit.tick().plus(1);
-            bench.circuit.run_to(next, sim_core::circuit::Pace::Timed);
-            let now = bench.circuit.ledgers();
-            given +=
-                (before.work_out_j - now.work_out_j).max(0.0) + (now.heat_in_j - before.heat_in_j).max(0.0);
-            before = now;
-            // Energy of the air above that of the same volume at the day's pressure (the volume at rest,
-            // which is the larger one for the chamber that is pressed).
-            let excess: f64 = bench
-                .circuit
-                .bodies_of_air()
-                .iter()
-                .zip(&volumes)
-                .map(|((_, p, _), m3)| (p.pa() - p_atm).max(0.0) * m3 / (sim_core::air::GAMMA - 1.0))
-                .fold(0.0, f64::max);
+            bench.circuit.run_to(next, Pace::Timed);
+            let now = (bench.circuit.ledgers().heat_in_j, volumes(&bench), pressures(&bench));
+            given += (now.0 - heat).max(0.0);
+            for k in 0..m3.len() {
+                // Work raises the energy and shrinks the volume it is compared by: p dV γ/(γ − 1) at most.
+                given += GAMMA / (GAMMA - 1.0) * (0.5 * (pa[k] + now.2[k]) * (m3[k] - now.1[k])).max(0.0);
+            }
+            (heat, m3, pa) = now;
+            // Energy of a body of air above that of the same volume at the day's pressure.
+            let excess = |k: usize| (pa[k] - p_atm).max(0.0) * m3[k] / (GAMMA - 1.0);
+            let excess = (0..m3.len()).map(excess).fold(0.0, f64::max);
             above += usize::from(0.0 < excess);
             assert!(excess <= given + ROUNDING, "leg {i}: {excess} J above the day with {given} J given");
             if excess <= 0.0 {
@@ -81,7 +99,8 @@ fn inv_above_the_highest_source_only_by_work_or_heat() {
             }
         }
     }
-    println!("{above} ticks above the day's pressure");
+    // The last foot did press air above the day's pressure, or nothing was tried.
+    assert!(50 < above, "{above} ticks above the day's pressure");
 }
 
 #[test]

@@ -6,7 +6,6 @@
 //! its own and counts for neither. What stands in a row's name behind "with" helps and is not counted.
 
 use std::collections::{BTreeMap, BTreeSet};
-use std::fmt::Write as _;
 use std::path::Path;
 
 /// Words of the rigs that run a circuit.
@@ -226,16 +225,19 @@ fn page(checks: &[Check]) -> String {
         if !c.with.is_empty() {
             rows = format!("{rows} (with {})", c.with);
         }
-        let budget = if c.budget.is_empty() { "printed digits".to_owned() } else { c.budget.join("; ") };
+        let budget = if c.budget.is_empty() {
+            "the row's own band or printed digits".to_owned()
+        } else {
+            c.budget.join("; ")
+        };
         let cell = |text: &str| text.replace('|', "\\|");
-        let _ = writeln!(
-            page,
-            "| {rows} | {} | `{}` | {} | {} |",
+        page.push_str(&format!(
+            "| {rows} | {} | `{}` | {} | {} |\n",
             cell(&c.source),
             c.test,
             c.through.name(),
             cell(&budget)
-        );
+        ));
     }
     page
 }
