@@ -139,6 +139,9 @@ fn inv_random_actions_do_no_harm() {
             }
         }
         sequences += 1;
+        if asked.is_some() && sequences.is_multiple_of(1_000) {
+            println!("seeds {first} to {number} done");
+        }
     }
     let last = first + sequences - 1;
     println!("seeds {first} to {last}: {done} actions done, {refused} refused, {:?}", begun.elapsed());
