@@ -53,6 +53,9 @@ pub(crate) enum Command {
     /// Take a picture of a screen, without a display
     #[cfg(feature = "window")]
     Shot(ShotArgs),
+    /// Measure what the program costs
+    #[cfg(feature = "window")]
+    Bench(BenchArgs),
 }
 
 #[derive(Args, Debug)]
@@ -185,6 +188,46 @@ pub(crate) struct WindowArgs {
     /// Write the accessible tree (role, name, place) here whenever it changes
     #[arg(long, value_name = "FILE")]
     pub(crate) tree: Option<PathBuf>,
+}
+
+/// What is measured.
+#[cfg(feature = "window")]
+#[derive(Args, Debug)]
+#[command(
+    after_help = "Example:\n  pinhole bench --window\n\nNeeds a graphics adapter, a software one will do, and no \
+                  display. Measure a release build on a quiet machine."
+)]
+pub(crate) struct BenchArgs {
+    /// The window: processor time of a frame, time to the first frame, memory
+    #[arg(long)]
+    pub(crate) window: bool,
+    /// The job that is open meanwhile, PACK/JOB
+    #[arg(long, value_name = "JOB", default_value = "first-shift/hum-at-the-lights")]
+    pub(crate) job: String,
+    /// One part only, told as JSON; the program calls itself with it
+    #[arg(long, hide = true)]
+    pub(crate) part: Option<BenchPart>,
+}
+
+/// A part of the measurement, in a process of its own.
+#[cfg(feature = "window")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum BenchPart {
+    /// Without a renderer.
+    Undrawn,
+    /// With the renderer of the window.
+    Drawn,
+}
+
+#[cfg(feature = "window")]
+impl BenchPart {
+    /// As it is written on the command line.
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Undrawn => "undrawn",
+            Self::Drawn => "drawn",
+        }
+    }
 }
 
 /// What can be photographed.

@@ -108,6 +108,11 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
             window::shot::run(&cli.places, args)?;
             Verdict::Pass
         }
+        #[cfg(feature = "window")]
+        Some(Command::Bench(args)) => {
+            window::bench::run(&mut out, &cli.places, args)?;
+            Verdict::Pass
+        }
     };
     out.flush()?;
     Ok(verdict)

@@ -6,6 +6,7 @@
 
 mod app;
 pub mod ask;
+pub(crate) mod bench;
 pub mod flow;
 pub mod hands;
 pub mod prefs;

@@ -60,14 +60,16 @@ impl Keyboard {
 
     /// Tab, or back, until something with this name has the focus.
     fn tab_to(screen: &mut Screen, name: &str) {
+        let nodes = screen.nodes();
+        let here = nodes.iter().position(|n| n.focused).unwrap_or(0);
+        let there = nodes.iter().rposition(|n| n.name == name).unwrap_or(usize::MAX);
+        // The shorter way round, as a person sees it; and then that way only.
+        let key = if there < here { "shift+Tab" } else { "Tab" };
         for _ in 0..400 {
-            let nodes = screen.nodes();
-            if nodes.iter().any(|n| n.focused && n.name == name) {
+            if screen.nodes().iter().any(|n| n.focused && n.name == name) {
                 return;
             }
-            let here = nodes.iter().position(|n| n.focused).unwrap_or(0);
-            let there = nodes.iter().rposition(|n| n.name == name).unwrap_or(usize::MAX);
-            screen.key(if there < here { "shift+Tab" } else { "Tab" });
+            screen.key(key);
         }
         panic!("Tab never comes to {name:?}:\n{}", screen.names());
     }
@@ -129,7 +131,9 @@ impl Hands for Keyboard {
             None => nodes.iter().any(|n| n.name == name),
         };
         if !there(&screen.nodes()) {
-            Self::press(screen, &words.say("leaf-notebook"));
+            if !screen.nodes().iter().any(|n| n.name == name) {
+                Self::press(screen, &words.say("leaf-notebook"));
+            }
             if written.is_some() {
                 Self::press(screen, &name);
             }

@@ -136,11 +136,6 @@ impl Screen {
             .clone()
     }
 
-    /// Something with this name, if it is there now.
-    pub(crate) fn seen(&mut self, name: &str) -> Option<Node> {
-        self.nodes().into_iter().rfind(|n| n.name == name && !n.disabled)
-    }
-
     /// Uses pointer and keyboard.
     pub(crate) fn hand(&self, words: &[&str]) {
         let status = Command::new("xdotool").args(words).env("DISPLAY", &self.display).status().unwrap();

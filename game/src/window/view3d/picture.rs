@@ -29,11 +29,17 @@ pub(crate) struct Picture {
     still: u32,
     /// Frames still to draw.
     left: u32,
+    built: bool,
     /// Drawn sharp also while something moves.
     pub(crate) always_sharp: bool,
 }
 
 impl Picture {
+    /// Whether the room has been drawn with everything in it.
+    pub(crate) fn is_built(&self) -> bool {
+        self.built
+    }
+
     /// Whether it shows the last state, sharp.
     pub(crate) fn rests(&self) -> bool {
         self.left == 0 && BEFORE_SHARP <= self.still
@@ -109,5 +115,6 @@ pub(super) fn rest(
     }
     if active {
         picture.left -= 1;
+        picture.built |= picture.left <= AFTER_MOVE;
     }
 }
