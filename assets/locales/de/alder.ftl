@@ -116,7 +116,3 @@ alder-caution-7 = Abgas in Räumen tötet: Absaugung an, bevor der Motor läuft.
 alder-caution-8 = Ein offener Saugrohranschluss zieht bei laufendem Motor an, was in der Nähe ist: verschließen.
 
 pack-first-shift = Erste Schicht
-job-first-shift-hum-at-the-lights = An der Ampel brummt es jede Minute
-job-first-shift-flat-after-the-weekend = Batterie leer nach dem Wochenende
-job-first-shift-hard-first-press = Morgens zuerst ein hartes Pedal
-job-first-shift-new-in-the-mountains = Neu in den Bergen, die Pumpe läuft lange

@@ -14,8 +14,9 @@ use super::super::prefs::Quality;
 use super::sky;
 
 /// Spawns the sun.
-pub(super) fn sun(mut commands: Commands) {
-    commands.insert_resource(DirectionalLightShadowMap { size: 2048 });
+pub(super) fn sun(mut commands: Commands, drawn: Res<Drawn>) {
+    let high = drawn.0 == Quality::High;
+    commands.insert_resource(DirectionalLightShadowMap { size: if high { 2048 } else { 1024 } });
     commands.spawn((
         DirectionalLight {
             illuminance: 7_600.0,
@@ -24,8 +25,8 @@ pub(super) fn sun(mut commands: Commands) {
             ..default()
         },
         CascadeShadowConfigBuilder {
-            num_cascades: 3,
-            maximum_distance: 9.0,
+            num_cascades: if high { 3 } else { 1 },
+            maximum_distance: if high { 9.0 } else { 5.0 },
             first_cascade_far_bound: 2.2,
             ..default()
         }

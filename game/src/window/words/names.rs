@@ -137,6 +137,24 @@ impl Words {
         self.say_or(&format!("job-{}", key_part(name)), title)
     }
 
+    /// What the customer of a job says: line `n`, from 0.
+    #[must_use]
+    pub fn job_says(&self, name: &str, n: usize, text: &str) -> String {
+        self.say_or(&format!("job-{}-says-{}", key_part(name), n + 1), text)
+    }
+
+    /// A caution of a job: line `n`, from 0.
+    #[must_use]
+    pub fn job_caution(&self, name: &str, n: usize, text: &str) -> String {
+        self.say_or(&format!("job-{}-caution-{}", key_part(name), n + 1), text)
+    }
+
+    /// What a job was, told after the hand-back: paragraph `n`, from 0.
+    #[must_use]
+    pub fn job_debrief(&self, name: &str, n: usize, text: &str) -> String {
+        self.say_or(&format!("job-{}-debrief-{}", key_part(name), n + 1), text)
+    }
+
     /// What a car is called.
     #[must_use]
     pub fn car(&self, id: &str, name: &str) -> String {

@@ -166,8 +166,23 @@ fn inv_german_has_every_name_of_the_car() {
         want(format!("pack-{}", pack.id));
         pack.jobs.iter().flatten().for_each(|j| want(format!("job-{}", j.name.replace('/', "-"))));
     }
+    let root = root();
+    let library = assess::pack::Library::open(&root).unwrap();
+    for summary in shop.packs().iter().flat_map(|p| p.jobs.iter().flatten()) {
+        let job = library.job(&summary.name).unwrap();
+        let name = summary.name.replace('/', "-");
+        let cautions = job.card.iter().filter(|l| l.starts_with("Caution: ")).count();
+        (1..=job.card.len() - cautions).for_each(|n| wanted.push(format!("job-{name}-says-{n}")));
+        // The last caution is the program's own.
+        (1..cautions).for_each(|n| wanted.push(format!("job-{name}-caution-{n}")));
+        let told = job.debrief.lines().filter(|l| !l.is_empty()).count();
+        (1..=told).for_each(|n| wanted.push(format!("job-{name}-debrief-{n}")));
+    }
     for key in &wanted {
         assert!(german.contains_key(key), "German lacks {key}");
+    }
+    for key in german.keys().filter(|k| k.starts_with("job-")) {
+        assert!(wanted.contains(key), "no job has anything for {key}");
     }
     // And nothing is translated that the car does not have.
     for key in german.keys().filter(|k| k.starts_with("alder-") && !k.starts_with("alder-short-")) {

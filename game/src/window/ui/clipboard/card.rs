@@ -34,19 +34,21 @@ pub(super) fn card(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     paper::rule(page);
     paper::small_heading(page, words.say("card-customer"));
     let said = job.card.iter().filter(|l| !l.starts_with(CAUTION));
-    for line in said {
-        page.add(
-            Label::new(paper::by_hand(words.say_with("card-quote", &[("text", line.as_str().into())])))
-                .wrap(),
-        );
+    for (n, line) in said.enumerate() {
+        let line = words.job_says(&job.name(), n, line);
+        page.add(Label::new(paper::by_hand(words.say_with("card-quote", &[("text", line.into())]))).wrap());
     }
     page.add_space(4.0);
-    // The program's own last word is in the language shown; the rest is the pack's.
+    // The program's own last word is its own; the rest is the pack's, in the language shown if it has it.
     let cautions: Vec<String> = job
         .card
         .iter()
         .filter_map(|l| l.strip_prefix(CAUTION))
-        .map(|l| if l == assess::job::DEFER { words.say("card-defer") } else { l.to_owned() })
+        .enumerate()
+        .map(|(n, l)| match l == assess::job::DEFER {
+            true => words.say("card-defer"),
+            false => words.job_caution(&job.name(), n, l),
+        })
         .collect();
     paper::caution(page, &words.say("card-cautions"), &cautions);
     page.add_space(4.0);

@@ -162,10 +162,11 @@ pub(super) fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words) {
 }
 
 /// What it was, as the pack tells it.
-pub(super) fn debrief(page: &mut egui::Ui, words: &Words, marks: &Marks) {
+pub(super) fn debrief(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks) {
     paper::heading(page, words.say("mark-debrief"));
-    for line in marks.debrief.lines().filter(|l| !l.is_empty()) {
-        page.add(Label::new(line).wrap());
+    let job = shop.job().map(|j| j.name()).unwrap_or_default();
+    for (n, line) in marks.debrief.lines().filter(|l| !l.is_empty()).enumerate() {
+        page.add(Label::new(words.job_debrief(&job, n, line)).wrap());
     }
 }
 

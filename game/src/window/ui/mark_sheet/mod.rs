@@ -120,6 +120,6 @@ fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &Ui, sheet: &MarkSh
     lists::readings(page, shop, words, &marks.evidence, ui.prefs.pressure);
     lists::record(page, shop, words, sheet);
     lists::not_noted(page, shop, words);
-    lists::debrief(page, words, marks);
+    lists::debrief(page, shop, words, marks);
     lists::foot(page, shop, words, sheet);
 }
