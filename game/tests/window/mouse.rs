@@ -23,6 +23,14 @@ fn middle(node: &Node) -> (f64, f64) {
     (f64::midpoint(x0, x1), f64::midpoint(y0, y1))
 }
 
+/// The button of a thing: by its name, or by its name and the state it is in.
+fn called<'n>(nodes: &'n [Node], name: &str) -> Option<&'n Node> {
+    let with_state = format!("{name}: ");
+    let button = |n: &&Node| n.role == "Button" && !n.disabled;
+    let exactly = nodes.iter().filter(button).find(|n| n.name == name);
+    exactly.or_else(|| nodes.iter().filter(button).find(|n| n.name.starts_with(&with_state)))
+}
+
 impl Mouse {
     fn click(screen: &mut Screen, name: &str) {
         let node = screen.find(name);
@@ -111,10 +119,16 @@ impl Mouse {
                         std::thread::sleep(std::time::Duration::from_millis(1_200));
                     }
                 }
-                let is = |n: &Node| n.name == name && n.role == "Button" && !n.disabled;
-                let nodes =
-                    screen.until(&format!("{name:?} in the {:?}", self.middle), |nodes| nodes.iter().any(is));
-                let (x, y) = middle(nodes.iter().find(|n| is(n)).unwrap());
+                // It may be on the other sheet of the line diagram.
+                for sheet in ["diagram-sheet-wiring", "diagram-sheet-air"] {
+                    if self.middle == Some(Where::Diagram) && called(&screen.nodes(), &name).is_none() {
+                        Self::click(screen, &words.say(sheet));
+                    }
+                }
+                let nodes = screen.until(&format!("{name:?} in the {:?}", self.middle), |nodes| {
+                    called(nodes, &name).is_some()
+                });
+                let (x, y) = middle(called(&nodes, &name).unwrap());
                 screen.click_at(x, y);
                 false
             }

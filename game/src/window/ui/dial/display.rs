@@ -67,6 +67,9 @@ pub fn segments(c: char) -> Option<u8> {
     })
 }
 
+/// Width of a digit's cell over its height, the point's gap included.
+const CELL: f32 = 0.66;
+
 /// Draws a display into `rect`. Dark (`None`) shows the faint shapes of all segments and no unit.
 pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
     let ground = if text.is_some() { theme::LCD } else { theme::LCD_DARK };
@@ -74,8 +77,8 @@ pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
     let room = rect.shrink2(vec2(8.0, 6.0));
     let unit_width = 26.0;
     let per_digit = (room.width() - unit_width) / (DIGITS as f32 - 0.3);
-    let height = room.height().min(per_digit / 0.62);
-    let size = vec2(0.62 * height, height);
+    let height = room.height().min(per_digit / CELL);
+    let size = vec2(CELL * height, height);
     // Right-aligned like any display; a point takes no cell of its own.
     let mut right = room.right() - unit_width;
     let top = room.center().y - 0.5 * height;
@@ -101,7 +104,8 @@ pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
 
 /// One digit with its point.
 fn digit(painter: &Painter, cell: Rect, lit: u8, point: bool) {
-    let box_ = cell.shrink2(vec2(0.16 * cell.width(), 0.04 * cell.height()));
+    // The gap on the right is the point's: it must not melt into the strokes beside it.
+    let box_ = Rect::from_min_max(cell.lerp_inside(vec2(0.08, 0.04)), cell.lerp_inside(vec2(0.66, 0.96)));
     let (w, h) = (box_.width(), 0.5 * box_.height());
     let thick = (0.15 * cell.width()).max(2.0);
     // A slight slope, as such digits have.
@@ -121,8 +125,8 @@ fn digit(painter: &Painter, cell: Rect, lit: u8, point: bool) {
         bar(painter, lean(a), lean(b), thick, colour);
     }
     if point {
-        let at = lean(pos2(cell.right() - 0.02 * cell.width(), box_.bottom()));
-        painter.circle_filled(at, 0.6 * thick, theme::LCD_INK);
+        let at = lean(cell.lerp_inside(vec2(0.90, 0.96)));
+        painter.circle_filled(at, (0.75 * thick).max(1.8), theme::LCD_INK);
     }
 }
 
