@@ -87,6 +87,7 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
             other => {
                 let (steps, action) = plan::way(&shop, &words, other)
                     .unwrap_or_else(|| panic!("no menu leads to {other:?} ({line})"));
+                println!("{line}: {steps:?}");
                 hands.follow(&mut screen, &shop, &words, &steps);
                 action
             }
@@ -101,7 +102,9 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
     session::replay(&attempt, &checked).unwrap();
     let beside = shop.session().unwrap().attempt();
     for (ours, theirs) in attempt.steps.iter().zip(&beside.steps) {
-        assert_eq!(ours.digest, theirs.digest, "action {} of the window", ours.n);
+        assert_eq!(ours.action, theirs.action, "action {} of the window", ours.n);
+        assert_eq!(ours.start, theirs.start, "action {} of the window: {:?}", ours.n, ours.action);
+        assert_eq!(ours.digest, theirs.digest, "action {} of the window: {:?}", ours.n, ours.action);
         assert_eq!(ours.refused, theirs.refused, "action {} of the window", ours.n);
     }
     let sheet = assess::marks::mark(&attempt, &checked).unwrap();

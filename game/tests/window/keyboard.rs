@@ -74,6 +74,20 @@ impl Keyboard {
         panic!("Tab never comes to {name:?}:\n{}", screen.names());
     }
 
+    /// As [`Self::tab_to`], for a box or a choice on the clipboard: a thing of the car may have the same name.
+    fn tick(screen: &mut Screen, name: &str) {
+        let is = |n: &Node| n.name == name && ["CheckBox", "RadioButton"].contains(&n.role.as_str());
+        screen.until(&format!("the box {name:?}"), |nodes| nodes.iter().any(is));
+        for _ in 0..400 {
+            if screen.nodes().iter().any(|n| n.focused && is(n)) {
+                screen.key("space");
+                return;
+            }
+            screen.key("Tab");
+        }
+        panic!("Tab never comes to the box {name:?}:\n{}", screen.names());
+    }
+
     fn press(screen: &mut Screen, name: &str) {
         screen.find(name);
         Self::tab_to(screen, name);
@@ -155,16 +169,13 @@ impl Hands for Keyboard {
     fn finding(&mut self, screen: &mut Screen, shop: &Shop, words: &Words, units: &[String], certainty: f64) {
         Self::press(screen, &words.say("leaf-finding"));
         for unit in units {
-            Self::tab_to(screen, &words.unit(shop, unit));
-            screen.key("space");
+            Self::tick(screen, &words.unit(shop, unit));
         }
         if units.is_empty() {
-            Self::tab_to(screen, &words.say("finding-sound"));
-            screen.key("space");
+            Self::tick(screen, &words.say("finding-sound"));
         }
         let percent = format!("{} %", words.number(certainty * 100.0, 0));
-        Self::tab_to(screen, &words.say_with("finding-sure", &[("percent", percent.into())]));
-        screen.key("space");
+        Self::tick(screen, &words.say_with("finding-sure", &[("percent", percent.into())]));
         Self::press(screen, &words.say("finding-do"));
         Self::press(screen, &words.say("finding-confirm-do"));
     }

@@ -17,6 +17,9 @@ pub(crate) struct Mouse {
     wall: bool,
 }
 
+/// Right edge of the clipboard, px.
+const CLIPBOARD: f64 = 348.0;
+
 /// The middle of something.
 fn middle(node: &Node) -> (f64, f64) {
     let [x0, y0, x1, y1] = node.at;
@@ -47,15 +50,19 @@ impl Mouse {
 
     /// Brings something on the clipboard into view by the wheel, and clicks it.
     fn click_scrolled(screen: &mut Screen, name: &str) {
+        // A thing of the car may be called the same as its box on the clipboard.
+        let is = |n: &&Node| n.name == name && !n.disabled && n.at[2] <= CLIPBOARD;
         for _ in 0..60 {
-            let node = screen.find(name);
+            let nodes =
+                screen.until(&format!("{name:?} on the clipboard"), |nodes| nodes.iter().any(|n| is(&n)));
+            let node = nodes.iter().rfind(is).unwrap().clone();
             let (x, y) = middle(&node);
             let top = 150.0;
             let bottom = f64::from(super::screen::SIZE.1) - 40.0;
             if (top..bottom).contains(&y) {
                 // The list may still glide; click only what stands.
                 std::thread::sleep(std::time::Duration::from_millis(250));
-                if screen.find(name).at == node.at {
+                if screen.nodes().iter().rfind(is).is_some_and(|n| n.at == node.at) {
                     screen.click_at(x, y);
                     return;
                 }

@@ -18,7 +18,9 @@ pub use form::{action as form_action, open as open_form};
 
 /// Widest a menu gets, points.
 const WIDTH: f32 = 320.0;
-/// Highest the list of lines gets before it scrolls.
+/// What of the window's height the list leaves for the menu's title and frame, points.
+const AROUND: f32 = 90.0;
+/// Highest the list of lines gets before it scrolls, points.
 const HEIGHT: f32 = 420.0;
 /// How far beside its thing a menu opens.
 const BESIDE: f32 = 22.0;
@@ -202,7 +204,10 @@ fn list_ui(
 ) -> Option<(Then, Option<&'static str>)> {
     let mut taken = None;
     let mut ids = Vec::new();
-    egui::ScrollArea::vertical().max_height(HEIGHT).show(inner, |inner| {
+    // An area offers no more height than it had when it was last open: a long list would stay as low as the
+    // short one before it.
+    let height = HEIGHT.min(inner.ctx().content_rect().height() - AROUND);
+    egui::ScrollArea::vertical().max_height(height).min_scrolled_height(height).show(inner, |inner| {
         inner.spacing_mut().item_spacing.y = 3.0;
         inner.with_layout(egui::Layout::top_down_justified(egui::Align::LEFT), |inner| {
             for (i, offer) in list.iter().enumerate() {
