@@ -99,17 +99,13 @@ impl Mouse {
                     Self::click(screen, &words.say("tray-wall"));
                     self.wall = on_wall;
                 }
-                let face = format!("{name},");
-                let is = |n: &Node| n.name.starts_with(&face);
-                let nodes = screen.until(&format!("the face of {name:?}"), |nodes| nodes.iter().any(is));
-                let (fx, fy) = middle(nodes.iter().find(|n| is(n)).unwrap());
-                // Its buttons stand to the right of the face; the nearest with these words is its own.
-                let near = |n: &&Node| {
-                    let (x, y) = middle(n);
-                    ((x - fx).hypot(y - fy) * 10.0) as i64 + if x < fx { 1_000_000 } else { 0 }
-                };
-                let button = nodes.iter().filter(|n| n.name == first && n.role == "Button").min_by_key(near);
-                let (x, y) = middle(button.unwrap_or_else(|| panic!("{first:?} beside {name:?}")));
+                // A setting is called by what the meter then measures.
+                let setting = ["off", "volt", "ohm", "ampere"]
+                    .into_iter()
+                    .find(|m| words.say(&format!("offer-meter-{m}")) == first)
+                    .map(|m| words.say(&format!("meter-{m}")));
+                let button = format!("{name}: {}", setting.as_deref().unwrap_or(first));
+                let (x, y) = middle(&screen.find(&button));
                 screen.click_at(x, y);
                 true
             }

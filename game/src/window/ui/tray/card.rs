@@ -90,13 +90,14 @@ fn buttons_ui(
 ) {
     let thing = Thing::Instrument(card);
     let list = offers(shop, None, thing);
+    let instrument = words.name(shop, thing);
     let mut taken = None;
     buttons.horizontal_wrapped(|row| {
         for offer in list.iter().filter(|o| !matches!(o.then, Then::Turn(_))) {
             if offer.key.starts_with("offer-meter-") {
                 continue;
             }
-            let response = offer_ui(row, shop, words, offer);
+            let response = offer_ui(row, shop, words, offer, &instrument);
             if response.clicked() {
                 taken = Some((offer.then.clone(), response.rect.center_top()));
             }
@@ -114,7 +115,7 @@ fn buttons_ui(
                 // The offer of the setting that is on does not exist: nothing would change.
                 let offer = list.iter().find(|o| o.key == mode_offer(setting));
                 let response = super::on_bench(row, mode == setting, words.say(short));
-                let name = words.say(dial::mode_key(setting));
+                let name = of(&instrument, &words.say(dial::mode_key(setting)));
                 response.widget_info(|| {
                     WidgetInfo::selected(WidgetType::RadioButton, true, mode == setting, &name)
                 });
@@ -148,13 +149,24 @@ fn mode_offer(mode: MeterMode) -> &'static str {
     }
 }
 
+/// What a button is called to a screen reader: several instruments have one of the same kind.
+fn of(instrument: &str, what: &str) -> String {
+    format!("{instrument}: {what}")
+}
+
 /// One offer: a short text on the button, the whole of it for hover and screen reader.
-fn offer_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, offer: &Offer) -> egui::Response {
+fn offer_ui(
+    row: &mut egui::Ui,
+    shop: &Shop,
+    words: &Words,
+    offer: &Offer,
+    instrument: &str,
+) -> egui::Response {
     let full = words.offer(shop, offer);
     let short = words.say_or(&offer.key.replacen("offer-", "short-", 1), &full);
     let text = if matches!(offer.then, Then::Form(_)) { format!("{short} …") } else { short };
     let button = egui::Button::new(text).min_size(Vec2::splat(theme::TARGET));
     let response = row.add(button).on_hover_text(&full);
-    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &full));
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, of(instrument, &full)));
     response
 }

@@ -19,7 +19,7 @@ const DRAWN: &str = "chocks on\ncover scuttle off\nfit gauge tee.2\nkey on\nengi
 #[test]
 fn a_card_reads_and_the_reading_waits_to_be_noted() {
     let mut harness = panels(DRAWN, SMALL);
-    harness.get_by_label("Read it").click();
+    harness.get_by_label("tee-in vacuum gauge: Read it").click();
     harness.run_steps(4);
     assert_eq!(harness.state().shop.view().unwrap().readings.len(), 1);
     harness.get_by_label("Looked at: note it").click();
@@ -59,7 +59,7 @@ fn the_meter_is_set_on_its_card() {
     harness.get_by_label(
         "multimeter, the COM lead at battery: minus post, the V Ω lead at battery: plus post: off, dark",
     );
-    harness.get_by_label("volts").click();
+    harness.get_by_label("multimeter: volts").click();
     harness.run_steps(4);
     let stage = harness.state();
     assert!(matches!(stage.asked[..], [Ask::Do(Action::SetMeter { .. })]), "{:?}", stage.asked);
