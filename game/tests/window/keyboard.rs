@@ -22,7 +22,17 @@ pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
             screen.key("Tab");
             screen.key("ctrl+a");
         }
-        screen.type_in(&number.to_string());
+        let typed = number.to_string();
+        // Whoever types looks at what came of it.
+        for again in 0..3 {
+            screen.type_in(&typed);
+            let field = screen.nodes().into_iter().find(|n| n.focused);
+            if field.as_ref().and_then(|n| n.value.as_deref()) == Some(typed.as_str()) {
+                break;
+            }
+            println!("typed {typed} ({again}), the field shows {field:?}");
+            screen.key("ctrl+a");
+        }
     }
 }
 

@@ -44,6 +44,7 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     top_bar::show(root, shop, words, ui);
     clipboard::show(root, shop, words, ui);
     tray::show(root, shop, words, ui);
+    tray::in_the_hand(root, shop, words, ui);
     match ui.middle {
         Middle::Room => {}
         Middle::Diagram => {
@@ -66,7 +67,7 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         }
         hotspots::show(root, shop, words, ui);
     }
-    tray::over_the_room(root, shop, words, ui);
+    tray::over_the_room(root, shop, ui);
     remarks::show(root, shop, words, ui);
     menu::show(root.ctx(), shop, words, ui);
     keys::pages(root.ctx(), shop, words, ui);

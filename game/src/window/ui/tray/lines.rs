@@ -1,7 +1,7 @@
-//! What the tray draws over the room: a thin line from each instrument to where its ends are, and the
-//! banner that says what is in the hand.
+//! What the tray draws over the room, a thin line from each instrument to where its ends are; and the strip
+//! that says what is in the hand.
 
-use egui::{Align2, Id, LayerId, Order, Painter, Pos2, Rect, RichText, Shape, Stroke, vec2};
+use egui::{Id, LayerId, Order, Painter, Pos2, RichText, Shape, Stroke, vec2};
 
 use super::super::super::hands::{self, Carry, Thing};
 use super::super::super::shop::Shop;
@@ -9,12 +9,17 @@ use super::super::super::state::{Middle, Ui};
 use super::super::super::theme;
 use super::super::super::words::Words;
 
-/// Draws the lines and the banner; after the room and the diagram have said where things are.
-pub fn over_the_room(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+/// Draws the lines; after the room and the diagram have said where things are.
+pub fn over_the_room(root: &egui::Ui, shop: &Shop, ui: &Ui) {
     leads(root, shop, ui);
-    if let Some(carry) = ui.carrying.clone() {
-        banner(root, shop, words, ui, &carry);
-    }
+}
+
+/// Shows what is in the hand, if anything is. It takes its place from room and diagram and covers nothing: the
+/// next end may go anywhere in them.
+pub fn in_the_hand(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let Some(carry) = ui.carrying.clone() else { return };
+    strip(root, shop, words, ui, &carry);
+    ui.tray.middle = Some(root.available_rect_before_wrap());
 }
 
 /// A line from each card to each of its ends that is in view.
@@ -66,8 +71,7 @@ fn lead(painter: &Painter, from: Pos2, to: Pos2, marked: bool) {
 }
 
 /// What is in the hand, which end comes next, and how to put it back.
-fn banner(root: &egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, carry: &Carry) {
-    let middle: Rect = ui.tray.middle.unwrap_or_else(|| root.ctx().content_rect());
+fn strip(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, carry: &Carry) {
     let name = words.name(shop, Thing::Instrument(carry.card));
     let end = carry.left.first().map_or("", String::as_str);
     let end_name = words.say_or(&format!("lead-{end}"), end);
@@ -82,32 +86,20 @@ fn banner(root: &egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, carry: &Carr
         );
     }
     let mut back = false;
-    egui::Area::new("in-hand".into())
-        .order(Order::Middle)
-        .fixed_pos(middle.center_top() + vec2(0.0, 8.0))
-        .pivot(Align2::CENTER_TOP)
-        .constrain_to(middle)
-        .show(root.ctx(), |area| {
-            let frame = egui::Frame::new()
-                .fill(theme::ACCENT)
-                .stroke(Stroke::new(1.0, theme::ACCENT_ON_DARK))
-                .corner_radius(4.0)
-                .inner_margin(egui::Margin::symmetric(12, 7));
-            frame.show(area, |inner| {
-                inner.set_max_width((middle.width() - 60.0).clamp(160.0, 640.0));
-                let label = inner.label(RichText::new(text).strong().color(theme::ON_BENCH));
-                inner.ctx().accesskit_node_builder(label.id, |node| {
-                    node.set_live(egui::accesskit::Live::Polite);
-                });
-                inner.horizontal_wrapped(|row| {
-                    row.label(RichText::new(place).color(theme::ON_BENCH));
-                    if row.button(words.say("carry-find")).clicked() {
-                        ui.pages.open_find();
-                    }
-                    back = row.button(words.say("carry-back")).clicked();
-                });
+    let frame = egui::Frame::new().fill(theme::ACCENT).inner_margin(egui::Margin::symmetric(12, 4));
+    egui::Panel::top("in-hand").frame(frame).resizable(false).show(root, |inner| {
+        inner.horizontal_wrapped(|row| {
+            let label = row.label(RichText::new(text).strong().color(theme::ON_BENCH));
+            row.ctx().accesskit_node_builder(label.id, |node| {
+                node.set_live(egui::accesskit::Live::Polite);
             });
+            row.label(RichText::new(place).color(theme::ON_BENCH));
+            if row.button(words.say("carry-find")).clicked() {
+                ui.pages.open_find();
+            }
+            back = row.button(words.say("carry-back")).clicked();
         });
+    });
     if back {
         ui.carrying = None;
     }

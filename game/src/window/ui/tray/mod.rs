@@ -18,7 +18,7 @@ use super::super::shop::Shop;
 use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
-pub use lines::over_the_room;
+pub use lines::{in_the_hand, over_the_room};
 
 /// Height of the tray, points, where there is room for it.
 const HEIGHT: f32 = 238.0;
