@@ -71,6 +71,12 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
         let names = script::vocabulary(session);
         let said = plain::parse(line.trim(), &names, &session.view().readings).unwrap();
         let Some(wanted) = script::action_of(session, &said) else { continue };
+        // No button sets a meter to what it is set to.
+        if let Action::SetMeter { instrument, mode } = &wanted
+            && session.view().instruments.iter().any(|i| i.id == *instrument && i.mode == Some(*mode))
+        {
+            continue;
+        }
         let action = match &wanted {
             Action::Note { reading, written, record } => {
                 hands.note(&mut screen, &shop, &words, *reading, written.as_ref(), record.as_deref());
