@@ -19,8 +19,8 @@ pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
     screen.find(&words.say("form-do"));
     for (i, number) in numbers.iter().enumerate() {
         if 0 < i {
+            // What a field held is marked when it gets the focus.
             screen.key("Tab");
-            screen.key("ctrl+a");
         }
         let typed = number.to_string();
         // Whoever types looks at what came of it.
@@ -31,7 +31,10 @@ pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
                 break;
             }
             println!("typed {typed} ({again}), the field shows {field:?}");
-            screen.key("ctrl+a");
+            screen.key("End");
+            for _ in 0..field.and_then(|n| n.value).map_or(0, |v| v.chars().count()) {
+                screen.key("BackSpace");
+            }
         }
     }
 }
