@@ -166,8 +166,15 @@ impl Hands for Keyboard {
             }
         }
         if let Some(line) = record {
-            Self::press(screen, &line_field);
-            Self::press(screen, &words.record_short(shop, line));
+            let line = words.record_short(shop, line);
+            for again in 0..3 {
+                Self::press(screen, &line_field);
+                Self::press(screen, &line);
+                if screen.find(&line_field).value.as_deref() == Some(line.as_str()) {
+                    break;
+                }
+                println!("chose {line} ({again}), {line_field} shows {:?}", screen.find(&line_field).value);
+            }
         }
         match written {
             Some(written) => {

@@ -182,8 +182,17 @@ impl Hands for Mouse {
             Self::click_scrolled(screen, &words.say_with("notebook-note-number", &n));
         }
         if let Some(line) = record {
-            Self::click_scrolled(screen, &words.say_with("note-line", &n));
-            Self::click(screen, &words.record_short(shop, line));
+            let field = words.say_with("note-line", &n);
+            let line = words.record_short(shop, line);
+            // Whoever chooses looks at what came of it: the list may have moved under the pointer.
+            for again in 0..3 {
+                Self::click_scrolled(screen, &field);
+                Self::click(screen, &line);
+                if screen.find(&field).value.as_deref() == Some(line.as_str()) {
+                    break;
+                }
+                println!("chose {line} ({again}), {field} shows {:?}", screen.find(&field).value);
+            }
         }
         match written {
             Some(written) => {

@@ -112,13 +112,23 @@ impl Screen {
 
     /// Waits until what is seen is so.
     pub(crate) fn until(&mut self, what: &str, holds: impl Fn(&[Node]) -> bool) -> Vec<Node> {
+        self.until_within(PATIENCE, what, holds)
+    }
+
+    /// As [`Self::until`], with patience of its own.
+    pub(crate) fn until_within(
+        &mut self,
+        patience: Duration,
+        what: &str,
+        holds: impl Fn(&[Node]) -> bool,
+    ) -> Vec<Node> {
         let began = Instant::now();
         loop {
             let nodes = self.nodes();
             if holds(&nodes) {
                 return nodes;
             }
-            if PATIENCE < began.elapsed() {
+            if patience < began.elapsed() {
                 let names: Vec<String> = nodes.iter().map(|n| format!("{} {:?}", n.role, n.name)).collect();
                 panic!("waited for {what}; there is:\n{}", names.join("\n"));
             }

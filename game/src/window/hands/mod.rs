@@ -6,6 +6,7 @@
 //! take off a cover that is off).
 
 mod car;
+pub(super) mod reach;
 mod tools;
 
 use sim_core::action::{Action, Cue, Cycle, Station};
@@ -249,8 +250,11 @@ pub fn station_of(shop: &Shop, thing: Thing) -> Option<Station> {
     let of_part = |part: u16| car.stands.get(usize::from(part)).map(|s| s.station);
     match thing {
         Thing::Part(part) => of_part(part),
-        Thing::Port(port) => of_part(port.part),
-        Thing::Joint(joint) => of_part(car.assembly.joints.get(usize::from(joint))?.a.part),
+        Thing::Port(port) => Some(reach::stations_of(car, port).first()?.0),
+        Thing::Joint(joint) => {
+            let joint = car.assembly.joints.get(usize::from(joint))?;
+            Some(reach::stations_of(car, joint.a).first()?.0)
+        }
         Thing::Cover(cover) => car.covers.get(usize::from(cover)).map(|c| c.station),
         Thing::Instrument(card) => {
             let seen = shop.view()?.instruments.get(usize::from(card))?;

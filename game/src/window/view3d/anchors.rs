@@ -10,7 +10,7 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::workshop::View;
 
-use super::super::hands::Thing;
+use super::super::hands::{Thing, reach};
 use super::camera::Lens;
 use super::layout::Layout;
 use super::{live, places};
@@ -37,7 +37,7 @@ pub(super) fn things(
     let bare = |cover: Option<usize>| cover.is_none_or(|c| view.covers_off.contains(&car.covers[c].id));
     let in_use = |name: &str| view.instruments.iter().any(|i| i.at.iter().any(|(_, at)| at == name));
     for (port, mouth) in &layout.ports {
-        let places = places::stations_of(car, *port);
+        let places = reach::stations_of(car, *port);
         let seen = places
             .iter()
             .any(|(s, cover)| *s == at && (bare(*cover) || in_use(&car.assembly.port_name(*port))));

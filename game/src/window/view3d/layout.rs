@@ -12,6 +12,7 @@ use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::parts::PartKind;
 use sim_core::workshop::View;
 
+use super::super::hands::reach;
 use super::camera::station_eye;
 use super::places::{self, JOINT_M, Mouth};
 
@@ -102,7 +103,7 @@ impl Layout {
         };
         for (i, part) in assembly.parts.iter().enumerate() {
             let index = i as u16;
-            let line = places::is_line(&part.kind);
+            let line = reach::is_line(&part.kind);
             let home = places::part_middle(&part.id);
             let station = car.stands.get(i).map_or(Station::Bench, |s| s.station);
             let mut aside = Vec3::ZERO;
@@ -124,7 +125,7 @@ impl Layout {
             }
         }
         let fixed = out.ports.clone();
-        for (i, part) in assembly.parts.iter().enumerate().filter(|(_, p)| places::is_line(&p.kind)) {
+        for (i, part) in assembly.parts.iter().enumerate().filter(|(_, p)| reach::is_line(&p.kind)) {
             let index = i as u16;
             let ends = [0, 1].map(|port| {
                 let own = PortRef { part: index, port };
@@ -151,9 +152,8 @@ impl Layout {
             out.lines.push(Line { owner: Owner::Part(index), points, made });
         }
         for (i, joint) in assembly.joints.iter().enumerate() {
-            let wired = |p: PortRef| {
-                assembly.parts.get(usize::from(p.part)).is_some_and(|p| places::is_line(&p.kind))
-            };
+            let wired =
+                |p: PortRef| assembly.parts.get(usize::from(p.part)).is_some_and(|p| reach::is_line(&p.kind));
             let electric = assembly.domain(joint.a) == sim_core::parts::Domain::Electrical;
             if !electric || wired(joint.a) || wired(joint.b) {
                 continue;
@@ -179,7 +179,7 @@ impl Layout {
             let Some(kind) = kit.get(card).map(|c| c.kind) else { continue };
             let Some((_, first)) = at.first() else { continue };
             let station = match car.assembly.port(first) {
-                Some(port) => places::stations_of(car, port).first().map(|(s, _)| *s),
+                Some(port) => reach::stations_of(car, port).first().map(|(s, _)| *s),
                 None => car.assembly.part_index(first).map(|p| car.stands[usize::from(p)].station),
             };
             let station = station.unwrap_or(Station::Bay);

@@ -9,7 +9,7 @@ use sim_core::action::Station;
 use sim_core::car::Car;
 use sim_core::workshop::{Setup, View};
 
-use super::super::hands::Thing;
+use super::super::hands::{Thing, station_of};
 use super::super::shop::Shop;
 use super::super::ui::tests::bench;
 use super::anchors::{APART, spread, things};
@@ -66,6 +66,33 @@ fn every_port_part_and_tool_is_on_the_screen_somewhere() {
     for thing in parts.chain(covers).chain(tools).chain(spares).chain(others) {
         assert!(seen.contains(&thing), "{thing:?} is out of sight");
     }
+}
+
+#[test]
+fn what_is_worked_at_from_a_station_is_in_its_picture() {
+    let shop = shop();
+    let (car, setup, view) = parts(&shop);
+    let mut missing = Vec::new();
+    // Small window with the tray open, large window, narrow window with room and diagram side by side.
+    for (width, height) in [(932.0, 452.0), (1_572.0, 812.0), (1_240.0, 430.0), (700.0, 452.0)] {
+        let scene = Rect::from_min_size(Pos2::new(348.0, 30.0), egui::vec2(width, height));
+        for at in STATIONS {
+            for chocked in [false, true] {
+                let view = View { chocked, ..view.clone() };
+                let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+                let eye = station(at);
+                let lens = Lens::new(&eye, eye.fov(eye.distance, width / height), scene);
+                for (thing, place) in things(at, car, &setup.kit, &setup.spares, &view, &layout) {
+                    // Some things hang into the picture of a station at which they are not worked at.
+                    let here = station_of(&shop, thing).unwrap_or(Station::Desk) == at;
+                    if here && lens.see(place).is_none() {
+                        missing.push(format!("{at:?}, {width} × {height}, chocked {chocked}: {thing:?}"));
+                    }
+                }
+            }
+        }
+    }
+    assert!(missing.is_empty(), "not in the picture:\n{}", missing.join("\n"));
 }
 
 #[test]

@@ -99,6 +99,8 @@ pub(super) fn pick_line(
     let combo = egui::ComboBox::from_id_salt(("record-line", salt))
         .width(width)
         .selected_text(shown)
+        // All lines at once: a choice that must be scrolled for is a choice not seen.
+        .height(620.0)
         .show_ui(row, |list| {
             list.selectable_value(line, None, none);
             for item in &car.record {

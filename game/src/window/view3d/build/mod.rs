@@ -14,7 +14,7 @@ use std::sync::Arc;
 use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 
-use super::super::hands::Thing;
+use super::super::hands::{Thing, reach};
 use super::super::shop::Shop;
 use super::live::Moves;
 use super::materials::{Mat, Palette, Sculpt};
@@ -113,7 +113,7 @@ pub(super) fn of_job(shop: &Shop) -> Vec<Made> {
             "relay" => electrics::relay(),
             "key" => electrics::lock(),
             "body" => body::earth_points(),
-            _ if places::is_line(&part.kind) => continue,
+            _ if reach::is_line(&part.kind) => continue,
             _ => {
                 let mut s = Sculpt::default();
                 s.add(Mat::GreyNylon, super::shapes::bevel_box(0.08, 0.06, 0.06, 0.006));
