@@ -95,7 +95,7 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
                 wanted.clone()
             }
             other => {
-                let (steps, action) = plan::way(&shop, &words, other)
+                let (steps, action) = plan::way(&shop, &words, other, place)
                     .unwrap_or_else(|| panic!("no menu leads to {other:?} ({line})"));
                 println!("{line}: {steps:?}");
                 hands.follow(&mut screen, &shop, &words, &steps);

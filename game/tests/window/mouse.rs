@@ -192,11 +192,20 @@ impl Hands for Mouse {
                     break;
                 }
                 println!("chose {line} ({again}), {field} shows {:?}", screen.find(&field).value);
+                assert!(again < 2, "{line:?} cannot be chosen:\n{}", screen.names());
             }
         }
         match written {
             Some(written) => {
-                Self::click_scrolled(screen, &words.say("note-what"));
+                let field = words.say("note-what");
+                for again in 0..3 {
+                    Self::click_scrolled(screen, &field);
+                    if screen.nodes().iter().any(|n| n.focused && n.name == field) {
+                        break;
+                    }
+                    println!("clicked {field:?} ({again}), it has not the focus");
+                    assert!(again < 2, "{field:?} gets no focus:\n{}", screen.names());
+                }
                 screen.type_in(&format!("{} {}", written.value, written.unit));
                 Self::click_scrolled(screen, &words.say("note-do"));
             }

@@ -7,6 +7,8 @@ use game::window::shop::Shop;
 use game::window::words::Words;
 use sim_core::action::{Action, PedalHold};
 
+use super::jobs::Where;
+
 /// A step of the hand.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Step {
@@ -18,8 +20,9 @@ pub(crate) enum Step {
     Fill(Vec<u32>),
 }
 
-/// The way to an action, and the action as the menus make it (ends may stand in another order).
-pub(crate) fn way(shop: &Shop, words: &Words, wanted: &Action) -> Option<(Vec<Step>, Action)> {
+/// The way to an action, and the action as the menus make it (ends may stand in another order). A joint is a
+/// thing of its own in the line diagram only; in the room one takes hold of its ends.
+pub(crate) fn way(shop: &Shop, words: &Words, wanted: &Action, place: Where) -> Option<(Vec<Step>, Action)> {
     let likely = |thing: &Thing| match wanted {
         // Nearer ways first: the thing itself, not a menu that leads to it.
         Action::OpenJoint { .. } | Action::MakeJoint { .. } => !matches!(thing, Thing::Joint(_)),
@@ -27,6 +30,7 @@ pub(crate) fn way(shop: &Shop, words: &Words, wanted: &Action) -> Option<(Vec<St
         _ => false,
     };
     let mut things = all_things(shop);
+    things.retain(|thing| place == Where::Diagram || !matches!(thing, Thing::Joint(_)));
     things.sort_by_key(likely);
     for thing in things {
         let list = offers(shop, None, thing);

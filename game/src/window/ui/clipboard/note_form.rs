@@ -1,7 +1,7 @@
 //! The form in which a reading is written down: a number with its unit, and the line of the record it is
 //! for. The trainee types what he read; nothing is proposed.
 
-use egui::{Key, Label, RichText, TextEdit};
+use egui::{Button, Key, Label, Popup, RectAlign, RichText, TextEdit, WidgetInfo, WidgetType, vec2};
 use sim_core::action::{Action, Written};
 
 use super::super::super::ask::Ask;
@@ -96,24 +96,24 @@ pub(super) fn pick_line(
     let shown = line.as_ref().map_or_else(|| none.clone(), |id| words.record_short(shop, id));
     let label = words.say_with("note-line", &[("n", salt.into())]);
     let width = (row.available_width() - 12.0).clamp(120.0, 230.0);
-    let combo = egui::ComboBox::from_id_salt(("record-line", salt))
-        .width(width)
-        .selected_text(shown)
-        // All lines at once: a choice that must be scrolled for is a choice not seen.
-        .height(620.0)
-        .show_ui(row, |list| {
+    let button =
+        row.add(Button::new(()).left_text(shown).right_text("▾").min_size(vec2(width, theme::TARGET)));
+    // All lines at once, beside the clipboard: a choice that must be scrolled for is not seen.
+    Popup::menu(&button)
+        .align(RectAlign::RIGHT_START)
+        .align_alternatives(&[RectAlign::RIGHT_END, RectAlign::RIGHT])
+        .show(|list| {
+            list.spacing_mut().item_spacing.y = 0.0;
+            list.spacing_mut().interact_size.y = theme::TARGET;
             list.selectable_value(line, None, none);
             for item in &car.record {
                 let name = words.record_short(shop, &item.id);
-                let mut text = egui::text::LayoutJob::default();
-                let font = egui::FontId::proportional(14.5);
-                text.append(&name, 0.0, egui::TextFormat::simple(font, theme::INK));
-                list.selectable_value(line, Some(item.id.clone()), text)
+                list.selectable_value(line, Some(item.id.clone()), name)
                     .on_hover_text(words.record_line(shop, &item.id));
             }
         });
-    combo.response.widget_info(|| {
-        let mut info = egui::WidgetInfo::labeled(egui::WidgetType::ComboBox, true, &label);
+    button.widget_info(|| {
+        let mut info = WidgetInfo::labeled(WidgetType::ComboBox, true, &label);
         info.current_text_value =
             Some(line.as_ref().map_or_else(String::new, |id| words.record_short(shop, id)));
         info
