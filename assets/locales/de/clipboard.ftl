@@ -34,6 +34,9 @@ notebook-no-number = ohne Zahl
 notebook-reading = { $n } · { $time } · { $what }
 notebook-note-number = Ablesung { $n } notieren …
 notebook-note-sense = Ablesung { $n } notieren
+notebook-anew = Ablesung { $n } neu schreiben …
+notebook-anew-why = Ein Schreibfehler wird durchgestrichen; der Versuch behält beides.
+notebook-struck-out = durchgestrichen
 notebook-for = für: { $line }
 
 note-what = Abgelesener Wert mit Einheit

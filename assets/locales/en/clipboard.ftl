@@ -34,6 +34,9 @@ notebook-no-number = no number
 notebook-reading = { $n } · { $time } · { $what }
 notebook-note-number = Note reading { $n } …
 notebook-note-sense = Note reading { $n }
+notebook-anew = Write reading { $n } anew …
+notebook-anew-why = A slip of the pen is struck out; the attempt keeps both.
+notebook-struck-out = struck out
 notebook-for = for: { $line }
 
 note-what = What you read, with its unit

@@ -27,6 +27,8 @@ pub struct NoteForm {
     wrong: Option<&'static str>,
     /// It has had the focus.
     begun: bool,
+    /// It takes the place of what was written before.
+    pub(super) anew: bool,
 }
 
 impl NoteForm {
@@ -34,6 +36,11 @@ impl NoteForm {
     #[must_use]
     pub fn new(n: u32) -> Self {
         Self { reading: n, ..Self::default() }
+    }
+
+    /// A form for reading `n`, noted before for `line`: a slip of the pen is struck out and written anew.
+    pub(super) fn anew(n: u32, line: Option<&str>) -> Self {
+        Self { record: line.map(str::to_owned), anew: true, ..Self::new(n) }
     }
 }
 

@@ -20,7 +20,8 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let Some(view) = shop.view() else { return };
     let open: Vec<&Reading> =
         view.readings.iter().filter(|r| view.notes.iter().all(|(id, ..)| *id != r.id)).collect();
-    if ui.clipboard.note.as_ref().is_some_and(|form| open.iter().all(|r| r.id != form.reading)) {
+    let is_open = |id: u32| open.iter().any(|r| r.id == id);
+    if ui.clipboard.note.as_ref().is_some_and(|form| !form.anew && !is_open(form.reading)) {
         ui.clipboard.note = None;
     }
     paper::small_heading(page, words.say("notebook-open"));
@@ -36,13 +37,19 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     if view.notes.is_empty() {
         paper::faint(page, words.say("notebook-no-notes"));
     }
-    for (id, written, line) in view.notes.iter().rev() {
+    for (i, (id, written, line)) in view.notes.iter().enumerate().rev() {
+        let struck_out = view.notes.iter().skip(i + 1).any(|(later, ..)| later == id);
         let Some(reading) = view.readings.iter().find(|r| r.id == *id) else { continue };
         let value = match written {
             Some(written) => words.written(written, ui.prefs.pressure),
             None => words.shown(shop, reading).unwrap_or_else(|| words.say("notebook-no-number")),
         };
-        noted(page, shop, words, reading, &value, line.as_deref());
+        page.push_id(("noted", i), |row| {
+            noted(row, shop, words, reading, &value, line.as_deref(), struck_out);
+            if !struck_out {
+                anew(row, shop, words, ui, reading, line.as_deref());
+            }
+        });
     }
     record(page, shop, words);
 }
@@ -78,6 +85,25 @@ fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, readi
         return;
     };
     page.add(Label::new(RichText::new(shown).color(theme::PEN)).wrap());
+    // Whoever asked to note it comes here.
+    let asked = ui.clipboard.note.take_if(|form| form.reading == reading.id).is_some();
+    let text = words.say_with("notebook-note-sense", &[("n", reading.id.into())]);
+    let button = sensed(page, shop, words, ui, reading, text);
+    if asked {
+        button.request_focus();
+        button.scroll_to_me(None);
+    }
+}
+
+/// What was sensed, or showed no number: the line of the record it is for, and the button that notes it.
+fn sensed(
+    page: &mut egui::Ui,
+    shop: &Shop,
+    words: &Words,
+    ui: &mut Ui,
+    reading: &Reading,
+    text: String,
+) -> egui::Response {
     let mut line = ui.clipboard.sense_line.as_ref().filter(|(n, _)| *n == reading.id).map(|(_, l)| l.clone());
     note_form::pick_line(page, shop, words, reading.id, &mut line);
     ui.clipboard.sense_line = match (&line, &ui.clipboard.sense_line) {
@@ -85,16 +111,12 @@ fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, readi
         (None, Some((n, _))) if *n == reading.id => None,
         (None, other) => other.clone(),
     };
-    let text = words.say_with("notebook-note-sense", &[("n", reading.id.into())]);
     let button = page.add(paper::button(text));
-    // Whoever asked to note it comes here.
-    if ui.clipboard.note.take_if(|form| form.reading == reading.id).is_some() {
-        button.request_focus();
-        button.scroll_to_me(None);
-    }
     if button.clicked() {
         ui.ask(Ask::Do(Action::Note { reading: reading.id, written: None, record: line }));
+        ui.clipboard.note = None;
     }
+    button
 }
 
 fn noted(
@@ -104,17 +126,37 @@ fn noted(
     reading: &Reading,
     value: &str,
     line: Option<&str>,
+    struck_out: bool,
 ) {
     paper::rule(page);
     title(page, shop, words, reading);
     page.horizontal_wrapped(|row| {
         let size = if matches!(reading.what, Observed::Sense(_)) { 14.5 } else { 17.0 };
-        row.label(paper::by_hand(value).size(size));
-        if let Some(line) = line {
+        let value = paper::by_hand(value).size(size);
+        row.label(if struck_out { value.strikethrough() } else { value });
+        if struck_out {
+            paper::faint(row, words.say("notebook-struck-out"));
+        } else if let Some(line) = line {
             let text = words.say_with("notebook-for", &[("line", words.record_short(shop, line).into())]);
             paper::faint(row, text);
         }
     });
+}
+
+/// Writes anew what was noted.
+fn anew(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, reading: &Reading, line: Option<&str>) {
+    let n = [("n", reading.id.into())];
+    if ui.clipboard.note.as_ref().is_none_or(|form| form.reading != reading.id) {
+        let anew = page.add(paper::button(words.say_with("notebook-anew", &n)));
+        if anew.on_hover_text(words.say("notebook-anew-why")).clicked() {
+            ui.clipboard.note = Some(NoteForm::anew(reading.id, line));
+            ui.clipboard.sense_line = line.map(|line| (reading.id, line.to_owned()));
+        }
+    } else if words.shown(shop, reading).is_some() {
+        sensed(page, shop, words, ui, reading, words.say("note-do"));
+    } else {
+        note_form::show(page, shop, words, ui);
+    }
 }
 
 /// The lines every job of this car asks for.

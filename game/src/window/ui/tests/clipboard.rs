@@ -76,6 +76,25 @@ fn a_sense_is_noted_with_one_click_and_the_reading_shows_no_number() {
 }
 
 #[test]
+fn a_slip_of_the_pen_is_struck_out_and_written_anew() {
+    let mut window = read("en");
+    for (button, typed) in [("Note reading 1 …", "10.02 kPa"), ("Write reading 1 anew …", "100.2 kPa")] {
+        click(&mut window, button);
+        type_number(&mut window, typed);
+        press(&mut window, "note-do");
+    }
+    let written: Vec<f64> = notes(&window).into_iter().map(|(_, w, _)| w.unwrap().value).collect();
+    assert_eq!(written, [10.02, 100.2], "the attempt keeps both");
+    window.get_by_label("struck out");
+    // What was sensed can be put to another line, or to none.
+    click(&mut window, "Note reading 2");
+    click(&mut window, "Write reading 2 anew …");
+    press(&mut window, "note-do");
+    assert_eq!(notes(&window).last(), Some(&(2, None, None)));
+    assert_eq!(notes(&window).len(), 4);
+}
+
+#[test]
 fn the_tray_opens_the_form_for_a_reading() {
     let mut window = read("en");
     window.state_mut().ui.clipboard.show_leaf_for_test(Leaf::Card);
