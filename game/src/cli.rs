@@ -53,8 +53,7 @@ pub(crate) enum Command {
     /// Take a picture of a screen, without a display
     #[cfg(feature = "window")]
     Shot(ShotArgs),
-    /// Measure what the program costs
-    #[cfg(feature = "window")]
+    /// Measure the model's speed on this machine, or what the window costs
     Bench(BenchArgs),
 }
 
@@ -122,6 +121,9 @@ pub(crate) struct TraceArgs {
     /// Where the circuit's equations go as numbers, with this run's states, for another solver
     #[arg(long, value_name = "FILE")]
     pub(crate) circuit: Option<PathBuf>,
+    /// The circuit's stretch begins when the script is done, and lasts --for
+    #[arg(long, requires = "circuit")]
+    pub(crate) circuit_after_script: bool,
     /// Height above the sea, m
     #[arg(long, value_name = "M", default_value_t = 0.0, allow_negative_numbers = true)]
     pub(crate) altitude: f64,
@@ -191,21 +193,31 @@ pub(crate) struct WindowArgs {
 }
 
 /// What is measured.
-#[cfg(feature = "window")]
 #[derive(Args, Debug)]
 #[command(
-    after_help = "Example:\n  pinhole bench --window\n\nNeeds a graphics adapter, a software one will do, and no \
-                  display. Measure a release build on a quiet machine."
+    after_help = "Examples:\n  pinhole bench\n  pinhole bench --samples 21 --csv speed.csv\n  pinhole bench --window\n\n\
+                  Without --window: simulated seconds per processor second for driving, pull-down, overnight hold\n\
+                  and many cars, memory of a circuit, runs under hypotheses a second; about a minute.\n\
+                  With it: needs a graphics adapter, a software one will do, and no display.\n\
+                  Measure a release build on a quiet machine."
 )]
 pub(crate) struct BenchArgs {
+    /// How often each case is measured
+    #[arg(long, value_name = "N", default_value = "9", value_parser = parse_samples, conflicts_with = "window")]
+    pub(crate) samples: usize,
+    /// Write the table with all digits
+    #[arg(long, value_name = "FILE", conflicts_with = "window")]
+    pub(crate) csv: Option<PathBuf>,
     /// The window: processor time of a frame, time to the first frame, memory
     #[arg(long)]
     pub(crate) window: bool,
-    /// The job that is open meanwhile, PACK/JOB
+    /// With --window: the job that is open meanwhile, PACK/JOB
+    #[cfg(feature = "window")]
     #[arg(long, value_name = "JOB", default_value = "first-shift/hum-at-the-lights")]
     pub(crate) job: String,
     /// One part only, told as JSON; the program calls itself with it
-    #[arg(long, hide = true)]
+    #[cfg(feature = "window")]
+    #[arg(long, hide = true, requires = "window")]
     pub(crate) part: Option<BenchPart>,
 }
 
@@ -432,6 +444,11 @@ fn parse_fault(text: &str) -> Result<(String, f64), String> {
     } else {
         Err("the severity must be finite".to_owned())
     }
+}
+
+fn parse_samples(text: &str) -> Result<usize, String> {
+    let n: usize = text.parse().map_err(|_| format!("{text:?} is no whole number"))?;
+    if (1..=999).contains(&n) { Ok(n) } else { Err("expected 1 to 999".to_owned()) }
 }
 
 fn parse_every(text: &str) -> Result<f64, String> {

@@ -10,6 +10,7 @@
     )
 )]
 
+mod bench;
 mod cli;
 mod mark;
 mod places;
@@ -108,9 +109,16 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
             window::shot::run(&cli.places, args)?;
             Verdict::Pass
         }
-        #[cfg(feature = "window")]
-        Some(Command::Bench(args)) => {
+        Some(Command::Bench(args)) if args.window => {
+            #[cfg(feature = "window")]
             window::bench::run(&mut out, &cli.places, args)?;
+            #[cfg(not(feature = "window"))]
+            anyhow::bail!("--window: this program was built without the window (feature window)");
+            #[cfg(feature = "window")]
+            Verdict::Pass
+        }
+        Some(Command::Bench(args)) => {
+            bench::run(&mut out, &cli.places, args)?;
             Verdict::Pass
         }
     };

@@ -88,6 +88,9 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             table.take(&mut workshop)?;
         }
     }
+    if args.circuit_after_script {
+        workshop.watch();
+    }
     if 0 < args.for_s {
         // In stretches, so that progress is on the disk and the rows need no room.
         const STRETCH_S: u32 = 600;

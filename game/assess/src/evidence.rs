@@ -23,11 +23,11 @@
 use rayon::prelude::*;
 use sim_core::action::Action;
 use sim_core::observe::{Observed, Predicted, Scale};
-use sim_core::workshop::Workshop;
+use sim_core::workshop::{Outcome, Workshop};
 
 use crate::belief::Belief;
 use crate::complaint;
-use crate::course::{Course, Worth};
+use crate::course::{Course, Deed, Worth};
 use crate::hypotheses::{Cell, Class, Hypotheses};
 use crate::job::Job;
 use crate::joint::{self, Drawn, Noted};
@@ -217,17 +217,11 @@ fn play_all(
             if deed.refused {
                 continue;
             }
-            let idle = deed.start.0 - course.deeds[..index].last().map_or(deed.start.0, |last| last.end.0);
-            if 0 < idle {
-                workshop.run_free(workshop.tick().plus(idle));
-            }
+            idle_before(workshop, &course.deeds, index);
             if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
                 swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
             }
-            let outcome = match &deed.action {
-                Action::Time { .. } | Action::WaitUntil { .. } => workshop.act(&deed.action),
-                other => workshop.replay(other, workshop.tick().plus(deed.end.0 - deed.start.0)),
-            };
+            let outcome = done_again(workshop, deed);
             let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
             if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
                 && wanted[looked]
@@ -237,6 +231,29 @@ fn play_all(
             }
         }
     });
+}
+
+/// Does deed number `index` in a cell's car, with the pause before it.
+pub(crate) fn deed_in(workshop: &mut Workshop, deeds: &[Deed], index: usize) {
+    idle_before(workshop, deeds, index);
+    done_again(workshop, &deeds[index]);
+}
+
+/// Lets the time pass in which nothing was done before deed number `index`.
+fn idle_before(workshop: &mut Workshop, deeds: &[Deed], index: usize) {
+    let start = deeds[index].start.0;
+    let idle = start - deeds[..index].last().map_or(start, |last| last.end.0);
+    if 0 < idle {
+        workshop.run_free(workshop.tick().plus(idle));
+    }
+}
+
+/// A deed in another car: it takes as long as it took, unless it ends with a cue.
+fn done_again(workshop: &mut Workshop, deed: &Deed) -> Outcome {
+    match &deed.action {
+        Action::Time { .. } | Action::WaitUntil { .. } => workshop.act(&deed.action),
+        other => workshop.replay(other, workshop.tick().plus(deed.end.0 - deed.start.0)),
+    }
 }
 
 /// Stops simulating hypotheses that have become very unlikely; gives their number.

@@ -20,4 +20,5 @@ pub mod report;
 pub mod score;
 pub mod script;
 pub mod session;
+pub mod speed;
 pub mod words;

@@ -60,10 +60,8 @@ struct Told {
 /// # Errors
 /// When there is no adapter, or a part cannot be run.
 pub(crate) fn run(out: &mut impl std::io::Write, places: &Places, args: &BenchArgs) -> anyhow::Result<()> {
-    match args.part {
-        Some(part) => return measure(out, places, args, part),
-        None if !args.window => bail!("say what to measure: --window"),
-        None => {}
+    if let Some(part) = args.part {
+        return measure(out, places, args, part);
     }
     let adapter = probe::adapter()?;
     let kind = if adapter.software { "software" } else { "hardware" };

@@ -5,6 +5,7 @@ mod jobs;
 mod killed;
 mod marked;
 mod readme;
+mod speed;
 mod torn;
 mod trace;
 
