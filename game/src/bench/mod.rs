@@ -107,7 +107,7 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
         });
     })
     .rate_of(seconds);
-    let name = "64 cars, driving";
+    let name = "64 cars driving";
     rows.push(Row::new(name, "one after the other", PROCESSOR, one(Clock::Thread), samples));
     let by_clock = one(Clock::Wall);
     rows.push(Row::new(name, "one after the other", BY_THE_CLOCK, by_clock, samples));
