@@ -8,6 +8,7 @@ mod alder;
 mod bench;
 mod laws;
 mod marks;
+mod parts;
 mod published;
 mod rig;
 mod words;

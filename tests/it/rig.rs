@@ -163,6 +163,10 @@ pub(crate) fn vessel(litre: f64, surface_m2: f64) -> Booster {
         tear_mm: 0.0,
         seat_mm: 0.0,
         air_seat_mm: 0.0,
+        front_seal_mm: 0.0,
+        filter_blocked: 0.0,
+        drag_n: 0.0,
+        rod_mm: 0.0,
     }
 }
 

@@ -15,7 +15,7 @@ PERRY = [0.8414, -0.1002, 0.8415, -3.9, 4.6001, -1.6827]
 
 SCALE = {"mass": None, "energy": None, "travel": 1e-3, "speed": 100.0, "pointer": 1e4, "manifold": 1e5,
          "winding": 300.0, "case": 300.0, "surroundings": 300.0, "charge": 1.0, "fuse_heat": 1.0,
-         "filament": 1000.0}
+         "filament": 1000.0, "run_time": 100.0}
 
 
 def smoothstep(x):
@@ -50,8 +50,9 @@ class Equations:
     def _told_names(self):
         names = ["key", "engine", "pedal", "room"]
         names += [f"target{p}" for p, (kind, _, _) in self.machines.items() if kind == "Engine"]
+        names += [f"speed{p}" for p, (kind, _, _) in self.machines.items() if kind == "EnginePump"]
         for p in self.machines:
-            names += [f"closed{p}", f"melted{p}", f"pressed{p}", f"strokes{p}"]
+            names += [f"closed{p}", f"melted{p}", f"pressed{p}", f"strokes{p}", f"awake{p}"]
         self.told_names = names
 
     def told_values(self, told):
@@ -59,8 +60,10 @@ class Equations:
         v = {"key": told["key_on"], "engine": told["engine_runs"], "pedal": told["pedal_n"],
              "room": told["surroundings_k"]}
         v |= {f"target{p}": pa for p, pa in told["manifold_target"]}
-        for p, (closed, melted, pressed, strokes) in enumerate(told["parts"]):
-            v |= {f"closed{p}": closed, f"melted{p}": melted, f"pressed{p}": pressed, f"strokes{p}": strokes}
+        v |= {f"speed{p}": w for p, w in told["speed_target"]}
+        for p, (closed, melted, pressed, strokes, awake) in enumerate(told["parts"]):
+            v |= {f"closed{p}": closed, f"melted{p}": melted, f"pressed{p}": pressed, f"strokes{p}": strokes,
+                  f"awake{p}": awake}
         return np.array([float(v[n]) for n in self.told_names])
 
     # ---- laws -------------------------------------------------------------------------------------
@@ -94,8 +97,17 @@ class Equations:
         m = area * pu * ca.sqrt(2 / (k["r_air"] * tu)) * phi
         return ca.if_else(pa >= pb, m, -m)
 
-    def flow(self, law, a, b):
+    def open_share(self, collapse, below):
+        """What a soft hose has left with the air inside `below` under the air outside."""
+        k = self.k
+        return 1 - collapse * smoothstep((below - k["soft_begins_pa"]) / k["soft_span_pa"])
+
+    def flow(self, law, a, b, soft=None):
         (pa, ta), (pb, tb), k = a, b, self.k
+        if soft:
+            x, y = (self.open_share(s[0], self.p_atm - p) for s, p in zip(soft, (pa, pb)))
+            left = 1 / ca.sqrt(1 + soft[0][1] * (1 / x**2 - 1) + soft[1][1] * (1 / y**2 - 1))
+            law = law | {"c": law["c"] * left}
         t = lambda name: self.told[name]
         match law["is"]:
             case "iso":
@@ -131,7 +143,7 @@ class Equations:
     # ---- booster ----------------------------------------------------------------------------------
 
     def brake_force(self, b, x):
-        over_cm = ca.fmax((x * 1e3 - b["brake_free_mm"]) * 0.1, 0)
+        over_cm = ca.fmax((x * 1e3 - b["brake_free_mm"] + b["rod_mm"]) * 0.1, 0)
         return b["brake_kn_per_cm2"] * 1e3 * over_cm**2
 
     def valve_force(self, part):
@@ -158,6 +170,11 @@ class Equations:
             elif p["is"] == "lamp":
                 hot = num["rated_v"] ** 2 / num["rated_w"]
                 g = 1 / (hot * (y[self.at["filament", part]] / self.k["filament_rated_k"]) ** 1.2)
+            elif p["is"] in ("sensor_upper", "sensor_lower"):
+                kpa = (self.p_atm - self.inside[p["id"]]) * 1e-3 + num["drift_kpa"]
+                share = num["zero_share"] + num["span_share"] * kpa / 100
+                share = ca.fmin(ca.fmax(share, self.k["sensor_rail"]), 1 - self.k["sensor_rail"])
+                g = 1 / (num["track_ohm"] * (share if p["is"] == "sensor_lower" else 1 - share))
             elif p["ohm"] is None:
                 g = 0
             else:
@@ -172,6 +189,7 @@ class Equations:
                 on = {"closed": lambda: self.told[f"closed{part}"],
                       "whole": lambda: 1 - self.told[f"melted{part}"],
                       "key": lambda: self.told["key"], "engine": lambda: self.told["engine"],
+                      "awake": lambda: self.told[f"awake{part}"],
                       "pressed": lambda: self.told[f"pressed{part}"] * (1 - self.told[f"melted{part}"])}
                 g = g * on[p["needs"]]()
             g = g + p["weld_s"]
@@ -214,7 +232,7 @@ class Equations:
 
         for e in c["edges"]:
             a, b = air(e["a"]), air(e["b"])
-            m = self.flow(e["law"], a, b)
+            m = self.flow(e["law"], a, b, e.get("soft"))
             h = k["cp"] * ca.if_else(m >= 0, a[1], b[1]) * m
             for end, sign in ((e["a"], -1), (e["b"], 1)):
                 if end != "atmosphere" and "volume" in end:
@@ -224,6 +242,7 @@ class Equations:
         for v, (_, t) in zip(c["volumes"], gas):
             f[v["mass"] + 1] += v["w_per_k"] * (t0 - t)
 
+        self.inside = {v["name"]: g[0] for v, g in zip(c["volumes"], gas)}
         poles = self.wiring()
         volume = {v["name"]: j for j, v in enumerate(c["volumes"])}
         currents = []
@@ -237,6 +256,9 @@ class Equations:
                 end = k["stop_n_per_m"] * ca.fmax(tr - 0.92 * num["front_l"] * 1e-3 / area, 0)
                 force = (self.told["pedal"] * num["pedal_ratio"] + area * (gas[jr][0] - gas[jf][0])
                          - spring - self.brake_force(num, tr) - end)
+                over = ca.fmax(ca.fabs(force) - num["drag_n"], 0)
+                if num["drag_n"] > 0:
+                    force = ca.sign(force) * over**2 / (over + k["unsticks_n"])
                 speed = force / (num["damping_kns_per_m"] * 1e3)
                 f[xi] += speed
                 f[c["volumes"][jf]["mass"] + 1] += gas[jf][0] * area * speed
@@ -260,6 +282,11 @@ class Equations:
                 currents.append(i)
             elif kind == "Engine":
                 f[at["manifold", part]] += (self.told[f"target{part}"] - y[at["manifold", part]]) / num["lag_s"]
+            elif kind == "EnginePump":
+                f[at["speed", part]] += (self.told[f"speed{part}"] - y[at["speed", part]]) / num["lag_s"]
+            elif kind == "Controller":
+                on, r = self.told[f"closed{part}"], y[at["run_time", part]]
+                f[at["run_time", part]] += on - (1 - on) * r / num["rest_tau_s"]
             elif kind == "Battery":
                 z, i = y[at["charge", part]], i_of[2]
                 takes = ca.if_else(i > 0, ca.fmin(ca.fmax((1 - z) / 0.05, 0), 1), 1)

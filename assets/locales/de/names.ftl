@@ -57,6 +57,20 @@ end-body-31a = Massepunkt A
 end-body-31b = Massepunkt B
 end-body-31c = Massepunkt C
 end-body-31d = Massepunkt D
+end-reservoir-1 = Stutzen 1
+end-reservoir-2 = Stutzen 2
+end-reservoir-3 = Stutzen 3
+end-enginepump-inlet = Saugstutzen
+end-vacuumsensor-vacuum = Unterdruckanschluss
+end-vacuumsensor-plus = Klemme Speisung
+end-vacuumsensor-signal = Klemme Signal
+end-vacuumsensor-minus = Klemme Masse
+end-controller-15 = Klemme 15
+end-controller-31 = Klemme 31
+end-controller-feed = Sensorspeisung
+end-controller-signal = Sensorsignal
+end-controller-ground = Sensormasse
+end-controller-out = Ausgang zum Relais
 
 # Zeilen des Prüfprotokolls, kurz.
 alder-line-day = Tagesluftdruck

@@ -57,6 +57,20 @@ end-body-31a = earth point A
 end-body-31b = earth point B
 end-body-31c = earth point C
 end-body-31d = earth point D
+end-reservoir-1 = nipple 1
+end-reservoir-2 = nipple 2
+end-reservoir-3 = nipple 3
+end-enginepump-inlet = inlet
+end-vacuumsensor-vacuum = vacuum port
+end-vacuumsensor-plus = feed terminal
+end-vacuumsensor-signal = signal terminal
+end-vacuumsensor-minus = ground terminal
+end-controller-15 = terminal 15
+end-controller-31 = terminal 31
+end-controller-feed = sensor feed
+end-controller-signal = sensor signal
+end-controller-ground = sensor ground
+end-controller-out = output to the relay
 
 # Lines of the record, in a word or two.
 alder-line-day = Pressure of the day

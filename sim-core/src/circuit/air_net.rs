@@ -5,6 +5,7 @@
 //! open port.
 
 use super::layout::{Chamber, Layout};
+use super::soft::{self, Soft};
 use crate::assembly::{Assembly, PortRef};
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
 use crate::flow::pinhole::Pinhole;
@@ -61,6 +62,8 @@ pub(crate) struct Edge {
     pub(crate) port_b: Option<PortRef>,
     /// The part at which air rushing to or from the open is heard.
     pub(crate) heard_at: Option<u16>,
+    /// Hoses at its ends whose walls pull in, if any.
+    pub(crate) soft: Option<[Soft; 2]>,
 }
 
 /// All ways for air.
@@ -71,7 +74,7 @@ pub(crate) struct AirNet {
 
 /// A port's own way from the joint plane to its part's air.
 #[derive(Clone, Copy)]
-enum Passage {
+pub(crate) enum Passage {
     Iso(Iso6358),
     Seat(CheckLaw),
 }
@@ -96,6 +99,12 @@ impl AirNet {
                 net.open_port(assembly, layout, port);
             }
         }
+        for edge in &mut net.edges {
+            // An open port of a hose has air on side a and no port there.
+            if let Some(b) = edge.port_b {
+                edge.soft = soft::of(assembly, &edge.law, edge.port_a.unwrap_or(b), b);
+            }
+        }
         net
     }
 
@@ -107,6 +116,7 @@ impl AirNet {
             port_a: None,
             port_b: None,
             heard_at: Some(part),
+            soft: None,
         });
     }
 
@@ -132,9 +142,28 @@ impl AirNet {
                 let Some(v) = at(Chamber::Body) else { return };
                 // The outlet is open to the air behind its silencer: nobody hears the slip.
                 let (a, b) = (Node::Volume(v), Node::Atmosphere);
-                let quiet = |a, b, law| Edge { a, b, law, port_a: None, port_b: None, heard_at: None };
+                let quiet =
+                    |a, b, law| Edge { a, b, law, port_a: None, port_b: None, heard_at: None, soft: None };
                 self.edges.push(quiet(a, b, Law::Suction { part, swept: p.swept_m3_per_rad() }));
                 self.edges.push(quiet(b, a, Law::Iso(p.slip())));
+            }
+            PartKind::EnginePump(p) => {
+                let Some(v) = at(Chamber::Body) else { return };
+                let (a, b) = (Node::Volume(v), Node::Atmosphere);
+                let quiet =
+                    |a, b, law| Edge { a, b, law, port_a: None, port_b: None, heard_at: None, soft: None };
+                self.edges.push(quiet(a, b, Law::Suction { part, swept: p.swept_m3_per_rad() }));
+                self.edges.push(quiet(b, a, Law::Iso(p.slip())));
+            }
+            PartKind::Reservoir(p) => {
+                let Some(v) = at(Chamber::Body) else { return };
+                self.hole(part, v, p.rust_mm);
+                self.seep(part, v, p.seep_cm3_per_min);
+            }
+            PartKind::VacuumSensor(p) => {
+                if let Some(v) = at(Chamber::Body) {
+                    self.hole(part, v, p.diaphragm_mm);
+                }
             }
             PartKind::HandPump(p) => {
                 let Some(v) = at(Chamber::Body) else { return };
@@ -145,6 +174,7 @@ impl AirNet {
                     port_a: None,
                     port_b: None,
                     heard_at: None,
+                    soft: None,
                 });
                 let hole = Pinhole::of_diameter_mm(crate::parts::instruments::HAND_PUMP_VENT_MM);
                 self.leak(part, v, Law::Vent { part, hole });
@@ -152,6 +182,7 @@ impl AirNet {
             PartKind::Booster(p) => {
                 let (Some(front), Some(rear)) = (at(Chamber::Front), at(Chamber::Rear)) else { return };
                 self.hole(part, front, p.rim_mm);
+                self.hole(part, front, p.front_seal_mm);
                 self.seep(part, front, p.seep_cm3_per_min);
                 self.hole(part, rear, p.air_seat_mm);
                 self.leak(part, rear, Law::Admit { part, open: p.admit() });
@@ -162,6 +193,7 @@ impl AirNet {
                     port_a: None,
                     port_b: None,
                     heard_at: None,
+                    soft: None,
                 };
                 self.edges.push(between(Law::Equalise { part, open: p.equalise() }));
                 for d_mm in [p.tear_mm, p.seat_mm] {
@@ -209,6 +241,7 @@ impl AirNet {
             port_a: Some(pa),
             port_b: Some(pb),
             heard_at: None,
+            soft: None,
         };
         self.edges.push(match (passage(assembly, a), passage(assembly, b)) {
             (Passage::Iso(x), Passage::Iso(y)) => edge(node_a, node_b, Law::Iso(x.in_series(y)), a, b),
@@ -262,6 +295,7 @@ impl AirNet {
             port_a: Some(stem),
             port_b: Some(target),
             heard_at: None,
+            soft: None,
         });
     }
 
@@ -281,6 +315,7 @@ impl AirNet {
             port_a: None,
             port_b: Some(port),
             heard_at: Some(port.part),
+            soft: None,
         });
     }
 
@@ -316,7 +351,7 @@ pub(crate) fn node(assembly: &Assembly, layout: &Layout, port: PortRef) -> Optio
     }
 }
 
-fn passage(assembly: &Assembly, port: PortRef) -> Passage {
+pub(crate) fn passage(assembly: &Assembly, port: PortRef) -> Passage {
     let bore = |d_mm: f64| {
         let area = std::f64::consts::FRAC_PI_4 * d_mm * d_mm;
         Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
@@ -332,7 +367,10 @@ fn passage(assembly: &Assembly, port: PortRef) -> Passage {
             }
         }
         PartKind::VacuumSwitch(p) => Passage::Iso(bore(p.bore_mm)),
+        PartKind::VacuumSensor(p) => Passage::Iso(bore(p.bore_mm)),
         PartKind::VacuumPump(p) => Passage::Iso(p.nipple()),
+        PartKind::EnginePump(p) => Passage::Iso(p.nipple()),
+        PartKind::Reservoir(p) => Passage::Iso(p.nipple()),
         PartKind::Booster(p) => Passage::Iso(p.nipple()),
         PartKind::Engine(p) => Passage::Iso(p.nipple()),
         PartKind::VacuumGauge(p) => Passage::Iso(bore(p.bore_mm)),

@@ -43,6 +43,7 @@ pub(crate) fn allowed(var: Var, y: f64) -> f64 {
         Var::Winding(_) | Var::Case(_) | Var::Surroundings => 0.02,
         Var::Filament(_) => 3.0,
         Var::Charge(_) => 1e-6,
+        Var::RunTime(_) => 0.01,
         // Close to melting it matters when.
         Var::FuseHeat(_) => 0.002 * FUSE_MELTS_AT + 1e-3 * y.abs(),
     }

@@ -1,9 +1,10 @@
 //! The network's two-poles with the values the state gives them.
 
-use super::layout::Var;
+use super::layout::{Chamber, Var};
 use super::model::{Given, Model, Scratch};
 use super::wiring::{PoleKind, PoleState};
 use crate::parts::PartKind;
+use crate::parts::controller;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;
 
@@ -51,6 +52,21 @@ impl Model {
                     let t = value(Var::Winding(pole.part));
                     (1.0 / p.resistance_ohm(t), p.motor_constant(t) * value(Var::Speed(pole.part)))
                 }
+                (PartKind::VacuumSensor(p), kind) => {
+                    let inside = self.layout.volume_of(pole.part, Chamber::Body);
+                    let share = p.share(inside.map_or(0.0, |k| self.p_atm - scratch.gas[k].p));
+                    let part_of_track = if kind == PoleKind::SensorLower { share } else { 1.0 - share };
+                    (1.0 / (p.track_ohm * part_of_track), 0.0)
+                }
+                (PartKind::Controller(_), PoleKind::ControllerFeed) => {
+                    (closed(flag.powered, controller::FEED_OHM), controller::FEED_V)
+                }
+                (PartKind::Controller(p), PoleKind::ControllerInput) => (1e-3 / p.input_kohm, 0.0),
+                (PartKind::Controller(_), PoleKind::ControllerGround) => (1.0 / controller::GROUND_OHM, 0.0),
+                (PartKind::Controller(p), PoleKind::ControllerOut) => {
+                    (closed(flag.closed, p.out_mohm * 1e-3 + p.out_burnt_ohm) + p.out_shorted_s, 0.0)
+                }
+                (PartKind::Controller(p), _) => (1.0 / p.supply_ohm, 0.0),
                 (PartKind::TestLamp(p), _) => {
                     (1.0 / p.resistance_ohm(value(Var::Filament(pole.part))).0, 0.0)
                 }

@@ -14,6 +14,7 @@ use super::wiring::{G_LOOSE, PoleKind};
 use super::{Circuit, Inputs};
 use crate::flow::{R_LAMINAR, iso6358, pinhole};
 use crate::parts::PartKind;
+use crate::parts::controller;
 use crate::parts::electrical::{FUSE_MELTS_AT, FUSE_TAU_S};
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::{FILAMENT_RATED_K, MeterMode};
@@ -75,6 +76,9 @@ pub struct EdgeNumbers {
     pub b: End,
     /// What lies between.
     pub law: LawNumbers,
+    /// Soft hoses at `a` and `b`, if any: what each loses when pulled in, and its share of the row.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub soft: Option<[(f64, f64); 2]>,
 }
 
 /// An end of a way for air.
@@ -148,7 +152,7 @@ pub struct PoleNumbers {
     pub weld_s: f64,
     /// Source behind the resistance, V, where it is fixed.
     pub emf: f64,
-    /// What must hold for it to conduct: `closed`, `whole`, `key`, `engine`, `pressed`, or nothing.
+    /// What must hold for it to conduct: `closed`, `whole`, `key`, `engine`, `pressed`, `awake`, or nothing.
     pub needs: Option<&'static str>,
 }
 
@@ -167,8 +171,10 @@ pub struct Told {
     pub pedal_n: f64,
     /// Temperature the surroundings drift to, K.
     pub surroundings_k: f64,
-    /// Per part: contact closed, fuse melted, button pressed, strokes a second.
-    pub parts: Vec<(bool, bool, bool, f64)>,
+    /// Speed each engine-driven pump settles at, rad/s.
+    pub speed_target: Vec<(u16, f64)>,
+    /// Per part: contact closed, fuse melted, button pressed, strokes a second, controller awake.
+    pub parts: Vec<(bool, bool, bool, f64, bool)>,
 }
 
 impl Circuit {
@@ -203,13 +209,23 @@ impl Circuit {
                     _ => None,
                 })
                 .collect(),
+            speed_target: self
+                .assembly
+                .parts
+                .iter()
+                .enumerate()
+                .filter_map(|(i, p)| match &p.kind {
+                    PartKind::EnginePump(e) => Some((i as u16, e.target_rad_per_s(*engine))),
+                    _ => None,
+                })
+                .collect(),
             pedal_n: *pedal_n,
             surroundings_k: surroundings_c + crate::air::ZERO_CELSIUS_K,
             parts: self
                 .flags
                 .iter()
                 .zip(hands)
-                .map(|(f, h)| (f.closed, f.melted, h.pressed, h.strokes_per_s))
+                .map(|(f, h)| (f.closed, f.melted, h.pressed, h.strokes_per_s, f.powered))
                 .collect(),
         }
     }
@@ -233,7 +249,12 @@ impl Circuit {
                 .air
                 .edges
                 .iter()
-                .map(|e| EdgeNumbers { a: self.end(e.a), b: self.end(e.b), law: self.law(&e.law) })
+                .map(|e| EdgeNumbers {
+                    a: self.end(e.a),
+                    b: self.end(e.b),
+                    law: self.law(&e.law),
+                    soft: e.soft.map(|ends| ends.map(|s| (s.collapse, s.share))),
+                })
                 .collect(),
             machines: machines.collect(),
             nodes: model.wiring.n,
@@ -317,6 +338,25 @@ impl Circuit {
                     ("contact", Some(s.contact_ohm + s.burnt_ohm), s.weld_s, 0.0, Some("closed"))
                 }
                 (PartKind::VacuumPump(_), _) => ("motor", None, 0.0, 0.0, None),
+                (PartKind::VacuumSensor(_), PoleKind::SensorUpper) => ("sensor_upper", None, 0.0, 0.0, None),
+                (PartKind::VacuumSensor(_), _) => ("sensor_lower", None, 0.0, 0.0, None),
+                (PartKind::Controller(_), PoleKind::ControllerFeed) => {
+                    ("feed", Some(controller::FEED_OHM), 0.0, controller::FEED_V, Some("awake"))
+                }
+                (PartKind::Controller(c), PoleKind::ControllerInput) => {
+                    ("input", Some(c.input_kohm * 1e3), 0.0, 0.0, None)
+                }
+                (PartKind::Controller(_), PoleKind::ControllerGround) => {
+                    ("ground", Some(controller::GROUND_OHM), 0.0, 0.0, None)
+                }
+                (PartKind::Controller(c), PoleKind::ControllerOut) => (
+                    "output",
+                    Some(c.out_mohm * 1e-3 + c.out_burnt_ohm),
+                    c.out_shorted_s,
+                    0.0,
+                    Some("closed"),
+                ),
+                (PartKind::Controller(c), _) => ("supply", Some(c.supply_ohm), 0.0, 0.0, None),
                 (PartKind::TestLamp(_), _) => ("lamp", None, 0.0, 0.0, None),
                 (PartKind::Multimeter(m), _) => match mode {
                     MeterMode::Off => ("meter", None, 0.0, 0.0, None),
@@ -362,6 +402,10 @@ fn constants() -> Vec<(&'static str, f64)> {
         ("room_tau_s", ROOM_TAU_S),
         ("alpha_copper", crate::parts::vacuum_pump::ALPHA_COPPER),
         ("alpha_ferrite", crate::parts::vacuum_pump::ALPHA_FERRITE),
+        ("soft_begins_pa", crate::parts::hose::SOFT_BEGINS_PA),
+        ("soft_span_pa", crate::parts::hose::SOFT_SPAN_PA),
+        ("unsticks_n", crate::parts::booster::UNSTICKS_N),
+        ("sensor_rail", crate::parts::vacuum_sensor::RAIL),
         ("fuse_tau_s", FUSE_TAU_S),
         ("fuse_melts_at", FUSE_MELTS_AT),
         ("filament_rated_k", FILAMENT_RATED_K),
@@ -380,6 +424,7 @@ fn var(var: Var) -> VarNumbers {
         Var::FuseHeat(p) => ("fuse_heat", Some(p)),
         Var::Manifold(p) => ("manifold", Some(p)),
         Var::Speed(p) => ("speed", Some(p)),
+        Var::RunTime(p) => ("run_time", Some(p)),
         Var::Mass(k) => ("mass", Some(k)),
         Var::Energy(k) => ("energy", Some(k)),
         Var::Travel(p) => ("travel", Some(p)),

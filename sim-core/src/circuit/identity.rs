@@ -19,6 +19,7 @@ impl Circuit {
             | Var::FuseHeat(p)
             | Var::Manifold(p)
             | Var::Speed(p)
+            | Var::RunTime(p)
             | Var::Travel(p) => Some(p),
         }
     }
@@ -43,7 +44,7 @@ impl Circuit {
         let p = self.day.pressure().pa();
         match self.model.layout.vars[i] {
             Var::Surroundings | Var::Winding(_) | Var::Case(_) | Var::Filament(_) => t_room,
-            Var::Pointer(_) | Var::FuseHeat(_) | Var::Speed(_) | Var::Travel(_) => 0.0,
+            Var::Pointer(_) | Var::FuseHeat(_) | Var::Speed(_) | Var::RunTime(_) | Var::Travel(_) => 0.0,
             Var::Charge(part) => match &self.assembly.parts[part as usize].kind {
                 PartKind::Battery(b) => b.charge,
                 _ => 0.0,
@@ -57,5 +58,5 @@ impl Circuit {
 
 /// Discrete state of a part from the shelf.
 pub(super) fn initial_flags(kind: &PartKind) -> Flags {
-    Flags { closed: matches!(kind, PartKind::VacuumSwitch(_)), melted: false, hums: false }
+    Flags { closed: matches!(kind, PartKind::VacuumSwitch(_)), ..Flags::default() }
 }

@@ -28,6 +28,8 @@ pub(crate) enum Var {
     Manifold(u16),
     /// Speed of a pump, rad/s.
     Speed(u16),
+    /// A controller's reckoning of its pump's running time, s.
+    RunTime(u16),
     /// Mass in a volume, kg; volumes are numbered as in [`Layout::volumes`].
     Mass(u16),
     /// Internal energy in a volume, J.
@@ -106,6 +108,7 @@ impl Layout {
             Var::FuseHeat(p) => (6, p, 0),
             Var::Manifold(p) => (7, p, 0),
             Var::Speed(p) => (8, p, 0),
+            Var::RunTime(p) => (9, p, 0),
         });
         Self { vars, volumes }
     }
@@ -151,7 +154,10 @@ fn volumes_of(part: u16, kind: &PartKind) -> Vec<(u8, Volume)> {
         PartKind::VacuumGauge(p) => body(0, p.volume_cm3 * 1e-6, cube(p.volume_cm3)),
         PartKind::HandPump(p) => body(0, p.volume_cm3 * 1e-6, cube(p.volume_cm3)),
         PartKind::VacuumSwitch(p) => body(1, p.volume_cm3 * 1e-6, cube(p.volume_cm3)),
+        PartKind::VacuumSensor(p) => body(1, p.volume_cm3 * 1e-6, cube(p.volume_cm3)),
         PartKind::VacuumPump(p) => body(2, p.inlet_cm3 * 1e-6, cube(p.inlet_cm3)),
+        PartKind::EnginePump(p) => body(2, p.inlet_cm3 * 1e-6, cube(p.inlet_cm3)),
+        PartKind::Reservoir(p) => body(6, p.volume_l * 1e-3, p.surface_m2),
         PartKind::Hose(p) => body(3, p.volume_m3(), p.surface_m2()),
         PartKind::CheckValve(p) => body(4, p.volume_cm3 * 1e-6, cube(p.volume_cm3)),
         PartKind::Tee(p) => body(5, p.volume_cm3 * 1e-6, cube(p.volume_cm3)),
@@ -190,6 +196,8 @@ fn volumes_of(part: u16, kind: &PartKind) -> Vec<(u8, Volume)> {
 fn vars_of(part: u16, kind: &PartKind) -> Vec<Var> {
     match kind {
         PartKind::VacuumPump(_) => vec![Var::Winding(part), Var::Case(part), Var::Speed(part)],
+        PartKind::EnginePump(_) => vec![Var::Speed(part)],
+        PartKind::Controller(_) => vec![Var::RunTime(part)],
         PartKind::TestLamp(_) => vec![Var::Filament(part)],
         PartKind::VacuumGauge(_) | PartKind::HandPump(_) => vec![Var::Pointer(part)],
         PartKind::Battery(_) => vec![Var::Charge(part)],

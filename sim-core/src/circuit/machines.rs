@@ -34,7 +34,9 @@ impl Model {
             let (spring, d_spring) = p.spring_force(x);
             let (brake, d_brake) = p.brake_force(x);
             let (end, d_end) = end_stop(p, x);
-            let speed = (inputs.pedal_n * p.pedal_ratio + area * (pr - pf) - spring - brake - end) / c;
+            let force = inputs.pedal_n * p.pedal_ratio + area * (pr - pf) - spring - brake - end;
+            let (left, gain) = p.unstuck(force);
+            let speed = left / c;
             let (uf, ur) = (self.mass_at[b.front] + 1, self.mass_at[b.rear] + 1);
             f[b.travel] += speed;
             f[uf] += pf * area * speed;
@@ -46,9 +48,9 @@ impl Model {
             let (pf_u, pr_u) = ((GAMMA - 1.0) / vf, (GAMMA - 1.0) / vr);
             let (pf_x, pr_x) = (pf * area / vf, -pr * area / vr);
             let slopes = [
-                (uf, -area / c * pf_u, pf_u, 0.0),
-                (ur, area / c * pr_u, 0.0, pr_u),
-                (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c, pf_x, pr_x),
+                (uf, -area / c * pf_u * gain, pf_u, 0.0),
+                (ur, area / c * pr_u * gain, 0.0, pr_u),
+                (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c * gain, pf_x, pr_x),
             ];
             for (column, d_speed, d_pf, d_pr) in slopes {
                 sink.add(b.travel, column, d_speed);
@@ -124,6 +126,18 @@ impl Model {
                     f[row] += (e.target_pa(inputs.engine, self.p_atm) - y[row]) / e.lag_s;
                     sink.add(row, row, -1.0 / e.lag_s);
                 }
+                Var::RunTime(part) => {
+                    let PartKind::Controller(c) = &assembly.parts[part as usize].kind else { continue };
+                    let (rate, slope) = c.run_rate(given.flags[part as usize].closed, y[row]);
+                    f[row] += rate;
+                    sink.add(row, row, slope);
+                }
+                Var::Speed(part) => {
+                    // An electric pump's speed is in `rotors`.
+                    let PartKind::EnginePump(p) = &assembly.parts[part as usize].kind else { continue };
+                    f[row] += (p.target_rad_per_s(inputs.engine) - y[row]) / p.lag_s;
+                    sink.add(row, row, -1.0 / p.lag_s);
+                }
                 Var::Pointer(part) => {
                     let lag = match &assembly.parts[part as usize].kind {
                         PartKind::VacuumGauge(g) => g.lag_s,
@@ -162,7 +176,7 @@ impl Model {
                     f[row] += (load * load - y[row]) / tau;
                     sink.add(row, row, -1.0 / tau);
                 }
-                Var::Winding(_) | Var::Case(_) | Var::Speed(_) => {}
+                Var::Winding(_) | Var::Case(_) => {}
                 Var::Mass(_) | Var::Energy(_) | Var::Travel(_) => {}
             }
         }

@@ -17,6 +17,9 @@ mod machines;
 mod model;
 mod query;
 mod rosenbrock;
+#[cfg(test)]
+mod slopes;
+mod soft;
 mod switching;
 mod wiring;
 
@@ -81,6 +84,12 @@ pub enum Event {
     RelayPulled(u16),
     /// A relay dropped out.
     RelayDropped(u16),
+    /// A controller began to drive its output.
+    OutputOn(u16),
+    /// A controller's output fell.
+    OutputOff(u16),
+    /// A controller stored a code it had not stored before.
+    CodeStored(u16),
     /// A fuse (also of a meter or a push-button lead) melted.
     FuseMelted(u16),
     /// A step could not be taken even at the smallest size: the result from here on is not to be trusted.
@@ -90,12 +99,18 @@ pub enum Event {
 /// Discrete state of a part.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 struct Flags {
-    /// Contact of a vacuum switch or relay closed.
+    /// Contact of a vacuum switch or relay closed, output of a controller driven.
     closed: bool,
     /// Fuse melted.
     melted: bool,
     /// Pump audible.
     hums: bool,
+    /// Controller awake.
+    powered: bool,
+    /// Controller lets its pump rest.
+    resting: bool,
+    /// Codes a controller has stored, by bit.
+    codes: u8,
 }
 
 /// What has crossed the border of the volumes since the circuit was made.
@@ -213,6 +228,11 @@ impl Circuit {
         self.flags[part as usize] = initial_flags(&self.assembly.parts[part as usize].kind);
         self.ledgers.mass_out_kg += mass - self.air_mass_kg();
         self.ledgers.enthalpy_out_j += energy - self.air_energy_j();
+    }
+
+    /// Wipes the codes a controller has stored.
+    pub fn clear_codes(&mut self, part: u16) {
+        self.flags[part as usize].codes = 0;
     }
 
     /// Steps until `to` is reached.

@@ -58,7 +58,6 @@ impl Sink for Dense<'_> {
 
 #[derive(Clone, Debug)]
 pub(super) struct PumpAt {
-    pub(super) part: u16,
     pub(super) numbers: VacuumPump,
     pub(super) winding: usize,
     pub(super) case: usize,
@@ -139,7 +138,6 @@ impl Model {
                 |c| layout.volume_of(part_idx, c).unwrap_or_else(|| panic!("{} lacks its air", part.id));
             match &part.kind {
                 PartKind::VacuumPump(p) => pumps.push(PumpAt {
-                    part: part_idx,
                     numbers: *p,
                     winding: at(Var::Winding(part_idx)),
                     case: at(Var::Case(part_idx)),
@@ -241,7 +239,10 @@ impl Model {
         scratch.edge_m.clear();
         for (edge, state) in self.air.edges.iter().zip(&self.edge_state) {
             let (a, b) = (self.gas_at(edge.a, y, scratch), self.gas_at(edge.b, y, scratch));
-            let (flow, slope) = self.edge_flow(&edge.law, a, b, inputs, y);
+            let (flow, slope) = match &edge.soft {
+                Some(soft) => (super::soft::flow(&edge.law, soft, a, b, self.p_atm), 0.0),
+                None => self.edge_flow(&edge.law, a, b, inputs, state.map_or(0.0, |i| y[i])),
+            };
             scratch.edge_m.push(flow.m);
             let up_is_a = 0.0 <= flow.m;
             let t_up = if up_is_a { a.t } else { b.t };
@@ -295,7 +296,8 @@ impl Model {
         }
     }
 
-    fn edge_flow(&self, law: &Law, a: Gas, b: Gas, inputs: &Inputs, y: &[f64]) -> (Flow, f64) {
+    /// `state` is the travel or speed that the law depends on besides the air.
+    fn edge_flow(&self, law: &Law, a: Gas, b: Gas, inputs: &Inputs, state: f64) -> (Flow, f64) {
         let mut around = Around {
             engine_runs: inputs.engine != EngineState::Stopped,
             pedal_n: inputs.pedal_n,
@@ -310,12 +312,10 @@ impl Model {
             Law::Admit { part, .. } | Law::Equalise { part, .. } => {
                 if let Some(at) = self.boosters.iter().find(|b| b.part == *part) {
                     around.booster = Some(&at.numbers);
-                    around.travel = y[at.travel];
+                    around.travel = state;
                 }
             }
-            Law::Suction { part, .. } => {
-                around.omega = self.pumps.iter().find(|p| p.part == *part).map_or(0.0, |p| y[p.speed]);
-            }
+            Law::Suction { .. } => around.omega = state,
             Law::Vent { part, .. } => around.released = inputs.hands[*part as usize].pressed,
             Law::Strokes { part, .. } => around.strokes_per_s = inputs.hands[*part as usize].strokes_per_s,
             _ => {}

@@ -7,6 +7,7 @@ use super::{Circuit, Inputs};
 use crate::air::{Day, ZERO_CELSIUS_K};
 use crate::assembly::{Assembly, PortRef};
 use crate::parts::PartKind;
+use crate::parts::controller::{CODES, TroubleCode};
 use crate::parts::instruments::MeterMode;
 use crate::units::{AbsPressure, Tick};
 
@@ -51,7 +52,8 @@ impl Circuit {
             h.f64(*y);
         }
         for f in &self.flags {
-            h.u64(u64::from(f.closed) | u64::from(f.melted) << 1 | u64::from(f.hums) << 2);
+            let controller = u64::from(f.powered) << 3 | u64::from(f.resting) << 4 | u64::from(f.codes) << 8;
+            h.u64(u64::from(f.closed) | u64::from(f.melted) << 1 | u64::from(f.hums) << 2 | controller);
         }
         h.u64(self.inputs.engine as u64);
         h.u64(u64::from(self.inputs.key_on));
@@ -201,10 +203,29 @@ impl Circuit {
         self.flags[part as usize].hums
     }
 
-    /// Whether the contact of a vacuum switch or relay is closed.
+    /// Whether the contact of a vacuum switch or relay is closed, or the output of a controller driven.
     #[must_use]
     pub fn is_closed(&self, part: u16) -> bool {
         self.flags[part as usize].closed
+    }
+
+    /// Codes a controller has stored, in order of number (none for other parts).
+    #[must_use]
+    pub fn codes(&self, part: u16) -> Vec<TroubleCode> {
+        let stored = self.flags[part as usize].codes;
+        CODES.iter().enumerate().filter(|(bit, _)| stored >> bit & 1 == 1).map(|(_, code)| *code).collect()
+    }
+
+    /// Whether a controller lets its pump rest because of the run-time limit.
+    #[must_use]
+    pub fn is_resting(&self, part: u16) -> bool {
+        self.flags[part as usize].resting
+    }
+
+    /// A controller's reckoning of its pump's running time, s (0 for other parts).
+    #[must_use]
+    pub fn run_time_s(&self, part: u16) -> f64 {
+        self.value(Var::RunTime(part)).unwrap_or(0.0)
     }
 
     /// Whether the fuse in a part has melted.

@@ -3,7 +3,9 @@
 use super::layout::{Chamber, Var};
 use super::model::Given;
 use super::{Circuit, Event, Flags, wiring};
+use crate::assembly::PortRef;
 use crate::parts::PartKind;
+use crate::parts::controller::{self, Decision};
 use crate::parts::electrical::FUSE_MELTS_AT;
 
 impl Circuit {
@@ -42,6 +44,31 @@ impl Circuit {
                         flag.closed = false;
                     }
                 }
+                PartKind::Controller(c) => {
+                    let volt = |port| {
+                        let at = |port| self.model.wiring.node(PortRef { part: idx, port });
+                        let v = |node: Option<u16>| node.map_or(0.0, |n| self.scratch.solved.v[n as usize]);
+                        v(at(port)) - v(at(controller::EARTH))
+                    };
+                    let before = Decision {
+                        powered: flag.powered,
+                        drives: flag.closed,
+                        resting: flag.resting,
+                        codes: flag.codes,
+                    };
+                    let run_s = value(Var::RunTime(idx)).unwrap_or(0.0);
+                    let now = c.decide(
+                        before,
+                        volt(controller::SUPPLY),
+                        volt(controller::FEED),
+                        volt(controller::SIGNAL),
+                        run_s,
+                    );
+                    flag.powered = now.powered;
+                    flag.closed = now.drives;
+                    flag.resting = now.resting;
+                    flag.codes = now.codes;
+                }
                 PartKind::Fuse(_) | PartKind::Multimeter(_) | PartKind::PushLead(_) => {
                     if let Some(heat) = value(Var::FuseHeat(idx)) {
                         flag.melted |= FUSE_MELTS_AT <= heat;
@@ -75,16 +102,20 @@ impl Circuit {
         for (i, (old, new)) in self.flags.iter().zip(&next).enumerate() {
             let part = i as u16;
             if old.closed != new.closed {
-                let switch = matches!(self.assembly.parts[i].kind, PartKind::VacuumSwitch(_));
                 self.events.push((
                     self.tick,
-                    match (switch, new.closed) {
-                        (true, true) => Event::SwitchClosed(part),
-                        (true, false) => Event::SwitchOpened(part),
-                        (false, true) => Event::RelayPulled(part),
-                        (false, false) => Event::RelayDropped(part),
+                    match (&self.assembly.parts[i].kind, new.closed) {
+                        (PartKind::VacuumSwitch(_), true) => Event::SwitchClosed(part),
+                        (PartKind::VacuumSwitch(_), false) => Event::SwitchOpened(part),
+                        (PartKind::Controller(_), true) => Event::OutputOn(part),
+                        (PartKind::Controller(_), false) => Event::OutputOff(part),
+                        (_, true) => Event::RelayPulled(part),
+                        (_, false) => Event::RelayDropped(part),
                     },
                 ));
+            }
+            if old.codes != new.codes {
+                self.events.push((self.tick, Event::CodeStored(part)));
             }
             if old.melted != new.melted {
                 self.events.push((self.tick, Event::FuseMelted(part)));

@@ -10,7 +10,13 @@
 //! Geometry: row 7.2 (PATH report); flow coefficients: row 7.3 as trap T3 reads it. Out of it come
 //! assist, jump-in, the run-out point, the hard pedal, the air each application swallows, and the pedal
 //! that drops when the engine starts.
-//! Not modelled: brake hydraulics beyond the curve, friction of the seals, mass of the pedal.
+//!
+//! Hysteresis is the band of F_in in which both seats are shut. What can be wrong, each a number of its own:
+//! holes (shell, diaphragm, front seal, air seat, seat between the chambers), a blocked air filter (the way
+//! of the air in is narrower), a sticking return (dry friction of the piston, [`Booster::unstuck`]), and a
+//! push-rod of the wrong length (the master cylinder is met earlier or later, or pressed at rest).
+//! Not modelled: brake hydraulics beyond the curve, friction of sound seals, mass of the pedal, the brake
+//! fluid that a leaking front seal draws in (its air is).
 
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
 use crate::math::smoothstep;
@@ -64,12 +70,22 @@ part_params! {
             seat_mm: 0.0 ..= 8.0,
             /// Leak of the air seat at rest, as a hole, mm.
             air_seat_mm: 0.0 ..= 5.0,
+            /// Leak of the front seal at the push-rod to the air, as a hole, mm.
+            front_seal_mm: 0.0 ..= 5.0,
+            /// Share of the air's way through the filter that is blocked.
+            filter_blocked: 0.0 ..= 0.999,
+            /// Dry friction of a sticking piston, N.
+            drag_n: 0.0 ..= 2000.0,
+            /// Push-rod too long (positive) or too short (negative), mm.
+            rod_mm: -10.0 ..= 10.0,
         }
     }
 }
 
 /// Stiffness of the stops at both ends of the piston's way, N/m.
 pub const STOP_N_PER_M: f64 = 2e6;
+/// Force beyond the dry friction within which a sticking piston comes loose, N.
+pub const UNSTICKS_N: f64 = 5.0;
 
 impl Booster {
     /// Effective area, m².
@@ -81,9 +97,24 @@ impl Booster {
     /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
     #[must_use]
     pub fn brake_force(&self, x: f64) -> (f64, f64) {
-        let over_cm = ((x * 1e3 - self.brake_free_mm) * 0.1).max(0.0);
+        let over_cm = ((x * 1e3 - (self.brake_free_mm - self.rod_mm)) * 0.1).max(0.0);
         let k = self.brake_kn_per_cm2 * 1e3;
         (k * over_cm * over_cm, 2.0 * k * over_cm * 100.0)
+    }
+
+    /// What dry friction leaves of the force that moves the piston, N, and its slope: nothing up to
+    /// `drag_n`, then soon all but that much, with continuous slope.
+    #[must_use]
+    pub fn unstuck(&self, force: f64) -> (f64, f64) {
+        if self.drag_n <= 0.0 {
+            return (force, 1.0);
+        }
+        let over = force.abs() - self.drag_n;
+        if over <= 0.0 {
+            return (0.0, 0.0);
+        }
+        let sum = over + UNSTICKS_N;
+        (force.signum() * over * over / sum, over * (over + 2.0 * UNSTICKS_N) / (sum * sum))
     }
 
     /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
@@ -127,7 +158,7 @@ impl Booster {
     /// Full opening from the air to the rear chamber.
     #[must_use]
     pub fn admit(&self) -> Iso6358 {
-        Iso6358 { c: self.admit_mm2 * C_PER_MM2, b: 0.4 }
+        Iso6358 { c: self.admit_mm2 * (1.0 - self.filter_blocked) * C_PER_MM2, b: 0.4 }
     }
 
     /// Full opening between the chambers.

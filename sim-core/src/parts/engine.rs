@@ -2,7 +2,7 @@
 //!
 //! At part throttle the engine needs about the same absolute manifold pressure at any altitude, so a
 //! gauge there reads about 1 inHg less per 1 000 ft (US Army OD1001, row 4.10).
-//! Not modelled: pulses, the throttle body, misfires.
+//! An engine without a throttle (diesel) has all of them near zero. Not modelled: pulses, the throttle body, misfires.
 
 use crate::air::P_SEA_LEVEL_PA;
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
@@ -32,13 +32,13 @@ part_params! {
     /// The engine as the circuit sees it: port `manifold` (pneumatic), alternator ports `b_plus`, `ground`.
     pub struct Engine {
         /// Manifold at warm idle, kPa gauge at sea level.
-        warm_idle_kpa: -85.0 ..= -10.0,
+        warm_idle_kpa: -85.0 ..= 0.0,
         /// Manifold at cold fast idle, kPa gauge at sea level.
-        cold_idle_kpa: -85.0 ..= -10.0,
+        cold_idle_kpa: -85.0 ..= 0.0,
         /// Manifold at cruise, kPa gauge at sea level.
-        cruise_kpa: -85.0 ..= -5.0,
+        cruise_kpa: -85.0 ..= 0.0,
         /// Manifold on the overrun, kPa gauge at sea level.
-        overrun_kpa: -92.0 ..= -10.0,
+        overrun_kpa: -92.0 ..= 0.0,
         /// Manifold with the throttle wide open, kPa gauge.
         wide_open_kpa: -20.0 ..= 0.0,
         /// Time in which the manifold follows, s.

@@ -2,12 +2,19 @@
 //!
 //! Sonic conductance and critical ratio of a tube by bore and length after ISO 6358-3 practice:
 //! C = 0.029 d² / √(L/d^1.25 + 510) (SI), b = 474 C / d² (from memory). Each half has √2 C, so that the
-//! two in series give C again. Ageing: pinhole, porous wall (seep, laminar), narrowing by sludge or a
-//! kink, and a bend that has moved: an end out of line with its fitting leaks through the gap it leaves.
-//! Not modelled: collapse under vacuum, wave travel, the hose's own elasticity.
+//! two in series give C again. How a hose ages, each by a number of its own:
+//!
+//! * a hole (sharp-edged) and a porous wall (seep, laminar);
+//! * a kink: a share of C is lost at any pressure, the bore elsewhere is as it was;
+//! * sludge: a lining along the whole length, so that bore, C and the volume shrink together;
+//! * a soft wall: under vacuum it pulls in and C falls, and at rest the hose looks whole ([`open_share`]);
+//! * hardening: the bend has moved, the end out of line with its fitting leaks through the gap it leaves,
+//!   and more while the engine shakes.
+//!
+//! Not modelled: wave travel, the volume a wall gives up as it pulls in, a wall that stays flat.
 
 use crate::flow::iso6358::Iso6358;
-use crate::math;
+use crate::math::{self, smoothstep};
 use crate::params::part_params;
 
 part_params! {
@@ -26,8 +33,12 @@ part_params! {
         faults {
             /// Diameter of a hole in the wall, mm.
             pinhole_mm: 0.0 ..= 5.0,
-            /// Share of the cross-section that is lost to a kink or sludge.
+            /// Share of the cross-section that is lost to a kink or a plug of dirt.
             blocked: 0.0 ..= 1.0,
+            /// Thickness of a lining of oil sludge along the whole length, mm.
+            sludge_mm: 0.0 ..= 10.0,
+            /// Share of the conductance that a soft wall shuts off once vacuum has pulled it in.
+            collapse: 0.0 ..= 0.999,
             /// Bend moved from where it was made, degrees; adds to the angle of the bend.
             bend_moved_deg: -60.0 ..= 60.0,
         }
@@ -38,7 +49,7 @@ impl Hose {
     /// Volume of the air inside, m³ (2 cm³ at least).
     #[must_use]
     pub fn volume_m3(&self) -> f64 {
-        let d = self.bore_mm * 1e-3;
+        let d = self.clear_m();
         (std::f64::consts::FRAC_PI_4 * d * d * self.length_m).max(2e-6)
     }
 
@@ -48,10 +59,16 @@ impl Hose {
         std::f64::consts::PI * self.bore_mm * 1e-3 * self.length_m
     }
 
+    /// Bore that sludge leaves free, m; half a millimetre stays.
+    #[must_use]
+    pub fn clear_m(&self) -> f64 {
+        (self.bore_mm - 2.0 * self.sludge_mm).max(0.5) * 1e-3
+    }
+
     /// One half of the hose's resistance.
     #[must_use]
     pub fn half(&self) -> Iso6358 {
-        let d = self.bore_mm * 1e-3;
+        let d = self.clear_m();
         let c = 0.029 * d * d / (self.length_m / math::pow(d, 1.25) + 510.0).sqrt();
         let b = (474.0 * c / (d * d)).clamp(0.05, 0.6);
         Iso6358 { c: c * std::f64::consts::SQRT_2 * (1.0 - self.blocked).max(0.0), b }
@@ -74,4 +91,17 @@ impl Hose {
         let off = ((self.bend_now_deg() - self.bend_fit_deg).abs() - TAKEN_UP_DEG).max(0.0);
         off * GAP_MM2_PER_DEG * if engine_shakes { 1.5 } else { 1.0 }
     }
+}
+
+/// Vacuum inside at which a soft wall begins to pull in, Pa below the air (common practice, no source).
+pub const SOFT_BEGINS_PA: f64 = 15e3;
+/// Further vacuum until it has pulled in fully, Pa (common practice, no source).
+pub const SOFT_SPAN_PA: f64 = 45e3;
+
+/// Share of its conductance that a soft hose has left while the air inside is `below_pa` under the air
+/// outside, and its slope; `collapse` is what it loses once the wall has pulled in fully.
+#[must_use]
+pub fn open_share(collapse: f64, below_pa: f64) -> (f64, f64) {
+    let (s, ds) = smoothstep((below_pa - SOFT_BEGINS_PA) / SOFT_SPAN_PA);
+    (1.0 - collapse * s, -collapse * ds / SOFT_SPAN_PA)
 }

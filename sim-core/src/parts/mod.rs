@@ -2,23 +2,31 @@
 
 pub mod booster;
 pub mod check_valve;
+pub mod controller;
 pub mod electrical;
 pub mod engine;
+pub mod engine_pump;
 pub mod hose;
 pub mod instruments;
+pub mod reservoir;
 pub mod tee;
 pub mod vacuum_pump;
+pub mod vacuum_sensor;
 pub mod vacuum_switch;
 
 use crate::params::Params;
 use booster::Booster;
 use check_valve::CheckValve;
+use controller::Controller;
 use electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
 use engine::Engine;
+use engine_pump::EnginePump;
 use hose::Hose;
 use instruments::{HandPump, Multimeter, PushLead, TestLamp, VacuumGauge};
+use reservoir::Reservoir;
 use tee::Tee;
 use vacuum_pump::VacuumPump;
+use vacuum_sensor::VacuumSensor;
 use vacuum_switch::VacuumSwitch;
 
 /// What flows through a port.
@@ -93,6 +101,14 @@ kinds! {
     Booster { "vacuum": Pneumatic }
     /// Engine with manifold and alternator.
     Engine { "manifold": Pneumatic, "b_plus": Electrical, "ground": Electrical }
+    /// Vacuum reservoir.
+    Reservoir { "1": Pneumatic, "2": Pneumatic, "3": Pneumatic }
+    /// Vacuum pump turned by the engine.
+    EnginePump { "inlet": Pneumatic }
+    /// Vacuum sensor.
+    VacuumSensor { "vacuum": Pneumatic, "plus": Electrical, "signal": Electrical, "minus": Electrical }
+    /// Controller of the vacuum pump.
+    Controller { "15": Electrical, "31": Electrical, "feed": Electrical, "signal": Electrical, "ground": Electrical, "out": Electrical }
     /// Battery.
     Battery { "plus": Electrical, "minus": Electrical }
     /// Bench supply.

@@ -43,7 +43,8 @@ pub(super) fn air_from(assembly: &Assembly, from: PortRef) -> Vec<PortRef> {
             reached.extend(joined(assembly, port));
         }
         let kind = &assembly.parts[usize::from(port.part)].kind;
-        if !matches!(kind, PartKind::CheckValve(_) | PartKind::VacuumPump(_) | PartKind::Engine(_)) {
+        let source = matches!(kind, PartKind::VacuumPump(_) | PartKind::EnginePump(_) | PartKind::Engine(_));
+        if !source && !matches!(kind, PartKind::CheckValve(_)) {
             reached.extend((0..kind.ports().len()).map(|k| PortRef { part: port.part, port: k as u8 }));
         }
         for r in reached {
@@ -75,6 +76,9 @@ pub(super) fn is_open(assembly: &Assembly, port: PortRef) -> bool {
 pub(super) fn open_manifold(assembly: &Assembly) -> Option<bool> {
     let engine = first_part(assembly, |k| matches!(k, PartKind::Engine(_)))?;
     let nipple = port_of(assembly, engine, "manifold")?;
+    if !assembly.joints.iter().any(|j| j.a == nipple || j.b == nipple) {
+        return None; // This car takes nothing from its manifold: the nipple is not there.
+    }
     if is_open(assembly, nipple) {
         return Some(true);
     }

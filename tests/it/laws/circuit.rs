@@ -230,6 +230,8 @@ fn hose() -> PartKind {
         bend_deg: 0.0,
         pinhole_mm: 0.0,
         blocked: 0.3,
+        sludge_mm: 0.0,
+        collapse: 0.0,
         bend_moved_deg: 0.0,
     })
 }

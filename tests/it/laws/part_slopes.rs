@@ -2,6 +2,7 @@
 
 use sim_core::math::smoothstep;
 use sim_core::parts::booster::Booster;
+use sim_core::parts::hose::{SOFT_BEGINS_PA, SOFT_SPAN_PA, open_share};
 use sim_core::parts::instruments::TestLamp;
 use sim_core::parts::vacuum_pump::VacuumPump;
 
@@ -48,6 +49,10 @@ fn booster() -> Booster {
         tear_mm: 0.0,
         seat_mm: 0.0,
         air_seat_mm: 0.0,
+        front_seal_mm: 0.0,
+        filter_blocked: 0.0,
+        drag_n: 0.0,
+        rod_mm: 0.0,
     }
 }
 
@@ -60,6 +65,9 @@ fn inv_booster_slopes() {
     check("valve force", 0.0, 0.04, &[0.002, reaction_starts], &|x| b.valve_force(100.0, x));
     check("admit", -100.0, 100.0, &[0.0, 50.0], &|e| b.admit_lift(e));
     check("equalise", -100.0, 100.0, &[-50.0, -10.0], &|e| b.equalise_lift(e));
+    let sticks = Booster { drag_n: 40.0, rod_mm: 0.5, ..b };
+    check("dry friction", -400.0, 400.0, &[-40.0, 40.0], &|f| sticks.unstuck(f));
+    check("push-rod", -0.002, 0.04, &[0.0015], &|x| sticks.brake_force(x));
 }
 
 #[test]
@@ -97,6 +105,12 @@ fn inv_pump_slopes() {
     check("compression", 1e3, 101e3, &[], &|x| p.compression_torque(x, 101_325.0));
     check("friction near rest", -1.0, 1.0, &[], &|w| p.friction_torque(w));
     check("friction", 5.0, 500.0, &[], &|w| p.friction_torque(w));
+}
+
+#[test]
+fn inv_soft_wall_slopes() {
+    let corners = [SOFT_BEGINS_PA, SOFT_BEGINS_PA + SOFT_SPAN_PA];
+    check("soft wall", -20e3, 100e3, &corners, &|below| open_share(0.97, below));
 }
 
 #[test]

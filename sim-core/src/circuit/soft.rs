@@ -1,0 +1,72 @@
+//! Soft hoses in a way for air: its conductance falls as their walls pull in.
+//!
+//! A way through a joint is a row of restrictions, 1/C² = Σ 1/Cᵢ². With x the share that a soft half-hose
+//! has left ([`open_share`]), α its part of the whole row's resistance at full opening and y, β those of a
+//! second one, C falls to (1 + α (1/x² − 1) + β (1/y² − 1))^−½ of what it was. The critical ratio stays
+//! that of the open row. Each wall answers to the air in its own hose, in the middle of which it is thinnest.
+
+use super::air_net::{Law, Passage, passage};
+use crate::assembly::{Assembly, PortRef};
+use crate::flow::valve::CheckLaw;
+use crate::flow::{Flow, Gas};
+use crate::parts::PartKind;
+use crate::parts::hose::open_share;
+
+/// A soft half-hose at one end of a way for air.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Soft {
+    /// What its conductance loses once the wall has pulled in fully; 0 = a sound wall.
+    pub(crate) collapse: f64,
+    /// Its share of the row's resistance while it is open.
+    pub(crate) share: f64,
+}
+
+/// The soft ends of a way through `law` from `a` to `b`; `None` when both walls are sound.
+pub(crate) fn of(assembly: &Assembly, law: &Law, a: PortRef, b: PortRef) -> Option<[Soft; 2]> {
+    let whole = match law {
+        Law::Iso(x) => x.c,
+        Law::Check(x) => x.open.c,
+        _ => return None,
+    };
+    let end = |port: PortRef| {
+        let PartKind::Hose(hose) = &assembly.parts[usize::from(port.part)].kind else {
+            return Soft::default();
+        };
+        match passage(assembly, port) {
+            Passage::Iso(own) if 0.0 < own.c => {
+                Soft { collapse: hose.collapse, share: (whole / own.c) * (whole / own.c) }
+            }
+            _ => Soft::default(),
+        }
+    };
+    let ends = [end(a), end(b)];
+    ends.iter().any(|s| 0.0 < s.collapse).then_some(ends)
+}
+
+/// Flow through `law` from `a` to `b` with soft ends, on a day of pressure `p_atm`.
+pub(crate) fn flow(law: &Law, soft: &[Soft; 2], a: Gas, b: Gas, p_atm: f64) -> Flow {
+    let (x, dx) = open_share(soft[0].collapse, p_atm - a.p);
+    let (y, dy) = open_share(soft[1].collapse, p_atm - b.p);
+    let row = 1.0 + soft[0].share * (1.0 / (x * x) - 1.0) + soft[1].share * (1.0 / (y * y) - 1.0);
+    let left = 1.0 / row.sqrt();
+    let cube = left * left * left;
+    // The pressure inside rises, the wall goes out: ∂(p_atm − p)/∂p = −1.
+    let (left_a, left_b) =
+        (-cube * soft[0].share / (x * x * x) * dx, -cube * soft[1].share / (y * y * y) * dy);
+    let (mut total, open_m) = match law {
+        Law::Iso(iso) => {
+            let full = iso.flow(a, b);
+            (full.scaled(left), full.m)
+        }
+        Law::Check(check) => {
+            let shut = CheckLaw { open: crate::flow::iso6358::Iso6358 { c: 0.0, ..check.open }, ..*check };
+            let (full, leak) = (check.flow(a, b), shut.flow(a, b));
+            let open = full.plus(leak.scaled(-1.0));
+            (open.scaled(left).plus(leak), open.m)
+        }
+        _ => return Flow::default(),
+    };
+    total.dpa += open_m * left_a;
+    total.dpb += open_m * left_b;
+    total
+}

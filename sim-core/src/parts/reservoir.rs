@@ -1,0 +1,33 @@
+//! Vacuum reservoir: one volume with three nipples, of sheet metal or plastic, between source and booster.
+//!
+//! It keeps vacuum for a few applications more. Not modelled: water that gathers in it, the give of its shell.
+
+use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::params::part_params;
+
+part_params! {
+    /// A reservoir; ports `1`, `2` and `3`, all pneumatic.
+    pub struct Reservoir {
+        /// Volume of the air inside, L.
+        volume_l: 0.1 ..= 40.0,
+        /// Inner surface that warms the air, m².
+        surface_m2: 0.01 ..= 5.0,
+        /// Bore of each nipple, mm.
+        bore_mm: 1.0 ..= 30.0,
+        /// Seep of a sound reservoir into a perfect vacuum, cm³ of free air a minute.
+        seep_cm3_per_min: 0.0 ..= 20.0,
+        faults {
+            /// Diameter of a hole rusted through, mm.
+            rust_mm: 0.0 ..= 5.0,
+        }
+    }
+}
+
+impl Reservoir {
+    /// The resistance of one nipple.
+    #[must_use]
+    pub fn nipple(&self) -> Iso6358 {
+        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
+        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+    }
+}
