@@ -12,6 +12,7 @@ use std::path::Path;
 use std::time::Duration;
 
 use super::flow::between_frames;
+use super::in_turn;
 use super::prefs::{Prefs, Quality};
 use super::probe::Adapter;
 use super::shop::Shop;
@@ -71,6 +72,7 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
         .insert_resource(drawn)
         .init_resource::<Styled>()
         .add_plugins(EguiPlugin::default())
+        .add_plugins(in_turn::plugin)
         .add_plugins(view3d::plugin)
         .add_systems(EguiPrimaryContextPass, panels);
     // The panels have a camera of their own, over the room's.

@@ -8,8 +8,11 @@ use std::path::{Path, PathBuf};
 use bevy::input::keyboard::KeyboardInput;
 use bevy::input::mouse::{MouseButtonInput, MouseWheel};
 use bevy::prelude::*;
-use bevy_egui::{EguiOutput, EguiPostUpdateSet, PrimaryEguiContext};
+use bevy::window::CursorMoved;
+use bevy_egui::{EguiInputSet, EguiOutput, EguiPostUpdateSet, PrimaryEguiContext};
 use egui::accesskit;
+
+use super::in_turn::Waiting;
 
 /// A node of the tree.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
@@ -37,9 +40,9 @@ pub struct Node {
 /// What the file holds.
 #[derive(Clone, Debug, Default, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Told {
-    /// Keys, buttons and turns of the wheel that have come in so far.
+    /// Keys pressed, buttons pressed and released, and turns of the wheel that have come in so far.
     pub heard: u64,
-    /// Frames drawn since the last of them, up to [`SETTLED`]: what it led to can then be seen.
+    /// Frames drawn since the last of them, or of the pointer's moves, up to [`SETTLED`]: what it led to can then be seen.
     pub frames: u32,
     /// The nodes.
     pub nodes: Vec<Node>,
@@ -119,7 +122,7 @@ struct Written {
 /// Writes the tree to `file` after each frame in which it changed.
 pub(super) fn write_to(app: &mut App, file: &Path) {
     app.insert_resource(Written { to: file.to_owned(), last: Told::default(), heard: 0, frames: 0 })
-        .add_systems(PreUpdate, hear)
+        .add_systems(PreUpdate, hear.after(EguiInputSet::WriteEguiEvents))
         .add_systems(PostUpdate, write.after(EguiPostUpdateSet::ProcessOutput));
 }
 
@@ -129,12 +132,14 @@ fn hear(
     mut keys: MessageReader<KeyboardInput>,
     mut buttons: MessageReader<MouseButtonInput>,
     mut wheel: MessageReader<MouseWheel>,
+    mut moves: MessageReader<CursorMoved>,
+    waiting: Option<Res<Waiting>>,
 ) {
     let keys = keys.read().filter(|k| k.state.is_pressed()).count();
-    let buttons = buttons.read().filter(|b| b.state.is_pressed()).count();
-    let new = keys + buttons + wheel.read().count();
-    if 0 < new {
-        written.heard += new as u64;
+    let new = keys + buttons.read().count() + wheel.read().count();
+    written.heard += new as u64;
+    // What waits for its frame has led to nothing yet.
+    if 0 < new || 0 < moves.read().count() || waiting.is_some_and(|w| !w.is_empty()) {
         written.frames = 0;
     }
 }

@@ -187,9 +187,8 @@ impl Screen {
     /// Moves the pointer there and clicks.
     pub(crate) fn click_at(&mut self, x: f64, y: f64) {
         self.hand(&["mousemove", &format!("{x:.0}"), &format!("{y:.0}")]);
-        // What lies under the pointer must have been told so before the button goes down.
-        std::thread::sleep(Duration::from_millis(60));
-        self.hand_seen(1, &["click", "1"]);
+        // Down and up.
+        self.hand_seen(2, &["click", "1"]);
     }
 
     /// Number of actions in the attempt's file.

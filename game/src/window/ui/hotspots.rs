@@ -26,6 +26,8 @@ pub struct State {
     pub pointer: bool,
     /// A hotspot is under the pointer: it goes before the body behind it.
     pub hit: bool,
+    /// The button went down over the room, and on no hotspot: the body under the pointer is meant.
+    pub pressed: bool,
     /// The body under the pointer, and the pointer: written by the room.
     pub pointed: Option<(Thing, Pos2)>,
 }
@@ -65,6 +67,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             ui.open_menu(thing, at);
         }
     }
+    ui.hotspots.pressed = pointer.is_some() && !ui.hotspots.hit && ctx.input(|i| i.pointer.primary_pressed());
     if told.is_none()
         && let Some((thing, at)) = ui.hotspots.pointed
         && ui.menu.is_none()

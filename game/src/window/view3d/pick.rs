@@ -66,11 +66,11 @@ pub(super) fn point(
     mut ui: ResMut<UiRes>,
     eye: Res<RoomEye>,
     mut pointed: ResMut<Pointed>,
-    buttons: Res<ButtonInput<MouseButton>>,
     windows: Query<&Window>,
     all: Query<(&Picks, &Shape, &GlobalTransform)>,
 ) {
     let ui = &mut ui.0;
+    let pressed = std::mem::take(&mut ui.hotspots.pressed);
     let pointer = windows.iter().next().and_then(Window::cursor_position);
     let scene = ui.scene.filter(|_| ui.menu.is_none() && ui.hotspots.pointer && !ui.hotspots.hit);
     let here = pointer.map(|p| Pos2::new(p.x, p.y) / ui.prefs.scale);
@@ -82,7 +82,7 @@ pub(super) fn point(
         (pointed.thing, pointed.pointer, ui.hotspots.pointed) = (None, None, None);
         return;
     }
-    if pointed.pointer != pointer || buttons.just_pressed(MouseButton::Left) {
+    if pointed.pointer != pointer || pressed {
         pointed.pointer = pointer;
         let lens = Lens::new(&eye.now, eye.fov(scene.width() / scene.height().max(1.0)), scene);
         let (origin, way) = (eye.now.place(), lens.beyond(&eye.now, here));
@@ -95,9 +95,7 @@ pub(super) fn point(
     }
     ui.hotspots.pointed = pointed.thing.map(|thing| (thing, here));
     let Some(thing) = pointed.thing else { return };
-    if buttons.just_pressed(MouseButton::Left)
-        && !hands::offers(&shop.0, ui.carrying.as_ref(), thing).is_empty()
-    {
+    if pressed && !hands::offers(&shop.0, ui.carrying.as_ref(), thing).is_empty() {
         ui.open_menu(thing, here);
     }
 }
