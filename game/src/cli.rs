@@ -93,7 +93,8 @@ pub(crate) struct TextArgs {
 #[derive(Args, Debug)]
 #[command(
     after_help = "Examples:\n  pinhole trace alder --csv sound.csv --for 120 --script key-on.script\n  \
-                  pinhole trace alder --fault hose_b_pinhole=0.3 --for 600 --every 1 --csv leak.csv\n\n\
+                  pinhole trace alder --fault hose_b_pinhole=0.3 --for 600 --every 1 --csv leak.csv\n  \
+                  pinhole trace alder --show booster.vacuum --show pump.plus_into_a --plot run.png\n\n\
                   Without a script the key is on and nobody touches anything.\n\
                   Columns: t_s; each port's kPa_abs and g/s (out of the part) or V and A (into the part);\n\
                   case temperatures in C; pedal_N and travel_mm.\n\n\
@@ -116,8 +117,14 @@ pub(crate) struct TraceArgs {
     #[arg(long = "for", value_name = "S", default_value_t = 60, value_parser = clap::value_parser!(u32).range(0..=86_400))]
     pub(crate) for_s: u32,
     /// Where the table goes
-    #[arg(long, value_name = "OUT", required_unless_present = "circuit")]
+    #[arg(long, value_name = "OUT", required_unless_present_any = ["circuit", "plot"])]
     pub(crate) csv: Option<PathBuf>,
+    /// A picture of what --show names, over time (.svg or .png)
+    #[arg(long, value_name = "FILE", requires = "show")]
+    pub(crate) plot: Option<PathBuf>,
+    /// A port (its pressure or voltage) or a column of the table; may be given more than once
+    #[arg(long, value_name = "PORT", requires = "plot")]
+    pub(crate) show: Vec<String>,
     /// Where the circuit's equations go as numbers, with this run's states, for another solver
     #[arg(long, value_name = "FILE")]
     pub(crate) circuit: Option<PathBuf>,

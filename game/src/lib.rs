@@ -18,6 +18,7 @@ mod replay;
 mod text;
 mod trace;
 mod trace_circuit;
+mod trace_plot;
 #[cfg(feature = "window")]
 pub mod window;
 

@@ -13,16 +13,18 @@ use assess::words::{self, Ask, Said, Vocabulary};
 use sim_core::action::Action;
 use sim_core::air::Day;
 use sim_core::units::TICKS_PER_SECOND;
-use sim_core::workshop::{Arrival, Setup, Workshop};
+use sim_core::workshop::{Arrival, Setup, TraceRow, Workshop};
 use sim_core::world::World;
 
 use crate::Verdict;
 use crate::cli::{Places, TraceArgs};
 use crate::replay::find_faults;
+use crate::trace_plot::Plot;
 
 /// Runs the command.
 pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow::Result<Verdict> {
-    let library = Library::open(&crate::places::data(at)?)?;
+    let data = crate::places::data(at)?;
+    let library = Library::open(&data)?;
     let car = library.car(&args.car)?;
     let faults = find_faults(&car, &args.fault)?;
     for (flag, value, min, max) in
@@ -57,16 +59,13 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         world,
     });
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
-    let mut table = match &args.csv {
-        Some(path) => {
-            let file = File::create(path).with_context(|| format!("{} cannot be made", path.display()))?;
-            let mut table = Table { csv: csv::Writer::from_writer(BufWriter::new(file)), path, rows: 0 };
-            table.row(std::iter::once("t_s".to_owned()).chain(workshop.trace_columns()))?;
-            workshop.record_every(every);
-            Some(table)
-        }
-        None => None,
-    };
+    let columns = workshop.trace_columns();
+    let plot = args.plot.as_ref().map(|path| Plot::of(path, &args.show, &columns)).transpose()?;
+    let csv = args.csv.as_ref().map(|path| Table::of(path, &columns)).transpose()?;
+    let mut takers = Takers { csv, plot };
+    if takers.want_rows() {
+        workshop.record_every(every);
+    }
     if args.circuit.is_some() {
         workshop.watch();
     }
@@ -84,9 +83,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         if let Some(why) = outcome.refused {
             return Err(anyhow::Error::new(why).context(place()));
         }
-        if let Some(table) = &mut table {
-            table.take(&mut workshop)?;
-        }
+        takers.take(&mut workshop)?;
     }
     if args.circuit_after_script {
         workshop.watch();
@@ -101,21 +98,53 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             if let Some(why) = outcome.refused {
                 return Err(why.into());
             }
-            if let Some(table) = &mut table {
-                table.take(&mut workshop)?;
-            }
+            takers.take(&mut workshop)?;
             left -= s;
         }
     }
-    if let Some(table) = table {
+    if let Some(table) = takers.csv {
         let (path, rows) = (table.path, table.rows);
         table.end()?;
-        writeln!(out, "{}: {rows} rows, {} columns", path.display(), workshop.trace_columns().len() + 1)?;
+        writeln!(out, "{}: {rows} rows, {} columns", path.display(), columns.len() + 1)?;
+    }
+    if let Some(plot) = takers.plot {
+        let (path, curves) = plot.end(&data)?;
+        writeln!(out, "{}: {curves} curves", path.display())?;
     }
     if let (Some(path), Some(watch)) = (&args.circuit, workshop.watched()) {
         crate::trace_circuit::write(out, path, watch, workshop.circuit().tick())?;
     }
     Ok(Verdict::Pass)
+}
+
+/// Who gets the rows.
+struct Takers<'a> {
+    csv: Option<Table<'a>>,
+    plot: Option<Plot>,
+}
+
+impl Takers<'_> {
+    const fn want_rows(&self) -> bool {
+        self.csv.is_some() || self.plot.is_some()
+    }
+
+    fn take(&mut self, workshop: &mut Workshop) -> anyhow::Result<()> {
+        if !self.want_rows() {
+            return Ok(());
+        }
+        let Some(rows) = workshop.take_rows() else {
+            bail!("more than 100 000 rows in one action: choose a longer --every");
+        };
+        for row in rows {
+            if let Some(plot) = &mut self.plot {
+                plot.take(row.tick.s(), &row.values);
+            }
+            if let Some(table) = &mut self.csv {
+                table.take(row)?;
+            }
+        }
+        Ok(())
+    }
 }
 
 struct Table<'a> {
@@ -124,20 +153,22 @@ struct Table<'a> {
     rows: usize,
 }
 
-impl Table<'_> {
+impl<'a> Table<'a> {
+    fn of(path: &'a Path, columns: &[String]) -> anyhow::Result<Self> {
+        let file = File::create(path).with_context(|| format!("{} cannot be made", path.display()))?;
+        let mut table = Self { csv: csv::Writer::from_writer(BufWriter::new(file)), path, rows: 0 };
+        table.row(std::iter::once("t_s").chain(columns.iter().map(String::as_str)).map(str::to_owned))?;
+        Ok(table)
+    }
+
     fn row(&mut self, cells: impl Iterator<Item = String>) -> anyhow::Result<()> {
         self.csv.write_record(cells).with_context(|| format!("{} cannot be written", self.path.display()))
     }
 
-    fn take(&mut self, workshop: &mut Workshop) -> anyhow::Result<()> {
-        let Some(rows) = workshop.take_rows() else {
-            bail!("more than 100 000 rows in one action: choose a longer --every");
-        };
-        for row in rows {
-            let cells = std::iter::once(row.tick.s()).chain(row.values);
-            self.row(cells.map(|v| format!("{}", (v * 1e9).round() / 1e9)))?;
-            self.rows += 1;
-        }
+    fn take(&mut self, row: TraceRow) -> anyhow::Result<()> {
+        let cells = std::iter::once(row.tick.s()).chain(row.values);
+        self.row(cells.map(|v| format!("{}", (v * 1e9).round() / 1e9)))?;
+        self.rows += 1;
         Ok(())
     }
 

@@ -89,3 +89,107 @@ fn the_circuit_goes_out_as_numbers_with_the_states_it_went_through() {
     let p = 0.4 * energy / front["m3"].as_f64().unwrap();
     assert!((p - 41_325.0).abs() < 2_500.0, "{p} Pa");
 }
+
+/// The corners of the first line drawn in `svg` with at least `least` of them, in pixels.
+fn first_line(svg: &str, least: usize) -> Vec<(f64, f64)> {
+    let lines = svg.split("<polyline").skip(1).map(|rest| {
+        let points = rest.split_once("points=\"").unwrap().1.split_once('"').unwrap().0;
+        let corner = |pair: &str| {
+            let (x, y) = pair.split_once(',').unwrap();
+            (x.parse().unwrap(), y.parse().unwrap())
+        };
+        points.split_whitespace().map(corner).collect::<Vec<(f64, f64)>>()
+    });
+    lines.into_iter().find(|line| least <= line.len()).expect("a drawn line")
+}
+
+#[test]
+fn chosen_ports_are_drawn_as_svg_and_as_png() {
+    let home = tempfile::tempdir().unwrap();
+    for file in ["p.svg", "p.png"] {
+        let show = ["--show", "booster.vacuum", "--show", "pump.plus_into_a", "--show", "pump.plus"];
+        let output =
+            pinhole(home.path()).args(["trace", "alder", "--plot", file]).args(show).output().unwrap();
+        let said = ends_with_code(&output, 0);
+        assert!(said.contains("p.") && said.contains("3 curves"), "{said}");
+    }
+    let svg = std::fs::read_to_string(home.path().join("p.svg")).unwrap();
+    for wanted in
+        ["booster.vacuum_kpa_abs", "pump.plus_into_a", "pump.plus_v", "kPa absolute", "A in", "</svg>"]
+    {
+        assert!(svg.contains(wanted), "{wanted} is not in the picture");
+    }
+    // The store's pressure falls: high in the picture at first (small y), low at the end.
+    let line = first_line(&svg, 100);
+    let (first, last) = (line[0], *line.last().unwrap());
+    assert!(first.0 < last.0 && first.1 + 100.0 < last.1, "{first:?} to {last:?}");
+    // A PNG of three panels, twice the SVG's 760 x 645.
+    let png = std::fs::read(home.path().join("p.png")).unwrap();
+    assert_eq!(&png[..8], b"\x89PNG\r\n\x1a\n");
+    let number = |at: usize| u32::from_be_bytes(png[at..at + 4].try_into().unwrap());
+    assert_eq!((number(16), number(20)), (1520, 1290));
+    assert!(png.windows(4).any(|w| w == b"IEND"), "a whole file");
+    assert!(10_000 < png.len(), "more than an empty sheet: {} bytes", png.len());
+}
+
+#[test]
+fn a_plot_that_cannot_be_is_refused_before_the_model_runs() {
+    let home = tempfile::tempdir().unwrap();
+    let five: Vec<&str> = ["booster.vacuum", "hose_b.a", "hose_p.a", "hose_p.b", "pump.inlet"]
+        .iter()
+        .flat_map(|p| ["--show", p])
+        .collect();
+    let cases: [(&str, Vec<&str>, &[&str]); 7] = [
+        ("alder", vec!["--plot", "p.svg", "--show", "boster.vacuum"], &["--show boster.vacuum", "booster"]),
+        ("alder", vec!["--plot", "p.svg", "--show", "booster.rear"], &["booster.vacuum_kpa_abs"]),
+        ("alder", vec!["--plot", "p.gif", "--show", "booster.vacuum"], &["p.gif", ".svg or .png"]),
+        (
+            "alder",
+            vec!["--plot", "no/such/p.png", "--show", "booster.vacuum"],
+            &["no/such/p.png", "cannot be written"],
+        ),
+        ("alder", [vec!["--plot", "p.svg"], five].concat(), &["5 curves", "at most 4"]),
+        ("alder", vec!["--plot", "p.svg"], &["--show"]),
+        ("elm", vec!["--plot", "p.svg", "--show", "booster.vacuum"], &["elm"]),
+    ];
+    for (car, args, wanted) in cases {
+        let output =
+            pinhole(home.path()).args(["trace", car, "--for", "86400"]).args(&args).output().unwrap();
+        let said = ends_with_code(&output, 2);
+        for w in wanted {
+            assert!(said.contains(w), "{args:?}: {w} is not in: {said}");
+        }
+    }
+}
+
+#[test]
+fn a_fault_the_car_cannot_have_is_refused() {
+    let home = tempfile::tempdir().unwrap();
+    for (fault, wanted) in [
+        ("hose_z_hole=1", "hose_z_hole"),
+        ("hose_b_pinhole", "ID=SEVERITY"),
+        ("hose_b_pinhole=nan", "finite"),
+    ] {
+        let args = ["trace", "alder", "--csv", "t.csv", "--fault", fault];
+        let said = ends_with_code(&pinhole(home.path()).args(args).output().unwrap(), 2);
+        assert!(said.contains(wanted), "{fault}: {said}");
+    }
+}
+
+#[test]
+fn the_circuit_of_a_hold_begins_when_the_script_is_done() {
+    let home = tempfile::tempdir().unwrap();
+    std::fs::write(home.path().join("s.script"), "chocks on\nkey on\nwait 60\nkey off\n").unwrap();
+    let args = ["trace", "alder", "--script", "s.script", "--for", "3600", "--circuit", "c.json"];
+    let told = |more: &[&str]| {
+        ends_with_code(&pinhole(home.path()).args(args).args(more).output().unwrap(), 0);
+        let text = std::fs::read_to_string(home.path().join("c.json")).unwrap();
+        let file: serde_json::Value = serde_json::from_str(&text).unwrap();
+        let ticks: Vec<u64> =
+            file["states"].as_array().unwrap().iter().map(|s| s[0].as_u64().unwrap()).collect();
+        (file["told"].as_array().unwrap().len(), ticks.last().unwrap() - ticks[0])
+    };
+    let (whole, hold) = (told(&[]), told(&["--circuit-after-script"]));
+    assert!(4 < whole.0 && 360_000 < whole.1, "the pull-down switches things: {whole:?}");
+    assert_eq!(hold, (1, 360_000), "nothing switches in an hour's hold");
+}

@@ -13,26 +13,26 @@ use crate::marks::sheet::{Marks, NoteWorth};
 /// Why a chart could not be drawn.
 #[derive(Debug, thiserror::Error)]
 #[error("the chart could not be drawn: {0}")]
-pub(crate) struct PlotError(String);
+pub struct PlotError(String);
 
 /// Any of the plotting library's errors.
-fn plot_error(error: impl std::fmt::Display) -> PlotError {
+pub(super) fn plot_error(error: impl std::fmt::Display) -> PlotError {
     PlotError(error.to_string())
 }
 
-type Area<'a> = DrawingArea<SVGBackend<'a>, Shift>;
+pub(super) type Area<'a> = DrawingArea<SVGBackend<'a>, Shift>;
 
 /// Size of a chart, px.
-const SIZE: (u32, u32) = (760, 215);
+pub(super) const SIZE: (u32, u32) = (760, 215);
 /// Room at the right for the names of lines, px.
-const NAMES: u32 = 190;
+pub(super) const NAMES: u32 = 190;
 /// Lines drawn in the path of certainty.
 const LINES: usize = 4;
 
 /// Ink for text and axes.
 pub(crate) const INK: RGBColor = RGBColor(0x1c, 0x26, 0x29);
 /// Fine lines.
-const FINE: RGBColor = RGBColor(0xc9, 0xd1, 0xd0);
+pub(super) const FINE: RGBColor = RGBColor(0xc9, 0xd1, 0xd0);
 /// Inks of the lines, darkest use first.
 pub(crate) const LINE_INKS: [RGBColor; LINES] = [
     RGBColor(0x0b, 0x5f, 0x59),
@@ -41,7 +41,7 @@ pub(crate) const LINE_INKS: [RGBColor; LINES] = [
     RGBColor(0x5c, 0x5f, 0x3a),
 ];
 
-fn text(size: u32) -> TextStyle<'static> {
+pub(super) fn text(size: u32) -> TextStyle<'static> {
     ("sans-serif", size).into_font().color(&INK)
 }
 
@@ -119,7 +119,7 @@ pub(crate) fn path(marks: &Marks) -> Result<String, PlotError> {
 }
 
 /// Draws the mark of a line: circle, triangle, cross, square.
-fn mark<CT: CoordTranslate>(
+pub(super) fn mark<CT: CoordTranslate>(
     area: &DrawingArea<SVGBackend<'_>, CT>,
     slot: usize,
     at: CT::From,
@@ -139,7 +139,7 @@ where
 }
 
 /// Writes the names of lines beside their ends, one under the other without overlapping.
-fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>) -> Result<(), PlotError> {
+pub(super) fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>) -> Result<(), PlotError> {
     /// Height of a name of up to two rows, px.
     const ROW: i32 = 14;
     let height = SIZE.1 as i32 - 46;

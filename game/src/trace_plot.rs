@@ -1,0 +1,178 @@
+//! `pinhole trace --plot`: chosen columns of the table as a picture, SVG or PNG by the file's ending.
+//!
+//! The SVG is the picture; a PNG is the same picture in points, twice as many each way, with the letters of the
+//! data folder, so that every machine draws the same.
+
+use std::fs::File;
+use std::io::Write as _;
+use std::path::{Path, PathBuf};
+
+use assess::report::curves::{self, Curve, CurvesError, LINES};
+use resvg::{tiny_skia, usvg};
+
+/// Points of a PNG for one of the SVG.
+const SCALE: f32 = 2.0;
+/// Letters, in the data folder.
+const FONT: &str = "assets/fonts/Inter-Regular.otf";
+/// How the table's columns end, and how their unit is written at an axis.
+const UNITS: [(&str, &str); 7] = [
+    ("_kpa_abs", "kPa absolute"),
+    ("_flow_out_g_per_s", "g/s out"),
+    ("_into_a", "A in"),
+    ("_v", "V"),
+    ("_c", "\u{b0}C"),
+    ("_n", "N"),
+    ("_mm", "mm"),
+];
+
+/// Why there is no picture.
+#[derive(Debug, thiserror::Error)]
+pub(crate) enum PlotError {
+    /// Neither a column nor a port.
+    #[error("--show {name}: the car has no such port or column; {hint}")]
+    Unknown {
+        /// As asked for.
+        name: String,
+        /// What there is.
+        hint: String,
+    },
+    /// More of one unit than can be told apart.
+    #[error("--show: {count} curves in {unit}; at most {LINES} of one unit fit into a picture")]
+    TooMany {
+        /// The unit.
+        unit: &'static str,
+        /// How many.
+        count: usize,
+    },
+    /// Neither .svg nor .png.
+    #[error("--plot {}: a picture ends in .svg or .png", path.display())]
+    Ending {
+        /// As asked for.
+        path: PathBuf,
+    },
+    /// The file.
+    #[error("the picture {} cannot be written: {source}", path.display())]
+    File {
+        /// Where.
+        path: PathBuf,
+        /// Why.
+        source: std::io::Error,
+    },
+    /// The letters.
+    #[error("the letters {} cannot be read: {source}; is the data folder whole?", path.display())]
+    Font {
+        /// Where.
+        path: PathBuf,
+        /// Why.
+        source: std::io::Error,
+    },
+    /// The drawing.
+    #[error(transparent)]
+    Curves(#[from] CurvesError),
+    /// Points from the drawing.
+    #[error("the picture cannot be turned into points: {0}")]
+    Points(String),
+}
+
+/// What the picture will be: checked before the model runs, filled as it runs.
+#[derive(Debug)]
+pub(crate) struct Plot {
+    path: PathBuf,
+    file: File,
+    as_points: bool,
+    /// Columns of the table (without the time) and the curves from them.
+    curves: Vec<(usize, Curve)>,
+}
+
+impl Plot {
+    /// Checks what is asked for against the table's `columns`, and makes the file.
+    ///
+    /// # Errors
+    /// When a name is none of a port or column, the file's ending is unknown, or the file cannot be made.
+    pub(crate) fn of(path: &Path, show: &[String], columns: &[String]) -> Result<Self, PlotError> {
+        let ending = path.extension().map(|e| e.to_string_lossy().to_lowercase());
+        let as_points = match ending.as_deref() {
+            Some("svg") => false,
+            Some("png") => true,
+            _ => return Err(PlotError::Ending { path: path.to_owned() }),
+        };
+        let mut curves: Vec<(usize, Curve)> = Vec::new();
+        for name in show {
+            let column = column_of(name, columns)?;
+            if curves.iter().all(|(c, _)| *c != column) {
+                let unit = unit_of(&columns[column]).to_owned();
+                curves.push((column, Curve { name: columns[column].clone(), unit, points: Vec::new() }));
+            }
+        }
+        for (_, unit) in UNITS {
+            let count = curves.iter().filter(|(_, curve)| curve.unit == unit).count();
+            if LINES < count {
+                return Err(PlotError::TooMany { unit, count });
+            }
+        }
+        let file = File::create(path).map_err(|source| PlotError::File { path: path.to_owned(), source })?;
+        Ok(Self { path: path.to_owned(), file, as_points, curves })
+    }
+
+    /// Takes a row of the table.
+    pub(crate) fn take(&mut self, at_s: f64, values: &[f64]) {
+        for (column, curve) in &mut self.curves {
+            curve.points.push((at_s, values[*column]));
+        }
+    }
+
+    /// Draws and writes; gives back where, and how many curves.
+    ///
+    /// # Errors
+    /// When it cannot be drawn or written.
+    pub(crate) fn end(mut self, data: &Path) -> Result<(PathBuf, usize), PlotError> {
+        let curves: Vec<Curve> = self.curves.into_iter().map(|(_, curve)| curve).collect();
+        let svg = curves::svg(&curves)?;
+        let bytes = if self.as_points { points_of(&svg, data)? } else { svg.into_bytes() };
+        self.file.write_all(&bytes).map_err(|source| PlotError::File { path: self.path.clone(), source })?;
+        Ok((self.path, curves.len()))
+    }
+}
+
+/// A column by its own name, or by a port's: of air its pressure, of wires its voltage.
+fn column_of(name: &str, columns: &[String]) -> Result<usize, PlotError> {
+    let wanted = [name.to_owned(), format!("{name}_kpa_abs"), format!("{name}_v")];
+    if let Some(column) = wanted.iter().find_map(|w| columns.iter().position(|column| column == w)) {
+        return Ok(column);
+    }
+    let part = name.split('.').next().unwrap_or(name);
+    let of_part: Vec<&str> =
+        columns.iter().filter(|c| c.split('.').next() == Some(part)).map(String::as_str).collect();
+    let hint = if of_part.is_empty() {
+        let mut parts: Vec<&str> = columns.iter().filter_map(|c| c.split_once('.')).map(|(p, _)| p).collect();
+        parts.sort_unstable();
+        parts.dedup();
+        format!("its parts are {}", parts.join(", "))
+    } else {
+        format!("{part} has {}", of_part.join(", "))
+    };
+    Err(PlotError::Unknown { name: name.to_owned(), hint })
+}
+
+/// The unit a column's name ends in.
+fn unit_of(column: &str) -> &'static str {
+    UNITS.into_iter().find(|(end, _)| column.ends_with(end)).map_or("", |(_, unit)| unit)
+}
+
+/// The picture as PNG.
+fn points_of(svg: &str, data: &Path) -> Result<Vec<u8>, PlotError> {
+    let path = data.join(FONT);
+    let font = std::fs::read(&path).map_err(|source| PlotError::Font { path, source })?;
+    let mut options = usvg::Options::default();
+    let letters = options.fontdb_mut();
+    letters.load_font_data(font);
+    letters.set_sans_serif_family("Inter");
+    let wrong = |e: String| PlotError::Points(e);
+    let tree = usvg::Tree::from_str(svg, &options).map_err(|e| wrong(e.to_string()))?;
+    let size = tree.size();
+    let (w, h) = ((size.width() * SCALE).ceil() as u32, (size.height() * SCALE).ceil() as u32);
+    let mut points = tiny_skia::Pixmap::new(w, h)
+        .ok_or_else(|| wrong(format!("{w} x {h} points are none or too many")))?;
+    resvg::render(&tree, tiny_skia::Transform::from_scale(SCALE, SCALE), &mut points.as_mut());
+    points.encode_png().map_err(|e| wrong(e.to_string()))
+}
