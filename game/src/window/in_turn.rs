@@ -27,8 +27,16 @@ impl Waiting {
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Waiting>().add_systems(
         PreUpdate,
-        deliver.after(EguiInputSet::ReadBevyMessages).before(EguiInputSet::WriteEguiEvents),
+        (
+            deliver.after(EguiInputSet::ReadBevyMessages).before(EguiInputSet::WriteEguiEvents),
+            forget.after(EguiInputSet::WriteEguiEvents),
+        ),
     );
+}
+
+/// What a frame was given is not given again.
+fn forget(mut events: ResMut<Messages<EguiInputEvent>>) {
+    events.clear();
 }
 
 fn deliver(
@@ -94,6 +102,32 @@ mod tests {
     fn a_click_between_two_moves_has_a_frame_of_its_own() {
         let quick = [at(0.0), at(1.0), button(true), button(false), at(2.0), at(3.0)];
         assert_eq!(frames(&quick), [2, 2, 2]);
+    }
+
+    #[derive(Resource, Default)]
+    struct Given(Vec<Vec<Event>>);
+
+    fn collect(mut given: ResMut<Given>, mut events: MessageReader<EguiInputEvent>) {
+        given.0.push(events.read().map(|e| e.event.clone()).collect());
+    }
+
+    #[test]
+    fn every_event_is_given_once_and_in_order() {
+        let mut app = App::new();
+        app.add_message::<EguiInputEvent>().add_message::<RequestRedraw>().init_resource::<Given>();
+        app.add_plugins(plugin).add_systems(PreUpdate, collect.in_set(EguiInputSet::WriteEguiEvents));
+        let quick = [at(0.0), button(true), button(false), at(1.0), button(true), button(false)];
+        for event in quick.clone() {
+            app.world_mut().write_message(EguiInputEvent { context: Entity::PLACEHOLDER, event });
+        }
+        for _ in 0..6 {
+            app.update();
+        }
+        let given = &app.world().resource::<Given>().0;
+        let sizes: Vec<usize> = given.iter().map(Vec::len).collect();
+        assert_eq!(sizes, [1, 2, 1, 2, 0, 0]);
+        assert_eq!(given.concat(), quick);
+        assert!(app.world().resource::<Waiting>().is_empty());
     }
 
     #[test]
