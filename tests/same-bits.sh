@@ -8,19 +8,20 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 root=${CARGO_TARGET_DIR:-target}
 
-build() { # name, arguments of cargo
-    local name=$1
-    shift
-    cargo build --locked -p game --no-default-features --target-dir "$root/same-bits-$name" "$@"
+mkdir -p "$root/same-bits"
+declare -A program
+# Each program is copied out, because the next build may put another in its place. Release and opt-level 0 use the
+# libraries that are built already; the processor's own code needs a folder of its own.
+build() { # name, folder of the build, folder in it, arguments of cargo
+    local name=$1 target=$2 profile=$3
+    shift 3
+    cargo build --locked -p game --no-default-features --target-dir "$target" "$@"
+    program[$name]=$root/same-bits/pinhole-$name
+    cp "$target/$profile/pinhole" "${program[$name]}"
 }
-build release --release
-RUSTFLAGS="-C target-cpu=native" build native --release
-build o0 --config 'profile.dev.package.sim-core.opt-level=0'
-declare -A program=(
-    [release]=$root/same-bits-release/release/pinhole
-    [native]=$root/same-bits-native/release/pinhole
-    [o0]=$root/same-bits-o0/debug/pinhole
-)
+build release "$root" release --release
+RUSTFLAGS="-C target-cpu=native" build native "$root/same-bits/native" release --release
+build o0 "$root" debug --config 'profile.dev.package.sim-core.opt-level=0'
 
 marked=hum-at-the-lights
 for script in scenarios/first-shift/reference/*.script; do

@@ -38,10 +38,6 @@ pedal release
 wait until pump stops 30
 read gauge
 note shown
-key off
-wait 60
-read gauge
-note shown
 ";
 
 /// An attempt with the worlds it is run in.
