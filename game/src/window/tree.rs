@@ -12,6 +12,7 @@ use bevy::window::CursorMoved;
 use bevy_egui::{EguiInputSet, EguiOutput, EguiPostUpdateSet, PrimaryEguiContext};
 use egui::accesskit;
 
+use super::app::UiRes;
 use super::in_turn::Waiting;
 
 /// A node of the tree.
@@ -134,12 +135,15 @@ fn hear(
     mut wheel: MessageReader<MouseWheel>,
     mut moves: MessageReader<CursorMoved>,
     waiting: Option<Res<Waiting>>,
+    ui: Option<Res<UiRes>>,
 ) {
     let keys = keys.read().filter(|k| k.state.is_pressed()).count();
     let new = keys + buttons.read().count() + wheel.read().count();
     written.heard += new as u64;
-    // What waits for its frame has led to nothing yet.
-    if 0 < new || 0 < moves.read().count() || waiting.is_some_and(|w| !w.is_empty()) {
+    // What waits for its frame has led to nothing yet, and nothing is clicked while the eye glides.
+    let waits = waiting.is_some_and(|w| !w.is_empty());
+    let glides = ui.is_some_and(|ui| ui.0.hotspots.glides);
+    if 0 < new || 0 < moves.read().count() || waits || glides {
         written.frames = 0;
     }
 }

@@ -117,9 +117,8 @@ impl Mouse {
                     let tab = screen.find(&station);
                     if !tab.on {
                         let (x, y) = middle(&tab);
+                        // Settled is what came of it when the eye has arrived.
                         screen.click_at(x, y);
-                        // The camera glides; what is clicked must stand.
-                        std::thread::sleep(std::time::Duration::from_millis(1_200));
                     }
                 }
                 // It may be on the other sheet of the line diagram.

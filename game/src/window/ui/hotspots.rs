@@ -26,6 +26,8 @@ pub struct State {
     pub pointer: bool,
     /// A hotspot is under the pointer: it goes before the body behind it.
     pub hit: bool,
+    /// The eye is on its way to another station: nothing stands still yet.
+    pub glides: bool,
     /// The button went down over the room, and on no hotspot: the body under the pointer is meant.
     pub pressed: bool,
     /// The body under the pointer, and the pointer: written by the room.

@@ -212,7 +212,7 @@ impl Lens {
 
 /// Moves the eye: to the station, by mouse, by keys.
 pub(super) fn follow(
-    ui: Res<UiRes>,
+    mut ui: ResMut<UiRes>,
     time: Res<Time<Real>>,
     mut eye: ResMut<RoomEye>,
     motion: Res<AccumulatedMouseMotion>,
@@ -222,7 +222,7 @@ pub(super) fn follow(
     windows: Query<&bevy::window::Window>,
     mut cameras: Query<(&mut Transform, &mut Projection), With<RoomCamera>>,
 ) {
-    let ui = &ui.0;
+    let ui = &mut ui.0;
     // The first frames belong to nobody: a picture or a carried-on job begins where its eye is.
     eye.frames = eye.frames.saturating_add(1);
     let at_once = ui.prefs.reduced_motion || eye.frames < 8;
@@ -252,7 +252,9 @@ pub(super) fn follow(
         let zoom = held(KeyCode::PageDown, KeyCode::PageUp);
         eye.look(yaw * s, pitch * s * 0.8, (zoom * s).exp());
     }
-    eye.step(time.delta_secs().min(0.1));
+    // A glide takes four frames at least, and on a slow machine not much longer than on a fast one.
+    eye.step(time.delta_secs().min(GLIDE_S * 0.25));
+    ui.hotspots.glides = eye.gone_s < GLIDE_S;
     let aspect = scene.width() / scene.height().max(1.0);
     let fov = eye.fov(aspect);
     for (mut transform, mut projection) in &mut cameras {
