@@ -59,7 +59,6 @@ end-body-31c = Massepunkt C
 end-body-31d = Massepunkt D
 end-reservoir-1 = Stutzen 1
 end-reservoir-2 = Stutzen 2
-end-reservoir-3 = Stutzen 3
 end-enginepump-inlet = Saugstutzen
 end-vacuumsensor-vacuum = Unterdruckanschluss
 end-vacuumsensor-plus = Klemme Speisung

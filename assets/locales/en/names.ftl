@@ -59,7 +59,6 @@ end-body-31c = earth point C
 end-body-31d = earth point D
 end-reservoir-1 = nipple 1
 end-reservoir-2 = nipple 2
-end-reservoir-3 = nipple 3
 end-enginepump-inlet = inlet
 end-vacuumsensor-vacuum = vacuum port
 end-vacuumsensor-plus = feed terminal

@@ -520,7 +520,8 @@ fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
     for id in library.pack_ids()? {
         let (title, jobs) = match library.pack(&id) {
             Ok(pack) => {
-                let jobs = pack.jobs.iter().map(|j| offered_job(library, &format!("{id}/{j}"))).collect();
+                let names = pack.jobs.iter().map(|j| format!("{id}/{j}"));
+                let jobs = names.filter_map(|name| offered_job(library, &name).transpose()).collect();
                 (pack.title.clone(), jobs)
             }
             // A broken pack must not keep a school from its other packs.
@@ -531,13 +532,14 @@ fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
     Ok(packs)
 }
 
-fn offered_job(library: &Library, name: &str) -> Result<Offered, String> {
+/// A job as the desk offers it; `None` when its car is not drawn, so that the window cannot show it.
+fn offered_job(library: &Library, name: &str) -> Result<Option<Offered>, String> {
     let job = library.job(name).map_err(|e| e.to_string())?;
-    Ok(Offered {
+    Ok(library.has_diagram(&job.car.id).then(|| Offered {
         name: name.to_owned(),
         title: job.title.clone(),
         car_id: job.car.id.clone(),
         car: job.car.name.clone(),
         time_limit_min: job.time_limit_min,
-    })
+    }))
 }

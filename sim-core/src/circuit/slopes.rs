@@ -12,6 +12,7 @@ use crate::parts::engine::{Engine, EngineState};
 use crate::parts::engine_pump::EnginePump;
 use crate::parts::hose::Hose;
 use crate::parts::reservoir::Reservoir;
+use crate::parts::tee::Tee;
 use crate::units::Tick;
 
 /// Booster with a sticking piston, two soft hoses, reservoir, check valve, pump turned by the engine.
@@ -70,6 +71,7 @@ fn assembly() -> Assembly {
                 rust_mm: 0.1,
             }),
         ),
+        ("tee", PartKind::Tee(Tee { bore_mm: 8.0, volume_cm3: 6.0, crack_mm: 0.1 })),
         (
             "valve",
             PartKind::CheckValve(CheckValve {
@@ -127,9 +129,10 @@ fn assembly() -> Assembly {
         ("far.b", "tank.1"),
         // A soft hose at the seat itself.
         ("valve.store", "line.a"),
-        ("line.b", "tank.2"),
+        ("line.b", "tee.1"),
+        ("tee.2", "tank.2"),
         ("valve.source", "pump.inlet"),
-        ("tank.3", "engine.manifold"),
+        ("tee.3", "engine.manifold"),
     ] {
         let port = |name| a.port(name).unwrap_or_else(|| panic!("no port {name}"));
         let joint = Joint { id: format!("{x}-{y}"), a: port(x), b: port(y), made: true };

@@ -96,7 +96,7 @@ impl Hose {
 /// Vacuum inside at which a soft wall begins to pull in, Pa below the air (common practice, no source).
 pub const SOFT_BEGINS_PA: f64 = 15e3;
 /// Further vacuum until it has pulled in fully, Pa (common practice, no source).
-pub const SOFT_SPAN_PA: f64 = 45e3;
+pub const SOFT_SPAN_PA: f64 = 25e3;
 
 /// Share of its conductance that a soft hose has left while the air inside is `below_pa` under the air
 /// outside, and its slope; `collapse` is what it loses once the wall has pulled in fully.

@@ -102,7 +102,7 @@ kinds! {
     /// Engine with manifold and alternator.
     Engine { "manifold": Pneumatic, "b_plus": Electrical, "ground": Electrical }
     /// Vacuum reservoir.
-    Reservoir { "1": Pneumatic, "2": Pneumatic, "3": Pneumatic }
+    Reservoir { "1": Pneumatic, "2": Pneumatic }
     /// Vacuum pump turned by the engine.
     EnginePump { "inlet": Pneumatic }
     /// Vacuum sensor.

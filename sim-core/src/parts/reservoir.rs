@@ -1,12 +1,12 @@
-//! Vacuum reservoir: one volume with three nipples, of sheet metal or plastic, between source and booster.
+//! Vacuum reservoir: one volume with two nipples, of sheet metal or plastic, between source and booster.
 //!
-//! It keeps vacuum for a few applications more. Not modelled: water that gathers in it, the give of its shell.
+//! It keeps vacuum for a few applications more; tees beside it are parts of their own. Not modelled: water that gathers in it, the give of its shell.
 
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
 use crate::params::part_params;
 
 part_params! {
-    /// A reservoir; ports `1`, `2` and `3`, all pneumatic.
+    /// A reservoir; ports `1` and `2`, both pneumatic.
     pub struct Reservoir {
         /// Volume of the air inside, L.
         volume_l: 0.1 ..= 40.0,

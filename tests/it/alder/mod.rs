@@ -1,8 +1,9 @@
-//! Alder as its file says: sound cars stay inside the data sheet, faults leave it, complaints come true.
+//! The cars as their files say: sound cars stay inside the data sheet, faults leave it, complaints come true.
 //!
 //! The file states limits, serviceable ranges and severities; the circuit computes what a gauge would
 //! show. Here the two are held against each other.
 
+mod birch;
 mod complaints;
 mod faults;
 mod sound;
@@ -24,8 +25,13 @@ fn library() -> Library {
     Library::open(&root).unwrap_or_else(|e| panic!("{e}"))
 }
 
-fn alder() -> Arc<Car> {
-    library().car("alder").unwrap_or_else(|e| panic!("{e}"))
+fn car(id: &str) -> Arc<Car> {
+    library().car(id).unwrap_or_else(|e| panic!("{e}"))
+}
+
+/// The cars with an electric pump beside the engine's vacuum: one circuit of air, two ways to command it.
+fn with_electric_pump() -> [Arc<Car>; 2] {
+    [car("alder"), car("cedar")]
 }
 
 /// A car on the bench of these tests.

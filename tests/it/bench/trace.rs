@@ -193,3 +193,21 @@ fn the_circuit_of_a_hold_begins_when_the_script_is_done() {
     assert!(4 < whole.0 && 360_000 < whole.1, "the pull-down switches things: {whole:?}");
     assert_eq!(hold, (1, 360_000), "nothing switches in an hour's hold");
 }
+
+#[test]
+fn every_car_can_be_traced() {
+    for (car, store, deep_kpa_abs) in [("birch", "tank.1", 25.0), ("cedar", "tee.1", 60.0)] {
+        let home = tempfile::tempdir().unwrap();
+        std::fs::write(home.path().join("s.script"), "key on\nchocks on\nengine start\nwait 60\n").unwrap();
+        let args = ["trace", car, "--csv", "t.csv", "--circuit", "c.json", "--script", "s.script"];
+        let output = pinhole(home.path()).args(args).output().unwrap();
+        ends_with_code(&output, 0);
+        let text = std::fs::read_to_string(home.path().join("t.csv")).unwrap();
+        let names: Vec<&str> = text.lines().next().unwrap().split(',').collect();
+        let at = names.iter().position(|n| *n == format!("{store}_kpa_abs")).unwrap();
+        let last: f64 = text.lines().last().unwrap().split(',').nth(at).unwrap().parse().unwrap();
+        assert!(last < deep_kpa_abs, "{car}: {last} kPa");
+        let circuit = std::fs::read_to_string(home.path().join("c.json")).unwrap();
+        assert!(circuit.contains("\"constants\""), "{car}");
+    }
+}

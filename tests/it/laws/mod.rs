@@ -1,6 +1,7 @@
 //! Laws that must always hold, whatever the numbers.
 
 pub(crate) mod busy_day;
+mod cars;
 mod circuit;
 mod dice;
 mod flow_slopes;

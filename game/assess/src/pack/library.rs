@@ -102,6 +102,13 @@ impl Library {
         check_diagram::diagram(raw, &car.id, car, &file).map_err(PackErrors)
     }
 
+    /// Whether a car has a line diagram. A car without one can be worked at in the terminal and traced; the
+    /// window does not offer it.
+    #[must_use]
+    pub fn has_diagram(&self, car: &str) -> bool {
+        self.root.join(format!("assets/diagrams/{car}.ron")).is_file()
+    }
+
     /// Short names of the packs.
     ///
     /// # Errors
@@ -209,7 +216,9 @@ impl Library {
         let (mut jobs, mut errors) = (Vec::new(), Vec::new());
         let mut broken_cars = Vec::new();
         for id in self.cars()? {
-            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car).and(self.diagram(&car))) {
+            let drawn =
+                |car: &Car| if self.has_diagram(&id) { self.diagram(car).map(|_| ()) } else { Ok(()) };
+            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car).and(drawn(&car))) {
                 errors.extend(e.0);
                 broken_cars.push(id);
             }

@@ -14,12 +14,13 @@ use super::{harness, window};
 /// Least side of a target, and least distance of two ports (WCAG 2.2: 24 px).
 const LEAST: f32 = 24.0;
 
-/// Every car of the library with its sheets.
+/// Every car of the library that is drawn, with its sheets.
 fn drawings() -> Vec<(std::sync::Arc<sim_core::car::Car>, Vec<Plan>)> {
     let library = assess::pack::Library::open(&super::root()).unwrap();
     let cars = library.cars().unwrap();
     assert!(!cars.is_empty());
     cars.iter()
+        .filter(|id| library.has_diagram(id))
         .map(|id| {
             let car = library.car(id).unwrap();
             let diagram = library.diagram(&car).unwrap_or_else(|e| panic!("{e}"));
