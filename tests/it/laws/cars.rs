@@ -111,3 +111,39 @@ fn every_unit_of_every_car_has_a_new_spare_and_every_fault_is_cured_by_its_unit(
         assert!(18 <= car.faults.len(), "{id}");
     }
 }
+
+#[test]
+fn german_has_every_name_of_every_car_and_no_other() {
+    let library = library();
+    let folder = library.root().join("assets/locales/de");
+    let mut german = std::collections::BTreeSet::new();
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let text = std::fs::read_to_string(entry.unwrap().path()).unwrap();
+        german.extend(text.lines().filter_map(|l| l.split_once(" = ")).map(|(key, _)| key.to_owned()));
+    }
+    for id in library.cars().unwrap() {
+        let car = library.car(&id).unwrap();
+        let mut wanted = vec![format!("{id}-name")];
+        wanted.extend(car.assembly.parts.iter().map(|p| format!("{id}-part-{}", p.id)));
+        wanted.extend(car.covers.iter().map(|c| format!("{id}-cover-{}", c.id)));
+        wanted.extend(car.units.iter().map(|u| format!("{id}-unit-{}", u.id)));
+        wanted.extend(library.spares(&car).unwrap().iter().map(|s| format!("{id}-spare-{}", s.id)));
+        wanted.extend(car.limits.iter().map(|l| format!("{id}-limit-{}", l.id)));
+        wanted.extend(car.record.iter().map(|r| format!("{id}-record-{}", r.id)));
+        wanted.extend((1..=car.cautions.len()).map(|n| format!("{id}-caution-{n}")));
+        for key in &wanted {
+            assert!(german.contains(key), "German lacks {key}");
+        }
+        for part in &car.assembly.parts {
+            for end in part.kind.ports() {
+                let key = format!("end-{}-{}", part.kind.name().to_lowercase(), end.name);
+                assert!(german.contains(&key), "German lacks {key}");
+            }
+        }
+        let families =
+            ["part", "cover", "unit", "spare", "limit", "record", "caution"].map(|f| format!("{id}-{f}-"));
+        for key in german.iter().filter(|k| families.iter().any(|f| k.starts_with(f))) {
+            assert!(wanted.contains(key), "{id} has nothing for {key}");
+        }
+    }
+}

@@ -10,7 +10,7 @@ use super::{FALLBACK, Words};
 use crate::window::ui::tests::bench::{JOB, shop};
 
 /// Names that a data file has too: English may leave them out.
-const NAMED_IN_DATA: [&str; 14] = [
+const NAMED_IN_DATA: [&str; 16] = [
     "alder-name",
     "alder-part-",
     "alder-cover-",
@@ -19,6 +19,8 @@ const NAMED_IN_DATA: [&str; 14] = [
     "alder-limit-",
     "alder-record-",
     "alder-caution-",
+    "birch-",
+    "cedar-",
     "instrument-",
     "pack-",
     "job-",
