@@ -26,7 +26,10 @@ for altitude in 0 2000; do
     }
     trace pull-down-from-air 60 pull-down
     trace three-applications 20 applications
-    trace overnight-hold 10 overnight
+    trace pull-down-and-overnight-hold 10 overnight
+    # The hold alone: its stretch begins when the store was emptied and the key has been off for a minute.
+    trace overnight-hold 36000 emptied --circuit-after-script
+    trace leaking-hold 7200 emptied --circuit-after-script --fault hose_b_pinhole=0.06
     trace pinhole 300 pull-down --fault hose_b_pinhole=0.3
 done
 echo "$(date -u +%Y-%m-%d), $(uname -m), $(sed -n 's/^model name[[:space:]]*: //p' /proc/cpuinfo | head -1), $(nproc) cores; $(git rev-parse --short HEAD)"
