@@ -88,14 +88,19 @@ impl<'a> Report<'a> {
                 self.number(&format!("{path}.{}", def.name), value, Range::of(def));
             }
         }
-        if let PartKind::VacuumSwitch(s) = kind
-            && s.cut_in_kpa <= s.cut_out_kpa
+        let points = match kind {
+            PartKind::VacuumSwitch(s) => Some((s.cut_out_kpa, s.cut_in_kpa)),
+            PartKind::Controller(c) => Some((c.cut_out_kpa, c.cut_in_kpa)),
+            _ => None,
+        };
+        if let Some((cut_out, cut_in)) = points
+            && cut_in <= cut_out
         {
             self.push(PackError::SwitchPointsReversed {
                 file: self.file(),
                 path: path.to_owned(),
-                cut_out: s.cut_out_kpa,
-                cut_in: s.cut_in_kpa,
+                cut_out,
+                cut_in,
             });
         }
     }

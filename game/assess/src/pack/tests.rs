@@ -280,6 +280,15 @@ fn a_fault_must_breach_its_limit() {
 }
 
 #[test]
+fn a_controller_must_start_its_pump_above_where_it_stops_it() {
+    let text = change(&good("assets/vehicles/cedar.ron"), "cut_in_kpa: -47.0", "cut_in_kpa: -62.0");
+    let raw = read::parse::<RawVehicle>(&text, "cedar.ron").unwrap();
+    let errors = check_car::car(raw, "cedar", "cedar.ron").unwrap_err();
+    let reversed = |e: &PackError| matches!(e, PackError::SwitchPointsReversed { .. });
+    assert!(errors.iter().any(reversed), "{errors:?}");
+}
+
+#[test]
 fn a_switch_must_close_above_its_opening_point() {
     let errors = alder("cut_in_kpa: -47.0", "cut_in_kpa: -62.0");
     assert!(
