@@ -6,19 +6,16 @@ use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::render::settings::WgpuSettings;
 use bevy::window::{PresentMode, WindowResolution};
-use bevy::winit::{UpdateMode, WinitSettings};
 use bevy_egui::{EguiContexts, EguiGlobalSettings, EguiPlugin, EguiPrimaryContextPass, PrimaryEguiContext};
 use std::path::Path;
-use std::time::Duration;
 
 use super::flow::between_frames;
-use super::in_turn;
 use super::prefs::{Prefs, Quality};
 use super::probe::Adapter;
 use super::shop::Shop;
 use super::state::Ui;
 use super::words::Words;
-use super::{theme, tree, ui, view3d};
+use super::{idle, in_turn, theme, tree, ui, view3d};
 
 /// The shop in the app.
 #[derive(Resource, Debug)]
@@ -43,11 +40,6 @@ pub(super) struct RoomCamera;
 /// The style that was last given to the context.
 #[derive(Resource, Debug, Default)]
 struct Styled(Option<f32>);
-
-/// Longest time between two frames while the window has the focus.
-const FRAME: Duration = Duration::from_millis(16);
-/// And while it has not.
-const FRAME_AWAY: Duration = Duration::from_millis(250);
 
 fn decided(prefs: &Prefs, adapter: &Adapter) -> Quality {
     match prefs.quality {
@@ -104,13 +96,10 @@ pub(super) fn run(shop: Shop, words: Words, ui: Ui, adapter: &Adapter, tree: Opt
     if let Some(file) = tree {
         tree::write_to(&mut app, file);
     }
-    app.insert_resource(WinitSettings {
-        focused_mode: UpdateMode::reactive(FRAME),
-        unfocused_mode: UpdateMode::reactive_low_power(FRAME_AWAY),
-    })
-    .add_systems(Startup, |mut commands: Commands| cameras(&mut commands, &RenderTarget::default()))
-    .add_systems(PreUpdate, between)
-    .run();
+    app.add_plugins(idle::plugin)
+        .add_systems(Startup, |mut commands: Commands| cameras(&mut commands, &RenderTarget::default()))
+        .add_systems(PreUpdate, between)
+        .run();
 }
 
 /// What is worth telling on the terminal.

@@ -9,6 +9,7 @@ pub mod ask;
 pub(crate) mod bench;
 pub mod flow;
 pub mod hands;
+mod idle;
 mod in_turn;
 pub mod prefs;
 pub mod probe;

@@ -121,9 +121,12 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
     let marks = sheet.marks.unwrap();
     println!("{job}: {:.1} of 100", marks.total);
     assert!(marks.competent, "{job} in the window: {:.1}", marks.total);
-    // The window has marked it too, on a machine that was busy with the same here.
-    let title = words.say("mark-title");
-    screen.until_within(MARKING, &title, |nodes| nodes.iter().any(|n| n.name == title));
+    // The window has marked it too, on a machine that was busy with the same here, and says the same.
+    let verdict = format!("✔ {}", words.say("mark-competent"));
+    let points = format!("{} ", words.number(marks.total, 1));
+    screen.until_within(MARKING, &format!("{verdict:?} and {points:?}"), |nodes| {
+        nodes.iter().any(|n| n.name == verdict) && nodes.iter().any(|n| n.name.starts_with(&points))
+    });
 }
 
 const HUM: &str = "first-shift/hum-at-the-lights";

@@ -227,6 +227,7 @@ pub(super) fn follow(
     eye.frames = eye.frames.saturating_add(1);
     let at_once = ui.prefs.reduced_motion || eye.frames < 8;
     eye.go(ui.eye, at_once);
+    ui.hotspots.glides = false;
     let Some(scene) = ui.scene else { return };
     let pointer = windows.iter().next().and_then(bevy::window::Window::cursor_position);
     let inside =
