@@ -3,7 +3,8 @@
 //! egui asks what lies under the pointer once a frame, where the pointer is at its end. When a frame takes
 //! a third of a second (rendering in software), a click followed by a quick move, or a move followed by a
 //! quick click, falls into one frame, and the click goes to where the pointer ended up. So a frame is given
-//! either moves or buttons; what comes after waits for the next one, and nothing overtakes it.
+//! either moves or buttons; what comes after waits for the next one, and nothing overtakes it. The focus,
+//! too, goes on by one a frame at most: each Tab has a frame of its own.
 
 use std::collections::VecDeque;
 
@@ -57,11 +58,13 @@ fn deliver(
 
 /// How many of these events one frame is given.
 fn batch<'e>(events: impl Iterator<Item = &'e Event>) -> usize {
-    let (mut moved, mut pushed, mut n) = (false, false, 0);
+    let (mut moved, mut pushed, mut tabbed, mut n) = (false, false, false, 0);
     for event in events {
         match event {
             Event::PointerMoved(_) | Event::PointerGone if pushed => break,
             Event::PointerButton { .. } if moved => break,
+            Event::Key { key: egui::Key::Tab, pressed: true, .. } if tabbed => break,
+            Event::Key { key: egui::Key::Tab, pressed: true, .. } => tabbed = true,
             Event::PointerMoved(_) | Event::PointerGone => moved = true,
             Event::PointerButton { .. } => pushed = true,
             _ => {}
@@ -102,6 +105,19 @@ mod tests {
     fn a_click_between_two_moves_has_a_frame_of_its_own() {
         let quick = [at(0.0), at(1.0), button(true), button(false), at(2.0), at(3.0)];
         assert_eq!(frames(&quick), [2, 2, 2]);
+    }
+
+    #[test]
+    fn each_tab_has_a_frame_of_its_own() {
+        let tab = |pressed| Event::Key {
+            key: egui::Key::Tab,
+            physical_key: None,
+            pressed,
+            repeat: false,
+            modifiers: egui::Modifiers::NONE,
+        };
+        let three = [tab(true), tab(false), tab(true), tab(false), tab(true), tab(false)];
+        assert_eq!(frames(&three), [2, 2, 2]);
     }
 
     #[derive(Resource, Default)]

@@ -14,6 +14,9 @@ use super::screen::Screen;
 #[derive(Debug, Default)]
 pub(crate) struct Keyboard;
 
+/// Roles of what Tab stops at.
+const STOPS: [&str; 6] = ["Button", "CheckBox", "RadioButton", "ComboBox", "TextInput", "Slider"];
+
 /// Writes numbers into the fields of an open form: the first has the focus and its number is marked.
 pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
     screen.find(&words.say("form-do"));
@@ -71,34 +74,38 @@ impl Keyboard {
         screen.key("Return");
     }
 
-    /// Tab, or back, until something with this name has the focus.
-    fn tab_to(screen: &mut Screen, name: &str) {
-        let nodes = screen.nodes();
-        let here = nodes.iter().position(|n| n.focused).unwrap_or(0);
-        let there = nodes.iter().rposition(|n| n.name == name).unwrap_or(usize::MAX);
-        // The shorter way round, as a person sees it; and then that way only.
-        let key = if there < here { "shift+Tab" } else { "Tab" };
+    /// Tab until something of this name has the focus that is `so`: many at once while it is far, as a hand
+    /// does, one by one when it is near.
+    fn tab_until(screen: &mut Screen, what: &str, so: impl Fn(&Node) -> bool) {
         for _ in 0..400 {
-            if screen.nodes().iter().any(|n| n.focused && n.name == name) {
+            let nodes = screen.nodes();
+            let here = nodes.iter().position(|n| n.focused);
+            if here.is_some_and(|i| so(&nodes[i])) {
                 return;
             }
-            screen.key(key);
+            let between = match (here, nodes.iter().rposition(&so)) {
+                (Some(here), Some(there)) if here < there => &nodes[here + 1..there],
+                // Round by the end.
+                (Some(here), _) => &nodes[here + 1..],
+                (None, there) => &nodes[..there.unwrap_or(0)],
+            };
+            let stops = between.iter().filter(|n| !n.disabled && STOPS.contains(&n.role.as_str())).count();
+            // Not all of them need be stops: rather too few.
+            screen.key_times("Tab", (stops * 3 / 4).clamp(1, 12));
         }
-        panic!("Tab never comes to {name:?}:\n{}", screen.names());
+        panic!("Tab never comes to {what}:\n{}", screen.names());
+    }
+
+    fn tab_to(screen: &mut Screen, name: &str) {
+        Self::tab_until(screen, &format!("{name:?}"), |n| n.name == name && n.role != "Label");
     }
 
     /// As [`Self::tab_to`], for a box or a choice on the clipboard: a thing of the car may have the same name.
     fn tick(screen: &mut Screen, name: &str) {
         let is = |n: &Node| n.name == name && ["CheckBox", "RadioButton"].contains(&n.role.as_str());
         screen.until(&format!("the box {name:?}"), |nodes| nodes.iter().any(is));
-        for _ in 0..400 {
-            if screen.nodes().iter().any(|n| n.focused && is(n)) {
-                screen.key("space");
-                return;
-            }
-            screen.key("Tab");
-        }
-        panic!("Tab never comes to the box {name:?}:\n{}", screen.names());
+        Self::tab_until(screen, &format!("the box {name:?}"), is);
+        screen.key("space");
     }
 
     fn press(screen: &mut Screen, name: &str) {

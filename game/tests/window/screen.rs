@@ -173,6 +173,13 @@ impl Screen {
         self.hand_seen(key.split('+').count(), &["key", "--clearmodifiers", key]);
     }
 
+    /// Presses a key (one, without modifiers) several times, as fast as a hand does.
+    pub(crate) fn key_times(&mut self, key: &str, times: usize) {
+        let mut words = vec!["key", "--clearmodifiers", "--delay", "30"];
+        words.extend(std::iter::repeat_n(key, times));
+        self.hand_seen(times, &words);
+    }
+
     /// Types text.
     pub(crate) fn type_in(&mut self, text: &str) {
         self.hand_seen(text.chars().count(), &["type", "--delay", "15", "--", text]);
