@@ -176,7 +176,14 @@ impl Hands for Keyboard {
             let line = words.record_short(shop, line);
             for again in 0..3 {
                 Self::press(screen, &line_field);
-                Self::press(screen, &line);
+                // The list has the focus; the line is a few steps down.
+                for _ in 0..40 {
+                    if screen.nodes().iter().any(|n| n.focused && n.name == line) {
+                        break;
+                    }
+                    screen.key("Tab");
+                }
+                screen.key("Return");
                 if screen.find(&line_field).value.as_deref() == Some(line.as_str()) {
                     break;
                 }

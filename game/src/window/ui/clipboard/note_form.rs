@@ -105,6 +105,8 @@ pub(super) fn pick_line(
     let width = (row.available_width() - 12.0).clamp(120.0, 230.0);
     let button =
         row.add(Button::new(()).left_text(shown).right_text("▾").min_size(vec2(width, theme::TARGET)));
+    // The line that is chosen now has the focus when the list opens: Tab and the arrows go on from there.
+    let opened = button.clicked();
     // All lines at once, beside the clipboard: a choice that must be scrolled for is not seen.
     Popup::menu(&button)
         .align(RectAlign::RIGHT_START)
@@ -112,10 +114,18 @@ pub(super) fn pick_line(
         .show(|list| {
             list.spacing_mut().item_spacing.y = 0.0;
             list.spacing_mut().interact_size.y = theme::TARGET;
-            list.selectable_value(line, None, none);
+            let before = line.clone();
+            let mut offer = |id: Option<String>, name: String| {
+                let now = before == id;
+                let row = list.selectable_value(line, id, name);
+                if opened && now {
+                    row.request_focus();
+                }
+                row
+            };
+            offer(None, none);
             for item in &car.record {
-                let name = words.record_short(shop, &item.id);
-                list.selectable_value(line, Some(item.id.clone()), name)
+                offer(Some(item.id.clone()), words.record_short(shop, &item.id))
                     .on_hover_text(words.record_line(shop, &item.id));
             }
         });

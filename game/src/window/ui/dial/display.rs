@@ -6,8 +6,8 @@ use sim_core::observe::{Scale, ShownValue};
 
 use crate::window::theme;
 
-/// Digits a display has room for.
-const DIGITS: usize = 6;
+/// Digits a display has room for at least.
+const DIGITS: usize = 5;
 
 /// What a display shows, as characters.
 #[must_use]
@@ -67,8 +67,10 @@ pub fn segments(c: char) -> Option<u8> {
     })
 }
 
-/// Width of a digit's cell over its height, the point's gap included.
-const CELL: f32 = 0.66;
+/// Width of a digit's cell over its height.
+const CELL: f32 = 0.60;
+/// Width of the gap that the point has to itself, over the height of a digit.
+const POINT: f32 = 0.26;
 
 /// Draws a display into `rect`. Dark (`None`) shows the faint shapes of all segments and no unit.
 pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
@@ -76,17 +78,18 @@ pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
     painter.rect(rect, 3.0, ground, Stroke::new(1.5, theme::CASE_EDGE), StrokeKind::Inside);
     let room = rect.shrink2(vec2(8.0, 6.0));
     let unit_width = 26.0;
-    let per_digit = (room.width() - unit_width) / (DIGITS as f32 - 0.3);
-    let height = room.height().min(per_digit / CELL);
+    let mut rest: Vec<char> = text.unwrap_or("").chars().collect();
+    let cells = rest.iter().filter(|c| **c != '.').count().max(DIGITS);
+    // Room for a point is always kept, so that digits do not change size.
+    let height = room.height().min((room.width() - unit_width) / (cells as f32 * CELL + POINT));
     let size = vec2(CELL * height, height);
-    // Right-aligned like any display; a point takes no cell of its own.
+    // Right-aligned like any display.
     let mut right = room.right() - unit_width;
     let top = room.center().y - 0.5 * height;
-    let mut rest: Vec<char> = text.unwrap_or("").chars().collect();
-    for _ in 0..DIGITS {
-        let point = rest.last() == Some(&'.');
+    for _ in 0..cells {
+        let point = rest.pop_if(|c| *c == '.').is_some();
         if point {
-            rest.pop();
+            right -= POINT * height;
         }
         let cell = Rect::from_min_size(pos2(right - size.x, top), size);
         if cell.left() < room.left() - 1.0 {
@@ -104,10 +107,9 @@ pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
 
 /// One digit with its point.
 fn digit(painter: &Painter, cell: Rect, lit: u8, point: bool) {
-    // The gap on the right is the point's: it must not melt into the strokes beside it.
-    let box_ = Rect::from_min_max(cell.lerp_inside(vec2(0.08, 0.04)), cell.lerp_inside(vec2(0.66, 0.96)));
+    let box_ = Rect::from_min_max(cell.lerp_inside(vec2(0.14, 0.04)), cell.lerp_inside(vec2(0.82, 0.96)));
     let (w, h) = (box_.width(), 0.5 * box_.height());
-    let thick = (0.15 * cell.width()).max(2.0);
+    let thick = (0.16 * cell.width()).max(2.0);
     // A slight slope, as such digits have.
     let lean = |p: Pos2| p + vec2(0.08 * (box_.center().y - p.y), 0.0);
     let corner = |x: f32, y: f32| pos2(box_.left() + x * w, box_.top() + y * h);
@@ -125,8 +127,9 @@ fn digit(painter: &Painter, cell: Rect, lit: u8, point: bool) {
         bar(painter, lean(a), lean(b), thick, colour);
     }
     if point {
-        let at = lean(cell.lerp_inside(vec2(0.90, 0.96)));
-        painter.circle_filled(at, (0.75 * thick).max(1.8), theme::LCD_INK);
+        // In the middle of its gap: it must not melt into the strokes beside it.
+        let at = pos2(cell.right() + 0.42 * POINT * cell.height(), cell.bottom() - 0.06 * cell.height());
+        painter.circle_filled(at, (0.8 * thick).max(2.2), theme::LCD_INK);
     }
 }
 
