@@ -51,9 +51,11 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             egui::CentralPanel::no_frame().show(root, |inner| diagram::show(inner, shop, words, ui));
         }
         Middle::Both => {
-            let half = root.available_height() * 0.5;
+            // The room gives way a little, so that the sheet need not be cut.
+            let all = root.available_height();
+            let lower = ui.diagram.needs.clamp(all * 0.5, all * 0.6);
             egui::Panel::bottom("diagram-half")
-                .exact_size(half)
+                .exact_size(lower)
                 .frame(egui::Frame::NONE)
                 .show(root, |inner| diagram::show(inner, shop, words, ui));
         }

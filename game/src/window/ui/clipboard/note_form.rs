@@ -115,18 +115,25 @@ pub(super) fn pick_line(
             list.spacing_mut().item_spacing.y = 0.0;
             list.spacing_mut().interact_size.y = theme::TARGET;
             let before = line.clone();
+            let mut chosen = false;
             let mut offer = |id: Option<String>, name: String| {
                 let now = before == id;
                 let row = list.selectable_value(line, id, name);
                 if opened && now {
                     row.request_focus();
                 }
+                chosen |= row.clicked();
                 row
             };
             offer(None, none);
             for item in &car.record {
                 offer(Some(item.id.clone()), words.record_short(shop, &item.id))
                     .on_hover_text(words.record_line(shop, &item.id));
+            }
+            // A key closes the list as a click does, and the focus goes back to where it was.
+            if chosen {
+                list.close();
+                button.request_focus();
             }
         });
     button.widget_info(|| {

@@ -60,6 +60,8 @@ pub struct State {
     laid: usize,
     /// The legend is open.
     pub legend: bool,
+    /// Height at which the board need not be cut, bars included, points.
+    pub needs: f32,
     /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
     places: BTreeMap<Sheet, (String, Vec<Fitted>)>,
     /// Anchors written in the last frame.
@@ -173,6 +175,7 @@ fn paper(
     let sheets = board(&papers, state.shown, canvas.size());
     state.laid = sheets.len();
     let all = extent(&sheets);
+    state.needs = all.height() + 2.0 * BAR + 2.0;
     if !state.camera.moved {
         state.camera.fit(all, canvas.size());
     }
