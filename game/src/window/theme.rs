@@ -148,6 +148,10 @@ pub fn apply(ctx: &egui::Context, scale: f32) {
         style.spacing.item_spacing = egui::vec2(8.0, 6.0);
         style.spacing.button_padding = egui::vec2(9.0, 4.0);
         style.spacing.icon_width = 18.0;
+        // A bar says that there is more, also before one looks for it.
+        style.spacing.scroll.dormant_background_opacity = 0.35;
+        style.spacing.scroll.dormant_handle_opacity = 0.75;
+        style.spacing.scroll.floating_width = 5.0;
         style.visuals = visuals();
     });
 }

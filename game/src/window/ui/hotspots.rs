@@ -34,8 +34,10 @@ pub struct State {
     pub pointed: Option<(Thing, Pos2)>,
 }
 
+/// Rim of the marks: seen on light paint and on a white wall (3:1 against both).
+const RIM: Color32 = Color32::from_rgba_premultiplied(0, 0, 0, 165);
 /// Half the size of a port's mark, points.
-const MARK: f32 = 4.0;
+const MARK: f32 = 5.0;
 /// The same when it is pointed at or has the focus.
 const MARK_ON: f32 = 12.0;
 
@@ -94,9 +96,9 @@ fn mark(root: &egui::Ui, shop: &Shop, thing: Thing, at: Pos2, on: bool) {
     let painter = root.painter();
     let size = if on { MARK_ON } else { MARK };
     let (under, over) = if on {
-        (Stroke::new(5.0, theme::SHADOW), Stroke::new(2.5, theme::ACCENT_ON_DARK))
+        (Stroke::new(5.0, RIM), Stroke::new(2.5, theme::ACCENT_ON_DARK))
     } else {
-        (Stroke::new(3.4, theme::SHADOW), Stroke::new(1.6, theme::ON_BENCH))
+        (Stroke::new(3.4, RIM), Stroke::new(1.6, theme::ON_BENCH))
     };
     match thing {
         Thing::Port(port) => {
@@ -117,8 +119,8 @@ fn mark(root: &egui::Ui, shop: &Shop, thing: Thing, at: Pos2, on: bool) {
         }
         _ => {
             // A body wants no mark: one sees it. A dot says that it can be taken hold of.
-            painter.circle_filled(at, 2.6, theme::SHADOW);
-            painter.circle_filled(at, 1.5, theme::ON_BENCH);
+            painter.circle_filled(at, 4.6, RIM);
+            painter.circle_filled(at, 2.6, theme::ON_BENCH);
         }
     }
 }

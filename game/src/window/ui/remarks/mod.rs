@@ -1,5 +1,5 @@
 //! What was noticed, refused, breached and looked at: the captions of the workshop, over the lower edge of
-//! the room. They fade after a while; with reduced motion they stay until newer ones come. All of them are
+//! the room or the upper right of the diagram. They fade after a while; with reduced motion they stay until newer ones come. All of them are
 //! in the log.
 
 use std::collections::BTreeMap;
@@ -102,18 +102,22 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if !ui.prefs.reduced_motion {
         root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
     }
-    // The line diagram has its own buttons at its lower edge.
-    let lift = if ui.scene.is_some() { 10.0 } else { 44.0 };
-    captions(root.ctx(), middle, lift, shown);
+    captions(root.ctx(), middle, ui.scene.is_some(), shown);
 }
 
-fn captions(ctx: &egui::Context, middle: Rect, lift: f32, shown: Vec<(Line, f32)>) {
-    let width = (middle.width() - 24.0).clamp(120.0, 560.0);
-    let at: Pos2 = middle.left_bottom() + egui::vec2(12.0, -lift);
+/// Over the lower left of the room, which is floor; over the upper right of the line diagram, which is paper.
+fn captions(ctx: &egui::Context, middle: Rect, room: bool, shown: Vec<(Line, f32)>) {
+    let most = if room { 560.0 } else { 400.0 };
+    let width = (middle.width() - 24.0).clamp(120.0, most);
+    let (at, pivot): (Pos2, _) = if room {
+        (middle.left_bottom() + egui::vec2(12.0, -10.0), egui::Align2::LEFT_BOTTOM)
+    } else {
+        (middle.right_top() + egui::vec2(-6.0, 3.0), egui::Align2::RIGHT_TOP)
+    };
     egui::Area::new("remarks".into())
         .order(Order::Middle)
         .fixed_pos(at)
-        .pivot(egui::Align2::LEFT_BOTTOM)
+        .pivot(pivot)
         .constrain_to(middle)
         .interactable(false)
         .show(ctx, |area| {

@@ -22,7 +22,7 @@ pub fn in_the_hand(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     ui.tray.middle = Some(root.available_rect_before_wrap());
 }
 
-/// A line from each card to each of its ends that is in view.
+/// A ring where each end in view is; a line to it from the card that is pointed at.
 fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
     let Some(view) = shop.view() else { return };
     let layer = LayerId::new(Order::Background, Id::new("leads"));
@@ -33,7 +33,7 @@ fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
         if ui.middle == Middle::Diagram {
             // The sheet shows the instrument with its leads; here only which one it is, when asked.
             if let Some(to) = ui.anchors.get(&Thing::Instrument(*card)).filter(|_| marked) {
-                lead(&painter, rect.center_top(), *to, marked);
+                lead(&painter, rect.center_top(), *to);
             }
             continue;
         }
@@ -41,22 +41,32 @@ fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
         for (i, (_, at)) in seen.at.iter().enumerate() {
             let to = hands::place(shop, at).and_then(|thing| ui.anchors.get(&thing));
             let Some(to) = to else { continue };
+            if !marked {
+                // The room shows the instrument with its own hose and leads: a line more would only cross it.
+                ring(&painter, *to, 5.0);
+                continue;
+            }
             // Two leads leave the card side by side.
             let share = (i as f32 + 1.0) / (n as f32 + 1.0);
             let from = Pos2::new(rect.left() + share * rect.width().min(180.0), rect.top());
             // Inside the tray it is only hinted at, so that it crosses no words.
             let edge = Pos2::new(from.x, ui.tray.middle.map_or(from.y, |m| m.bottom().min(from.y)));
             painter.line_segment([from, edge], Stroke::new(1.0, theme::ACCENT_ON_DARK.gamma_multiply(0.4)));
-            lead(&painter, edge, *to, marked);
+            lead(&painter, edge, *to);
         }
     }
 }
 
+fn ring(painter: &Painter, at: Pos2, size: f32) {
+    painter.circle_stroke(at, size, Stroke::new(4.0, theme::SHADOW));
+    painter.circle_stroke(at, size, Stroke::new(2.0, theme::ACCENT_ON_DARK));
+}
+
 /// A sagging line with a ring at its end.
-fn lead(painter: &Painter, from: Pos2, to: Pos2, marked: bool) {
+fn lead(painter: &Painter, from: Pos2, to: Pos2) {
     let rise = (from.y - to.y).abs().max(40.0);
     let points = [from, from - vec2(0.0, 0.55 * rise), to + vec2(0.0, 0.35 * rise), to];
-    for (width, colour) in [(4.0, theme::SHADOW), (if marked { 3.0 } else { 1.8 }, theme::ACCENT_ON_DARK)] {
+    for (width, colour) in [(4.0, theme::SHADOW), (3.0, theme::ACCENT_ON_DARK)] {
         let curve = egui::epaint::CubicBezierShape::from_points_stroke(
             points,
             false,
@@ -65,9 +75,7 @@ fn lead(painter: &Painter, from: Pos2, to: Pos2, marked: bool) {
         );
         painter.add(Shape::CubicBezier(curve));
     }
-    let size = if marked { 7.0 } else { 5.0 };
-    painter.circle_stroke(to, size, Stroke::new(4.0, theme::SHADOW));
-    painter.circle_stroke(to, size, Stroke::new(2.0, theme::ACCENT_ON_DARK));
+    ring(painter, to, 7.0);
 }
 
 /// What is in the hand, which end comes next, and how to put it back.
