@@ -133,7 +133,7 @@ const HUM: &str = "first-shift/hum-at-the-lights";
 const FLAT: &str = "first-shift/flat-after-the-weekend";
 
 #[test]
-#[ignore = "minutes long, and not yet seen to pass: cargo test -p game --test window -- --ignored"]
+#[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
 fn hum_at_the_lights_by_mouse_in_the_room() {
     if !skipped(1) {
         do_job(HUM, Mouse::default(), Where::Room);
@@ -141,7 +141,7 @@ fn hum_at_the_lights_by_mouse_in_the_room() {
 }
 
 #[test]
-#[ignore = "minutes long, and not yet seen to pass: cargo test -p game --test window -- --ignored"]
+#[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
 fn hum_at_the_lights_by_keyboard_in_the_diagram() {
     if !skipped(1) {
         do_job(HUM, Keyboard, Where::Diagram);
@@ -149,7 +149,7 @@ fn hum_at_the_lights_by_keyboard_in_the_diagram() {
 }
 
 #[test]
-#[ignore = "minutes long, and not yet seen to pass: cargo test -p game --test window -- --ignored"]
+#[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
 fn flat_after_the_weekend_by_mouse_in_the_diagram() {
     if !skipped(1) {
         do_job(FLAT, Mouse::default(), Where::Diagram);
@@ -157,7 +157,7 @@ fn flat_after_the_weekend_by_mouse_in_the_diagram() {
 }
 
 #[test]
-#[ignore = "minutes long, and not yet seen to pass: cargo test -p game --test window -- --ignored"]
+#[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
 fn flat_after_the_weekend_by_keyboard_in_the_room() {
     if !skipped(1) {
         do_job(FLAT, Keyboard, Where::Room);
