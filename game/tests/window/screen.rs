@@ -47,6 +47,8 @@ pub(crate) struct Screen {
     tree: PathBuf,
     /// The attempt's file.
     pub(crate) attempt: PathBuf,
+    /// Leaving the program is no fault.
+    may_be_left: bool,
     /// Keeps the folder.
     _home: tempfile::TempDir,
 }
@@ -88,7 +90,7 @@ impl Screen {
             .current_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/.."))
             .spawn()
             .unwrap();
-        let mut screen = Self { server, program, display, tree, attempt, _home: home };
+        let mut screen = Self { server, program, display, tree, attempt, may_be_left: false, _home: home };
         screen.until("the window", |nodes| !nodes.is_empty());
         // There is no window manager to give it the keyboard.
         screen.hand(&["search", "--sync", "--onlyvisible", "--name", "pinhole", "windowfocus", "--sync"]);
@@ -100,8 +102,23 @@ impl Screen {
         self.told().nodes
     }
 
+    /// The same, for hands that may choose to leave the program.
+    pub(crate) fn that_may_be_left(mut self) -> Self {
+        self.may_be_left = true;
+        self
+    }
+
+    /// Whether the program has ended as it should when it is left.
+    pub(crate) fn has_ended(&mut self) -> bool {
+        self.program.try_wait().unwrap().is_some_and(|status| status.success())
+    }
+
     fn told(&mut self) -> Told {
         if let Some(status) = self.program.try_wait().unwrap() {
+            if self.may_be_left && status.success() {
+                // Whoever waits for an answer waits no longer.
+                return Told { heard: u64::MAX, frames: SETTLED, nodes: Vec::new() };
+            }
             panic!("the program ended: {status}");
         }
         std::fs::read(&self.tree)
@@ -160,7 +177,7 @@ impl Screen {
         let began = Instant::now();
         loop {
             let told = self.told();
-            if before + count as u64 <= told.heard && told.frames == SETTLED {
+            if before.saturating_add(count as u64) <= told.heard && told.frames == SETTLED {
                 return;
             }
             assert!(began.elapsed() < PATIENCE, "the window does not answer to {words:?}");

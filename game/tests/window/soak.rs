@@ -33,7 +33,9 @@ fn random_hands_break_nothing() {
     let seed = std::env::var("PINHOLE_SOAK_SEED").ok().and_then(|s| s.parse().ok()).unwrap_or(1);
     println!("soak: {seconds} s, seed {seed}");
     let mut dice = Dice(seed);
-    let mut screen = Screen::open("first-shift/hum-at-the-lights", "1");
+    let open = || Screen::open("first-shift/hum-at-the-lights", "1").that_may_be_left();
+    let mut screen = open();
+    let mut left = 0u32;
     let began = Instant::now();
     let mut early: Option<f64> = None;
     let mut hands = 0u32;
@@ -63,14 +65,24 @@ fn random_hands_break_nothing() {
             _ => screen.key(KEYS[dice.next(KEYS.len() as u64) as usize]),
         }
         hands += 1;
-        // Ends the test when the program has ended.
+        // Ends the test when the program has ended, unless hands found the way out: then it is opened again.
         screen.nodes();
+        if screen.has_ended() {
+            screen = open();
+            left += 1;
+            early = None;
+        }
         if early.is_none() && Duration::from_secs(seconds / 4) < began.elapsed() {
             early = screen.memory_mb();
         }
     }
     let late = screen.memory_mb();
-    println!("soak: {hands} hands, memory {early:?} MB after a quarter, {late:?} MB at the end");
+    println!(
+        "soak: {hands} hands, left and opened again {left} times, memory {early:?} MB after a quarter, {late:?} MB at the end"
+    );
+    if screen.has_ended() {
+        screen = open();
+    }
     // It still answers: a tree newer than a resize of nothing, within the patience of `until`.
     screen.key("Escape");
     screen.until("an answer", |nodes| !nodes.is_empty());
