@@ -34,7 +34,7 @@ pub struct State {
     pub pointed: Option<(Thing, Pos2)>,
 }
 
-/// Rim of the marks: seen on light paint and on a white wall (3:1 against both).
+/// Rim of the marks: dark enough to be seen on light paint and on a white wall (looked at, not computed).
 const RIM: Color32 = Color32::from_rgba_premultiplied(0, 0, 0, 165);
 /// Half the size of a port's mark, points.
 const MARK: f32 = 5.0;

@@ -1,6 +1,6 @@
 //! What was noticed, refused, breached and looked at: the captions of the workshop, over the lower edge of
-//! the room or the upper right of the diagram. They fade after a while; with reduced motion they stay until newer ones come. All of them are
-//! in the log.
+//! the room or the upper right of the diagram. They fade after a while; with reduced motion they stay until
+//! newer ones come. All of them are in the log.
 
 use std::collections::BTreeMap;
 
