@@ -7,7 +7,9 @@ desk-caution-1 = Angaben des Fahrzeugherstellers, örtliche Vorschriften und zug
 desk-caution-2 = Arbeiten an Bremsen können Menschen gefährden. Nur mit Ausbildung dafür ausführen oder unter Aufsicht einer ausgebildeten Person.
 desk-carry-on = Nicht abgeschlossene Versuche
 desk-carry-on-this = Fortsetzen: { $job }
+desk-attempt = Versuch { $n }
 desk-actions = { $n ->
+    [0] noch nichts getan
     [one] bisher eine Handlung
    *[other] bisher { $n } Handlungen
 }

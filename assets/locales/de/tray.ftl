@@ -2,7 +2,7 @@
 
 tray-in-use = In Gebrauch ({ $n })
 tray-board = Werkzeugwand
-tray-wall = An der Wand
+tray-wall = Barometer, Thermometer
 tray-nothing = Nichts ist angeschlossen. Ein Werkzeug von der Wand nehmen (T).
 tray-note-it = Angesehen: notieren
 tray-put-away = Weglegen
@@ -86,7 +86,7 @@ keys-note = Die neueste Ablesung notieren
 keys-log = Alles, was gesagt wurde
 keys-time = Zeit
 keys-hold = Zeit anhalten, laufen lassen
-keys-pace = Halt, ×1, ×10, ×60
+keys-pace = Pause, ×1, ×10, ×60
 keys-wait = Bestimmte Zeit warten
 keys-until = Warten, bis etwas geschieht
 keys-watch = Stoppuhr

@@ -7,7 +7,9 @@ desk-caution-1 = The vehicle maker's data, local rules and licensed practice com
 desk-caution-2 = Brakes can hurt people. Work on them only when you are trained for it or somebody who is stands beside you.
 desk-carry-on = Unfinished attempts
 desk-carry-on-this = Carry on: { $job }
+desk-attempt = attempt { $n }
 desk-actions = { $n ->
+    [0] nothing done yet
     [one] one action so far
    *[other] { $n } actions so far
 }

@@ -2,7 +2,7 @@
 
 clock-name = workshop clock { $time }
 clock-spent = { $worked } min worked · { $waited } min waited
-pace-hold = Hold
+pace-hold = Pause
 pace-live = ×1
 pace-ten = ×10
 pace-sixty = ×60

@@ -2,7 +2,7 @@
 
 tray-in-use = In use ({ $n })
 tray-board = Tool board
-tray-wall = On the wall
+tray-wall = Barometer, thermometer
 tray-nothing = Nothing is connected. Take a tool from the board (T).
 tray-note-it = Looked at: note it
 tray-put-away = Put away
@@ -85,8 +85,8 @@ keys-read = Read the instrument in use
 keys-note = Note the newest reading
 keys-log = All that was said
 keys-time = Time
-keys-hold = Hold time, let it run
-keys-pace = Hold, ×1, ×10, ×60
+keys-hold = Pause time, let it run
+keys-pace = Pause, ×1, ×10, ×60
 keys-wait = Wait a stated time
 keys-until = Wait until something happens
 keys-watch = Stopwatch

@@ -15,6 +15,9 @@ use sim_core::world::World;
 pub const DEFER: &str = "The vehicle maker's data, local rules and licensed practice come before anything \
      this program says. It is practice, not service information.";
 
+/// How a line of the card begins that is a caution.
+pub const CAUTION: &str = "Caution: ";
+
 /// The complaint as something simulated: would this car, in this state, have raised it?
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -112,6 +115,16 @@ impl Job {
     #[must_use]
     pub fn name(&self) -> String {
         format!("{}/{}", self.pack_id, self.id)
+    }
+
+    /// The customer's words, line by line.
+    pub fn customer_says(&self) -> impl Iterator<Item = &str> {
+        self.card.iter().map(String::as_str).filter(|line| !line.starts_with(CAUTION))
+    }
+
+    /// The cautions on the card, without the word that marks them; [`DEFER`] last.
+    pub fn cautions(&self) -> impl Iterator<Item = &str> {
+        self.card.iter().filter_map(|line| line.strip_prefix(CAUTION))
     }
 
     /// What the workshop needs to begin, with the hidden numbers `world`.

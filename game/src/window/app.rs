@@ -147,10 +147,10 @@ fn panels(
 pub(super) fn canvas(width: u32, height: u32) -> Image {
     use bevy::render::render_resource::{Extent3d, TextureDimension, TextureFormat, TextureUsages};
     let size = Extent3d { width, height, depth_or_array_layers: 1 };
-    let mut image = Image::new_fill(
+    // It is only ever drawn into: no copy of it is kept beside the renderer's.
+    let mut image = Image::new_uninit(
         size,
         TextureDimension::D2,
-        &[0, 0, 0, 255],
         TextureFormat::Rgba8UnormSrgb,
         RenderAssetUsages::default(),
     );

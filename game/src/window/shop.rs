@@ -85,6 +85,8 @@ pub struct Offered {
     pub car_id: String,
     /// The car in words.
     pub car: String,
+    /// The first thing the customer says.
+    pub says: String,
     /// Minutes of work the job allows.
     pub time_limit_min: f64,
 }
@@ -540,6 +542,7 @@ fn offered_job(library: &Library, name: &str) -> Result<Option<Offered>, String>
         title: job.title.clone(),
         car_id: job.car.id.clone(),
         car: job.car.name.clone(),
+        says: job.customer_says().next().unwrap_or_default().to_owned(),
         time_limit_min: job.time_limit_min,
     }))
 }

@@ -45,6 +45,8 @@ pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
     let adapter = probe::adapter()?;
     let mut prefs = Prefs { language: args.lang.clone(), scale: args.scale, ..Prefs::default() };
     prefs.pressure = args.unit;
+    // A running pump's trembling would keep the room from ever coming to rest.
+    prefs.reduced_motion = true;
     if let Some(quality) = args.quality {
         prefs.quality = quality.into();
     }

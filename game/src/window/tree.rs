@@ -45,8 +45,24 @@ pub struct Told {
     pub heard: u64,
     /// Frames drawn since the last of them, or of the pointer's moves, up to [`SETTLED`]: what it led to can then be seen.
     pub frames: u32,
+    /// What the program holds at that moment.
+    #[serde(default)]
+    pub held: Held,
     /// The nodes.
     pub nodes: Vec<Node>,
+}
+
+/// How much of each kind the program holds: what grows without need grows here.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+pub struct Held {
+    /// Entities of the room and its cameras.
+    pub entities: usize,
+    /// Meshes.
+    pub meshes: usize,
+    /// Pictures.
+    pub images: usize,
+    /// Materials.
+    pub materials: usize,
 }
 
 /// Frames after which the panels show all that an input led to: asked, carried out, laid out, measured.
@@ -148,9 +164,22 @@ fn hear(
     }
 }
 
-fn write(mut written: ResMut<Written>, output: Single<&EguiOutput, With<PrimaryEguiContext>>) {
+fn write(
+    mut written: ResMut<Written>,
+    output: Single<&EguiOutput, With<PrimaryEguiContext>>,
+    entities: Query<Entity>,
+    meshes: Res<Assets<Mesh>>,
+    images: Res<Assets<Image>>,
+    materials: Res<Assets<StandardMaterial>>,
+) {
     let Some(update) = &output.platform_output.accesskit_update else { return };
-    let now = Told { heard: written.heard, frames: written.frames, nodes: nodes(update) };
+    let held = Held {
+        entities: entities.iter().count(),
+        meshes: meshes.len(),
+        images: images.len(),
+        materials: materials.len(),
+    };
+    let now = Told { heard: written.heard, frames: written.frames, held, nodes: nodes(update) };
     written.frames = (written.frames + 1).min(SETTLED);
     if now == written.last {
         return;

@@ -113,11 +113,11 @@ impl Screen {
         self.program.try_wait().unwrap().is_some_and(|status| status.success())
     }
 
-    fn told(&mut self) -> Told {
+    pub(crate) fn told(&mut self) -> Told {
         if let Some(status) = self.program.try_wait().unwrap() {
             if self.may_be_left && status.success() {
                 // Whoever waits for an answer waits no longer.
-                return Told { heard: u64::MAX, frames: SETTLED, nodes: Vec::new() };
+                return Told { heard: u64::MAX, frames: SETTLED, ..Told::default() };
             }
             panic!("the program ended: {status}");
         }

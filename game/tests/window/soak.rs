@@ -39,6 +39,7 @@ fn random_hands_break_nothing() {
     let began = Instant::now();
     let mut early: Option<f64> = None;
     let mut hands = 0u32;
+    let mut next_line = Duration::from_secs(30);
     while began.elapsed() < Duration::from_secs(seconds) {
         let (x, y) = (dice.next(u64::from(SIZE.0)), dice.next(u64::from(SIZE.1)));
         let (x, y) = (x.to_string(), y.to_string());
@@ -71,6 +72,11 @@ fn random_hands_break_nothing() {
             screen = open();
             left += 1;
             early = None;
+        }
+        if next_line < began.elapsed() {
+            next_line += Duration::from_secs(30);
+            let memory = screen.memory_mb().unwrap_or_default();
+            println!("soak: {:.0} s, {hands} hands, {memory:.0} MB, {:?}", began.elapsed().as_secs_f64(), screen.told().held);
         }
         if early.is_none() && Duration::from_secs(seconds / 4) < began.elapsed() {
             early = screen.memory_mb();

@@ -10,7 +10,7 @@ use super::check_car::SCHEMA;
 use super::error::{Named, PackError};
 use super::raw::{Block, RawJob, RawPack, RawWeights, ranges};
 use super::report::{Range, Report};
-use crate::job::{Competence, DEFER, Job, Symptom, Weights};
+use crate::job::{CAUTION, Competence, DEFER, Job, Symptom, Weights};
 
 /// A pack: what its jobs have in common.
 #[derive(Clone, Debug, PartialEq)]
@@ -198,8 +198,8 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
     let spares: Vec<Spare> = spares.iter().filter(in_store).cloned().collect();
 
     let mut card = raw.complaint;
-    card.extend(raw.hazards.iter().map(|h| format!("Caution: {h}")));
-    card.push(format!("Caution: {DEFER}"));
+    card.extend(raw.hazards.iter().map(|h| format!("{CAUTION}{h}")));
+    card.push(format!("{CAUTION}{DEFER}"));
     r.done(Job {
         id: id.to_owned(),
         pack_id: pack.id.clone(),

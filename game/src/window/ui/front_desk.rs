@@ -133,7 +133,9 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, focus: &mu
         match &pack.jobs {
             Ok(jobs) => in_columns(page, jobs, |column, job| {
                 let minutes = words.number(job.time_limit_min, 0);
+                let says = words.job_says(&job.name, 0, &job.says);
                 let lines = [
+                    (words.say_with("card-quote", &[("text", says.into())]), theme::PEN),
                     (words.car(&job.car_id, &job.car), theme::INK_FAINT),
                     (words.say_with("desk-minutes", &[("minutes", minutes.into())]), theme::ACCENT),
                 ];
@@ -152,13 +154,21 @@ fn unfinished(column: &mut egui::Ui, shop: &Shop, words: &Words, attempt: &Unfin
     let offered = shop.packs().iter().flat_map(|p: &OfferedPack| p.jobs.iter().flatten());
     let title = offered.clone().find(|j| j.name == attempt.job).map_or(attempt.job.as_str(), |j| &j.title);
     let title = words.job(&attempt.job, title);
-    let file = attempt.path.file_stem().map(|f| f.to_string_lossy().into_owned()).unwrap_or_default();
     let lines: [(String, Color32); 2] = [
         (words.say_with("desk-actions", &[("n", attempt.actions.into())]), theme::INK_FAINT),
-        (file, theme::INK_FAINT),
+        (which(words, &attempt.path), theme::INK_FAINT),
     ];
     let title = words.say_with("desk-carry-on-this", &[("job", title.into())]);
     paper::card(column, &title, &lines)
+}
+
+/// Which attempt a file is: files that the program named end in a number; of others the name is told.
+fn which(words: &Words, path: &std::path::Path) -> String {
+    let file = path.file_stem().map(|f| f.to_string_lossy().into_owned()).unwrap_or_default();
+    match file.rsplit_once('-').and_then(|(_, n)| n.parse::<u32>().ok()) {
+        Some(n) => words.say_with("desk-attempt", &[("n", n.into())]),
+        None => file,
+    }
 }
 
 /// The first card takes the focus when the page opens, so that Enter is enough.

@@ -134,7 +134,7 @@ pub fn card(ui: &mut egui::Ui, title: &str, lines: &[(String, Color32)]) -> egui
     let width = ui.available_width();
     ui.with_layout(egui::Layout::top_down_justified(egui::Align::LEFT), |column| {
         column.spacing_mut().button_padding = vec2(14.0, 12.0);
-        column.add(Button::new(job).wrap().fill(theme::FIELD).corner_radius(4).min_size(vec2(width, 92.0)))
+        column.add(Button::new(job).wrap().fill(theme::FIELD).corner_radius(4).min_size(vec2(width, 112.0)))
     })
     .inner
 }

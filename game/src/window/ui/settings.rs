@@ -12,6 +12,11 @@ use super::paper;
 /// Steps of the size of everything.
 const STEPS: [f32; 5] = [1.0, 1.25, 1.5, 1.75, 2.0];
 
+/// From this width on the groups stand in two columns.
+const TWO_COLUMNS: f32 = 820.0;
+/// Widest the groups get, points.
+const WIDTH: f32 = 1_100.0;
+
 /// State of the page.
 #[derive(Debug, Default)]
 pub struct State {
@@ -50,6 +55,21 @@ pub fn show(root: &mut egui::Ui, _shop: &Shop, words: &Words, ui: &mut Ui) {
 }
 
 fn body(page: &mut egui::Ui, words: &Words, ui: &mut Ui) {
+    if page.available_width() < TWO_COLUMNS {
+        what_is_said(page, words, ui);
+        how_it_looks(page, words, ui);
+        return;
+    }
+    page.set_max_width(WIDTH);
+    page.columns(2, |columns| {
+        if let [left, right] = columns {
+            what_is_said(left, words, ui);
+            how_it_looks(right, words, ui);
+        }
+    });
+}
+
+fn what_is_said(page: &mut egui::Ui, words: &Words, ui: &mut Ui) {
     let prefs = &mut ui.prefs;
     group(page, words, "settings-language", None, |row| {
         pick(row, &mut prefs.language, String::new(), &words.say("settings-language-system"));
@@ -62,6 +82,15 @@ fn body(page: &mut egui::Ui, words: &Words, ui: &mut Ui) {
             pick(row, &mut prefs.pressure, unit, unit.symbol());
         }
     });
+    group(page, words, "settings-motion", Some("settings-motion-why"), |row| {
+        for (reduced, key) in [(false, "settings-motion-full"), (true, "settings-motion-less")] {
+            pick(row, &mut prefs.reduced_motion, reduced, &words.say(key));
+        }
+    });
+}
+
+fn how_it_looks(page: &mut egui::Ui, words: &Words, ui: &mut Ui) {
+    let prefs = &mut ui.prefs;
     group(page, words, "settings-size", Some("settings-size-why"), |row| {
         for step in STEPS.into_iter().filter(|s| SCALES.contains(s)) {
             let here = (prefs.scale - step).abs() < 0.01;
@@ -80,11 +109,6 @@ fn body(page: &mut egui::Ui, words: &Words, ui: &mut Ui) {
             pick(row, &mut prefs.quality, quality, &words.say(key));
         }
     });
-    group(page, words, "settings-motion", Some("settings-motion-why"), |row| {
-        for (reduced, key) in [(false, "settings-motion-full"), (true, "settings-motion-less")] {
-            pick(row, &mut prefs.reduced_motion, reduced, &words.say(key));
-        }
-    });
 }
 
 fn pick<T: PartialEq>(row: &mut egui::Ui, value: &mut T, choice: T, text: &str) {
@@ -101,6 +125,7 @@ fn group(
     why: Option<&str>,
     choices: impl FnOnce(&mut egui::Ui),
 ) {
+    page.add_space(6.0);
     paper::small_heading(page, words.say(title));
     if let Some(why) = why {
         paper::faint(page, words.say(why));

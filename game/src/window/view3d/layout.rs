@@ -9,6 +9,7 @@ use sim_core::action::Station;
 use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::Car;
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::observe::Observed;
 use sim_core::parts::PartKind;
 use sim_core::workshop::View;
 
@@ -23,6 +24,8 @@ pub(super) struct Seen {
     pulled: Vec<String>,
     stops: Vec<(String, Stop)>,
     fits: Vec<Vec<(String, String)>>,
+    /// Something has been timed: the stopwatch lies at hand.
+    timed: bool,
 }
 
 impl Seen {
@@ -34,6 +37,7 @@ impl Seen {
             pulled: view.pulled.clone(),
             stops: view.stops.clone(),
             fits: view.instruments.iter().map(|i| i.at.clone()).collect(),
+            timed: view.readings.iter().any(|r| matches!(r.what, Observed::Interval { .. })),
         }
     }
 }
@@ -177,28 +181,25 @@ impl Layout {
         let mut parked: BTreeMap<Station, usize> = BTreeMap::new();
         for (card, at) in seen.fits.iter().enumerate() {
             let Some(kind) = kit.get(card).map(|c| c.kind) else { continue };
+            if seen.timed && matches!(kind, InstrumentKind::Stopwatch { .. }) {
+                self.hung.insert(card, (Station::Bay, places::WATCH));
+            }
             let Some((_, first)) = at.first() else { continue };
             let station = match car.assembly.port(first) {
                 Some(port) => reach::stations_of(car, port).first().map(|(s, _)| *s),
                 None => car.assembly.part_index(first).map(|p| car.stands[usize::from(p)].station),
             };
             let station = station.unwrap_or(Station::Bay);
+            if let Some(place) = self.touching(car, &kind, first, station_eye(station)) {
+                self.hung.insert(card, (station, place));
+                continue;
+            }
             let n = parked.entry(station).or_default();
             let place = places::facing(places::parking(station, *n), station_eye(station));
             *n += 1;
             self.hung.insert(card, (station, place));
             for (k, (end, at)) in at.iter().enumerate() {
-                let target = match car.assembly.port(at) {
-                    Some(port) => self.ports.get(&port).copied(),
-                    None => car
-                        .assembly
-                        .part_index(at)
-                        .map(|p| Mouth { at: self.middles[usize::from(p)], out: Vec3::Y }),
-                };
-                let Some(target) = target else { continue };
-                if matches!(kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. }) {
-                    continue;
-                }
+                let Some(target) = self.mouth(car, at) else { continue };
                 let stem = super::build::tools::stem(&kind, end);
                 let from = place.transform_point(stem);
                 let down = place.rotation * Vec3::NEG_Y;
@@ -207,6 +208,35 @@ impl Layout {
                 let points = vec![from, from + down * 0.05 + Vec3::Y * 0.0, middle, lift, target.at];
                 self.lines.push(Line { owner: Owner::Lead(card, k), points, made: [true, true] });
             }
+        }
+    }
+}
+
+impl Layout {
+    /// A port by its name, or the middle of a part.
+    fn mouth(&self, car: &Car, name: &str) -> Option<Mouth> {
+        match car.assembly.port(name) {
+            Some(port) => self.ports.get(&port).copied(),
+            None => {
+                let part = usize::from(car.assembly.part_index(name)?);
+                Some(Mouth { at: *self.middles.get(part)?, out: Vec3::Y })
+            }
+        }
+    }
+
+    /// Where an instrument without leads is held: round the wire, at the part, before it.
+    fn touching(&self, car: &Car, kind: &InstrumentKind, at: &str, eye: Vec3) -> Option<Transform> {
+        let target = self.mouth(car, at)?.at;
+        let to_eye = (eye - target).normalize_or(Vec3::Z);
+        match kind {
+            InstrumentKind::ClampAmmeter { .. } => {
+                let place = places::facing(target, eye);
+                let jaws = place.rotation * super::build::tools::stem(kind, "");
+                Some(place.with_translation(target - jaws))
+            }
+            InstrumentKind::AngleFinder { .. } => Some(places::facing(target + to_eye * 0.05, eye)),
+            InstrumentKind::IrThermometer { .. } => Some(places::facing(target + to_eye * 0.20, eye)),
+            _ => None,
         }
     }
 }

@@ -7,6 +7,7 @@
 mod anchors;
 mod build;
 mod camera;
+mod figures;
 mod hoses;
 mod layout;
 mod light;
@@ -23,6 +24,7 @@ mod tests;
 use bevy::prelude::*;
 
 use super::app::{ShopRes, UiRes};
+use super::prefs::PressureUnit;
 use build::OfJob;
 use camera::{Lens, RoomEye};
 use layout::{Layout, Seen};
@@ -31,8 +33,8 @@ use materials::Palette;
 /// What of the job is built, and where it is.
 #[derive(Resource, Debug, Default)]
 pub(super) struct Room {
-    /// Job it was built for: the car's and the job's name.
-    of: Option<(String, String)>,
+    /// What it was built for: the car's and the job's name, and the unit on its dials.
+    of: Option<(String, String, PressureUnit)>,
     seen: Option<Seen>,
     /// Where everything is.
     layout: Layout,
@@ -90,12 +92,14 @@ fn stand(
 fn bring(
     mut commands: Commands,
     shop: Res<ShopRes>,
+    ui: Res<UiRes>,
     mut room: ResMut<Room>,
     mut meshes: ResMut<Assets<Mesh>>,
     palette: Res<Palette>,
     old: Query<Entity, (With<OfJob>, Without<ChildOf>)>,
 ) {
-    let of = shop.0.job().map(|job| (job.car.id.clone(), job.id.clone()));
+    let unit = ui.0.prefs.pressure;
+    let of = shop.0.job().map(|job| (job.car.id.clone(), job.id.clone(), unit));
     if room.of == of {
         return;
     }
@@ -105,7 +109,7 @@ fn bring(
     room.of = of;
     room.seen = None;
     room.round += 1;
-    for made in build::of_job(&shop.0) {
+    for made in build::of_job(&shop.0, unit) {
         build::spawn(&mut commands, &mut meshes, &palette, &made, true);
     }
 }

@@ -23,8 +23,9 @@ const SMALLEST: u32 = 8;
 /// What is drawn into, and for how long yet.
 #[derive(Resource, Debug, Default)]
 pub(crate) struct Picture {
-    image: Option<Handle<Image>>,
-    size: UVec2,
+    /// Half as wide and high, and whole: both are kept, because one follows the other all the time.
+    canvases: [Option<Canvas>; 2],
+    shown: Option<egui::TextureId>,
     /// Frames since the last change.
     still: u32,
     /// Frames still to draw.
@@ -32,6 +33,14 @@ pub(crate) struct Picture {
     built: bool,
     /// Drawn sharp also while something moves.
     pub(crate) always_sharp: bool,
+}
+
+/// An image that the room is drawn into and the panels lay out.
+#[derive(Debug)]
+struct Canvas {
+    image: Handle<Image>,
+    texture: egui::TextureId,
+    size: UVec2,
 }
 
 impl Picture {
@@ -77,16 +86,22 @@ pub(super) fn fit(
     .max(UVec2::splat(SMALLEST));
     let coarse = drawn.0 == Quality::Low && picture.still < BEFORE_SHARP && !picture.always_sharp;
     let size = if coarse { (whole / 2).max(UVec2::splat(SMALLEST)) } else { whole };
-    if picture.size == size && picture.image.is_some() {
+    let place = &mut picture.canvases[usize::from(!coarse)];
+    if place.as_ref().is_none_or(|canvas| canvas.size != size) {
+        let image = images.add(canvas(size.x, size.y));
+        let texture = textures.add_image(EguiTextureHandle::Strong(image.clone()));
+        if let Some(old) = place.replace(Canvas { image, texture, size }) {
+            textures.remove_image(&old.image);
+        }
+    }
+    let Some(place) = place else { return };
+    let (texture, image) = (place.texture, place.image.clone());
+    if picture.shown == Some(texture) {
         return;
     }
-    let image = images.add(canvas(size.x, size.y));
-    if let Some(old) = picture.image.replace(image.clone()) {
-        textures.remove_image(&old);
-    }
-    ui.0.room_picture = Some(textures.add_image(EguiTextureHandle::Strong(image.clone())));
+    ui.0.room_picture = Some(texture);
     commands.entity(entity).insert(RenderTarget::Image(image.into()));
-    picture.size = size;
+    picture.shown = Some(texture);
     picture.left = picture.left.max(AFTER_MOVE);
 }
 

@@ -4,7 +4,7 @@
 //!
 //! A car whose names are not in here still works: its parts get places on the trolley, in a row.
 
-use bevy::math::Vec3;
+use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use sim_core::action::Station;
 
@@ -44,6 +44,13 @@ pub(super) const GROMMET: Vec3 = Vec3::new(-1.04, 0.97, -0.62);
 pub(super) const CAR_X: f32 = -1.75;
 /// Middle of the trolley's top.
 pub(super) const TROLLEY: Vec3 = Vec3::new(-0.46, 0.86, -0.44);
+/// Where the stopwatch lies when it has timed something: on the trolley, its face up and towards the car.
+pub(super) const WATCH: Transform = Transform {
+    translation: Vec3::new(-0.60, 0.905, -0.24),
+    // −64° about x.
+    rotation: Quat::from_xyzw(-0.529_919, 0.0, 0.0, 0.848_048),
+    scale: Vec3::ONE,
+};
 /// Middle of the bench's top.
 pub(super) const BENCH: Vec3 = Vec3::new(0.75, 0.90, -1.98);
 /// Middle of the tool board.

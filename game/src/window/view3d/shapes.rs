@@ -342,6 +342,28 @@ pub(super) fn sweep(line: &[Vec3], wide: f32, thick: f32, sides: usize, up: Vec3
     geo
 }
 
+/// A flat stroke along `line` in the plane z = 0, seen from +z, its corners mitred.
+#[must_use]
+pub(super) fn ribbon(line: &[Vec2], width: f32) -> Geo {
+    /// A mitre no longer than this, half widths: a sharper corner is cut short.
+    const LONGEST_MITRE: f32 = 1.2;
+    let mut geo = Geo::default();
+    let across = |a: Vec2, b: Vec2| (b - a).normalize_or(Vec2::X).perp();
+    let n = line.len();
+    let mut rows: Vec<[u32; 2]> = Vec::with_capacity(n);
+    for (i, p) in line.iter().enumerate() {
+        let before = across(line[i.saturating_sub(1)], line[i.max(1).min(n - 1)]);
+        let after = across(line[i.min(n.saturating_sub(2))], line[(i + 1).min(n - 1)]);
+        let middle = (before + after).normalize_or(before);
+        let side = middle * (0.5 * width * (1.0 / middle.dot(after).max(0.1)).min(LONGEST_MITRE));
+        rows.push([p + side, p - side].map(|p| geo.vertex(p.extend(0.0), Vec3::Z)));
+    }
+    for pair in rows.windows(2) {
+        geo.quad([pair[0][1], pair[1][1], pair[1][0], pair[0][0]]);
+    }
+    geo
+}
+
 /// A round hose or wire through a few points.
 #[must_use]
 pub(super) fn hose(points: &[Vec3], radius: f32) -> Geo {

@@ -140,7 +140,7 @@ fn what_is_wholly_taken_off_lies_aside() {
 #[test]
 fn the_room_is_light_enough_to_draw() {
     let shop = shop();
-    let all = build::standing().into_iter().chain(build::of_job(&shop));
+    let all = build::standing().into_iter().chain(build::of_job(&shop, Default::default()));
     let triangles: usize = all.map(|made| made.triangles()).sum();
     assert!(triangles < 200_000, "{triangles} triangles");
     assert!(20_000 < triangles, "{triangles} triangles: something is not built");

@@ -114,7 +114,7 @@ impl Words {
 
     /// A line of the papers that the workshop reads out: of the data sheet, or the program's own caution.
     fn printed(&self, shop: &Shop, english: &str) -> Option<String> {
-        if english.strip_prefix("Caution: ").is_some_and(|l| l == assess::job::DEFER) {
+        if english.strip_prefix(assess::job::CAUTION).is_some_and(|l| l == assess::job::DEFER) {
             return Some(self.say("card-defer"));
         }
         let car = shop.car()?;

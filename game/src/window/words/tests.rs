@@ -173,7 +173,7 @@ fn inv_german_has_every_name_of_the_car() {
     for summary in shop.packs().iter().flat_map(|p| p.jobs.iter().flatten()) {
         let job = library.job(&summary.name).unwrap();
         let name = summary.name.replace('/', "-");
-        let cautions = job.card.iter().filter(|l| l.starts_with("Caution: ")).count();
+        let cautions = job.cautions().count();
         (1..=job.card.len() - cautions).for_each(|n| wanted.push(format!("job-{name}-says-{n}")));
         // The last caution is the program's own.
         (1..cautions).for_each(|n| wanted.push(format!("job-{name}-caution-{n}")));

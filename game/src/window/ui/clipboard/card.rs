@@ -15,9 +15,6 @@ use super::super::super::state::Ui;
 use super::super::super::words::Words;
 use super::super::paper;
 
-/// How the job card marks its cautions.
-const CAUTION: &str = "Caution: ";
-
 /// When an action was first done, if it was.
 fn done_at(shop: &Shop, action: &Action) -> Option<Tick> {
     let steps = &shop.session()?.attempt().steps;
@@ -33,17 +30,14 @@ pub(super) fn card(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     paper::faint(page, words.say_with("desk-minutes", &[("minutes", minutes.into())]));
     paper::rule(page);
     paper::small_heading(page, words.say("card-customer"));
-    let said = job.card.iter().filter(|l| !l.starts_with(CAUTION));
-    for (n, line) in said.enumerate() {
+    for (n, line) in job.customer_says().enumerate() {
         let line = words.job_says(&job.name(), n, line);
         page.add(Label::new(paper::by_hand(words.say_with("card-quote", &[("text", line.into())]))).wrap());
     }
     page.add_space(4.0);
     // The program's own last word is its own; the rest is the pack's, in the language shown if it has it.
     let cautions: Vec<String> = job
-        .card
-        .iter()
-        .filter_map(|l| l.strip_prefix(CAUTION))
+        .cautions()
         .enumerate()
         .map(|(n, l)| match l == assess::job::DEFER {
             true => words.say("card-defer"),

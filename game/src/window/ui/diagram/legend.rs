@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use assess::diagram::Sheet;
 use egui::{Pos2, Rect, Sense, pos2, vec2};
 
+use super::super::super::hands::Thing;
 use super::super::super::shop::Shop;
 use super::super::super::theme;
 use super::super::super::words::Words;
@@ -38,6 +39,8 @@ pub(super) fn show(ctx: &egui::Context, canvas: Rect, shop: &Shop, words: &Words
                     }));
                     parts(inner, shop, words, sheet);
                 }
+                inner.strong(words.say("diagram-legend-instruments"));
+                instruments(inner, shop, words);
                 inner.strong(words.say("diagram-legend-marks"));
                 for mark in Mark::ALL {
                     row(inner, &words.say(mark.key()), |pen, middle| live::mark(pen, middle, mark));
@@ -69,6 +72,23 @@ fn parts(inner: &mut egui::Ui, shop: &Shop, words: &Words, sheet: Sheet) {
             let origin = pen.at(middle) - form.body.center().to_vec2() * STEP * zoom;
             let pen = Pen { origin, zoom, ..pen.clone() };
             symbols::draw(kind, sheet, &Sym { pen, at: Pos2::ZERO, turn: 0 }, Now::default());
+        });
+    }
+}
+
+/// What can be connected, one of a kind.
+fn instruments(inner: &mut egui::Ui, shop: &Shop, words: &Words) {
+    let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return };
+    let mut seen = Vec::new();
+    for (i, card) in session.workshop().setup().kit.iter().enumerate() {
+        let kind = std::mem::discriminant(&card.kind);
+        let Some(now) = view.instruments.get(i) else { continue };
+        if session.workshop().ends_of(i).is_empty() || seen.contains(&kind) {
+            continue;
+        }
+        seen.push(kind);
+        row(inner, &words.name(shop, Thing::Instrument(i as u16)), |pen, middle| {
+            symbols::instruments::draw(&pen.with(theme::ACCENT), middle, card, now);
         });
     }
 }

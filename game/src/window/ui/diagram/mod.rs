@@ -60,6 +60,8 @@ pub struct State {
     laid: usize,
     /// The legend is open.
     pub legend: bool,
+    /// Where the bar over the board is free, from the left, points.
+    pub bar_free: f32,
     /// Height at which the board need not be cut, bars included, points.
     pub needs: f32,
     /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
@@ -190,8 +192,9 @@ fn paper(
             Pen { painter: &painter, origin: origin + at * zoom, zoom, ink: theme::INK, paper: theme::FIELD };
         sheet_of_paper(&pen, words, plan.sheet, written.rect);
         let boxes: Vec<Rect> = written.texts.iter().map(|t| t.rect).collect();
-        let sought =
-            format!("{:?} {}", view.instruments.iter().map(|i| &i.at).collect::<Vec<_>>(), words.tag());
+        // What is written moves when a part is pulled or a cover taken off.
+        let at: Vec<_> = view.instruments.iter().map(|i| &i.at).collect();
+        let sought = format!("{at:?} {:?} {:?} {}", view.pulled, view.covers_off, words.tag());
         let kept = state.places.remove(&plan.sheet).filter(|(for_what, _)| *for_what == sought);
         let (sought, fitted) = kept.unwrap_or_else(|| (sought, fitted::place(car, plan, &boxes, view)));
         live::draw(&pen, shop, words, plan, written, &fitted);

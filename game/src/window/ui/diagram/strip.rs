@@ -45,6 +45,7 @@ pub(super) fn bar(root: &mut egui::Ui, words: &Words, state: &mut State) {
         if row.add(Button::new(words.say("diagram-legend")).selected(state.legend)).clicked() {
             state.legend = !state.legend;
         }
+        state.bar_free = row.min_rect().right() + 12.0;
     });
 }
 

@@ -5,7 +5,7 @@
 //! unit and never coarser than those of the instrument, so that a reading to half a division is worth as
 //! much as one in kPa.
 
-use sim_core::instrument::{Dial, InstrumentKind};
+use sim_core::instrument::InstrumentKind;
 
 use crate::window::prefs::PressureUnit;
 use crate::window::words::Words;
@@ -49,12 +49,6 @@ pub enum Stand {
     HighStop,
 }
 
-/// The dial of an instrument, if it has one.
-#[must_use]
-pub fn dial_of(kind: &InstrumentKind) -> Option<Dial> {
-    kind.dial()
-}
-
 /// Whether a step is 1, 2 or 5 times a power of ten.
 fn is_round(step: f64) -> bool {
     let power = 10f64.powf(step.log10().floor());
@@ -71,7 +65,7 @@ impl Printed {
     /// The scale of an instrument in the wanted unit; `None` for what has no dial.
     #[must_use]
     pub fn of(kind: &InstrumentKind, pressure: PressureUnit) -> Option<Self> {
-        let dial = dial_of(kind)?;
+        let dial = kind.dial()?;
         let (unit, is_pressure) = match kind {
             InstrumentKind::WallThermometer { .. } => ("°C", false),
             InstrumentKind::AngleFinder { .. } => ("°", false),
@@ -111,6 +105,12 @@ impl Printed {
     #[must_use]
     pub fn printed(&self, own: f64) -> f64 {
         own * self.per_own
+    }
+
+    /// A printed value in the instrument's own unit.
+    #[must_use]
+    pub fn own(&self, printed: f64) -> f64 {
+        printed / self.per_own
     }
 
     /// The value of mark number `i`, counted from the lower end.
@@ -173,6 +173,7 @@ pub fn figure_in(words: &Words, value: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use sim_core::instrument::Dial;
 
     fn kinds() -> Vec<InstrumentKind> {
         let dial = |min, max, class, division| Dial { min, max, class, division };
@@ -189,7 +190,7 @@ mod tests {
     #[test]
     fn inv_no_printed_scale_is_coarser_or_shorter_than_the_instrument() {
         for kind in kinds() {
-            let own = dial_of(&kind).unwrap();
+            let own = kind.dial().unwrap();
             for unit in PressureUnit::ALL {
                 let p = Printed::of(&kind, unit).unwrap();
                 assert!(p.division <= p.printed(own.division) * (1.0 + 1e-9), "{kind:?} in {unit:?}: {p:?}");

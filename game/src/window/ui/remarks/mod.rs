@@ -1,5 +1,5 @@
 //! What was noticed, refused, breached and looked at: the captions of the workshop, over the lower edge of
-//! the room or the upper right of the diagram. They fade after a while; with reduced motion they stay until
+//! the room or beside the bar over the diagram. They fade after a while; with reduced motion they stay until
 //! newer ones come. All of them are in the log.
 
 use std::collections::BTreeMap;
@@ -14,14 +14,21 @@ use super::super::theme;
 use super::super::words::Words;
 use super::keys::page;
 
-/// How many are shown at once.
+/// How many are shown at once over the room.
 const SHOWN: usize = 4;
+/// And over the line diagram, where they would hide symbols.
+const SHOWN_ON_PAPER: usize = 2;
 /// How long one stays, s: longer when there is more to read.
 const STAYS_S: f64 = 8.0;
 /// And for each character, s.
 const STAYS_S_PER_CHARACTER: f64 = 0.06;
 /// How long it takes to fade, s.
 const FADES_S: f64 = 1.5;
+
+/// Widest caption, points.
+const WIDEST: f32 = 560.0;
+/// Narrowest place for captions beside the bar over the line diagram, points.
+const NARROWEST: f32 = 300.0;
 
 /// Since when each remark has been on the screen.
 #[derive(Debug, Default)]
@@ -86,12 +93,14 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     // Another job: its remarks are counted anew.
     ui.remarks.since.retain(|n, _| (first..=newest).contains(n));
     let mut shown: Vec<(Line, f32)> = Vec::new();
+    let room = ui.scene.is_some();
+    let most = if room { SHOWN } else { SHOWN_ON_PAPER };
     for remark in shop.remarks().iter().rev().take(3 * SHOWN) {
         let Some(line) = line(shop, words, remark) else { continue };
         let since = *ui.remarks.since.entry(remark.n).or_insert(now);
         let strength =
             if ui.prefs.reduced_motion { 1.0 } else { strength(now, since, line.text.chars().count()) };
-        if strength <= 0.0 || shown.len() == SHOWN {
+        if strength <= 0.0 || shown.len() == most {
             break;
         }
         shown.push((line, strength));
@@ -102,23 +111,23 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if !ui.prefs.reduced_motion {
         root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
     }
-    captions(root.ctx(), middle, ui.scene.is_some(), shown);
+    let free = if room { middle } else { middle.with_min_x(ui.diagram.bar_free.min(middle.right() - NARROWEST)) };
+    captions(root.ctx(), free, room, shown);
 }
 
-/// Over the lower left of the room, which is floor; over the upper right of the line diagram, which is paper.
-fn captions(ctx: &egui::Context, middle: Rect, room: bool, shown: Vec<(Line, f32)>) {
-    let most = if room { 560.0 } else { 400.0 };
-    let width = (middle.width() - 24.0).clamp(120.0, most);
+/// Over the lower left of the room, which is floor; at the upper right of what is `free` of the line diagram.
+fn captions(ctx: &egui::Context, free: Rect, room: bool, shown: Vec<(Line, f32)>) {
+    let width = (free.width() - 24.0).clamp(120.0, WIDEST);
     let (at, pivot): (Pos2, _) = if room {
-        (middle.left_bottom() + egui::vec2(12.0, -10.0), egui::Align2::LEFT_BOTTOM)
+        (free.left_bottom() + egui::vec2(12.0, -10.0), egui::Align2::LEFT_BOTTOM)
     } else {
-        (middle.right_top() + egui::vec2(-6.0, 3.0), egui::Align2::RIGHT_TOP)
+        (free.right_top() + egui::vec2(-6.0, 3.0), egui::Align2::RIGHT_TOP)
     };
     egui::Area::new("remarks".into())
         .order(Order::Middle)
         .fixed_pos(at)
         .pivot(pivot)
-        .constrain_to(middle)
+        .constrain_to(free)
         .interactable(false)
         .show(ctx, |area| {
             area.set_max_width(width);

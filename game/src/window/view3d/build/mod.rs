@@ -15,6 +15,7 @@ use bevy::light::NotShadowCaster;
 use bevy::prelude::*;
 
 use super::super::hands::{Thing, reach};
+use super::super::prefs::PressureUnit;
 use super::super::shop::Shop;
 use super::live::Moves;
 use super::materials::{Mat, Palette, Sculpt};
@@ -90,7 +91,7 @@ pub(super) fn standing() -> Vec<Made> {
 
 /// Everything that the open job brings.
 #[must_use]
-pub(super) fn of_job(shop: &Shop) -> Vec<Made> {
+pub(super) fn of_job(shop: &Shop, unit: PressureUnit) -> Vec<Made> {
     let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return Vec::new() };
     let setup = session.workshop().setup();
     let mut out = Vec::new();
@@ -144,7 +145,7 @@ pub(super) fn of_job(shop: &Shop) -> Vec<Made> {
     out.push(Made::scenery(fixed));
     out.extend(room::chocks());
     out.extend(room::papers());
-    out.extend(tools::kit(&setup.kit));
+    out.extend(tools::kit(&setup.kit, unit));
     out.extend(spares::shelf(car, &setup.spares));
     out
 }

@@ -7,6 +7,9 @@ use sim_core::instrument::{Dial, InstrumentCard, InstrumentKind};
 use std::f32::consts::{FRAC_PI_2, TAU};
 
 use super::super::super::hands::Thing;
+use super::super::super::prefs::PressureUnit;
+use super::super::super::ui::dial::printed::{Printed, figure};
+use super::super::figures::figures;
 use super::super::live::Moves;
 use super::super::materials::{Mat, Sculpt};
 use super::super::places;
@@ -16,6 +19,9 @@ use super::Made;
 /// Needle at the lower end of its scale, and how far it turns, rad.
 pub(in super::super) const NEEDLE_START: f32 = 2.356;
 pub(in super::super) const NEEDLE_SWEEP: f32 = 4.712;
+
+/// Numbers on a dial in the room, at most: more would not be told apart.
+const MOST_NUMBERS: usize = 6;
 
 /// Where a lead or hose leaves an instrument, in its own frame.
 #[must_use]
@@ -34,8 +40,8 @@ pub(in super::super) fn stem(kind: &InstrumentKind, end: &str) -> Vec3 {
     }
 }
 
-/// The whole kit: on the board, and on the wall beside it.
-pub(in super::super) fn kit(kit: &[InstrumentCard]) -> Vec<Made> {
+/// The whole kit: on the board, and on the wall beside it. Pressure dials are printed in `unit`.
+pub(in super::super) fn kit(kit: &[InstrumentCard], unit: PressureUnit) -> Vec<Made> {
     let mut on_board = 0;
     let mut out = Vec::new();
     for (card, c) in kit.iter().enumerate() {
@@ -47,7 +53,7 @@ pub(in super::super) fn kit(kit: &[InstrumentCard]) -> Vec<Made> {
                 places::board_hook(on_board - 1)
             }
         };
-        let mut made = instrument(card, &c.kind);
+        let mut made = instrument(card, &c.kind, unit);
         made.thing = Some(Thing::Instrument(card as u16));
         made.home = Transform::from_translation(home);
         made.moves = Some(Moves::Instrument(card));
@@ -56,21 +62,33 @@ pub(in super::super) fn kit(kit: &[InstrumentCard]) -> Vec<Made> {
     out
 }
 
-fn instrument(card: usize, kind: &InstrumentKind) -> Made {
+fn instrument(card: usize, kind: &InstrumentKind, unit: PressureUnit) -> Made {
     let mut s = Sculpt::default();
     let mut parts = Vec::new();
+    let printed = Printed::of(kind, unit);
+    let mut dial = |s: &mut Sculpt, r: f32, at: Vec3| {
+        if let Some(printed) = &printed {
+            face(s, &mut parts, card, printed, r, at);
+        }
+    };
     match kind {
-        InstrumentKind::Gauge { dial } => gauge(&mut s, &mut parts, card, dial),
-        InstrumentKind::HandPump { dial } => hand_pump(&mut s, &mut parts, card, dial),
+        InstrumentKind::Gauge { .. } => {
+            dial(&mut s, 0.080, Vec3::new(0.0, 0.012, 0.0));
+            gauge(&mut s);
+        }
+        InstrumentKind::HandPump { .. } => {
+            dial(&mut s, 0.050, Vec3::new(0.018, 0.105, 0.006));
+            hand_pump(&mut s);
+        }
         InstrumentKind::Lamp => lamp(&mut s, &mut parts, card),
         InstrumentKind::Multimeter { .. } => multimeter(&mut s),
         InstrumentKind::ClampAmmeter { .. } => clamp_ammeter(&mut s),
         InstrumentKind::PushLead => push_lead(&mut s),
         InstrumentKind::IrThermometer { .. } => infrared(&mut s),
         InstrumentKind::Stopwatch { .. } => stopwatch(&mut s),
-        InstrumentKind::Barometer { dial } => {
+        InstrumentKind::Barometer { .. } => {
             s.add(Mat::Oak, cylinder(0.135, 0.025, 0.008).along(Vec3::Z).at(0.0, 0.0, -0.03));
-            face(&mut s, &mut parts, card, dial, 0.10, Vec3::ZERO);
+            dial(&mut s, 0.10, Vec3::ZERO);
         }
         InstrumentKind::WallThermometer { dial } => thermometer(&mut s, &mut parts, card, dial),
         InstrumentKind::AngleFinder { .. } => angle_finder(&mut s),
@@ -83,8 +101,8 @@ fn instrument(card: usize, kind: &InstrumentKind) -> Made {
     Made { sculpt: s, parts, ..Made::default() }
 }
 
-/// A dial with its needle: marks as its divisions are, the needle a part of its own.
-fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial, r: f32, at: Vec3) {
+/// A dial with its needle: marks and numbers as they are printed, the needle a part of its own.
+fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Printed, r: f32, at: Vec3) {
     let put = |g: super::super::shapes::Geo| g.along(Vec3::Z).at(at.x, at.y, at.z);
     s.add(
         Mat::Paint,
@@ -102,28 +120,33 @@ fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial, r: f32,
         ])),
     );
     s.add(Mat::Face, put(lathe(&[(0.0, 0.008), (r * 0.95, 0.008), (r * 0.95, 0.012), (0.0, 0.012)])));
-    let span = dial.max - dial.min;
-    let n = ((span / dial.division).round() as i32).clamp(1, 110);
+    let n = dial.divisions();
+    // Finer marks than these run together at a glance from the car.
     let every = if 60 < n { 2 } else { 1 };
-    for i in (0..=n).step_by(every) {
+    for i in (0..=n).filter(|i| i.is_multiple_of(every) || dial.numbered(*i)) {
         let angle = NEEDLE_START - NEEDLE_SWEEP * i as f32 / n as f32;
-        let value = dial.min + dial.division * f64::from(i);
-        let long = ((value / (dial.division * 10.0)).round() * dial.division * 10.0 - value).abs() < 1e-6;
-        let half = ((value / (dial.division * 5.0)).round() * dial.division * 5.0 - value).abs() < 1e-6;
-        let (reach, wide) = if long {
-            (0.20, 0.028)
-        } else if half {
-            (0.15, 0.020)
+        let (reach, wide) = if dial.numbered(i) {
+            (0.17, 0.028)
+        } else if dial.halfway(i) {
+            (0.13, 0.020)
         } else {
             (0.09, 0.011)
         };
-        let middle = r * (0.88 - reach * 0.5);
         let turn = Quat::from_rotation_z(angle);
-        let place = at + turn * Vec3::Y * middle;
+        let place = at + turn * Vec3::Y * (r * (0.90 - reach * 0.5));
         s.add(
             Mat::Ink,
             bevel_box(r * wide, r * reach, 0.001, 0.0001).turned(turn).at(place.x, place.y, at.z + 0.0125),
         );
+    }
+    let numbered: Vec<u32> = (0..=n).filter(|i| dial.numbered(*i)).collect();
+    let step = numbered.len().div_ceil(MOST_NUMBERS);
+    for i in numbered.into_iter().step_by(step) {
+        let turn = Quat::from_rotation_z(NEEDLE_START - NEEDLE_SWEEP * i as f32 / n as f32);
+        let text = figure(dial.mark(i));
+        // Long numbers stand further in, so that they clear the marks beside them.
+        let place = at + turn * Vec3::Y * (r * (0.60 - 0.025 * text.chars().count() as f32));
+        s.add(Mat::Ink, figures(&text, r * 0.15).at(place.x, place.y, at.z + 0.0128));
     }
     let mut needle = Sculpt::default();
     needle.add(
@@ -138,13 +161,12 @@ fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial, r: f32,
     parts.push(Made {
         home: Transform::from_xyz(at.x, at.y, at.z + 0.0155),
         sculpt: needle,
-        moves: Some(Moves::Needle { card, min: dial.min as f32, max: dial.max as f32 }),
+        moves: Some(Moves::Needle { card, min: dial.own(dial.min) as f32, max: dial.own(dial.max) as f32 }),
         ..Made::default()
     });
 }
 
-fn gauge(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
-    face(s, parts, card, dial, 0.080, Vec3::new(0.0, 0.012, 0.0));
+fn gauge(s: &mut Sculpt) {
     s.add(Mat::Brass, bevel_box(0.020, 0.022, 0.018, 0.003).at(0.0, -0.082, 0.0));
     s.add(Mat::Brass, hexagon(0.014, 0.016).at(0.0, -0.108, 0.0));
     s.add(Mat::Brass, cylinder(0.006, 0.03, 0.001).at(0.0, -0.130, 0.0));
@@ -165,7 +187,7 @@ fn coil(s: &mut Sculpt, mat: Mat, from: Vec3, radius: f32) {
     s.add(mat, sweep(&super::super::shapes::curve(&line, 3), radius, radius, 7, Vec3::Z));
 }
 
-fn hand_pump(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
+fn hand_pump(s: &mut Sculpt) {
     // Barrel to the right, dial above it, pistol grip with its lever below.
     s.add(
         Mat::Case,
@@ -183,7 +205,6 @@ fn hand_pump(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
         .at(0.0, 0.045, 0.0),
     );
     s.add(Mat::Steel, cylinder(0.006, 0.05, 0.001).along(-Vec3::X).at(-0.058, 0.045, 0.0));
-    face(s, parts, card, dial, 0.050, Vec3::new(0.018, 0.105, 0.006));
     s.add(Mat::Brass, cylinder(0.009, 0.03, 0.001).at(0.018, 0.055, 0.0));
     let grip = plate(&[(-0.055, 0.04), (-0.02, 0.04), (-0.028, -0.10), (-0.062, -0.10)], 0.024);
     s.add(Mat::Rubber, grip.at(0.0, 0.0, 0.0));

@@ -14,20 +14,6 @@ pub const RADIUS: f32 = 19.0;
 const DIAL_FROM: f32 = 2.356;
 const DIAL_SWEEP: f32 = 4.712;
 
-/// The dial of an instrument, if it has one.
-#[must_use]
-pub fn dial(kind: &InstrumentKind) -> Option<Dial> {
-    Some(match kind {
-        InstrumentKind::Gauge { dial }
-        | InstrumentKind::HandPump { dial }
-        | InstrumentKind::AngleFinder { dial }
-        | InstrumentKind::PedalRule { dial }
-        | InstrumentKind::Barometer { dial }
-        | InstrumentKind::WallThermometer { dial } => *dial,
-        _ => return None,
-    })
-}
-
 /// Draws an instrument.
 pub fn draw(pen: &Pen<'_>, at: Pos2, card: &InstrumentCard, seen: &InstrumentView) {
     pen.disc(at, RADIUS, pen.paper);
@@ -36,7 +22,7 @@ pub fn draw(pen: &Pen<'_>, at: Pos2, card: &InstrumentCard, seen: &InstrumentVie
         return;
     }
     pen.circle(at, RADIUS, OUTLINE);
-    if let Some(dial) = dial(&card.kind) {
+    if let Some(dial) = card.kind.dial() {
         needle(pen, at, dial, seen.value);
     }
     match card.kind {
