@@ -76,7 +76,11 @@ fn random_hands_break_nothing() {
         if next_line < began.elapsed() {
             next_line += Duration::from_secs(30);
             let memory = screen.memory_mb().unwrap_or_default();
-            println!("soak: {:.0} s, {hands} hands, {memory:.0} MB, {:?}", began.elapsed().as_secs_f64(), screen.told().held);
+            println!(
+                "soak: {:.0} s, {hands} hands, {memory:.0} MB, {:?}",
+                began.elapsed().as_secs_f64(),
+                screen.told().held
+            );
         }
         if early.is_none() && Duration::from_secs(seconds / 4) < began.elapsed() {
             early = screen.memory_mb();

@@ -13,6 +13,10 @@ use super::paper;
 const WIDTH: f32 = 1_000.0;
 /// From this width on the cards stand in two columns.
 const TWO_COLUMNS: f32 = 700.0;
+/// Height of the card of a job, which has up to seven lines, points.
+const JOB_CARD: f32 = 146.0;
+/// And of an unfinished attempt's.
+const ATTEMPT_CARD: f32 = 84.0;
 /// Unfinished attempts shown.
 const SHOWN: usize = 4;
 
@@ -139,7 +143,7 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, focus: &mu
                     (words.car(&job.car_id, &job.car), theme::INK_FAINT),
                     (words.say_with("desk-minutes", &[("minutes", minutes.into())]), theme::ACCENT),
                 ];
-                let response = paper::card(column, &words.job(&job.name, &job.title), &lines);
+                let response = paper::card(column, &words.job(&job.name, &job.title), &lines, JOB_CARD);
                 first(&response, focus);
                 if response.clicked() {
                     ui.ask(Ask::Begin(job.name.clone()));
@@ -159,7 +163,7 @@ fn unfinished(column: &mut egui::Ui, shop: &Shop, words: &Words, attempt: &Unfin
         (which(words, &attempt.path), theme::INK_FAINT),
     ];
     let title = words.say_with("desk-carry-on-this", &[("job", title.into())]);
-    paper::card(column, &title, &lines)
+    paper::card(column, &title, &lines, ATTEMPT_CARD)
 }
 
 /// Which attempt a file is: files that the program named end in a number; of others the name is told.

@@ -123,8 +123,9 @@ pub fn choice<'a>(on: bool, text: impl egui::IntoAtoms<'a>) -> Button<'a> {
     Button::selectable(on, text).frame_when_inactive(true).min_size(vec2(0.0, theme::TARGET))
 }
 
-/// A card that is one button: a title, lines under it.
-pub fn card(ui: &mut egui::Ui, title: &str, lines: &[(String, Color32)]) -> egui::Response {
+/// A card that is one button: a title, lines under it. At least `height` points high, so that cards in a row
+/// end together.
+pub fn card(ui: &mut egui::Ui, title: &str, lines: &[(String, Color32)], height: f32) -> egui::Response {
     let mut job = egui::text::LayoutJob::default();
     job.append(title, 0.0, egui::TextFormat::simple(FontId::proportional(16.5), theme::INK));
     for (line, colour) in lines {
@@ -134,7 +135,7 @@ pub fn card(ui: &mut egui::Ui, title: &str, lines: &[(String, Color32)]) -> egui
     let width = ui.available_width();
     ui.with_layout(egui::Layout::top_down_justified(egui::Align::LEFT), |column| {
         column.spacing_mut().button_padding = vec2(14.0, 12.0);
-        column.add(Button::new(job).wrap().fill(theme::FIELD).corner_radius(4).min_size(vec2(width, 112.0)))
+        column.add(Button::new(job).wrap().fill(theme::FIELD).corner_radius(4).min_size(vec2(width, height)))
     })
     .inner
 }

@@ -17,6 +17,9 @@ const TWO_COLUMNS: f32 = 820.0;
 /// Widest the groups get, points.
 const WIDTH: f32 = 1_100.0;
 
+/// Between the columns, points.
+const BETWEEN: f32 = 48.0;
+
 /// State of the page.
 #[derive(Debug, Default)]
 pub struct State {
@@ -61,7 +64,12 @@ fn body(page: &mut egui::Ui, words: &Words, ui: &mut Ui) {
         return;
     }
     page.set_max_width(WIDTH);
+    // The columns have the spacing of what stands in a row; theirs is wider.
+    let spacing = std::mem::replace(&mut page.spacing_mut().item_spacing.x, BETWEEN);
     page.columns(2, |columns| {
+        for column in columns.iter_mut() {
+            column.spacing_mut().item_spacing.x = spacing;
+        }
         if let [left, right] = columns {
             what_is_said(left, words, ui);
             how_it_looks(right, words, ui);

@@ -75,7 +75,7 @@ pub(super) fn station(at: Station) -> Eye {
     let v = Vec3::new;
     match at {
         Station::Desk => Eye::looking(v(2.35, 1.85, 3.25), v(-0.05, 0.82, -0.6), (5.0, 2.5)),
-        Station::Cab => Eye::looking(v(-0.30, 1.22, -1.62), v(-1.24, 0.72, -0.88), (1.6, 0.95)),
+        Station::Cab => Eye::looking(v(-0.24, 1.46, -1.98), v(-1.24, 0.78, -1.02), (1.75, 1.12)),
         Station::Bay => Eye::looking(v(-1.22, 2.20, 1.46), v(-1.68, 0.87, -0.14), (2.20, 1.10)),
         Station::Front => Eye::looking(v(-1.16, 1.0, 2.15), v(-1.36, 0.42, 0.42), (2.05, 1.12)),
         Station::Bench => Eye::looking(v(1.36, 1.66, 1.20), v(1.36, 1.22, -2.1), (4.25, 1.85)),

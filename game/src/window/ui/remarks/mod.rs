@@ -111,7 +111,8 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if !ui.prefs.reduced_motion {
         root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
     }
-    let free = if room { middle } else { middle.with_min_x(ui.diagram.bar_free.min(middle.right() - NARROWEST)) };
+    let free =
+        if room { middle } else { middle.with_min_x(ui.diagram.bar_free.min(middle.right() - NARROWEST)) };
     captions(root.ctx(), free, room, shown);
 }
 

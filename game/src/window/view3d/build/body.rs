@@ -261,7 +261,20 @@ fn cabin(s: &mut Sculpt) {
 
 fn seat(s: &mut Sculpt) {
     s.add(Mat::Cloth, bevel_box(0.46, 0.14, 0.40, 0.05).at(-1.32, 0.50, -1.50));
-    s.add(Mat::Case, bevel_box(0.34, 0.10, 0.34, 0.04).at(-1.32, 0.545, -1.48));
+    s.add(Mat::Rag, bevel_box(0.34, 0.10, 0.34, 0.04).at(-1.32, 0.535, -1.48));
+    // The back, leant, with its two struts for the head.
+    let lean = Quat::from_rotation_x(-0.22);
+    let back = Vec3::new(-1.32, 0.80, -1.76);
+    let put = |g: super::super::shapes::Geo, x: f32, y: f32, z: f32| {
+        let at = back + lean * Vec3::new(x, y, z);
+        g.turned(lean).at(at.x, at.y, at.z)
+    };
+    s.add(Mat::Cloth, put(bevel_box(0.46, 0.56, 0.12, 0.05), 0.0, 0.0, 0.0));
+    s.add(Mat::Rag, put(bevel_box(0.32, 0.44, 0.12, 0.04), 0.0, -0.02, 0.015));
+    for x in [-0.06, 0.06] {
+        s.add(Mat::Steel, put(cylinder(0.006, 0.07, 0.001), x, 0.27, 0.0));
+    }
+    s.add(Mat::Cloth, put(bevel_box(0.26, 0.14, 0.09, 0.04), 0.0, 0.39, 0.0));
     s.add(Mat::Iron, bevel_box(0.36, 0.10, 0.34, 0.01).at(-1.32, 0.37, -1.50));
 }
 
