@@ -121,6 +121,8 @@ fn set_up(shop: &mut Shop, ui: &mut Ui, args: &ShotArgs) -> anyhow::Result<()> {
     if let Some(leaf) = args.leaf {
         ui.clipboard.show_leaf(leaf.into(), shop);
     }
+    // What was said on the way here is not part of the picture; what the keys lead to is.
+    ui.remarks.let_go(shop);
     if args.screen == ShotScreen::MarkSheet {
         shop.wait_for_mark();
     }

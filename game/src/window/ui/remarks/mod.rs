@@ -1,6 +1,6 @@
 //! What was noticed, refused, breached and looked at: the captions of the workshop, over the lower edge of
-//! the room or beside the bar over the diagram. They fade after a while; with reduced motion they stay until
-//! newer ones come. All of them are in the log.
+//! the room or beside the bar over the diagram. They fade after a while; with reduced motion they go
+//! at once. All of them are in the log.
 
 use std::collections::BTreeMap;
 
@@ -16,8 +16,10 @@ use super::keys::page;
 
 /// How many are shown at once over the room.
 const SHOWN: usize = 4;
-/// And over the line diagram, where they would hide symbols.
-const SHOWN_ON_PAPER: usize = 2;
+/// And over the line diagram or a low picture of the room, of which more would hide too much.
+const FEWER: usize = 2;
+/// A picture of the room lower than this is low, points.
+const LOW: f32 = 300.0;
 /// How long one stays, s: longer when there is more to read.
 const STAYS_S: f64 = 8.0;
 /// And for each character, s.
@@ -34,6 +36,13 @@ const NARROWEST: f32 = 300.0;
 #[derive(Debug, Default)]
 pub struct State {
     since: BTreeMap<u64, f64>,
+}
+
+impl State {
+    /// What was said so far has been seen: nothing of it is shown any more.
+    pub fn let_go(&mut self, shop: &Shop) {
+        self.since.extend(shop.remarks().iter().map(|remark| (remark.n, f64::NEG_INFINITY)));
+    }
 }
 
 /// A remark as it is shown.
@@ -94,12 +103,12 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     ui.remarks.since.retain(|n, _| (first..=newest).contains(n));
     let mut shown: Vec<(Line, f32)> = Vec::new();
     let room = ui.scene.is_some();
-    let most = if room { SHOWN } else { SHOWN_ON_PAPER };
+    let most = if room && LOW < middle.height() { SHOWN } else { FEWER };
     for remark in shop.remarks().iter().rev().take(3 * SHOWN) {
         let Some(line) = line(shop, words, remark) else { continue };
         let since = *ui.remarks.since.entry(remark.n).or_insert(now);
-        let strength =
-            if ui.prefs.reduced_motion { 1.0 } else { strength(now, since, line.text.chars().count()) };
+        let strength = strength(now, since, line.text.chars().count());
+        let strength = if ui.prefs.reduced_motion { strength.floor() } else { strength };
         if strength <= 0.0 || shown.len() == most {
             break;
         }
@@ -108,9 +117,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if shown.is_empty() {
         return;
     }
-    if !ui.prefs.reduced_motion {
-        root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
-    }
+    root.ctx().request_repaint_after(std::time::Duration::from_millis(250));
     let free =
         if room { middle } else { middle.with_min_x(ui.diagram.bar_free.min(middle.right() - NARROWEST)) };
     captions(root.ctx(), free, room, shown);
