@@ -26,6 +26,20 @@ pub fn pow(x: f64, y: f64) -> f64 {
     libm::pow(x, y)
 }
 
+/// Seventh root of `x` from 0.5 to 1, to a few units in the last place: a start to 4·10⁻⁴, then two steps of
+/// Halley, each of which cubes the error. Several times as fast as [`pow`].
+#[inline]
+#[must_use]
+pub fn seventh_root(x: f64) -> f64 {
+    let halley = |q: f64| {
+        let q3 = q * q * q;
+        let q7 = q3 * q3 * q;
+        q * (3.0 * q7 + 4.0 * x) / (4.0 * q7 + 3.0 * x)
+    };
+    // The parabola through three Chebyshev points of [0.52, 1].
+    halley(halley(0.760_430_830_479_456_3 + x * (0.344_784_401_148_048_1 - x * 0.105_459_934_951_502_4)))
+}
+
 /// Hyperbolic tangent.
 #[must_use]
 pub fn tanh(x: f64) -> f64 {
@@ -34,6 +48,7 @@ pub fn tanh(x: f64) -> f64 {
 
 /// A step from 0 (x ≤ 0) to 1 (x ≥ 1) with continuous slope, and its slope.
 #[must_use]
+#[inline]
 pub fn smoothstep(x: f64) -> (f64, f64) {
     if x <= 0.0 {
         (0.0, 0.0)
@@ -48,4 +63,19 @@ pub fn smoothstep(x: f64) -> (f64, f64) {
 #[must_use]
 pub fn cbrt(x: f64) -> f64 {
     libm::cbrt(x)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn inv_a_seventh_root_to_the_seventh_is_what_it_was_of() {
+        for i in 0..=5_000 {
+            let x = 0.5 + f64::from(i) * 1e-4;
+            let q = seventh_root(x);
+            // Two units in the last place of the root, sevenfold in its power, and the rounding of seven products.
+            assert!((pow(q, 7.0) / x - 1.0).abs() < 16.0 * f64::EPSILON, "{x}: {q}");
+        }
+    }
 }

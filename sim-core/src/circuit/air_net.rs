@@ -4,7 +4,9 @@
 //! or clamp takes the way out; an instrument's stem is a further branch at a joint (tee-in) or closes an
 //! open port.
 
+use super::Hand;
 use super::layout::{Chamber, Layout};
+use super::model::BoosterAt;
 use super::soft::{self, Soft};
 use crate::assembly::{Assembly, PortRef};
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
@@ -383,39 +385,37 @@ pub(crate) fn passage(assembly: &Assembly, port: PortRef) -> Passage {
 pub(crate) struct Around<'a> {
     pub(crate) engine_runs: bool,
     pub(crate) pedal_n: f64,
-    /// Booster travel, m.
-    pub(crate) travel: f64,
-    pub(crate) booster: Option<&'a Booster>,
-    /// Speed of the pump, rad/s.
-    pub(crate) omega: f64,
-    /// Strokes per second of the hand pump.
-    pub(crate) strokes_per_s: f64,
-    /// The hand pump's release lever is held.
-    pub(crate) released: bool,
+    pub(crate) boosters: &'a [BoosterAt],
+    /// Per part, what hands do to it.
+    pub(crate) hands: &'a [Hand],
     pub(crate) p_atm: f64,
 }
 
-/// Flow with its slope over the one further state it depends on (travel or speed).
-pub(crate) fn flow(law: &Law, a: Gas, b: Gas, around: &Around<'_>) -> (Flow, f64) {
+/// Flow with its slope over the one further state it depends on: travel, m, or speed, rad/s.
+#[inline]
+pub(crate) fn flow(law: &Law, a: Gas, b: Gas, around: &Around<'_>, state: f64) -> (Flow, f64) {
     match law {
         Law::Iso(iso) => (iso.flow(a, b), 0.0),
         Law::Hole(hole) => (hole.flow(a, b), 0.0),
         Law::Gap { still, shaking } => (if around.engine_runs { shaking } else { still }.flow(a, b), 0.0),
         Law::Seep(k) => (laminar::flow(*k, a, b), 0.0),
         Law::Check(check) => (check.flow(a, b), 0.0),
-        Law::Admit { open, .. } => lifted(open, a, b, around, Booster::admit_lift),
-        Law::Equalise { open, .. } => lifted(open, a, b, around, Booster::equalise_lift),
+        Law::Admit { part, open } => lifted(*part, open, a, b, around, state, Booster::admit_lift),
+        Law::Equalise { part, open } => lifted(*part, open, a, b, around, state, Booster::equalise_lift),
         Law::Suction { swept, .. } => {
             // Displaced mass: swept volume times the density at the inlet.
             let rho = a.p / (crate::air::R_AIR * a.t);
-            let q = swept * around.omega.max(0.0);
+            let q = swept * state.max(0.0);
             let m = q * rho;
-            let slope = if 0.0 < around.omega { swept * rho } else { 0.0 };
+            let slope = if 0.0 < state { swept * rho } else { 0.0 };
             (Flow { m, dpa: m / a.p, dpb: 0.0, dta: -m / a.t, dtb: 0.0 }, slope)
         }
-        Law::Vent { hole, .. } => (if around.released { hole.flow(a, b) } else { Flow::default() }, 0.0),
-        Law::Strokes { stroke, ultimate, .. } => {
-            let q = stroke * around.strokes_per_s;
+        Law::Vent { part, hole } => {
+            let released = around.hands[usize::from(*part)].pressed;
+            (if released { hole.flow(a, b) } else { Flow::default() }, 0.0)
+        }
+        Law::Strokes { part, stroke, ultimate } => {
+            let q = stroke * around.hands[usize::from(*part)].strokes_per_s;
             let over_p = a.p - ultimate * around.p_atm;
             if over_p <= 0.0 {
                 return (Flow::default(), 0.0);
@@ -427,16 +427,22 @@ pub(crate) fn flow(law: &Law, a: Gas, b: Gas, around: &Around<'_>) -> (Flow, f64
     }
 }
 
+#[inline]
 fn lifted(
+    part: u16,
     open: &Iso6358,
     a: Gas,
     b: Gas,
     around: &Around<'_>,
+    travel: f64,
     lift: impl Fn(&Booster, f64) -> (f64, f64),
 ) -> (Flow, f64) {
-    let Some(booster) = around.booster else { return (Flow::default(), 0.0) };
-    let (e, de_dx) = booster.valve_force(around.pedal_n, around.travel);
-    let (s, ds_de) = lift(booster, e);
+    let Some(at) = around.boosters.iter().find(|b| b.part == part) else { return (Flow::default(), 0.0) };
+    let (e, de_dx) = at.numbers.valve_force(around.pedal_n, travel);
+    let (s, ds_de) = lift(&at.numbers, e);
+    if s <= 0.0 {
+        return (Flow::default(), 0.0);
+    }
     let full = open.flow(a, b);
     (full.scaled(s), full.m * ds_de * de_dx)
 }

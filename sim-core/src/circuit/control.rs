@@ -32,19 +32,34 @@ pub(crate) fn halvings(err: f64) -> i8 {
     n
 }
 
-/// The error a step may make in a variable of value `y`: some 8 Pa on pressures, well under the bar of
-/// 0.05 kPa after many steps.
-pub(crate) fn allowed(var: Var, y: f64) -> f64 {
-    match var {
-        Var::Mass(_) | Var::Energy(_) => 2e-4 * y.abs(),
-        Var::Travel(_) => 1e-5,
-        Var::Manifold(_) | Var::Pointer(_) => 10.0,
-        Var::Speed(_) => 0.05 + 2e-4 * y.abs(),
-        Var::Winding(_) | Var::Case(_) | Var::Surroundings => 0.02,
-        Var::Filament(_) => 3.0,
-        Var::Charge(_) => 1e-6,
-        Var::RunTime(_) => 0.01,
-        // Close to melting it matters when.
-        Var::FuseHeat(_) => 0.002 * FUSE_MELTS_AT + 1e-3 * y.abs(),
+/// The error a step may make in a variable: so much, and a share of its value.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Allowance {
+    absolute: f64,
+    share: f64,
+}
+
+impl Allowance {
+    /// Some 8 Pa on pressures, well under the bar of 0.05 kPa after many steps.
+    pub(crate) fn of(var: Var) -> Self {
+        let (absolute, share) = match var {
+            Var::Mass(_) | Var::Energy(_) => (0.0, 2e-4),
+            Var::Travel(_) => (1e-5, 0.0),
+            Var::Manifold(_) | Var::Pointer(_) => (10.0, 0.0),
+            Var::Speed(_) => (0.05, 2e-4),
+            Var::Winding(_) | Var::Case(_) | Var::Surroundings => (0.02, 0.0),
+            Var::Filament(_) => (3.0, 0.0),
+            Var::Charge(_) => (1e-6, 0.0),
+            Var::RunTime(_) => (0.01, 0.0),
+            // Close to melting it matters when.
+            Var::FuseHeat(_) => (0.002 * FUSE_MELTS_AT, 1e-3),
+        };
+        Self { absolute, share }
+    }
+
+    /// At a value of this size.
+    #[inline]
+    pub(crate) fn at(self, size: f64) -> f64 {
+        self.absolute + self.share * size
     }
 }

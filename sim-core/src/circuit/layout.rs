@@ -38,6 +38,27 @@ pub(crate) enum Var {
     Travel(u16),
 }
 
+impl Var {
+    /// What a variable must be above: nought for what cannot be nothing, else nothing.
+    pub(crate) fn least(&self) -> f64 {
+        match self {
+            Self::Mass(_)
+            | Self::Energy(_)
+            | Self::Manifold(_)
+            | Self::Surroundings
+            | Self::Winding(_)
+            | Self::Case(_)
+            | Self::Filament(_) => 0.0,
+            Self::Pointer(_)
+            | Self::Charge(_)
+            | Self::FuseHeat(_)
+            | Self::Speed(_)
+            | Self::RunTime(_)
+            | Self::Travel(_) => f64::NEG_INFINITY,
+        }
+    }
+}
+
 /// Which volume of a part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Chamber {

@@ -1,8 +1,38 @@
 //! Sparse elimination with a plan made once per compiled circuit.
 //!
 //! The plan lists, in order, which entry is changed by which two others, so that the numbers run through
-//! without a search. The matrix has a dominant diagonal in the order of the layout, so no rows are
-//! exchanged; a pivot that is not positive tells the caller to take a smaller step.
+//! without a search; entries are numbered in the order in which a solve uses them. The matrix has a dominant
+//! diagonal in the order of the layout, so no rows are exchanged; a pivot that is not positive tells the
+//! caller to take a smaller step.
+
+/// Most unknowns a plan can have: any byte is a place in a [`Column`], so that none need be checked.
+pub(crate) const MOST: usize = 256;
+
+/// Right-hand side or solution; what lies beyond the plan's unknowns is left alone.
+pub(crate) type Column = [f64; MOST];
+
+/// A [`Column`] on the heap.
+#[derive(Clone, Debug)]
+pub(crate) struct Unknowns(Box<Column>);
+
+impl Default for Unknowns {
+    fn default() -> Self {
+        Self(Box::new([0.0; MOST]))
+    }
+}
+
+impl std::ops::Deref for Unknowns {
+    type Target = Column;
+    fn deref(&self) -> &Column {
+        &self.0
+    }
+}
+
+impl std::ops::DerefMut for Unknowns {
+    fn deref_mut(&mut self) -> &mut Column {
+        &mut self.0
+    }
+}
 
 /// What of which entry: `target` −= `factor` of the row · `source`.
 #[derive(Clone, Copy, Debug)]
@@ -19,39 +49,38 @@ struct Below {
     last: u32,
 }
 
-/// An entry off the diagonal with the unknown it multiplies and the row it belongs to.
+/// An entry off the diagonal: the row it belongs to, the unknown it multiplies.
 #[derive(Clone, Copy, Debug)]
 struct Off {
-    entry: u32,
-    row: u16,
-    column: u16,
+    row: u8,
+    column: u8,
 }
 
 /// Where the entries of a sparse matrix are kept, and how it is eliminated.
+///
+/// Entries are numbered: those of L column by column, those of U column by column from the last, the diagonal.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Plan {
     n: usize,
-    /// Entries of the factors, fill-in included: row-major place in an n × n matrix, sorted. An entry's
-    /// number is its place in this list.
+    /// Row-major place of each entry in an n × n matrix, fill-in included.
     places: Vec<u32>,
     /// Places that the Jacobian writes, rows beyond n included, sorted.
     pub(crate) written: Vec<u32>,
-    /// Number of each diagonal entry.
-    diagonal: Vec<u32>,
     /// Per pivot, where its `below` begin; one more at the end.
     starts: Vec<u32>,
     below: Vec<Below>,
     changes: Vec<Change>,
-    /// Entries of L, column by column.
     lower: Vec<Off>,
-    /// Entries of U above the diagonal, row by row from the last; per row its range.
     upper: Vec<Off>,
-    upper_starts: Vec<u32>,
+    /// What the Jacobian writes in rows beyond n, with its place in it.
+    beyond: Vec<(Off, u32)>,
 }
 
 impl Plan {
-    /// From the places (row, column) that the Jacobian writes; rows at or beyond `n` are ignored.
+    /// From the places (row, column) that the Jacobian writes; rows at or beyond `n` take no part in the
+    /// elimination. Rows are at most [`MOST`].
     pub(crate) fn of(n: usize, written: &[(usize, usize)]) -> Self {
+        assert!(n <= MOST, "{n} unknowns are more than {MOST}");
         let mut filled = vec![false; n * n];
         for i in 0..n {
             filled[i * n + i] = true;
@@ -70,57 +99,59 @@ impl Plan {
                 }
             }
         }
-        let places: Vec<u32> = (0..n * n).filter(|p| filled[*p]).map(|p| p as u32).collect();
+        let off = |(row, column): (usize, usize)| Off { row: row as u8, column: column as u8 };
+        let is = |(row, column): &(usize, usize)| filled[row * n + column];
+        let lower = (0..n).flat_map(|c| (c + 1..n).map(move |r| (r, c))).filter(is).map(off);
+        let upper = (0..n).rev().flat_map(|c| (0..c).map(move |r| (r, c))).filter(is).map(off);
+        let (lower, upper): (Vec<Off>, Vec<Off>) = (lower.collect(), upper.collect());
+        let place = |o: &Off| u32::from(o.row) * n as u32 + u32::from(o.column);
+        let diagonal = (0..n as u32).map(|k| k * n as u32 + k);
+        let places = lower.iter().chain(&upper).map(place).chain(diagonal).collect();
         let mut written: Vec<u32> = written.iter().map(|(r, c)| (r * n + c) as u32).collect();
         written.sort_unstable();
         written.dedup();
-        let mut plan = Self { n, places, written, ..Self::default() };
-        plan.diagonal = (0..n).filter_map(|k| plan.entry(k, k)).collect();
+        let last = written.last().map_or(0, |p| *p as usize / n.max(1));
+        assert!(last < MOST, "row {last} is beyond {MOST}");
+        let beyond = written.iter().map(|p| (*p as usize / n, *p as usize % n, *p)).filter(|b| n <= b.0);
+        let beyond = beyond.map(|(row, column, place)| (off((row, column)), place)).collect();
+        let mut plan = Self { n, places, written, lower, upper, beyond, ..Self::default() };
         plan.list_elimination();
-        plan.list_upper();
         plan
     }
 
     fn list_elimination(&mut self) {
         let n = self.n;
+        // Entry at a place, counted from 1; 0 is none.
+        let mut entry = vec![0_u32; n * n];
+        for (i, place) in self.places.iter().enumerate() {
+            entry[*place as usize] = i as u32 + 1;
+        }
         self.starts.push(0);
         for k in 0..n {
-            for i in k + 1..n {
-                let Some(entry) = self.entry(i, k) else { continue };
+            for i in (k + 1..n).filter(|i| entry[i * n + k] != 0) {
                 let first = self.changes.len() as u32;
                 for j in k + 1..n {
-                    if let (Some(source), Some(target)) = (self.entry(k, j), self.entry(i, j)) {
-                        self.changes.push(Change { target, source });
+                    let (source, target) = (entry[k * n + j], entry[i * n + j]);
+                    if source != 0 && target != 0 {
+                        self.changes.push(Change { target: target - 1, source: source - 1 });
                     }
                 }
-                self.below.push(Below { entry, first, last: self.changes.len() as u32 });
-                self.lower.push(Off { entry, row: i as u16, column: k as u16 });
+                let last = self.changes.len() as u32;
+                self.below.push(Below { entry: entry[i * n + k] - 1, first, last });
             }
             self.starts.push(self.below.len() as u32);
         }
     }
 
-    fn list_upper(&mut self) {
-        let n = self.n;
-        self.upper_starts.push(0);
-        for k in (0..n).rev() {
-            for j in k + 1..n {
-                if let Some(entry) = self.entry(k, j) {
-                    self.upper.push(Off { entry, row: k as u16, column: j as u16 });
-                }
-            }
-            self.upper_starts.push(self.upper.len() as u32);
-        }
-    }
-
     /// Number of the entry at (row, column), if it is kept.
     pub(crate) fn entry(&self, row: usize, column: usize) -> Option<u32> {
-        self.places.binary_search(&((row * self.n + column) as u32)).ok().map(|i| i as u32)
+        let place = (row * self.n + column) as u32;
+        self.places.iter().position(|p| *p == place).map(|i| i as u32)
     }
 
     /// Number of the diagonal entry of row `k`.
     pub(crate) fn diagonal(&self, k: usize) -> usize {
-        self.diagonal[k] as usize
+        self.lower.len() + self.upper.len() + k
     }
 
     /// Number of entries kept.
@@ -132,21 +163,23 @@ impl Plan {
     pub(crate) fn shifted(&self, shift: f64, jacobian: &[f64], entries: &mut Vec<f64>) {
         entries.clear();
         entries.extend(self.places.iter().map(|p| -jacobian[*p as usize]));
-        for d in &self.diagonal {
-            entries[*d as usize] += shift;
+        for d in &mut entries[self.lower.len() + self.upper.len()..] {
+            *d += shift;
         }
     }
 
-    /// L and U in place, the pivots inverted; `false` when a pivot is not positive.
+    /// L and U in place, the rows of U divided by their pivots, the pivots inverted; `false` when a pivot is
+    /// not positive.
     pub(crate) fn factor(&self, a: &mut [f64]) -> bool {
-        for (k, d) in self.diagonal.iter().enumerate() {
-            let pivot = a[*d as usize];
+        let first_diagonal = self.lower.len() + self.upper.len();
+        for (k, range) in self.starts.windows(2).enumerate() {
+            let pivot = a[first_diagonal + k];
             if pivot.is_nan() || pivot <= 0.0 {
                 return false;
             }
             let inverse = 1.0 / pivot;
-            a[*d as usize] = inverse;
-            for b in &self.below[self.starts[k] as usize..self.starts[k + 1] as usize] {
+            a[first_diagonal + k] = inverse;
+            for b in &self.below[range[0] as usize..range[1] as usize] {
                 let l = a[b.entry as usize] * inverse;
                 a[b.entry as usize] = l;
                 for c in &self.changes[b.first as usize..b.last as usize] {
@@ -154,20 +187,32 @@ impl Plan {
                 }
             }
         }
+        let (off, inverse) = a.split_at_mut(first_diagonal);
+        for (u, o) in off[self.lower.len()..].iter_mut().zip(&self.upper) {
+            *u *= inverse[usize::from(o.row)];
+        }
         true
     }
 
-    /// Solves L U x = b in place.
-    pub(crate) fn solve(&self, lu: &[f64], x: &mut [f64]) {
-        for l in &self.lower {
-            x[l.row as usize] -= lu[l.entry as usize] * x[l.column as usize];
+    /// Adds to the rows beyond n of `x` what a row-major Jacobian of n columns makes of the solution before them.
+    pub(crate) fn add_beyond(&self, jacobian: &[f64], x: &mut Column) {
+        for (o, place) in &self.beyond {
+            x[usize::from(o.row)] += jacobian[*place as usize] * x[usize::from(o.column)];
         }
-        for (back, k) in (0..self.n).rev().enumerate() {
-            let mut s = x[k];
-            for u in &self.upper[self.upper_starts[back] as usize..self.upper_starts[back + 1] as usize] {
-                s -= lu[u.entry as usize] * x[u.column as usize];
-            }
-            x[k] = s * lu[self.diagonal[k] as usize];
+    }
+
+    /// Solves L U x = b in place.
+    pub(crate) fn solve(&self, lu: &[f64], x: &mut Column) {
+        let (lower, rest) = lu.split_at(self.lower.len());
+        let (upper, inverse) = rest.split_at(self.upper.len());
+        for (l, o) in lower.iter().zip(&self.lower) {
+            x[usize::from(o.row)] -= l * x[usize::from(o.column)];
+        }
+        for (x, d) in x.iter_mut().zip(inverse) {
+            *x *= d;
+        }
+        for (u, o) in upper.iter().zip(&self.upper) {
+            x[usize::from(o.row)] -= u * x[usize::from(o.column)];
         }
     }
 }
@@ -199,8 +244,10 @@ mod tests {
         let written: Vec<(usize, usize)> = off.iter().map(|(r, c, _)| (*r, *c)).collect();
         let plan = Plan::of(n, &written);
         let (shift, x) = (4.0, [1.0, -2.0, 3.0, 0.5, 7.0]);
-        let mut b: Vec<f64> =
-            (0..n).map(|r| shift * x[r] - (0..n).map(|c| dense[r * n + c] * x[c]).sum::<f64>()).collect();
+        let mut b = [0.0; MOST];
+        for r in 0..n {
+            b[r] = shift * x[r] - (0..n).map(|c| dense[r * n + c] * x[c]).sum::<f64>();
+        }
         let mut a = Vec::new();
         plan.shifted(shift, &dense, &mut a);
         assert!(plan.factor(&mut a));

@@ -1,12 +1,18 @@
 //! What moves and warms in the circuit: pistons, rotors, and everything that follows with a lag.
 
 use super::Inputs;
-use super::layout::{Chamber, Var};
+use super::layout::{Chamber, Layout, Var};
 use super::model::{Given, Model, Scratch, Sink};
+use super::wiring::Wiring;
 use crate::air::{GAMMA, ZERO_CELSIUS_K};
+use crate::assembly::Assembly;
 use crate::parts::PartKind;
 use crate::parts::booster::Booster;
-use crate::parts::instruments::MeterMode;
+use crate::parts::controller::Controller;
+use crate::parts::electrical::Battery;
+use crate::parts::engine::Engine;
+use crate::parts::engine_pump::EnginePump;
+use crate::parts::instruments::{MeterMode, TestLamp};
 
 /// Speed at which the load has come up fully, so that a pump at rest is not driven backwards, rad/s.
 pub(super) const OMEGA_SMALL: f64 = 5.0;
@@ -88,7 +94,8 @@ impl Model {
                 continue;
             }
             // The network answers a change of the motor's own voltage k ω through its inner resistance.
-            let seen = self.wiring.seen_from(&scratch.solved, pole.node_a, pole.node_b, &mut scratch.seen);
+            let Scratch { solved, poles, .. } = scratch;
+            let seen = self.wiring.seen_from(poles, solved, pump.pole);
             let i_w = -s.g * k * (1.0 - s.g * seen);
             let iu = self.mass_at[pump.inlet] + 1;
             let p_u = gas.p / y[iu];
@@ -114,72 +121,129 @@ impl Model {
         sink: &mut S,
         scratch: &Scratch,
     ) {
-        let Given { assembly, inputs, .. } = given;
-        for (row, var) in self.layout.vars.iter().enumerate() {
-            match *var {
-                Var::Surroundings => {
+        let Given { inputs, flags } = given;
+        for (row, follower) in &self.followers {
+            let row = *row;
+            match follower {
+                Follower::Surroundings => {
                     f[row] += (inputs.surroundings_c + ZERO_CELSIUS_K - y[row]) / ROOM_TAU_S;
                     sink.add(row, row, -1.0 / ROOM_TAU_S);
                 }
-                Var::Manifold(part) => {
-                    let PartKind::Engine(e) = &assembly.parts[part as usize].kind else { continue };
+                Follower::Manifold(e) => {
                     f[row] += (e.target_pa(inputs.engine, self.p_atm) - y[row]) / e.lag_s;
                     sink.add(row, row, -1.0 / e.lag_s);
                 }
-                Var::RunTime(part) => {
-                    let PartKind::Controller(c) = &assembly.parts[part as usize].kind else { continue };
-                    let (rate, slope) = c.run_rate(given.flags[part as usize].closed, y[row]);
+                Follower::RunTime(part, c) => {
+                    let (rate, slope) = c.run_rate(flags[*part].closed, y[row]);
                     f[row] += rate;
                     sink.add(row, row, slope);
                 }
-                Var::Speed(part) => {
-                    // An electric pump's speed is in `rotors`.
-                    let PartKind::EnginePump(p) = &assembly.parts[part as usize].kind else { continue };
+                Follower::Driven(p) => {
                     f[row] += (p.target_rad_per_s(inputs.engine) - y[row]) / p.lag_s;
                     sink.add(row, row, -1.0 / p.lag_s);
                 }
-                Var::Pointer(part) => {
-                    let lag = match &assembly.parts[part as usize].kind {
-                        PartKind::VacuumGauge(g) => g.lag_s,
-                        PartKind::HandPump(h) => h.lag_s,
-                        _ => continue,
-                    };
-                    let Some(k) = self.layout.volume_of(part, Chamber::Body) else { continue };
-                    f[row] += (scratch.gas[k].p - self.p_atm - y[row]) / lag;
-                    sink.add(row, row, -1.0 / lag);
-                    sink.add(row, self.mass_at[k] + 1, (GAMMA - 1.0) / scratch.volume[k] / lag);
+                Follower::Pointer { lag_s, volume } => {
+                    let k = *volume;
+                    f[row] += (scratch.gas[k].p - self.p_atm - y[row]) / lag_s;
+                    sink.add(row, row, -1.0 / lag_s);
+                    sink.add(row, self.mass_at[k] + 1, (GAMMA - 1.0) / scratch.volume[k] / lag_s);
                 }
-                Var::Filament(part) => {
-                    let PartKind::TestLamp(lamp) = &assembly.parts[part as usize].kind else { continue };
-                    let (v, _) = self.pole_of(part, scratch);
+                Follower::Filament { lamp, pole } => {
+                    let (v, _) = self.at_pole(*pole, scratch);
                     let (r, r_t) = lamp.resistance_ohm(y[row]);
                     let (loss, loss_t) = lamp.radiated_w(y[row], y[0]);
                     let c = lamp.filament_j_per_k();
                     f[row] += (v * v / r - loss) / c;
                     sink.add(row, row, (-v * v / (r * r) * r_t - loss_t) / c);
                 }
-                Var::Charge(part) => {
-                    let PartKind::Battery(b) = &assembly.parts[part as usize].kind else { continue };
-                    let (_, i) = self.pole_of(part, scratch);
-                    f[row] += b.charge_rate_per_s(y[row], i);
+                Follower::Charge { battery, pole } => {
+                    let (_, i) = self.at_pole(*pole, scratch);
+                    f[row] += battery.charge_rate_per_s(y[row], i);
                     sink.add(row, row, 0.0);
                 }
-                Var::FuseHeat(part) => {
-                    let rated = fuse_rating_a(&assembly.parts[part as usize].kind);
-                    let (_, i) = self.pole_of(part, scratch);
-                    let passes = match &assembly.parts[part as usize].kind {
-                        PartKind::Multimeter(_) => inputs.hands[part as usize].mode == MeterMode::Ampere,
-                        _ => true,
-                    };
-                    let load = if passes { i / rated } else { 0.0 };
+                Follower::FuseHeat { rated_a, pole, part, meter } => {
+                    let (_, i) = self.at_pole(*pole, scratch);
+                    let passes = !meter || inputs.hands[*part].mode == MeterMode::Ampere;
+                    let load = if passes { i / rated_a } else { 0.0 };
                     let tau = crate::parts::electrical::FUSE_TAU_S;
                     f[row] += (load * load - y[row]) / tau;
                     sink.add(row, row, -1.0 / tau);
                 }
-                Var::Winding(_) | Var::Case(_) => {}
-                Var::Mass(_) | Var::Energy(_) | Var::Travel(_) => {}
             }
         }
+    }
+}
+
+/// What follows something else with a lag and hardly acts back, its numbers looked up once.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Follower {
+    /// The workshop's temperature.
+    Surroundings,
+    /// Manifold pressure of an engine.
+    Manifold(Engine),
+    /// The running time that the controller of this part reckons with.
+    RunTime(usize, Controller),
+    /// Speed of an engine-driven pump.
+    Driven(EnginePump),
+    /// Pointer of a gauge over the air of a volume.
+    Pointer { lag_s: f64, volume: usize },
+    /// Filament of a lamp.
+    Filament { lamp: TestLamp, pole: Option<usize> },
+    /// Charge of a battery.
+    Charge { battery: Battery, pole: Option<usize> },
+    /// Heat of a fuse; that of a meter carries current in one mode only.
+    FuseHeat { rated_a: f64, pole: Option<usize>, part: usize, meter: bool },
+}
+
+impl Follower {
+    /// All of an assembly, each with its row.
+    pub(super) fn all(assembly: &Assembly, layout: &Layout, wiring: &Wiring) -> Vec<(usize, Self)> {
+        let of = |var: &Var| {
+            let kind = |part: u16| &assembly.parts[usize::from(part)].kind;
+            let pole = |part: u16| wiring.poles.iter().position(|p| p.part == part);
+            Some(match *var {
+                Var::Surroundings => Self::Surroundings,
+                Var::Manifold(part) => match kind(part) {
+                    PartKind::Engine(e) => Self::Manifold(*e),
+                    _ => return None,
+                },
+                Var::RunTime(part) => match kind(part) {
+                    PartKind::Controller(c) => Self::RunTime(usize::from(part), *c),
+                    _ => return None,
+                },
+                // An electric pump's speed is in `rotors`.
+                Var::Speed(part) => match kind(part) {
+                    PartKind::EnginePump(p) => Self::Driven(*p),
+                    _ => return None,
+                },
+                Var::Pointer(part) => {
+                    let lag_s = match kind(part) {
+                        PartKind::VacuumGauge(g) => g.lag_s,
+                        PartKind::HandPump(h) => h.lag_s,
+                        _ => return None,
+                    };
+                    Self::Pointer { lag_s, volume: layout.volume_of(part, Chamber::Body)? }
+                }
+                Var::Filament(part) => match kind(part) {
+                    PartKind::TestLamp(lamp) => Self::Filament { lamp: *lamp, pole: pole(part) },
+                    _ => return None,
+                },
+                Var::Charge(part) => match kind(part) {
+                    PartKind::Battery(b) => Self::Charge { battery: *b, pole: pole(part) },
+                    _ => return None,
+                },
+                Var::FuseHeat(part) => Self::FuseHeat {
+                    rated_a: fuse_rating_a(kind(part)),
+                    pole: pole(part),
+                    part: usize::from(part),
+                    meter: matches!(kind(part), PartKind::Multimeter(_)),
+                },
+                Var::Winding(_) | Var::Case(_) | Var::Mass(_) | Var::Energy(_) | Var::Travel(_) => {
+                    return None;
+                }
+            })
+        };
+        layout.vars.iter().enumerate().filter_map(|(row, var)| Some((row, of(var)?))).collect()
     }
 }
 

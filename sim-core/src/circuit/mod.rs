@@ -138,6 +138,8 @@ pub struct Circuit {
     plan: Plan,
     y: Vec<f64>,
     flags: Vec<Flags>,
+    /// Room for the flags after a step.
+    next_flags: Vec<Flags>,
     /// Exponent of the next step, see [`control`].
     e: i8,
     /// Scale on the error a step may make; 1 in use, less in convergence tests.
@@ -176,6 +178,7 @@ impl Circuit {
             events: Vec::new(),
             model,
             flags,
+            next_flags: Vec::new(),
             e: 0,
             tolerance: 1.0,
             ledgers: Ledgers::default(),
@@ -262,6 +265,7 @@ impl Circuit {
             let next = self.flags_after();
             if next != self.flags && 0 < e {
                 // Something switches on the way: find the tick.
+                self.next_flags = next;
                 e -= 1;
                 continue;
             }
@@ -340,14 +344,14 @@ impl Circuit {
             self.jacobian[p as usize] = 0.0;
         }
         let mut sink = Dense { n, a: &mut self.jacobian };
-        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        let given = Given { inputs: &self.inputs, flags: &self.flags };
         self.model.eval(given, &self.y, &mut self.f, &mut sink, &mut self.scratch);
     }
 
     /// Tries a step of `h` s into `work`; returns its error (1 = just allowed, ∞ = impossible).
     fn attempt(&mut self, h: f64) -> f64 {
-        let Self { model, assembly, inputs, flags, y, f, jacobian, scratch, work, plan, .. } = self;
-        let given = Given { assembly, inputs, flags };
+        let Self { model, inputs, flags, y, f, jacobian, scratch, work, plan, .. } = self;
+        let given = Given { inputs, flags };
         let ok = rosenbrock::step(plan, y, f, jacobian, h, work, |stage, out| {
             if !model.is_possible(stage) {
                 return false;
@@ -359,9 +363,11 @@ impl Circuit {
             return f64::INFINITY;
         }
         let mut worst: f64 = 0.0;
-        for (i, var) in self.model.layout.vars.iter().enumerate() {
-            let allowed = control::allowed(*var, self.y[i].abs().max(self.work.y_new[i].abs()));
-            worst = worst.max((self.work.error[i] / allowed).abs());
+        let (y, y_new) = (&self.y, &self.work.y_new);
+        for ((allowance, error), (y, y_new)) in
+            self.model.allowances.iter().zip(&self.work.error).zip(y.iter().zip(y_new))
+        {
+            worst = worst.max((error / allowance.at(y.abs().max(y_new.abs()))).abs());
         }
         worst / self.tolerance
     }
@@ -381,8 +387,10 @@ impl Circuit {
         let n = self.model.n;
         self.f = vec![0.0; n + N_LEDGERS];
         self.jacobian = vec![0.0; (n + N_LEDGERS) * n];
+        // What was solved before was another network.
+        self.scratch = Scratch::default();
         let mut pattern = Pattern::default();
-        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        let given = Given { inputs: &self.inputs, flags: &self.flags };
         self.model.eval(given, &self.y, &mut self.f, &mut pattern, &mut self.scratch);
         self.plan = Plan::of(n, &pattern.0);
     }

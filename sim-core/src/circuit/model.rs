@@ -5,12 +5,16 @@
 //! the ledgers gain to the last bits, however well the step converged.
 
 use super::air_net::{AirNet, Around, Law, Node, flow};
+use super::control::Allowance;
+use super::electrics::PoleLaw;
 use super::layout::{Chamber, Layout, Var};
+use super::machines::Follower;
+use super::switching::Switch;
 use super::wiring::{PoleState, Solved, Wiring};
 use super::{Flags, Inputs};
 use crate::air::{CP, CV, Day, GAMMA};
 use crate::assembly::Assembly;
-use crate::flow::{Flow, Gas};
+use crate::flow::Gas;
 use crate::parts::PartKind;
 use crate::parts::booster::Booster;
 use crate::parts::engine::EngineState;
@@ -78,6 +82,29 @@ pub(super) struct BoosterAt {
     pub(super) rear: usize,
 }
 
+/// One end of a way for air, looked up once.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct End {
+    /// Its air, by its number in [`Scratch::gas`].
+    gas: usize,
+    /// Row that the mass comes from or goes to, and that of the enthalpy: a volume's or a ledger's.
+    mass: usize,
+    enthalpy: usize,
+    /// State that the air's pressure and temperature follow from.
+    from: From,
+}
+
+/// What the air at an end follows from.
+#[derive(Clone, Copy, Debug)]
+enum From {
+    /// The volume of this number, its mass at this index, the travel that moves its wall.
+    Volume { k: usize, mass: usize, travel: Option<usize> },
+    /// The room's temperature.
+    Room,
+    /// The room's temperature and the manifold pressure at this index.
+    Manifold(usize),
+}
+
 /// A compiled assembly: structure and numbers, no state.
 #[derive(Clone, Debug)]
 pub(crate) struct Model {
@@ -87,6 +114,12 @@ pub(crate) struct Model {
     /// Number of state variables.
     pub(crate) n: usize,
     pub(super) p_atm: f64,
+    /// What each state variable must be above: nought, or nothing.
+    pub(super) least: Vec<f64>,
+    /// The error a step may make in each state variable.
+    pub(super) allowances: Vec<Allowance>,
+    /// What truly switches.
+    pub(super) switches: Vec<Switch>,
     /// Index of the mass in the state, per volume; its energy follows.
     pub(super) mass_at: Vec<usize>,
     /// Index of the travel that moves a volume's wall, per volume.
@@ -95,14 +128,19 @@ pub(crate) struct Model {
     pub(super) boosters: Vec<BoosterAt>,
     /// Per edge, the index of the state (travel or speed) it depends on besides the air.
     pub(super) edge_state: Vec<Option<usize>>,
-    /// Engine part and index of its manifold pressure.
-    pub(super) engines: Vec<(u16, usize)>,
+    /// Index of each engine's manifold pressure.
+    engines: Vec<usize>,
+    /// Per edge, its ends a and b.
+    ends: Vec<[End; 2]>,
+    /// Per two-pole, what it is worth.
+    pub(super) pole_laws: Vec<PoleLaw>,
+    /// What follows something else with a lag, with its row.
+    pub(super) followers: Vec<(usize, Follower)>,
 }
 
-/// What a model is evaluated under: numbers of the parts, hands and feet, contacts and fuses.
+/// What a model is evaluated under: hands and feet, contacts and fuses.
 #[derive(Clone, Copy)]
 pub(crate) struct Given<'a> {
-    pub(crate) assembly: &'a Assembly,
     pub(crate) inputs: &'a Inputs,
     pub(crate) flags: &'a [Flags],
 }
@@ -110,11 +148,13 @@ pub(crate) struct Given<'a> {
 /// Buffers and by-products of one evaluation.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Scratch {
+    /// Of every volume, then of the atmosphere, then of every manifold.
     pub(crate) gas: Vec<Gas>,
     pub(super) volume: Vec<f64>,
+    /// What `solved` was solved for.
     pub(crate) poles: Vec<PoleState>,
+    pub(super) next_poles: Vec<PoleState>,
     pub(crate) solved: Solved,
-    pub(super) seen: Vec<f64>,
     /// Mass flow of each edge, kg/s, positive from a to b.
     pub(crate) edge_m: Vec<f64>,
 }
@@ -166,15 +206,46 @@ impl Model {
                 _ => None,
             })
             .collect();
+        let mass_at: Vec<usize> = mass_at;
+        let travel_at: Vec<Option<usize>> = travel_at;
+        let (n, n_volumes) = (layout.vars.len(), layout.volumes.len());
+        let end = |node| match node {
+            Node::Volume(k) => End {
+                gas: k,
+                mass: mass_at[k],
+                enthalpy: mass_at[k] + 1,
+                from: From::Volume { k, mass: mass_at[k], travel: travel_at[k] },
+            },
+            Node::Atmosphere => End { gas: n_volumes, mass: n, enthalpy: n + 1, from: From::Room },
+            Node::Manifold(part) => {
+                let found = engines.iter().position(|(e, _)| *e == part);
+                let (gas, from) = found
+                    .map_or((n_volumes, From::Room), |e| (n_volumes + 1 + e, From::Manifold(engines[e].1)));
+                End { gas, mass: n, enthalpy: n + 1, from }
+            }
+        };
+        let ends = air.edges.iter().map(|e| [end(e.a), end(e.b)]).collect();
+        let pole_laws = wiring.poles.iter().map(|p| PoleLaw::of(p, assembly, &layout, &pumps)).collect();
+        let followers = Follower::all(assembly, &layout, &wiring);
+        let engines = engines.iter().map(|(_, i)| *i).collect();
+        let least = layout.vars.iter().map(Var::least).collect();
+        let allowances = layout.vars.iter().map(|v| Allowance::of(*v)).collect();
+        let switches = Switch::all(assembly, &layout, &wiring);
         Self {
-            n: layout.vars.len(),
+            n,
             p_atm: day.pressure().pa(),
+            least,
+            allowances,
+            switches,
             mass_at,
             travel_at,
             pumps,
             boosters,
             edge_state,
             engines,
+            ends,
+            pole_laws,
+            followers,
             layout,
             air,
             wiring,
@@ -200,16 +271,24 @@ impl Model {
         self.followers(given, y, f, sink, scratch);
     }
 
-    /// Pressure and temperature of every volume.
+    /// Pressure and temperature of all air.
     pub(crate) fn gases(&self, y: &[f64], scratch: &mut Scratch) {
         scratch.gas.clear();
         scratch.volume.clear();
-        for (k, v) in self.layout.volumes.iter().enumerate() {
-            let (m, u) = (y[self.mass_at[k]], y[self.mass_at[k] + 1]);
-            let m3 = v.at_rest_m3 + self.travel_at[k].map_or(0.0, |i| v.per_travel_m2 * y[i]);
+        for k in 0..self.layout.volumes.len() {
+            let m3 = self.volume_m3(k, y);
             scratch.volume.push(m3);
-            scratch.gas.push(Gas { p: (GAMMA - 1.0) * u / m3, t: u / (m * CV) });
+            scratch.gas.push(self.gas_of(k, m3, y));
         }
+        scratch.gas.push(Gas { p: self.p_atm, t: y[0] });
+        scratch.gas.extend(self.engines.iter().map(|i| Gas { p: y[*i], t: y[0] }));
+    }
+
+    /// Pressure and temperature of body `k` of `m3` cubic metres.
+    #[inline]
+    pub(crate) fn gas_of(&self, k: usize, m3: f64, y: &[f64]) -> Gas {
+        let (m, u) = (y[self.mass_at[k]], y[self.mass_at[k] + 1]);
+        Gas { p: (GAMMA - 1.0) * u / m3, t: u / (m * CV) }
     }
 
     /// The volume of body `k` in state `y`, m³.
@@ -223,70 +302,58 @@ impl Model {
         self.mass_at[k]
     }
 
-    fn gas_at(&self, node: Node, y: &[f64], scratch: &Scratch) -> Gas {
-        match node {
-            Node::Volume(k) => scratch.gas[k],
-            Node::Atmosphere => Gas { p: self.p_atm, t: y[0] },
-            Node::Manifold(part) => {
-                let p = self.engines.iter().find(|(e, _)| *e == part).map_or(self.p_atm, |(_, i)| y[*i]);
-                Gas { p, t: y[0] }
-            }
-        }
-    }
-
     fn edges<S: Sink>(&self, inputs: &Inputs, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &mut Scratch) {
-        let n = self.n;
+        let around = Around {
+            engine_runs: inputs.engine != EngineState::Stopped,
+            pedal_n: inputs.pedal_n,
+            boosters: &self.boosters,
+            hands: &inputs.hands,
+            p_atm: self.p_atm,
+        };
         scratch.edge_m.clear();
-        for (edge, state) in self.air.edges.iter().zip(&self.edge_state) {
-            let (a, b) = (self.gas_at(edge.a, y, scratch), self.gas_at(edge.b, y, scratch));
+        for ((edge, state), [end_a, end_b]) in self.air.edges.iter().zip(&self.edge_state).zip(&self.ends) {
+            let (a, b) = (scratch.gas[end_a.gas], scratch.gas[end_b.gas]);
             let (flow, slope) = match &edge.soft {
                 Some(soft) => (super::soft::flow(&edge.law, soft, a, b, self.p_atm), 0.0),
-                None => self.edge_flow(&edge.law, a, b, inputs, state.map_or(0.0, |i| y[i])),
+                None => flow(&edge.law, a, b, &around, state.map_or(0.0, |i| y[i])),
             };
             scratch.edge_m.push(flow.m);
             let up_is_a = 0.0 <= flow.m;
             let t_up = if up_is_a { a.t } else { b.t };
             let h = CP * t_up * flow.m;
-            let rows = |node| match node {
-                Node::Volume(k) => (self.mass_at[k], self.mass_at[k] + 1),
-                _ => (n, n + 1),
-            };
-            let (ra, rb) = (rows(edge.a), rows(edge.b));
-            f[ra.0] -= flow.m;
-            f[rb.0] += flow.m;
-            f[ra.1] -= h;
-            f[rb.1] += h;
+            f[end_a.mass] -= flow.m;
+            f[end_b.mass] += flow.m;
+            f[end_a.enthalpy] -= h;
+            f[end_b.enthalpy] += h;
             if !S::WANTED {
                 continue;
             }
             let mut both = |column: usize, dm: f64, dh: f64| {
-                sink.add(ra.0, column, -dm);
-                sink.add(rb.0, column, dm);
-                sink.add(ra.1, column, -dh);
-                sink.add(rb.1, column, dh);
+                sink.add(end_a.mass, column, -dm);
+                sink.add(end_b.mass, column, dm);
+                sink.add(end_a.enthalpy, column, -dh);
+                sink.add(end_b.enthalpy, column, dh);
             };
-            for (node, gas, dp, dt, is_up) in
-                [(edge.a, a, flow.dpa, flow.dta, up_is_a), (edge.b, b, flow.dpb, flow.dtb, !up_is_a)]
+            for (end, gas, dp, dt, is_up) in
+                [(end_a, a, flow.dpa, flow.dta, up_is_a), (end_b, b, flow.dpb, flow.dtb, !up_is_a)]
             {
                 let (h_p, h_t) = (CP * t_up * dp, CP * (t_up * dt + if is_up { flow.m } else { 0.0 }));
-                match node {
-                    Node::Volume(k) => {
-                        let (im, m3) = (self.mass_at[k], scratch.volume[k]);
-                        let (t_m, t_u) = (-gas.t / y[im], gas.t / y[im + 1]);
+                match end.from {
+                    From::Volume { k, mass, travel } => {
+                        let m3 = scratch.volume[k];
+                        let (t_m, t_u) = (-gas.t / y[mass], gas.t / y[mass + 1]);
                         let p_u = (GAMMA - 1.0) / m3;
-                        both(im, dt * t_m, h_t * t_m);
-                        both(im + 1, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
-                        if let Some(ix) = self.travel_at[k] {
+                        both(mass, dt * t_m, h_t * t_m);
+                        both(mass + 1, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
+                        if let Some(ix) = travel {
                             let p_x = -gas.p / m3 * self.layout.volumes[k].per_travel_m2;
                             both(ix, dp * p_x, h_p * p_x);
                         }
                     }
-                    Node::Atmosphere => both(0, dt, h_t),
-                    Node::Manifold(part) => {
+                    From::Room => both(0, dt, h_t),
+                    From::Manifold(i) => {
                         both(0, dt, h_t);
-                        if let Some((_, i)) = self.engines.iter().find(|(e, _)| *e == part) {
-                            both(*i, dp, h_p);
-                        }
+                        both(i, dp, h_p);
                     }
                 }
             }
@@ -294,33 +361,6 @@ impl Model {
                 both(*i, slope, CP * t_up * slope);
             }
         }
-    }
-
-    /// `state` is the travel or speed that the law depends on besides the air.
-    fn edge_flow(&self, law: &Law, a: Gas, b: Gas, inputs: &Inputs, state: f64) -> (Flow, f64) {
-        let mut around = Around {
-            engine_runs: inputs.engine != EngineState::Stopped,
-            pedal_n: inputs.pedal_n,
-            travel: 0.0,
-            booster: None,
-            omega: 0.0,
-            strokes_per_s: 0.0,
-            released: false,
-            p_atm: self.p_atm,
-        };
-        match law {
-            Law::Admit { part, .. } | Law::Equalise { part, .. } => {
-                if let Some(at) = self.boosters.iter().find(|b| b.part == *part) {
-                    around.booster = Some(&at.numbers);
-                    around.travel = state;
-                }
-            }
-            Law::Suction { .. } => around.omega = state,
-            Law::Vent { part, .. } => around.released = inputs.hands[*part as usize].pressed,
-            Law::Strokes { part, .. } => around.strokes_per_s = inputs.hands[*part as usize].strokes_per_s,
-            _ => {}
-        }
-        flow(law, a, b, &around)
     }
 
     fn walls<S: Sink>(&self, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &Scratch) {

@@ -69,10 +69,9 @@ impl Circuit {
     /// Absolute pressure in the volume behind a pneumatic port (the front chamber for a booster).
     #[must_use]
     pub fn pressure(&self, port: PortRef) -> AbsPressure {
-        let mut scratch = Scratch::default();
-        self.model.gases(&self.y, &mut scratch);
+        let model = &self.model;
         AbsPressure::from_pa(match super::air_net::node(&self.assembly, &self.model.layout, port) {
-            Some(Node::Volume(k)) => scratch.gas[k].p,
+            Some(Node::Volume(k)) => model.gas_of(k, model.volume_m3(k, &self.y), &self.y).p,
             Some(Node::Manifold(part)) => self.value(Var::Manifold(part)).unwrap_or(self.day.pressure().pa()),
             Some(Node::Atmosphere) | None => self.day.pressure().pa(),
         })
@@ -280,7 +279,7 @@ impl Circuit {
         if !self.model.wiring.poles.iter().any(|p| p.part == part) {
             return None;
         }
-        let (v, i) = self.model.pole_of(part, &now);
+        let (v, i) = self.model.at_pole(self.model.pole_index(part), &now);
         match self.inputs.hands[part as usize].mode {
             MeterMode::Off => None,
             MeterMode::Volt => Some(v),
@@ -319,9 +318,9 @@ impl Circuit {
 
     /// By-products of the present state.
     fn now(&self) -> Scratch {
-        let mut scratch = Scratch::default();
+        let mut scratch = self.scratch.clone();
         let mut f = vec![0.0; self.f.len()];
-        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        let given = Given { inputs: &self.inputs, flags: &self.flags };
         self.model.eval(given, &self.y, &mut f, &mut NoSlopes, &mut scratch);
         scratch
     }
@@ -330,15 +329,8 @@ impl Circuit {
 impl Model {
     /// Whether a state can exist: finite, masses, energies, volumes and temperatures positive.
     pub(super) fn is_possible(&self, y: &[f64]) -> bool {
-        self.layout.vars.iter().zip(y).all(|(var, v)| match var {
-            Var::Mass(_)
-            | Var::Energy(_)
-            | Var::Manifold(_)
-            | Var::Surroundings
-            | Var::Winding(_)
-            | Var::Case(_)
-            | Var::Filament(_) => v.is_finite() && 0.0 < *v,
-            _ => v.is_finite(),
-        }) && (0..self.layout.volumes.len()).all(|k| 0.0 < self.volume_m3(k, y))
+        // Not finite fails one of both.
+        self.least.iter().zip(y).all(|(least, v)| least < v && *v < f64::INFINITY)
+            && (0..self.layout.volumes.len()).all(|k| 0.0 < self.volume_m3(k, y))
     }
 }

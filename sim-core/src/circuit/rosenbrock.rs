@@ -5,7 +5,7 @@
 //! another gains stays equal and opposite at every stage, so ledgers close to rounding whatever the
 //! error of the step.
 
-use super::linear::Plan;
+use super::linear::{Plan, Unknowns};
 use super::model::N_LEDGERS;
 
 const STAGES: usize = 4;
@@ -24,7 +24,7 @@ pub(crate) struct Work {
     k: [Vec<f64>; STAGES],
     stage: Vec<f64>,
     f: Vec<f64>,
-    rhs: Vec<f64>,
+    rhs: Unknowns,
     /// Result of the last step.
     pub(crate) y_new: Vec<f64>,
     /// Increment of the ledgers.
@@ -49,6 +49,7 @@ pub(crate) fn step(
     if !plan.factor(&mut work.lu) {
         return false;
     }
+    let rows = n + N_LEDGERS;
     work.f.clear();
     work.f.extend_from_slice(f0);
     for s in 0..STAGES {
@@ -66,30 +67,30 @@ pub(crate) fn step(
                 return false;
             }
         }
-        work.rhs.clear();
-        work.rhs.extend_from_slice(&work.f);
+        work.rhs[..rows].copy_from_slice(&work.f);
         for (k, c) in work.k.iter().zip(C[s]).take(s) {
             if c != 0.0 {
-                add(&mut work.rhs, c / h, k);
+                add(&mut work.rhs[..rows], c / h, k);
             }
         }
-        plan.solve(&work.lu, &mut work.rhs[..n]);
+        plan.solve(&work.lu, &mut work.rhs);
         // Ledger rows depend on the state but nothing depends on them.
-        for l in n..n + N_LEDGERS {
-            let row = &jacobian[l * n..(l + 1) * n];
-            let dot: f64 = row.iter().zip(&work.rhs[..n]).map(|(a, b)| a * b).sum();
-            work.rhs[l] = (work.rhs[l] + dot) * h * GAMMA;
+        plan.add_beyond(jacobian, &mut work.rhs);
+        for x in &mut work.rhs[n..rows] {
+            *x *= h * GAMMA;
         }
         work.k[s].clear();
-        work.k[s].extend_from_slice(&work.rhs);
+        work.k[s].extend_from_slice(&work.rhs[..rows]);
     }
     work.y_new.clear();
     work.y_new.extend_from_slice(y);
     work.ledgers = [0.0; N_LEDGERS];
     for (k, m) in work.k.iter().zip(M) {
-        add(&mut work.y_new, m, k);
-        for (l, total) in work.ledgers.iter_mut().enumerate() {
-            *total += m * k[n + l];
+        if m != 0.0 {
+            add(&mut work.y_new, m, k);
+            for (l, total) in work.ledgers.iter_mut().enumerate() {
+                *total += m * k[n + l];
+            }
         }
     }
     work.error.clear();
@@ -119,7 +120,7 @@ mod tests {
     }
 
     fn run(n_steps: usize) -> (Vec<f64>, f64) {
-        let plan = Plan::of(2, &[(0, 0), (0, 1), (1, 0), (1, 1)]);
+        let plan = Plan::of(2, &[(0, 0), (0, 1), (1, 0), (1, 1), (2, 1)]);
         let (mut y, mut eaten, h) = (vec![1.5, 0.4], 0.0, 2.0 / n_steps as f64);
         let mut work = Work::default();
         for _ in 0..n_steps {

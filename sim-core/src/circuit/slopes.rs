@@ -174,7 +174,7 @@ fn inv_slopes_of_the_whole_circuit() {
 /// Compares every slope at the circuit's present state; how many.
 fn compare(c: &Circuit) -> usize {
     let n = c.model.n;
-    let given = Given { assembly: &c.assembly, inputs: &c.inputs, flags: &c.flags };
+    let given = Given { inputs: &c.inputs, flags: &c.flags };
     let mut scratch = Scratch::default();
     let mut slopes = vec![0.0; (n + N_LEDGERS) * n];
     let mut f = vec![0.0; n + N_LEDGERS];

@@ -1,12 +1,70 @@
 //! What truly switches: vacuum switches, relays, fuses; and the hum of a pump, which is heard or not.
 
-use super::layout::{Chamber, Var};
+use super::layout::{Chamber, Layout, Var};
 use super::model::Given;
-use super::{Circuit, Event, Flags, wiring};
-use crate::assembly::PortRef;
+use super::wiring::{self, Wiring};
+use super::{Circuit, Event, Flags};
+use crate::assembly::{Assembly, PortRef};
 use crate::parts::PartKind;
-use crate::parts::controller::{self, Decision};
+use crate::parts::controller::{self, Controller, Decision};
 use crate::parts::electrical::FUSE_MELTS_AT;
+
+/// Something that truly switches, its numbers looked up once.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Switch {
+    /// A vacuum switch over the air of a volume.
+    Vacuum { part: usize, volume: usize, opens_at_pa: f64, closes_at_pa: f64 },
+    /// A relay by the voltage at its coil; `share` of it is left behind the corroded terminal.
+    Relay { part: usize, pole: Option<usize>, share: f64, pull_in_v: f64, drop_out_v: f64 },
+    /// A controller with the nodes of supply, feed, signal and earth.
+    Controller { part: usize, numbers: Controller, nodes: [Option<u16>; 4], run_time: Option<usize> },
+    /// A fuse by its heat.
+    Fuse { part: usize, heat: usize },
+    /// A pump's hum by its speed.
+    Hum { part: usize, speed: usize },
+}
+
+impl Switch {
+    /// All of an assembly, in part order.
+    pub(super) fn all(assembly: &Assembly, layout: &Layout, wiring: &Wiring) -> Vec<Self> {
+        let of = |(part, kind): (usize, &PartKind)| {
+            let idx = part as u16;
+            Some(match kind {
+                PartKind::VacuumSwitch(s) => Self::Vacuum {
+                    part,
+                    volume: layout.volume_of(idx, Chamber::Body)?,
+                    opens_at_pa: s.opens_at_pa(),
+                    closes_at_pa: s.closes_at_pa(),
+                },
+                PartKind::Relay(r) => {
+                    let coil = |p: &wiring::Pole| p.part == idx && p.kind == wiring::PoleKind::Coil;
+                    Self::Relay {
+                        part,
+                        pole: wiring.poles.iter().position(coil),
+                        share: r.coil_ohm / (r.coil_ohm + r.coil_open_ohm),
+                        pull_in_v: r.pull_in_v,
+                        drop_out_v: r.drop_out_v,
+                    }
+                }
+                PartKind::Controller(c) => {
+                    let ports = [controller::SUPPLY, controller::FEED, controller::SIGNAL, controller::EARTH];
+                    Self::Controller {
+                        part,
+                        numbers: *c,
+                        nodes: ports.map(|port| wiring.node(PortRef { part: idx, port })),
+                        run_time: layout.index(Var::RunTime(idx)),
+                    }
+                }
+                PartKind::Fuse(_) | PartKind::Multimeter(_) | PartKind::PushLead(_) => {
+                    Self::Fuse { part, heat: layout.index(Var::FuseHeat(idx))? }
+                }
+                PartKind::VacuumPump(_) => Self::Hum { part, speed: layout.index(Var::Speed(idx))? },
+                _ => return None,
+            })
+        };
+        assembly.parts.iter().map(|p| &p.kind).enumerate().filter_map(of).collect()
+    }
+}
 
 impl Circuit {
     /// Discrete states that the attempted step would end in.
@@ -19,83 +77,58 @@ impl Circuit {
 
     /// Discrete states that follow from the present state.
     pub(super) fn flags_after_state(&mut self) -> Vec<Flags> {
-        let given = Given { assembly: &self.assembly, inputs: &self.inputs, flags: &self.flags };
+        let given = Given { inputs: &self.inputs, flags: &self.flags };
         self.model.gases(&self.y, &mut self.scratch);
         self.model.solve_wiring(given, &self.y, &mut self.scratch);
-        let mut next = self.flags.clone();
-        for (i, part) in self.assembly.parts.iter().enumerate() {
-            let (idx, flag) = (i as u16, &mut next[i]);
-            let value = |var| self.model.layout.index(var).map(|k| self.y[k]);
-            match &part.kind {
-                PartKind::VacuumSwitch(s) => {
-                    let Some(k) = self.model.layout.volume_of(idx, Chamber::Body) else { continue };
-                    let gauge = self.scratch.gas[k].p - self.day.pressure().pa();
-                    if flag.closed && gauge <= s.opens_at_pa() {
+        let mut next = std::mem::take(&mut self.next_flags);
+        next.clone_from(&self.flags);
+        for switch in &self.model.switches {
+            match switch {
+                Switch::Vacuum { part, volume, opens_at_pa, closes_at_pa } => {
+                    let gauge = self.scratch.gas[*volume].p - self.model.p_atm;
+                    let flag = &mut next[*part];
+                    if flag.closed && gauge <= *opens_at_pa {
                         flag.closed = false;
-                    } else if !flag.closed && s.closes_at_pa() <= gauge {
+                    } else if !flag.closed && *closes_at_pa <= gauge {
                         flag.closed = true;
                     }
                 }
-                PartKind::Relay(r) => {
-                    let coil = self.coil_v(idx).abs();
-                    if !flag.closed && r.pull_in_v <= coil {
+                Switch::Relay { part, pole, share, pull_in_v, drop_out_v } => {
+                    let coil = (self.model.at_pole(*pole, &self.scratch).0 * share).abs();
+                    let flag = &mut next[*part];
+                    if !flag.closed && *pull_in_v <= coil {
                         flag.closed = true;
-                    } else if flag.closed && coil <= r.drop_out_v {
+                    } else if flag.closed && coil <= *drop_out_v {
                         flag.closed = false;
                     }
                 }
-                PartKind::Controller(c) => {
-                    let volt = |port| {
-                        let at = |port| self.model.wiring.node(PortRef { part: idx, port });
-                        let v = |node: Option<u16>| node.map_or(0.0, |n| self.scratch.solved.v[n as usize]);
-                        v(at(port)) - v(at(controller::EARTH))
-                    };
+                Switch::Controller { part, numbers, nodes, run_time } => {
+                    let flag = &mut next[*part];
                     let before = Decision {
                         powered: flag.powered,
                         drives: flag.closed,
                         resting: flag.resting,
                         codes: flag.codes,
                     };
-                    let run_s = value(Var::RunTime(idx)).unwrap_or(0.0);
-                    let now = c.decide(
-                        before,
-                        volt(controller::SUPPLY),
-                        volt(controller::FEED),
-                        volt(controller::SIGNAL),
-                        run_s,
-                    );
+                    let v = |node: Option<u16>| node.map_or(0.0, |n| self.scratch.solved.v[usize::from(n)]);
+                    let [supply, feed, signal, earth] = nodes.map(v);
+                    let run_s = run_time.map_or(0.0, |i| self.y[i]);
+                    let now = numbers.decide(before, supply - earth, feed - earth, signal - earth, run_s);
                     flag.powered = now.powered;
                     flag.closed = now.drives;
                     flag.resting = now.resting;
                     flag.codes = now.codes;
                 }
-                PartKind::Fuse(_) | PartKind::Multimeter(_) | PartKind::PushLead(_) => {
-                    if let Some(heat) = value(Var::FuseHeat(idx)) {
-                        flag.melted |= FUSE_MELTS_AT <= heat;
-                    }
-                }
-                PartKind::VacuumPump(_) => {
+                Switch::Fuse { part, heat } => next[*part].melted |= FUSE_MELTS_AT <= self.y[*heat],
+                Switch::Hum { part, speed } => {
                     /// Audible above this speed, rad/s; silent again below half of it.
                     const HUM: f64 = 60.0;
-                    let omega = value(Var::Speed(idx)).unwrap_or(0.0);
+                    let (omega, flag) = (self.y[*speed], &mut next[*part]);
                     flag.hums = if flag.hums { HUM / 2.0 < omega } else { HUM < omega };
                 }
-                _ => {}
             }
         }
         next
-    }
-
-    /// Voltage across the coil, without the drop in its corroded terminal.
-    fn coil_v(&self, relay: u16) -> f64 {
-        let PartKind::Relay(r) = &self.assembly.parts[relay as usize].kind else { return 0.0 };
-        self.model.wiring.poles.iter().find(|p| p.part == relay && p.kind == wiring::PoleKind::Coil).map_or(
-            0.0,
-            |p| {
-                let v = &self.scratch.solved.v;
-                (v[p.node_a as usize] - v[p.node_b as usize]) * r.coil_ohm / (r.coil_ohm + r.coil_open_ohm)
-            },
-        )
     }
 
     pub(super) fn switch_to(&mut self, next: Vec<Flags>) {
@@ -127,7 +160,8 @@ impl Circuit {
         }
         if next != self.flags {
             self.e = self.e.min(0);
-            self.flags = next;
+            self.flags.clone_from(&next);
         }
+        self.next_flags = next;
     }
 }

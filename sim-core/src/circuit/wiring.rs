@@ -1,11 +1,14 @@
 //! Electrical side: a nodal network solved at every stage of a step.
 //!
 //! Ports that made joints bring together share a node; the body (terminal 31) is the reference. Every
-//! two-pole is a conductance with a source behind it, G v = i, eliminated leaves first by a plan made
-//! once; a conductance of 1 nS from every node to the body keeps loose ends defined. Positive current flows into a pole's
-//! port `a`. Not modelled: inductance, capacitance, contact bounce.
+//! two-pole is a conductance with a source behind it, G v = i; a conductance of 1 nS from every node to the
+//! body keeps loose ends defined. Positive current flows into a pole's port `a`. Most two-poles keep their
+//! conductance until something is switched. They are solved once, leaves first by a plan made once: what each
+//! source does to every node, and what a current through each two-pole that does vary (motor, filament,
+//! track) does. From then on a solve adds those up and meets the few that vary, as Thévenin's equivalent
+//! does ([`Solved`]). Not modelled: inductance, capacitance, contact bounce.
 
-use super::linear::Plan;
+use super::linear::{Plan, Unknowns};
 use crate::assembly::{Assembly, PortRef};
 use crate::parts::{Domain, PartKind};
 
@@ -48,6 +51,18 @@ pub(crate) enum PoleKind {
     PushLead,
 }
 
+impl PoleKind {
+    /// Whether the conductance follows the state continuously.
+    pub(crate) fn varies(self) -> bool {
+        matches!(self, Self::Motor | Self::Lamp | Self::SensorUpper | Self::SensorLower)
+    }
+
+    /// Whether there can be a voltage behind a steady conductance.
+    fn is_source(self) -> bool {
+        matches!(self, Self::Battery | Self::Supply | Self::Alternator | Self::ControllerFeed | Self::Meter)
+    }
+}
+
 /// Conductance and source of a two-pole: i = g (v_a − v_b − emf).
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct PoleState {
@@ -64,18 +79,31 @@ pub(crate) struct Wiring {
     pub(crate) nodes: Vec<(PortRef, u16)>,
     /// Number of nodes; node 0 is the body.
     pub(crate) n: usize,
-    /// Elimination of the nodes but the body, node k in row k − 1.
+    /// Elimination of the nodes, node k in row k; the body's row stands alone.
     plan: Plan,
     /// Per pole, the two entries of the matrix that link its nodes, unless one is the body.
     links: Vec<Option<(u32, u32)>>,
+    /// Numbers of the two-poles whose conductance varies.
+    varying: Vec<usize>,
 }
 
-/// Work space and solution of one solve.
+/// Solution of one solve, and what the next one can use again.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Solved {
     /// Node voltages against the body, V; `v[0]` = 0.
-    pub(crate) v: Vec<f64>,
+    pub(crate) v: Unknowns,
+    /// Conductances of the steady two-poles that the rest was worked out for, S.
+    steady_g: Vec<f64>,
+    /// Per steady two-pole that conducts, what 1 V of its source does to every node, V; all poles, n each.
+    unit_emf: Vec<f64>,
+    /// Per varying two-pole, what 1 A from its port b to its port a outside it does to every node, V.
+    unit_current: Vec<f64>,
+    /// Between the varying two-poles, what 1 A through one does across another, Ω.
+    mutual: Vec<f64>,
+    /// Work space: matrix entries, the varying two-poles' matrix and their currents.
     g: Vec<f64>,
+    small: Vec<f64>,
+    current: Vec<f64>,
 }
 
 impl Wiring {
@@ -124,6 +152,7 @@ impl Wiring {
             nodes,
             plan: Plan::default(),
             links: Vec::new(),
+            varying: Vec::new(),
         };
         for (i, part) in assembly.parts.iter().enumerate() {
             if super::layout::is_active(assembly, i as u16) {
@@ -131,20 +160,23 @@ impl Wiring {
             }
         }
         wiring.leaves_first();
+        let linked = |p: &&Pole| 0 < p.node_a && 0 < p.node_b && p.node_a != p.node_b;
         let places: Vec<(usize, usize)> = wiring
             .poles
             .iter()
-            .filter(|p| 0 < p.node_a && 0 < p.node_b)
-            .map(|p| (p.node_a as usize - 1, p.node_b as usize - 1))
+            .filter(linked)
+            .map(|p| (usize::from(p.node_a), usize::from(p.node_b)))
             .flat_map(|(a, b)| [(a, b), (b, a)])
             .collect();
-        wiring.plan = Plan::of(wiring.n - 1, &places);
+        wiring.plan = Plan::of(wiring.n, &places);
+        let varying = wiring.poles.iter().enumerate().filter(|(_, p)| p.kind.varies());
+        wiring.varying = varying.map(|(i, _)| i).collect();
         wiring.links = wiring
             .poles
             .iter()
             .map(|p| {
-                let (a, b) = ((p.node_a as usize).checked_sub(1)?, (p.node_b as usize).checked_sub(1)?);
-                Some((wiring.plan.entry(a, b)?, wiring.plan.entry(b, a)?))
+                let (a, b) = (usize::from(p.node_a), usize::from(p.node_b));
+                Some((wiring.plan.entry(a, b)?, wiring.plan.entry(b, a)?)).filter(|_| a != b)
             })
             .collect();
         wiring
@@ -223,52 +255,132 @@ impl Wiring {
 
     /// Solves the network for the given pole values.
     pub(crate) fn solve(&self, poles: &[PoleState], out: &mut Solved) {
-        let n = self.n - 1; // Without the reference.
-        out.v.clear();
-        out.v.resize(self.n, 0.0);
+        let steady = || self.poles.iter().zip(poles).filter(|(p, _)| !p.kind.varies());
+        if !steady().map(|(_, s)| s.g).eq(out.steady_g.iter().copied()) {
+            out.steady_g.clear();
+            out.steady_g.extend(steady().map(|(_, s)| s.g));
+            self.work_out(poles, out);
+        }
+        let n = self.n;
+        out.v[..n].fill(0.0);
+        for (row, (_, s)) in out.unit_emf.chunks_exact(n).zip(steady()) {
+            if s.emf != 0.0 && 0.0 < s.g {
+                for (v, unit) in out.v.iter_mut().zip(row) {
+                    *v += s.emf * unit;
+                }
+            }
+        }
+        let Solved { v, unit_current, mutual, small, current, .. } = out;
+        let m = self.varying.len();
+        current.clear();
+        current.extend(self.varying.iter().map(|i| across(&self.poles[*i], &v[..]) - poles[*i].emf));
+        self.meet(poles, mutual, small, current);
+        for (row, i) in unit_current.chunks_exact(n).zip(&current[..m]) {
+            for (v, unit) in v.iter_mut().zip(row) {
+                *v -= i * unit;
+            }
+        }
+    }
+
+    /// What the steady two-poles make of every source and of a current through every varying two-pole.
+    fn work_out(&self, poles: &[PoleState], out: &mut Solved) {
+        let n = self.n;
         out.g.clear();
         out.g.resize(self.plan.n_entries(), 0.0);
-        for k in 0..n {
-            out.g[self.plan.diagonal(k)] = G_LOOSE;
-        }
-        for ((pole, links), s) in self.poles.iter().zip(&self.links).zip(poles) {
-            let (a, b) = (pole.node_a as usize, pole.node_b as usize);
-            if s.g <= 0.0 || a == b {
+        let (links, own) = out.g.split_at_mut(self.plan.diagonal(0));
+        own.fill(G_LOOSE);
+        for ((pole, link), s) in self.poles.iter().zip(&self.links).zip(poles) {
+            let (a, b) = (usize::from(pole.node_a), usize::from(pole.node_b));
+            if pole.kind.varies() || s.g <= 0.0 || a == b {
                 continue;
             }
-            let i = s.g * s.emf;
-            if 0 < a {
-                out.g[self.plan.diagonal(a - 1)] += s.g;
-                out.v[a] += i;
-            }
-            if 0 < b {
-                out.g[self.plan.diagonal(b - 1)] += s.g;
-                out.v[b] -= i;
-            }
-            if let Some((ab, ba)) = links {
-                out.g[*ab as usize] -= s.g;
-                out.g[*ba as usize] -= s.g;
+            own[a] += s.g;
+            own[b] += s.g;
+            if let Some((ab, ba)) = link {
+                links[*ab as usize] -= s.g;
+                links[*ba as usize] -= s.g;
             }
         }
+        // The body is the reference: its row says v = 0.
+        own[0] = 1.0;
         // Diagonally dominant and symmetric: every pivot is positive.
         let positive = self.plan.factor(&mut out.g);
         assert!(positive, "a network of conductances has positive pivots");
-        self.plan.solve(&out.g, &mut out.v[1..]);
+        let mut column = Unknowns::default();
+        let mut driven = |pole: &Pole, ampere: f64| {
+            column[..n].fill(0.0);
+            column[usize::from(pole.node_a)] += ampere;
+            column[usize::from(pole.node_b)] -= ampere;
+            column[0] = 0.0;
+            self.plan.solve(&out.g, &mut column);
+            column[..n].to_vec()
+        };
+        out.unit_emf.clear();
+        for (pole, s) in self.poles.iter().zip(poles).filter(|(p, _)| !p.kind.varies()) {
+            if pole.kind.is_source() && 0.0 < s.g {
+                out.unit_emf.extend(driven(pole, s.g));
+            } else {
+                out.unit_emf.resize(out.unit_emf.len() + n, 0.0);
+            }
+        }
+        out.unit_current.clear();
+        for i in &self.varying {
+            out.unit_current.extend(driven(&self.poles[*i], 1.0));
+        }
+        out.mutual.clear();
+        for i in &self.varying {
+            let rows = out.unit_current.chunks_exact(n);
+            out.mutual.extend(rows.map(|row| across(&self.poles[*i], row)));
+        }
     }
 
-    /// Resistance of the solved network seen from two nodes, ohm.
-    pub(crate) fn seen_from(&self, solved: &Solved, a: u16, b: u16, work: &mut Vec<f64>) -> f64 {
-        let n = self.n - 1;
-        work.clear();
-        work.resize(n, 0.0);
-        if 0 < a {
-            work[a as usize - 1] += 1.0;
+    /// Currents of the varying two-poles from the voltages across them without any, less their sources:
+    /// (1/g + mutual) i = v, symmetric and positive; one that does not conduct has none.
+    fn meet(&self, poles: &[PoleState], mutual: &[f64], small: &mut Vec<f64>, x: &mut [f64]) {
+        let m = self.varying.len();
+        small.clear();
+        small.extend_from_slice(mutual);
+        for (k, i) in self.varying.iter().enumerate() {
+            let g = poles[*i].g;
+            if 0.0 < g {
+                small[k * m + k] += 1.0 / g;
+            } else {
+                for j in 0..m {
+                    small[k * m + j] = 0.0;
+                    small[j * m + k] = 0.0;
+                }
+                (small[k * m + k], x[k]) = (1.0, 0.0);
+            }
         }
-        if 0 < b {
-            work[b as usize - 1] -= 1.0;
+        for k in 0..m {
+            for i in k + 1..m {
+                let l = small[i * m + k] / small[k * m + k];
+                for j in k + 1..m {
+                    small[i * m + j] -= l * small[k * m + j];
+                }
+                x[i] -= l * x[k];
+            }
         }
-        self.plan.solve(&solved.g, work);
-        let v = |node: u16| if 0 < node { work[node as usize - 1] } else { 0.0 };
-        v(a) - v(b)
+        for k in (0..m).rev() {
+            let rest: f64 = (k + 1..m).map(|j| small[k * m + j] * x[j]).sum();
+            x[k] = (x[k] - rest) / small[k * m + k];
+        }
     }
+
+    /// Resistance of the solved network, everything in it, seen from the nodes of a varying two-pole, ohm.
+    pub(crate) fn seen_from(&self, poles: &[PoleState], solved: &mut Solved, pole: usize) -> f64 {
+        let m = self.varying.len();
+        let Some(k) = self.varying.iter().position(|i| *i == pole) else { return 0.0 };
+        let Solved { mutual, small, current, .. } = solved;
+        let own = &mutual[k * m..(k + 1) * m];
+        current.clear();
+        current.extend_from_slice(own);
+        self.meet(poles, mutual, small, current);
+        own[k] - own.iter().zip(&*current).map(|(z, i)| z * i).sum::<f64>()
+    }
+}
+
+/// Voltage from port a to port b of a two-pole.
+fn across(pole: &Pole, v: &[f64]) -> f64 {
+    v[usize::from(pole.node_a)] - v[usize::from(pole.node_b)]
 }

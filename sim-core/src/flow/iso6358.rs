@@ -25,6 +25,7 @@ pub struct Iso6358 {
 impl Iso6358 {
     /// Mass flow from `a` to `b`; the same both ways.
     #[must_use]
+    #[inline]
     pub fn flow(&self, a: Gas, b: Gas) -> Flow {
         if b.p <= a.p { self.forward(a, b.p) } else { self.forward(b, a.p).reversed() }
     }
@@ -39,6 +40,7 @@ impl Iso6358 {
         Self { c, b: if self.c <= other.c { self.b } else { other.b } }
     }
 
+    #[inline]
     fn forward(&self, up: Gas, p_down: f64) -> Flow {
         let k = self.c * RHO_0 * (T_0 / up.t).sqrt();
         let r = p_down / up.p;
@@ -48,6 +50,7 @@ impl Iso6358 {
     }
 
     /// ψ(r) and dψ/dr.
+    #[inline]
     fn psi(&self, r: f64) -> (f64, f64) {
         if r <= self.b {
             return (1.0, 0.0);

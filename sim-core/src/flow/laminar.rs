@@ -8,6 +8,7 @@ use super::{Flow, Gas};
 
 /// Mass flow through a laminar leak of coefficient `k`, kg/(s·Pa²).
 #[must_use]
+#[inline]
 pub fn flow(k: f64, a: Gas, b: Gas) -> Flow {
     Flow { m: k * (a.p * a.p - b.p * b.p), dpa: 2.0 * k * a.p, dpb: -2.0 * k * b.p, dta: 0.0, dtb: 0.0 }
 }

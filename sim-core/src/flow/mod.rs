@@ -35,12 +35,14 @@ pub struct Flow {
 impl Flow {
     /// The same flow seen from the other side: positive from b to a becomes positive from a to b.
     #[must_use]
+    #[inline]
     pub fn reversed(self) -> Self {
         Self { m: -self.m, dpa: -self.dpb, dpb: -self.dpa, dta: -self.dtb, dtb: -self.dta }
     }
 
     /// The flow through `factor` times the opening.
     #[must_use]
+    #[inline]
     pub fn scaled(self, factor: f64) -> Self {
         Self {
             m: self.m * factor,
@@ -53,6 +55,7 @@ impl Flow {
 
     /// Two openings side by side.
     #[must_use]
+    #[inline]
     pub fn plus(self, other: Self) -> Self {
         Self {
             m: self.m + other.m,

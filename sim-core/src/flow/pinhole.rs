@@ -33,10 +33,12 @@ impl Pinhole {
 
     /// Mass flow from `a` to `b`; the same both ways.
     #[must_use]
+    #[inline]
     pub fn flow(&self, a: Gas, b: Gas) -> Flow {
         if b.p <= a.p { self.forward(a, b.p) } else { self.forward(b, a.p).reversed() }
     }
 
+    #[inline]
     fn forward(&self, up: Gas, p_down: f64) -> Flow {
         let k = self.area * (2.0 / (R_AIR * up.t)).sqrt();
         let r = p_down / up.p;
@@ -46,6 +48,7 @@ impl Pinhole {
     }
 
     /// C_d·Ψ and its slope over r.
+    #[inline]
     fn phi(&self, r: f64) -> (f64, f64) {
         if R_LAMINAR <= r {
             let edge = self.cd(R_LAMINAR).0 * PSI_AT_LAMINAR;
@@ -57,6 +60,7 @@ impl Pinhole {
         (cd * psi, dcd * psi + cd * dpsi)
     }
 
+    #[inline]
     fn cd(&self, r: f64) -> (f64, f64) {
         if self.ideal { (1.0, 0.0) } else { perry(r) }
     }
@@ -64,6 +68,7 @@ impl Pinhole {
 
 /// Discharge coefficient of a sharp-edged hole at pressure ratio `r` (Perry), and its slope.
 #[must_use]
+#[inline]
 pub fn perry(r: f64) -> (f64, f64) {
     let cd = 0.8414 + r * (-0.1002 + r * (0.8415 + r * (-3.9 + r * (4.6001 - r * 1.6827))));
     let slope = -0.1002 + r * (1.683 + r * (-11.7 + r * (18.4004 - r * 8.4135)));
@@ -75,13 +80,14 @@ pub const PSI_CHOKED: f64 = 0.484_178_256_096_108_65;
 
 /// Saint-Venant–Wantzel outflow function Ψ at pressure ratio `r`, and its slope; constant when choked.
 #[must_use]
+#[inline]
 pub fn wantzel(r: f64) -> (f64, f64) {
     const E: f64 = GAMMA / (GAMMA - 1.0);
     if r <= R_CRITICAL {
         return (PSI_CHOKED, 0.0);
     }
     // With γ = 7/5 both powers are whole powers of the seventh root: 2/γ = 10/7, (γ+1)/γ = 12/7.
-    let q = math::pow(r, 1.0 / 7.0);
+    let q = math::seventh_root(r);
     let q2 = q * q;
     let q4 = q2 * q2;
     let r2 = q4 * q4 * q2;

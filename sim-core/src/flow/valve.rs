@@ -27,6 +27,7 @@ pub struct CheckLaw {
 impl CheckLaw {
     /// Mass flow from `a` to `b`.
     #[must_use]
+    #[inline]
     pub fn flow(&self, a: Gas, b: Gas) -> Flow {
         let (s, ds) = smoothstep((a.p - b.p - self.p_crack) / self.p_span);
         let mut total = if self.leak.area <= 0.0 { Flow::default() } else { self.leak.flow(a, b) };

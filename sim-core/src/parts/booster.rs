@@ -96,6 +96,7 @@ impl Booster {
 
     /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
     #[must_use]
+    #[inline]
     pub fn brake_force(&self, x: f64) -> (f64, f64) {
         let over_cm = ((x * 1e3 - (self.brake_free_mm - self.rod_mm)) * 0.1).max(0.0);
         let k = self.brake_kn_per_cm2 * 1e3;
@@ -105,6 +106,7 @@ impl Booster {
     /// What dry friction leaves of the force that moves the piston, N, and its slope: nothing up to
     /// `drag_n`, then soon all but that much, with continuous slope.
     #[must_use]
+    #[inline]
     pub fn unstuck(&self, force: f64) -> (f64, f64) {
         if self.drag_n <= 0.0 {
             return (force, 1.0);
@@ -119,6 +121,7 @@ impl Booster {
 
     /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
     #[must_use]
+    #[inline]
     pub fn spring_force(&self, x: f64) -> (f64, f64) {
         if x < 0.0 {
             (self.spring_n + STOP_N_PER_M * x, STOP_N_PER_M)
@@ -129,6 +132,7 @@ impl Booster {
 
     /// Force that moves the control valve, N, and its slope over travel: > 0 admits, < 0 joins.
     #[must_use]
+    #[inline]
     pub fn valve_force(&self, pedal_n: f64, x: f64) -> (f64, f64) {
         let (f_mc, df_mc) = self.brake_force(x);
         let felt = f_mc - self.jump_in_n;
@@ -141,6 +145,7 @@ impl Booster {
 
     /// Opening from the air to the rear chamber at valve force `e`: share and slope.
     #[must_use]
+    #[inline]
     pub fn admit_lift(&self, e: f64) -> (f64, f64) {
         let (s, ds) = smoothstep(e / self.valve_span_n);
         (s, ds / self.valve_span_n)
@@ -148,6 +153,7 @@ impl Booster {
 
     /// Opening between the chambers at valve force `e`: share and slope.
     #[must_use]
+    #[inline]
     pub fn equalise_lift(&self, e: f64) -> (f64, f64) {
         // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
         // seat begins to open: both seats are shut in between.
