@@ -15,11 +15,27 @@ pub(crate) const E_MAX: i8 = 15;
 /// Largest step while the clock runs free: 8 ticks.
 pub(crate) const E_FREE: i8 = 3;
 /// Below this error the next step is twice as long: a third-order error grows eightfold, with room.
-pub(crate) const GROW_BELOW: f64 = 0.08;
+const GROW_BELOW: f64 = 0.08;
+
+/// At most so many doublings at once: the estimate is one of the step just made, not of the next.
+const MOST_DOUBLINGS: i8 = 3;
 
 /// Largest e with 2^e ≤ `ticks` (`ticks` ≥ 1), at most [`E_MAX`].
 pub(crate) fn exponent_within(ticks: u64) -> i8 {
     (63 - ticks.max(1).leading_zeros() as i8).min(E_MAX)
+}
+
+/// How often the next step is doubled after one of error `err`: each doubling makes the error eightfold. After
+/// something has happened steps begin small; when it dies away they need not grow one by one.
+pub(crate) fn doublings(err: f64) -> i8 {
+    const EIGHTFOLD: f64 = 0.125;
+    let mut n = 0;
+    let mut bound = GROW_BELOW;
+    while err < bound && n < MOST_DOUBLINGS {
+        n += 1;
+        bound *= EIGHTFOLD;
+    }
+    n
 }
 
 /// By how many halvings a step of error `err` (> 1) has to shrink.

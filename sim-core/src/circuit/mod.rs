@@ -270,10 +270,8 @@ impl Circuit {
                 continue;
             }
             let clipped = e < self.e && e == e_max;
-            if err < control::GROW_BELOW && !clipped {
-                self.e = (e + 1).min(control::E_MAX);
-            } else if !clipped {
-                self.e = e;
+            if !clipped {
+                self.e = (e + control::doublings(err)).min(control::E_MAX);
             }
             self.accept();
             self.tick = self.tick.plus(ticks);
@@ -324,9 +322,9 @@ impl Circuit {
                 self.accept();
             }
             done += size;
-            if err < control::GROW_BELOW && e < -1 && done % (2 * size) == 0 {
-                e += 1;
-            }
+            // A larger part begins where it ends on the tick.
+            let fits = |n: &i8| e + n < 0 && done % (size << n) == 0;
+            e += (1..=control::doublings(err)).rev().find(fits).unwrap_or(0);
             if done < PARTS {
                 self.slopes();
             }
@@ -389,9 +387,9 @@ impl Circuit {
         self.jacobian = vec![0.0; (n + N_LEDGERS) * n];
         // What was solved before was another network.
         self.scratch = Scratch::default();
-        let mut pattern = Pattern::default();
+        let mut pattern = Pattern { n, places: Vec::new() };
         let given = Given { inputs: &self.inputs, flags: &self.flags };
         self.model.eval(given, &self.y, &mut self.f, &mut pattern, &mut self.scratch);
-        self.plan = Plan::of(n, &pattern.0);
+        self.plan = Plan::of(n, &pattern.places);
     }
 }

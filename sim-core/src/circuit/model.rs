@@ -4,7 +4,7 @@
 //! taken from walls, work done by the air) that obey the same step, so that what the volumes lose is what
 //! the ledgers gain to the last bits, however well the step converged.
 
-use super::air_net::{AirNet, Around, Law, Node, flow};
+use super::air_net::{AirNet, Around, Edge, Law, Node, flow};
 use super::control::Allowance;
 use super::electrics::PoleLaw;
 use super::layout::{Chamber, Layout, Var};
@@ -27,24 +27,41 @@ pub(crate) const N_LEDGERS: usize = 4;
 pub(crate) trait Sink {
     /// Whether slopes are wanted at all.
     const WANTED: bool;
+    /// Adds a slope at a place: row · n + column.
+    fn add_at(&mut self, place: u32, value: f64);
+    /// Number of columns.
+    fn n(&self) -> usize;
     /// Adds a slope.
-    fn add(&mut self, row: usize, column: usize, value: f64);
+    #[inline]
+    fn add(&mut self, row: usize, column: usize, value: f64) {
+        self.add_at((row * self.n() + column) as u32, value);
+    }
 }
 
 /// Wants no slopes.
 pub(crate) struct NoSlopes;
 impl Sink for NoSlopes {
     const WANTED: bool = false;
-    fn add(&mut self, _: usize, _: usize, _: f64) {}
+    #[inline]
+    fn add_at(&mut self, _: u32, _: f64) {}
+    #[inline]
+    fn n(&self) -> usize {
+        0
+    }
 }
 
-/// Collects the places that are ever written.
-#[derive(Default)]
-pub(crate) struct Pattern(pub(crate) Vec<(usize, usize)>);
+/// Collects the places (row, column) of `n` columns that are ever written.
+pub(crate) struct Pattern {
+    pub(crate) n: usize,
+    pub(crate) places: Vec<(usize, usize)>,
+}
 impl Sink for Pattern {
     const WANTED: bool = true;
-    fn add(&mut self, row: usize, column: usize, _: f64) {
-        self.0.push((row, column));
+    fn add_at(&mut self, place: u32, _: f64) {
+        self.places.push((place as usize / self.n, place as usize % self.n));
+    }
+    fn n(&self) -> usize {
+        self.n
     }
 }
 
@@ -55,8 +72,13 @@ pub(crate) struct Dense<'a> {
 }
 impl Sink for Dense<'_> {
     const WANTED: bool = true;
-    fn add(&mut self, row: usize, column: usize, value: f64) {
-        self.a[row * self.n + column] += value;
+    #[inline]
+    fn add_at(&mut self, place: u32, value: f64) {
+        self.a[place as usize] += value;
+    }
+    #[inline]
+    fn n(&self) -> usize {
+        self.n
     }
 }
 
@@ -97,13 +119,17 @@ pub(super) struct End {
 /// What the air at an end follows from.
 #[derive(Clone, Copy, Debug)]
 enum From {
-    /// The volume of this number, its mass at this index, the travel that moves its wall.
-    Volume { k: usize, mass: usize, travel: Option<usize> },
+    /// The volume of this number, its mass at this index: mass, energy, and the travel that moves its wall.
+    Volume { k: usize, mass: usize, by_mass: Places, by_energy: Places, by_travel: Option<Places> },
     /// The room's temperature.
-    Room,
-    /// The room's temperature and the manifold pressure at this index.
-    Manifold(usize),
+    Room(Places),
+    /// The room's temperature and the manifold pressure.
+    Manifold { by_room: Places, by_pressure: Places },
 }
+
+/// Where the slopes of a way's four rows over one state variable stand in the Jacobian: mass at a and b,
+/// enthalpy at a and b.
+type Places = [u32; 4];
 
 /// A compiled assembly: structure and numbers, no state.
 #[derive(Clone, Debug)]
@@ -132,6 +158,8 @@ pub(crate) struct Model {
     engines: Vec<usize>,
     /// Per edge, its ends a and b.
     ends: Vec<[End; 2]>,
+    /// Per edge, where the slopes over its travel or speed stand.
+    by_state: Vec<Option<Places>>,
     /// Per two-pole, what it is worth.
     pub(super) pole_laws: Vec<PoleLaw>,
     /// What follows something else with a lag, with its row.
@@ -197,7 +225,7 @@ impl Model {
                 _ => {}
             }
         }
-        let edge_state = air
+        let edge_state: Vec<Option<usize>> = air
             .edges
             .iter()
             .map(|e| match e.law {
@@ -209,22 +237,35 @@ impl Model {
         let mass_at: Vec<usize> = mass_at;
         let travel_at: Vec<Option<usize>> = travel_at;
         let (n, n_volumes) = (layout.vars.len(), layout.volumes.len());
-        let end = |node| match node {
-            Node::Volume(k) => End {
-                gas: k,
-                mass: mass_at[k],
-                enthalpy: mass_at[k] + 1,
-                from: From::Volume { k, mass: mass_at[k], travel: travel_at[k] },
-            },
-            Node::Atmosphere => End { gas: n_volumes, mass: n, enthalpy: n + 1, from: From::Room },
-            Node::Manifold(part) => {
-                let found = engines.iter().position(|(e, _)| *e == part);
-                let (gas, from) = found
-                    .map_or((n_volumes, From::Room), |e| (n_volumes + 1 + e, From::Manifold(engines[e].1)));
-                End { gas, mass: n, enthalpy: n + 1, from }
-            }
+        let rows = |node| match node {
+            Node::Volume(k) => (mass_at[k], mass_at[k] + 1),
+            Node::Atmosphere | Node::Manifold(_) => (n, n + 1),
         };
-        let ends = air.edges.iter().map(|e| [end(e.a), end(e.b)]).collect();
+        let places = |edge: &Edge, column: usize| {
+            let (a, b) = (rows(edge.a), rows(edge.b));
+            [a.0, b.0, a.1, b.1].map(|row| (row * n + column) as u32)
+        };
+        let end = |edge: &Edge, node| {
+            let (mass, enthalpy) = rows(node);
+            let at = |column| places(edge, column);
+            let (gas, from) = match node {
+                Node::Volume(k) => {
+                    let (mass, by_travel) = (mass_at[k], travel_at[k].map(at));
+                    (k, From::Volume { k, mass, by_mass: at(mass), by_energy: at(mass + 1), by_travel })
+                }
+                Node::Atmosphere => (n_volumes, From::Room(at(0))),
+                Node::Manifold(part) => match engines.iter().position(|(e, _)| *e == part) {
+                    Some(e) => {
+                        (n_volumes + 1 + e, From::Manifold { by_room: at(0), by_pressure: at(engines[e].1) })
+                    }
+                    None => (n_volumes, From::Room(at(0))),
+                },
+            };
+            End { gas, mass, enthalpy, from }
+        };
+        let ends = air.edges.iter().map(|e| [end(e, e.a), end(e, e.b)]).collect();
+        let by_state =
+            air.edges.iter().zip(&edge_state).map(|(e, state)| state.map(|i| places(e, i))).collect();
         let pole_laws = wiring.poles.iter().map(|p| PoleLaw::of(p, assembly, &layout, &pumps)).collect();
         let followers = Follower::all(assembly, &layout, &wiring);
         let engines = engines.iter().map(|(_, i)| *i).collect();
@@ -244,6 +285,7 @@ impl Model {
             edge_state,
             engines,
             ends,
+            by_state,
             pole_laws,
             followers,
             layout,
@@ -311,7 +353,8 @@ impl Model {
             p_atm: self.p_atm,
         };
         scratch.edge_m.clear();
-        for ((edge, state), [end_a, end_b]) in self.air.edges.iter().zip(&self.edge_state).zip(&self.ends) {
+        let states = self.edge_state.iter().zip(&self.by_state);
+        for ((edge, (state, by_state)), [end_a, end_b]) in self.air.edges.iter().zip(states).zip(&self.ends) {
             let (a, b) = (scratch.gas[end_a.gas], scratch.gas[end_b.gas]);
             let (flow, slope) = match &edge.soft {
                 Some(soft) => (super::soft::flow(&edge.law, soft, a, b, self.p_atm), 0.0),
@@ -328,37 +371,37 @@ impl Model {
             if !S::WANTED {
                 continue;
             }
-            let mut both = |column: usize, dm: f64, dh: f64| {
-                sink.add(end_a.mass, column, -dm);
-                sink.add(end_b.mass, column, dm);
-                sink.add(end_a.enthalpy, column, -dh);
-                sink.add(end_b.enthalpy, column, dh);
+            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: Places, dm: f64, dh: f64| {
+                sink.add_at(mass_a, -dm);
+                sink.add_at(mass_b, dm);
+                sink.add_at(enthalpy_a, -dh);
+                sink.add_at(enthalpy_b, dh);
             };
             for (end, gas, dp, dt, is_up) in
                 [(end_a, a, flow.dpa, flow.dta, up_is_a), (end_b, b, flow.dpb, flow.dtb, !up_is_a)]
             {
                 let (h_p, h_t) = (CP * t_up * dp, CP * (t_up * dt + if is_up { flow.m } else { 0.0 }));
                 match end.from {
-                    From::Volume { k, mass, travel } => {
+                    From::Volume { k, mass, by_mass, by_energy, by_travel } => {
                         let m3 = scratch.volume[k];
                         let (t_m, t_u) = (-gas.t / y[mass], gas.t / y[mass + 1]);
                         let p_u = (GAMMA - 1.0) / m3;
-                        both(mass, dt * t_m, h_t * t_m);
-                        both(mass + 1, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
-                        if let Some(ix) = travel {
+                        both(by_mass, dt * t_m, h_t * t_m);
+                        both(by_energy, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
+                        if let Some(by_travel) = by_travel {
                             let p_x = -gas.p / m3 * self.layout.volumes[k].per_travel_m2;
-                            both(ix, dp * p_x, h_p * p_x);
+                            both(by_travel, dp * p_x, h_p * p_x);
                         }
                     }
-                    From::Room => both(0, dt, h_t),
-                    From::Manifold(i) => {
-                        both(0, dt, h_t);
-                        both(i, dp, h_p);
+                    From::Room(by_room) => both(by_room, dt, h_t),
+                    From::Manifold { by_room, by_pressure } => {
+                        both(by_room, dt, h_t);
+                        both(by_pressure, dp, h_p);
                     }
                 }
             }
-            if let Some(i) = state {
-                both(*i, slope, CP * t_up * slope);
+            if let Some(by_state) = by_state {
+                both(*by_state, slope, CP * t_up * slope);
             }
         }
     }

@@ -306,7 +306,7 @@ impl Workshop {
 /// The car comes in: driven with a warm engine and a few brake applications, then left standing.
 fn arrive(circuit: &mut Circuit, arrival: Arrival) {
     /// Times at which the brake is pressed on the way in, s.
-    const BRAKES_AT_S: [u64; 4] = [30, 60, 90, 110];
+    const BRAKES_AT_S: [u64; 2] = [60, 110];
     /// From this long a stand on, the night was in it, min.
     const NIGHT_MIN: u32 = 480;
     let run = |circuit: &mut Circuit, ticks: u64| {
