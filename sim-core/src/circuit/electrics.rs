@@ -154,7 +154,9 @@ impl Model {
                 PoleLaw::Pressed(g) => while_on(inputs.hands[part].pressed && !flags[part].melted, plain(*g)),
             });
         }
-        if scratch.next_poles == scratch.poles && !scratch.poles.is_empty() {
+        let Scratch { poles, next_poles, .. } = scratch;
+        let known = poles.len() == next_poles.len() && poles.iter().zip(&*next_poles).all(|(a, b)| a.is(*b));
+        if known && !poles.is_empty() {
             return;
         }
         std::mem::swap(&mut scratch.poles, &mut scratch.next_poles);

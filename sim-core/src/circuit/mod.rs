@@ -269,10 +269,9 @@ impl Circuit {
                 e -= 1;
                 continue;
             }
-            let clipped = e < self.e && e == e_max;
-            if !clipped {
-                self.e = (e + control::doublings(err)).min(control::E_MAX);
-            }
+            // By the step taken and nothing else: a live run that looks for the tick of a switch and its
+            // replay that is told where to end then remember the same.
+            self.e = (e + control::doublings(err)).min(control::E_MAX);
             self.accept();
             self.tick = self.tick.plus(ticks);
             self.switch_to(next);
