@@ -10,7 +10,7 @@ use super::super::super::words::Words;
 use super::super::menu;
 
 /// Height kept for the sentence about a tool, points.
-const HELP: f32 = 42.0;
+const HELP: f32 = 30.0;
 
 /// Shows the board.
 pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
@@ -21,7 +21,9 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
     egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
         column,
         |area| {
-            area.spacing_mut().item_spacing = vec2(5.0, 5.0);
+            // Six rows, as the longer words of some languages need, stand in the tray's height.
+            area.spacing_mut().item_spacing = vec2(5.0, 3.0);
+            area.spacing_mut().button_padding.y = 1.0;
             area.horizontal_wrapped(|tools| {
                 for (i, c) in kit.iter().enumerate() {
                     let card = i as u16;

@@ -21,7 +21,7 @@ use super::super::words::Words;
 pub use lines::{in_the_hand, over_the_room};
 
 /// Height of the tray, points, where there is room for it.
-const HEIGHT: f32 = 238.0;
+const HEIGHT: f32 = 246.0;
 /// Share of the window's height that the tray may take at most.
 const SHARE: f32 = 0.42;
 
