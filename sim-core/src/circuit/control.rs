@@ -1,6 +1,6 @@
 //! How long a step may be: chosen from the state alone.
 //!
-//! A step is 2^e ticks, −14 ≤ e ≤ 15. It shrinks when the estimated error is too large or when something
+//! A step is 2^e ticks, −14 ≤ e ≤ 20. It shrinks when the estimated error is too large or when something
 //! would switch within it, and grows when the error is small. The exponent it remembers is part of the
 //! state and of the digest.
 
@@ -10,8 +10,10 @@ use crate::parts::electrical::FUSE_MELTS_AT;
 /// Smallest step: 2⁻¹⁴ of a tick, 0.6 µs. Rarely needed, but needed: a wide port that opens on a few cubic
 /// centimetres of deep vacuum fills them in some 20 µs, and a step of 1/64 tick ends in the impossible.
 pub(crate) const E_MIN: i8 = -14;
-/// Largest step: 32 768 ticks, some five minutes.
-pub(crate) const E_MAX: i8 = 15;
+/// Largest step: 1 048 576 ticks, some three hours.
+pub(crate) const E_MAX: i8 = 20;
+/// From this length on a step's increments are taken from the flows once more ([`super::tangent`]), s.
+pub(crate) const LONG_S: f64 = 20.0;
 /// Largest step while the clock runs free: 8 ticks.
 pub(crate) const E_FREE: i8 = 3;
 /// Below this error the next step is twice as long: a third-order error grows eightfold, with room.

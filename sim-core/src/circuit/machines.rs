@@ -3,6 +3,7 @@
 use super::Inputs;
 use super::layout::{Chamber, Layout, Var};
 use super::model::{Given, Model, Scratch, Sink};
+use super::tangent::Piston;
 use super::wiring::Wiring;
 use crate::air::{GAMMA, ZERO_CELSIUS_K};
 use crate::assembly::Assembly;
@@ -28,7 +29,7 @@ impl Model {
         y: &[f64],
         f: &mut [f64],
         sink: &mut S,
-        scratch: &Scratch,
+        scratch: &mut Scratch,
     ) {
         let work_row = self.n + 3;
         for b in &self.boosters {
@@ -58,6 +59,7 @@ impl Model {
                 (ur, area / c * pr_u * gain, 0.0, pr_u),
                 (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c * gain, pf_x, pr_x),
             ];
+            scratch.tangent.pistons.push(Piston { speed, p: [pf, pr], slopes });
             for (column, d_speed, d_pf, d_pr) in slopes {
                 sink.add(b.travel, column, d_speed);
                 sink.add(uf, column, area * (d_pf * speed + pf * d_speed));

@@ -21,6 +21,7 @@ mod rosenbrock;
 mod slopes;
 mod soft;
 mod switching;
+mod tangent;
 mod wiring;
 
 use crate::air::Day;
@@ -349,13 +350,19 @@ impl Circuit {
     fn attempt(&mut self, h: f64) -> f64 {
         let Self { model, inputs, flags, y, f, jacobian, scratch, work, plan, .. } = self;
         let given = Given { inputs, flags };
-        let ok = rosenbrock::step(plan, y, f, jacobian, h, work, |stage, out| {
+        // Evaluations at the stages leave the tangent alone; it is lent out while they use the rest.
+        let tangent = std::mem::take(&mut scratch.tangent);
+        let conserved =
+            rosenbrock::Conserved { rows: &model.conserved, along: &|k, out| model.along(&tangent, k, out) };
+        let conserved = (control::LONG_S <= h).then_some(conserved);
+        let ok = rosenbrock::step(plan, y, f, jacobian, h, work, conserved, |stage, out| {
             if !model.is_possible(stage) {
                 return false;
             }
             model.eval(given, stage, out, &mut NoSlopes, scratch);
             true
         });
+        scratch.tangent = tangent;
         if !ok || !self.model.is_possible(&self.work.y_new) {
             return f64::INFINITY;
         }

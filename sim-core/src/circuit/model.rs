@@ -8,8 +8,10 @@ use super::air_net::{AirNet, Around, Edge, Law, Node, flow};
 use super::control::Allowance;
 use super::electrics::PoleLaw;
 use super::layout::{Chamber, Layout, Var};
+use super::linear::Column;
 use super::machines::Follower;
 use super::switching::Switch;
+use super::tangent::{Follows, Tangent, Way};
 use super::wiring::{PoleState, Solved, Wiring};
 use super::{Flags, Inputs};
 use crate::air::{CP, CV, Day, GAMMA};
@@ -110,8 +112,8 @@ pub(super) struct End {
     /// Its air, by its number in [`Scratch::gas`].
     gas: usize,
     /// Row that the mass comes from or goes to, and that of the enthalpy: a volume's or a ledger's.
-    mass: usize,
-    enthalpy: usize,
+    pub(super) mass: usize,
+    pub(super) enthalpy: usize,
     /// State that the air's pressure and temperature follow from.
     from: From,
 }
@@ -120,11 +122,33 @@ pub(super) struct End {
 #[derive(Clone, Copy, Debug)]
 enum From {
     /// The volume of this number, its mass at this index: mass, energy, and the travel that moves its wall.
-    Volume { k: usize, mass: usize, by_mass: Places, by_energy: Places, by_travel: Option<Places> },
+    Volume {
+        k: usize,
+        mass: usize,
+        travel: Option<usize>,
+        by_mass: Places,
+        by_energy: Places,
+        by_travel: Option<Places>,
+    },
     /// The room's temperature.
     Room(Places),
     /// The room's temperature and the manifold pressure.
-    Manifold { by_room: Places, by_pressure: Places },
+    Manifold { pressure: usize, by_room: Places, by_pressure: Places },
+}
+
+impl End {
+    /// Change of pressure and temperature with the increment `k` of the state.
+    #[inline]
+    pub(super) fn change(&self, follows: Follows, k: &Column) -> (f64, f64) {
+        match self.from {
+            From::Volume { mass, travel, .. } => (
+                follows.p_u * k[mass + 1] + travel.map_or(0.0, |i| follows.p_x * k[i]),
+                follows.t_m * k[mass] + follows.t_u * k[mass + 1],
+            ),
+            From::Room(_) => (0.0, k[0]),
+            From::Manifold { pressure, .. } => (k[pressure], k[0]),
+        }
+    }
 }
 
 /// Where the slopes of a way's four rows over one state variable stand in the Jacobian: mass at a and b,
@@ -144,6 +168,8 @@ pub(crate) struct Model {
     pub(super) least: Vec<f64>,
     /// The error a step may make in each state variable.
     pub(super) allowances: Vec<Allowance>,
+    /// Rows of mass, energy and ledgers.
+    pub(super) conserved: Vec<usize>,
     /// What truly switches.
     pub(super) switches: Vec<Switch>,
     /// Index of the mass in the state, per volume; its energy follows.
@@ -157,7 +183,7 @@ pub(crate) struct Model {
     /// Index of each engine's manifold pressure.
     engines: Vec<usize>,
     /// Per edge, its ends a and b.
-    ends: Vec<[End; 2]>,
+    pub(super) ends: Vec<[End; 2]>,
     /// Per edge, where the slopes over its travel or speed stand.
     by_state: Vec<Option<Places>>,
     /// Per two-pole, what it is worth.
@@ -183,6 +209,8 @@ pub(crate) struct Scratch {
     pub(crate) poles: Vec<PoleState>,
     pub(super) next_poles: Vec<PoleState>,
     pub(crate) solved: Solved,
+    /// Of the state at which slopes were last wanted.
+    pub(super) tangent: Tangent,
     /// Mass flow of each edge, kg/s, positive from a to b.
     pub(crate) edge_m: Vec<f64>,
 }
@@ -250,13 +278,16 @@ impl Model {
             let at = |column| places(edge, column);
             let (gas, from) = match node {
                 Node::Volume(k) => {
-                    let (mass, by_travel) = (mass_at[k], travel_at[k].map(at));
-                    (k, From::Volume { k, mass, by_mass: at(mass), by_energy: at(mass + 1), by_travel })
+                    let (mass, travel) = (mass_at[k], travel_at[k]);
+                    let (by_mass, by_energy) = (at(mass), at(mass + 1));
+                    (k, From::Volume { k, mass, travel, by_mass, by_energy, by_travel: travel.map(at) })
                 }
                 Node::Atmosphere => (n_volumes, From::Room(at(0))),
                 Node::Manifold(part) => match engines.iter().position(|(e, _)| *e == part) {
                     Some(e) => {
-                        (n_volumes + 1 + e, From::Manifold { by_room: at(0), by_pressure: at(engines[e].1) })
+                        let pressure = engines[e].1;
+                        let by_pressure = at(pressure);
+                        (n_volumes + 1 + e, From::Manifold { pressure, by_room: at(0), by_pressure })
                     }
                     None => (n_volumes, From::Room(at(0))),
                 },
@@ -269,6 +300,7 @@ impl Model {
         let pole_laws = wiring.poles.iter().map(|p| PoleLaw::of(p, assembly, &layout, &pumps)).collect();
         let followers = Follower::all(assembly, &layout, &wiring);
         let engines = engines.iter().map(|(_, i)| *i).collect();
+        let conserved = mass_at.iter().flat_map(|i| [*i, i + 1]).chain(n..n + N_LEDGERS).collect();
         let least = layout.vars.iter().map(Var::least).collect();
         let allowances = layout.vars.iter().map(|v| Allowance::of(*v)).collect();
         let switches = Switch::all(assembly, &layout, &wiring);
@@ -276,6 +308,7 @@ impl Model {
             n,
             p_atm: day.pressure().pa(),
             least,
+            conserved,
             allowances,
             switches,
             mass_at,
@@ -304,6 +337,9 @@ impl Model {
         scratch: &mut Scratch,
     ) {
         f.fill(0.0);
+        if S::WANTED {
+            scratch.tangent.clear();
+        }
         self.gases(y, scratch);
         self.solve_wiring(given, y, scratch);
         self.edges(given.inputs, y, f, sink, scratch);
@@ -371,30 +407,39 @@ impl Model {
             if !S::WANTED {
                 continue;
             }
+            let follows = |end: &End, gas: Gas| match end.from {
+                From::Volume { k, mass, .. } => Follows {
+                    p_u: (GAMMA - 1.0) / scratch.volume[k],
+                    p_x: -gas.p / scratch.volume[k] * self.layout.volumes[k].per_travel_m2,
+                    t_m: -gas.t / y[mass],
+                    t_u: gas.t / y[mass + 1],
+                },
+                From::Room(_) | From::Manifold { .. } => Follows::default(),
+            };
+            let ends = [follows(end_a, a), follows(end_b, b)];
+            scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a, ends });
             let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: Places, dm: f64, dh: f64| {
                 sink.add_at(mass_a, -dm);
                 sink.add_at(mass_b, dm);
                 sink.add_at(enthalpy_a, -dh);
                 sink.add_at(enthalpy_b, dh);
             };
-            for (end, gas, dp, dt, is_up) in
-                [(end_a, a, flow.dpa, flow.dta, up_is_a), (end_b, b, flow.dpb, flow.dtb, !up_is_a)]
-            {
+            for (end, follows, dp, dt, is_up) in [
+                (end_a, ends[0], flow.dpa, flow.dta, up_is_a),
+                (end_b, ends[1], flow.dpb, flow.dtb, !up_is_a),
+            ] {
                 let (h_p, h_t) = (CP * t_up * dp, CP * (t_up * dt + if is_up { flow.m } else { 0.0 }));
                 match end.from {
-                    From::Volume { k, mass, by_mass, by_energy, by_travel } => {
-                        let m3 = scratch.volume[k];
-                        let (t_m, t_u) = (-gas.t / y[mass], gas.t / y[mass + 1]);
-                        let p_u = (GAMMA - 1.0) / m3;
+                    From::Volume { by_mass, by_energy, by_travel, .. } => {
+                        let Follows { p_u, p_x, t_m, t_u } = follows;
                         both(by_mass, dt * t_m, h_t * t_m);
                         both(by_energy, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
                         if let Some(by_travel) = by_travel {
-                            let p_x = -gas.p / m3 * self.layout.volumes[k].per_travel_m2;
                             both(by_travel, dp * p_x, h_p * p_x);
                         }
                     }
                     From::Room(by_room) => both(by_room, dt, h_t),
-                    From::Manifold { by_room, by_pressure } => {
+                    From::Manifold { by_room, by_pressure, .. } => {
                         both(by_room, dt, h_t);
                         both(by_pressure, dp, h_p);
                     }
@@ -406,7 +451,7 @@ impl Model {
         }
     }
 
-    fn walls<S: Sink>(&self, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &Scratch) {
+    fn walls<S: Sink>(&self, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &mut Scratch) {
         let heat_row = self.n + 2;
         for (k, v) in self.layout.volumes.iter().enumerate() {
             let im = self.mass_at[k];
@@ -415,6 +460,7 @@ impl Model {
             f[im + 1] += q;
             f[heat_row] += q;
             if S::WANTED {
+                scratch.tangent.walls.push((-t / y[im], t / y[im + 1]));
                 for row in [im + 1, heat_row] {
                     sink.add(row, 0, v.h_a);
                     sink.add(row, im, v.h_a * t / y[im]);

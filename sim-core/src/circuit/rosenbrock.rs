@@ -5,7 +5,7 @@
 //! another gains stays equal and opposite at every stage, so ledgers close to rounding whatever the
 //! error of the step.
 
-use super::linear::{Plan, Unknowns};
+use super::linear::{Column, Plan, Unknowns};
 use super::model::N_LEDGERS;
 
 const STAGES: usize = 4;
@@ -25,12 +25,23 @@ pub(crate) struct Work {
     stage: Vec<f64>,
     f: Vec<f64>,
     rhs: Unknowns,
+    flows: Unknowns,
     /// Result of the last step.
     pub(crate) y_new: Vec<f64>,
     /// Increment of the ledgers.
     pub(crate) ledgers: [f64; N_LEDGERS],
     /// Estimated error per state variable.
     pub(crate) error: Vec<f64>,
+}
+
+/// Rows whose increments are taken once more from what they are made of, so that they stay equal and opposite
+/// however the elimination rounded.
+#[derive(Clone, Copy)]
+pub(crate) struct Conserved<'a> {
+    /// The rows, ledgers included.
+    pub(crate) rows: &'a [usize],
+    /// Adds the slopes' product with an increment to those rows.
+    pub(crate) along: &'a dyn Fn(&Column, &mut Column),
 }
 
 /// Takes a step of `h` seconds from `y` with f(y) = `f0` and slopes `jacobian` ((n + ledgers) × n).
@@ -42,6 +53,7 @@ pub(crate) fn step(
     jacobian: &[f64],
     h: f64,
     work: &mut Work,
+    conserved: Option<Conserved<'_>>,
     mut eval: impl FnMut(&[f64], &mut [f64]) -> bool,
 ) -> bool {
     let n = y.len();
@@ -73,11 +85,24 @@ pub(crate) fn step(
                 add(&mut work.rhs[..rows], c / h, k);
             }
         }
+        if conserved.is_some() {
+            work.flows.copy_from_slice(&work.rhs[..]);
+        }
         plan.solve(&work.lu, &mut work.rhs);
-        // Ledger rows depend on the state but nothing depends on them.
-        plan.add_beyond(jacobian, &mut work.rhs);
-        for x in &mut work.rhs[n..rows] {
-            *x *= h * GAMMA;
+        match conserved {
+            // Ledger rows depend on the state but nothing depends on them.
+            None => {
+                plan.add_beyond(jacobian, &mut work.rhs);
+                for x in &mut work.rhs[n..rows] {
+                    *x *= h * GAMMA;
+                }
+            }
+            Some(Conserved { rows, along }) => {
+                along(&work.rhs, &mut work.flows);
+                for row in rows {
+                    work.rhs[*row] = h * GAMMA * work.flows[*row];
+                }
+            }
         }
         work.k[s].clear();
         work.k[s].extend_from_slice(&work.rhs[..rows]);
@@ -128,7 +153,7 @@ mod tests {
             rhs(&y, &mut f);
             let mut jacobian = vec![0.0; (2 + N_LEDGERS) * 2];
             jacobian[..6].copy_from_slice(&[-y[1], -y[0], y[1], y[0] - 1.0, 0.0, 1.0]);
-            assert!(step(&plan, &y, &f, &jacobian, h, &mut work, rhs));
+            assert!(step(&plan, &y, &f, &jacobian, h, &mut work, None, rhs));
             y.copy_from_slice(&work.y_new);
             eaten += work.ledgers[0];
         }
@@ -167,7 +192,7 @@ mod tests {
         rhs(&[5.0], &mut f);
         let mut jacobian = vec![0.0; 1 + N_LEDGERS];
         jacobian[0] = -1e6;
-        assert!(step(&plan, &[5.0], &f, &jacobian, 1.0, &mut work, rhs));
+        assert!(step(&plan, &[5.0], &f, &jacobian, 1.0, &mut work, None, rhs));
         assert!((work.y_new[0] - 1.0).abs() < 1e-4, "{}", work.y_new[0]);
     }
 }

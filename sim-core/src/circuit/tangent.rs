@@ -1,0 +1,101 @@
+//! The linearised flows at the state a step begins from, kept flow by flow.
+//!
+//! A long step multiplies slopes of the smallest bodies of air, some 10⁴ 1/s, by hours: what the elimination
+//! rounds off in a row is then no longer small beside what a leak lets in. So the increments of a long step
+//! are taken once more from the flows themselves: every flow's increment is worked out once and given to one
+//! side and taken from the other, and what the volumes lose is what the ledgers gain, whatever was rounded.
+
+use super::linear::Column;
+use super::model::Model;
+use crate::air::CP;
+use crate::flow::Flow;
+
+/// How pressure and temperature at an end of a way follow from the state.
+#[derive(Clone, Copy, Debug, Default)]
+pub(super) struct Follows {
+    /// ∂p/∂U, Pa/J.
+    pub(super) p_u: f64,
+    /// ∂p/∂x, Pa/m.
+    pub(super) p_x: f64,
+    /// ∂T/∂m, K/kg.
+    pub(super) t_m: f64,
+    /// ∂T/∂U, K/J.
+    pub(super) t_u: f64,
+}
+
+/// A way for air, linearised.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Way {
+    pub(super) flow: Flow,
+    /// Slope over the travel or speed it depends on besides the air.
+    pub(super) slope: f64,
+    pub(super) t_up: f64,
+    pub(super) up_is_a: bool,
+    pub(super) ends: [Follows; 2],
+}
+
+/// A booster's piston, linearised: slopes of its speed and of both pressures over rear, front and travel.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Piston {
+    pub(super) speed: f64,
+    pub(super) p: [f64; 2],
+    /// Column, ∂speed, ∂p_front, ∂p_rear.
+    pub(super) slopes: [(usize, f64, f64, f64); 3],
+}
+
+/// All flows of mass, heat and work, linearised.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Tangent {
+    pub(super) ways: Vec<Way>,
+    /// Per volume, ∂T/∂m and ∂T/∂U.
+    pub(super) walls: Vec<(f64, f64)>,
+    pub(super) pistons: Vec<Piston>,
+}
+
+impl Tangent {
+    pub(super) fn clear(&mut self) {
+        self.ways.clear();
+        self.walls.clear();
+        self.pistons.clear();
+    }
+}
+
+impl Model {
+    /// What the increment `k` of the state makes of the rates of mass, energy and ledgers, into those rows of
+    /// `out`; each flow once.
+    pub(crate) fn along(&self, tangent: &Tangent, k: &Column, out: &mut Column) {
+        for (way, (ends, state)) in tangent.ways.iter().zip(self.ends.iter().zip(&self.edge_state)) {
+            let [a, b] = [0, 1].map(|side| ends[side].change(way.ends[side], k));
+            let by_state = state.map_or(0.0, |i| way.slope * k[i]);
+            let f = &way.flow;
+            let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
+            let t_up = if way.up_is_a { a.1 } else { b.1 };
+            let dh = CP * (way.t_up * dm + t_up * f.m);
+            let [end_a, end_b] = ends;
+            out[end_a.mass] -= dm;
+            out[end_b.mass] += dm;
+            out[end_a.enthalpy] -= dh;
+            out[end_b.enthalpy] += dh;
+        }
+        for ((v, (t_m, t_u)), im) in self.layout.volumes.iter().zip(&tangent.walls).zip(&self.mass_at) {
+            let dq = v.h_a * (k[0] - (t_m * k[*im] + t_u * k[im + 1]));
+            out[im + 1] += dq;
+            out[self.n + 2] += dq;
+        }
+        for (piston, at) in tangent.pistons.iter().zip(&self.boosters) {
+            let area = at.numbers.area_m2();
+            let mut d = [0.0; 3];
+            for (column, speed, front, rear) in piston.slopes {
+                for (d, slope) in d.iter_mut().zip([speed, front, rear]) {
+                    *d += slope * k[column];
+                }
+            }
+            let [d_speed, d_front, d_rear] = d;
+            let front = area * (d_front * piston.speed + piston.p[0] * d_speed);
+            let rear = area * (d_rear * piston.speed + piston.p[1] * d_speed);
+            out[self.mass_at[at.front] + 1] += front;
+            out[self.mass_at[at.rear] + 1] -= rear;
+            out[self.n + 3] += rear - front;
+        }
+    }
+}
