@@ -11,4 +11,5 @@ mod keyboard;
 mod mouse;
 mod plan;
 mod screen;
+mod sizes;
 mod soak;
