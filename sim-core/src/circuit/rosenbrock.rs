@@ -46,6 +46,7 @@ pub(crate) struct Conserved<'a> {
 
 /// Takes a step of `h` seconds from `y` with f(y) = `f0` and slopes `jacobian` ((n + ledgers) × n).
 /// `eval` computes f at a stage. Returns `false` when the step cannot be taken at this size.
+#[expect(clippy::too_many_arguments, reason = "a step has that many ingredients, each of another kind")]
 pub(crate) fn step(
     plan: &Plan,
     y: &[f64],
