@@ -5,7 +5,8 @@ use bevy::prelude::*;
 use sim_core::parts::engine::EngineState;
 use sim_core::workshop::View;
 
-use super::super::app::{ShopRes, UiRes};
+use super::super::app::{Drawn, ShopRes, UiRes};
+use super::super::prefs::Quality;
 use super::Room;
 use super::build::Filament;
 use super::build::tools::{NEEDLE_START, NEEDLE_SWEEP};
@@ -80,18 +81,37 @@ fn tremble(s: f32, hz: f32, size: f32) -> Vec3 {
     Vec3::new(a.sin(), (a * 1.31 + 1.0).sin(), (a * 0.77 + 2.0).sin()) * size
 }
 
+/// How long a pump or an engine is seen to shake where a processor draws the room, s. What shook for ever
+/// would have it drawn for ever, and every hand in menus and notebook would wait for it.
+const SHAKES_S: f32 = 1.5;
+
+/// How long pump and engine have run.
+#[derive(Default)]
+pub(super) struct Running {
+    pump_s: f32,
+    engine_s: f32,
+}
+
 /// Moves everything.
 pub(super) fn follow(
     shop: Res<ShopRes>,
     ui: Res<UiRes>,
     room: Res<Room>,
     time: Res<Time<Real>>,
+    drawn: Res<Drawn>,
+    mut running: Local<Running>,
     mut all: Query<(&Moves, &Home, &mut Transform)>,
 ) {
     let (Some(view), Some(car)) = (shop.0.view(), shop.0.car()) else { return };
     let s = time.elapsed_secs_wrapped();
     let still = ui.0.prefs.reduced_motion;
-    let runs = view.engine != EngineState::Stopped;
+    let ever = drawn.0 != Quality::Low;
+    let shakes = |runs: bool, ran_s: &mut f32| {
+        *ran_s = if runs { *ran_s + time.delta_secs() } else { 0.0 };
+        runs && !still && (ever || *ran_s < SHAKES_S)
+    };
+    let pump_shakes = shakes(view.hum, &mut running.pump_s);
+    let engine_shakes = shakes(view.engine != EngineState::Stopped, &mut running.engine_s);
     for (moves, Home(home), mut at) in &mut all {
         let aside = |part: u16| room.layout.aside.get(usize::from(part)).copied().unwrap_or_default();
         let mut to = *home;
@@ -99,12 +119,12 @@ pub(super) fn follow(
             Moves::Part(part) => to.translation += aside(part),
             Moves::Pump(part) => {
                 to.translation += aside(part);
-                if view.hum && !still {
+                if pump_shakes {
                     to.translation += tremble(s, 23.0, 0.0011);
                 }
             }
             Moves::Engine => {
-                if runs && !still {
+                if engine_shakes {
                     to.translation += tremble(s, 11.0, 0.0013);
                 }
             }

@@ -27,6 +27,10 @@ pub(super) struct Pointed {
     round: u64,
 }
 
+/// The hull that makes an outline.
+#[derive(Component, Clone, Copy, Debug)]
+pub(super) struct Hull;
+
 /// Distance along a ray to a triangle mesh, if it is hit.
 #[must_use]
 pub(super) fn hit(geo: &Geo, origin: Vec3, way: Vec3) -> Option<f32> {
@@ -132,6 +136,7 @@ pub(super) fn outline(
                 Mesh3d(meshes.add(Arc::as_ref(&shape.0).hull(0.0035).mesh())),
                 MeshMaterial3d(palette.outline.clone()),
                 bevy::light::NotShadowCaster,
+                Hull,
                 ChildOf(entity),
             ))
             .id();

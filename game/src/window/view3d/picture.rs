@@ -10,6 +10,7 @@ use bevy_egui::{EguiTextureHandle, EguiUserTextures};
 
 use super::super::app::{Drawn, RoomCamera, UiRes, canvas};
 use super::super::prefs::Quality;
+use super::pick::Hull;
 
 /// Frames drawn after something moved: the last state has then been seen by every stage of the renderer.
 const AFTER_MOVE: u32 = 3;
@@ -111,14 +112,18 @@ pub(super) fn rest(
     mut picture: ResMut<Picture>,
     mut camera: Single<&mut Camera, With<RoomCamera>>,
     changed: Query<(), SeenChange>,
-    built: Query<(), Added<Mesh3d>>,
+    built: Query<(), (Added<Mesh3d>, Without<Hull>)>,
+    outlined: Query<(), Added<Hull>>,
     mut gone: RemovedComponents<Mesh3d>,
+    mut first_outline_drawn: Local<bool>,
 ) {
     let fewer = 0 < gone.read().count();
-    if !built.is_empty() {
+    // Outlines come and go with the pointer; only the first needs shaders made.
+    let unmade = !outlined.is_empty() && !std::mem::replace(&mut *first_outline_drawn, true);
+    if !built.is_empty() || unmade {
         picture.left = picture.left.max(AFTER_BUILD);
     }
-    if fewer || !changed.is_empty() {
+    if fewer || !outlined.is_empty() || !changed.is_empty() {
         picture.still = 0;
         picture.left = picture.left.max(AFTER_MOVE);
     } else {
