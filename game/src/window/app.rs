@@ -2,6 +2,7 @@
 
 use bevy::asset::RenderAssetUsages;
 use bevy::camera::RenderTarget;
+use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
 use bevy::render::settings::WgpuSettings;
@@ -74,7 +75,16 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
 /// Spawns both cameras: the room's, which draws into a picture of its own, and the panels' onto a target.
 pub(super) fn cameras(commands: &mut Commands, target: &RenderTarget) {
     commands.spawn((RoomCamera, Camera3d::default(), Camera { order: 0, is_active: false, ..default() }));
-    commands.spawn((PrimaryEguiContext, Camera2d, Camera { order: 1, ..default() }, target.clone()));
+    // The panels smooth their own edges and choose their own colours: samples and tone curves would only cost.
+    commands.spawn((
+        PrimaryEguiContext,
+        Camera2d,
+        Camera { order: 1, ..default() },
+        Msaa::Off,
+        Tonemapping::None,
+        DebandDither::Disabled,
+        target.clone(),
+    ));
 }
 
 /// Opens the window; returns when it is closed.
