@@ -10,6 +10,7 @@ use egui::Pos2;
 
 use super::super::app::{ShopRes, UiRes};
 use super::super::hands::{self, Thing};
+use super::super::in_turn::Waiting;
 use super::build::{Picks, Shape};
 use super::camera::{Lens, RoomEye};
 use super::materials::Palette;
@@ -112,8 +113,13 @@ pub(super) fn outline(
     palette: Res<Palette>,
     mut pointed: ResMut<Pointed>,
     mut meshes: ResMut<Assets<Mesh>>,
+    waiting: Res<Waiting>,
     all: Query<(Entity, &Picks, &Shape)>,
 ) {
+    // Keys that wait for their frames will point at something else at once.
+    if !waiting.is_empty() {
+        return;
+    }
     let ui = &ui.0;
     let wanted = ui.menu.as_ref().map(|m| m.thing).or(ui.hover).or(pointed.thing);
     if pointed.outlined == wanted && pointed.round == room.round {
