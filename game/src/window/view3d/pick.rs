@@ -8,9 +8,9 @@ use std::sync::Arc;
 use bevy::prelude::*;
 use egui::Pos2;
 
-use super::super::app::{ShopRes, UiRes};
+use super::super::app::{Drawn, ShopRes, UiRes};
 use super::super::hands::{self, Thing};
-use super::super::in_turn::Waiting;
+use super::super::prefs::Quality;
 use super::build::{Picks, Shape};
 use super::camera::{Lens, RoomEye};
 use super::materials::Palette;
@@ -25,8 +25,14 @@ pub(super) struct Pointed {
     /// Outlined things and their hulls.
     hulls: Vec<Entity>,
     outlined: Option<Thing>,
+    /// What would be outlined, and for how many frames it has been that.
+    next: (Option<Thing>, u32),
     round: u64,
 }
+
+/// Frames for which something is pointed at before it is outlined where a processor draws the room: whoever
+/// types into a list or runs across the picture does not wait for outlines that are gone at once.
+const BEFORE_OUTLINE: u32 = 5;
 
 /// The hull that makes an outline.
 #[derive(Component, Clone, Copy, Debug)]
@@ -113,16 +119,17 @@ pub(super) fn outline(
     palette: Res<Palette>,
     mut pointed: ResMut<Pointed>,
     mut meshes: ResMut<Assets<Mesh>>,
-    waiting: Res<Waiting>,
+    drawn: Res<Drawn>,
     all: Query<(Entity, &Picks, &Shape)>,
 ) {
-    // Keys that wait for their frames will point at something else at once.
-    if !waiting.is_empty() {
-        return;
-    }
     let ui = &ui.0;
     let wanted = ui.menu.as_ref().map(|m| m.thing).or(ui.hover).or(pointed.thing);
     if pointed.outlined == wanted && pointed.round == room.round {
+        pointed.next = (wanted, 0);
+        return;
+    }
+    pointed.next = if pointed.next.0 == wanted { (wanted, pointed.next.1 + 1) } else { (wanted, 0) };
+    if drawn.0 == Quality::Low && pointed.round == room.round && pointed.next.1 < BEFORE_OUTLINE {
         return;
     }
     // The hulls of things that were built anew have gone with them.
