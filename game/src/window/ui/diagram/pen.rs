@@ -103,7 +103,11 @@ impl Pen<'_> {
 
     /// A text; its size goes with the sheet, but stays one that can be read.
     pub fn text(&self, at: Pos2, anchor: Align2, text: &str, size: f32) -> Rect {
-        let font = FontId::proportional((size * self.zoom).clamp(size * 0.75, size * 2.0));
+        let wanted = (size * self.zoom).clamp(size * 0.75, size * 2.0);
+        // Few sizes, and none larger than wanted: while the sheet grows under a wheel every size in between
+        // would have all its letters drawn anew into the fonts' picture.
+        let step = if wanted < 16.0 { 1.0 } else { 2.0 };
+        let font = FontId::proportional((wanted / step).floor() * step);
         self.painter.text(self.at(at), anchor, text, font, self.ink)
     }
 }
