@@ -1,10 +1,10 @@
 # Fahrzeug Alder: Teile, Baugruppen, Ersatzteile, Grenzwerte, Protokoll.
-alder-name = Alder, Ottomotor mit Start-Stopp, elektrische Unterdruckpumpe neben dem Unterdruck des Motors
+alder-name = Alder, Ottomotor mit Start-Stopp, elektrische Unterdruckpumpe zusätzlich zum Saugrohrunterdruck
 
 alder-part-booster = Bremskraftverstärker mit Pedal und Hauptbremszylinder
-alder-part-hose_b = Formschlauch vom Bremskraftverstärker zum Vierwegestück
-alder-part-tee = Vierwegestück
-alder-part-switch = Unterdruckschalter am Vierwegestück
+alder-part-hose_b = Formschlauch vom Bremskraftverstärker zum Kreuzstück
+alder-part-tee = Kreuzstück
+alder-part-switch = Unterdruckschalter am Kreuzstück
 alder-part-valve_m = Rückschlagventil zum Motor
 alder-part-hose_m = Schlauch vom Rückschlagventil des Motors zum Saugrohr
 alder-part-engine = Motor mit Saugrohr und Generator
@@ -27,8 +27,8 @@ alder-cover-scuttle = Wasserkastenabdeckung über dem Bremskraftverstärker
 alder-cover-splash_guard = Spritzschutz vor der Pumpe
 
 alder-unit-booster = Bremskraftverstärker
-alder-unit-hose_b = Schlauch Bremskraftverstärker–Vierwegestück
-alder-unit-tee = Vierwegestück
+alder-unit-hose_b = Schlauch Bremskraftverstärker–Kreuzstück
+alder-unit-tee = Kreuzstück
 alder-unit-switch = Unterdruckschalter
 alder-unit-valve_m = Rückschlagventil zum Motor
 alder-unit-hose_m = Schlauch zum Saugrohr
@@ -47,8 +47,8 @@ alder-unit-wire_15 = Steuerleitung von Klemme 15
 alder-unit-wire_switch = Steuerleitung zum Unterdruckschalter
 
 alder-spare-booster_new = Bremskraftverstärker, neu
-alder-spare-hose_b_new = Schlauch Bremskraftverstärker–Vierwegestück, neu
-alder-spare-tee_new = Vierwegestück, neu
+alder-spare-hose_b_new = Schlauch Bremskraftverstärker–Kreuzstück, neu
+alder-spare-tee_new = Kreuzstück, neu
 alder-spare-switch_new = Unterdruckschalter, neu
 alder-spare-valve_m_new = Rückschlagventil zum Motor, neu
 alder-spare-hose_m_new = Schlauch zum Saugrohr, neu
@@ -106,13 +106,13 @@ alder-record-no-rise = Freigabe: 30 s nach dem Abstellen gehaltenes Pedal steigt
 alder-record-rest-after = Freigabe: Pumpe schaltet ab und ruht so lange, wie der Grenzwert verlangt
 alder-record-yard = Freigabe: langsame Bremsprobe auf dem Hof
 
-alder-caution-1 = Ohne Unterdruck ist das Pedal hart und das Fahrzeug bremst kaum: zuerst Keile, und nie ein Fahrzeug bewegen oder zurückgeben, dessen Unterstützung nicht nachgewiesen ist.
+alder-caution-1 = Ohne Unterdruck ist das Pedal hart und das Fahrzeug bremst kaum: zuerst Unterlegkeile anlegen, und nie ein Fahrzeug bewegen oder zurückgeben, dessen Unterstützung nicht nachgewiesen ist.
 alder-caution-2 = Die Pumpe läuft bei eingeschalteter Zündung von selbst an: Sicherung ziehen, bevor Hände an sie oder ihre Schläuche kommen.
 alder-caution-3 = Pumpengehäuse und Abgasanlage verbrennen: eine laufende Pumpe ist nach Minuten zu heiß zum Anfassen.
 alder-caution-4 = Vor dem Trennen einer Unterdruckverbindung das Pedal treten, bis der Speicher leer ist.
-alder-caution-5 = Batterie: Masse zuerst ab und zuletzt an; nie die Pole überbrücken.
+alder-caution-5 = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen; nie die Pole überbrücken.
 alder-caution-6 = Riemen und Lüfter drehen, und im Stopp kann der Motor von selbst starten: Zündung aus, bevor Hände hineingreifen.
-alder-caution-7 = Abgas in Räumen tötet: Absaugung an, bevor der Motor läuft.
+alder-caution-7 = Abgase in geschlossenen Räumen töten: Absaugung an, bevor der Motor läuft.
 alder-caution-8 = Ein offener Saugrohranschluss zieht bei laufendem Motor an, was in der Nähe ist: verschließen.
 
 pack-first-shift = Erste Schicht

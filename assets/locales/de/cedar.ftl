@@ -2,9 +2,9 @@
 cedar-name = Cedar, Ottomotor, elektrische Unterdruckpumpe mit Steuergerät und Unterdrucksensor
 
 cedar-part-booster = Bremskraftverstärker mit Pedal und Hauptbremszylinder
-cedar-part-hose_b = Formschlauch vom Bremskraftverstärker zum Vierwegestück
-cedar-part-tee = Vierwegestück
-cedar-part-sensor = Unterdrucksensor am Vierwegestück
+cedar-part-hose_b = Formschlauch vom Bremskraftverstärker zum Kreuzstück
+cedar-part-tee = Kreuzstück
+cedar-part-sensor = Unterdrucksensor am Kreuzstück
 cedar-part-valve_m = Rückschlagventil zum Motor
 cedar-part-hose_m = Schlauch vom Rückschlagventil des Motors zum Saugrohr
 cedar-part-engine = Motor mit Saugrohr und Generator
@@ -31,8 +31,8 @@ cedar-cover-scuttle = Wasserkastenabdeckung über dem Bremskraftverstärker
 cedar-cover-splash_guard = Spritzschutz vor der Pumpe
 
 cedar-unit-booster = Bremskraftverstärker
-cedar-unit-hose_b = Schlauch Bremskraftverstärker–Vierwegestück
-cedar-unit-tee = Vierwegestück
+cedar-unit-hose_b = Schlauch Bremskraftverstärker–Kreuzstück
+cedar-unit-tee = Kreuzstück
 cedar-unit-sensor = Unterdrucksensor
 cedar-unit-valve_m = Rückschlagventil zum Motor
 cedar-unit-hose_m = Schlauch zum Saugrohr
@@ -55,8 +55,8 @@ cedar-unit-wire_signal = Signalleitung des Sensors
 cedar-unit-wire_ground = Masseleitung des Sensors
 
 cedar-spare-booster_new = Bremskraftverstärker, neu
-cedar-spare-hose_b_new = Schlauch Bremskraftverstärker–Vierwegestück, neu
-cedar-spare-tee_new = Vierwegestück, neu
+cedar-spare-hose_b_new = Schlauch Bremskraftverstärker–Kreuzstück, neu
+cedar-spare-tee_new = Kreuzstück, neu
 cedar-spare-sensor_new = Unterdrucksensor, neu
 cedar-spare-valve_m_new = Rückschlagventil zum Motor, neu
 cedar-spare-hose_m_new = Schlauch zum Saugrohr, neu
@@ -120,11 +120,11 @@ cedar-record-no-rise = Freigabe: 30 s nach dem Abstellen gehaltenes Pedal steigt
 cedar-record-rest-after = Freigabe: Pumpe schaltet ab und ruht so lange, wie der Grenzwert verlangt
 cedar-record-yard = Freigabe: langsame Bremsprobe auf dem Hof
 
-cedar-caution-1 = Ohne Unterdruck ist das Pedal hart und das Fahrzeug bremst kaum: zuerst Keile, und nie ein Fahrzeug bewegen oder zurückgeben, dessen Unterstützung nicht nachgewiesen ist.
+cedar-caution-1 = Ohne Unterdruck ist das Pedal hart und das Fahrzeug bremst kaum: zuerst Unterlegkeile anlegen, und nie ein Fahrzeug bewegen oder zurückgeben, dessen Unterstützung nicht nachgewiesen ist.
 cedar-caution-2 = Die Pumpe läuft bei eingeschalteter Zündung von selbst an: Sicherung ziehen, bevor Hände an sie oder ihre Schläuche kommen.
 cedar-caution-3 = Pumpengehäuse und Abgasanlage verbrennen: eine laufende Pumpe ist nach Minuten zu heiß zum Anfassen.
 cedar-caution-4 = Vor dem Trennen einer Unterdruckverbindung das Pedal treten, bis der Speicher leer ist.
-cedar-caution-5 = Batterie: Masse zuerst ab und zuletzt an; nie die Pole überbrücken.
+cedar-caution-5 = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen; nie die Pole überbrücken.
 cedar-caution-6 = Riemen und Lüfter drehen, und im Stopp kann der Motor von selbst starten: Zündung aus, bevor Hände hineingreifen.
-cedar-caution-7 = Abgas in Räumen tötet: Absaugung an, bevor der Motor läuft.
+cedar-caution-7 = Abgase in geschlossenen Räumen töten: Absaugung an, bevor der Motor läuft.
 cedar-caution-8 = Ein offener Saugrohranschluss zieht bei laufendem Motor an, was in der Nähe ist: verschließen.

@@ -2,15 +2,15 @@
 # Was die Aufträge des Pakets »first-shift« sagen: Kundin oder Kunde, Vorsicht, Auflösung.
 
 -yard-pump = Die Pumpe läuft bei eingeschalteter Zündung von selbst an, und an der Ampel der Motor ebenso: Zündung aus und Pumpensicherung heraus, bevor Hände hineingreifen.
--yard-hot = Pumpe und Abgasanlage sind heiß, Riemen und Lüfter drehen: Ärmel eng, nichts anfassen, was eben gelaufen ist.
--yard-assist = Bei leerem Speicher fehlt die Unterstützung: zuerst Keile, und niemand bewegt das Fahrzeug vor den Freigabeprüfungen.
--yard-battery = Batterie: Masse zuerst ab und zuletzt an, und nie die Pole überbrücken.
--yard-exhaust = Abgas in Räumen: Absaugung an, bevor der Motor läuft.
+-yard-hot = Pumpe und Abgasanlage sind heiß, Riemen und Lüfter drehen: eng anliegende Kleidung, nichts anfassen, was eben gelaufen ist.
+-yard-assist = Bei leerem Speicher fehlt die Unterstützung: zuerst Unterlegkeile anlegen, und niemand bewegt das Fahrzeug vor den Freigabeprüfungen.
+-yard-battery = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen, und nie die Pole überbrücken.
+-yard-exhaust = Abgase in geschlossenen Räumen: Absaugung an, bevor der Motor läuft.
 
 job-first-shift-hum-at-the-lights = An der Ampel brummt es jede Minute
-job-first-shift-hum-at-the-lights-says-1 = Es brummt etwa jede Minute, wenn ich an der Ampel stehe, der Motor still ist und mein Fuß nicht auf dem Pedal.
+job-first-shift-hum-at-the-lights-says-1 = Es brummt etwa jede Minute, wenn ich an der Ampel stehe, der Motor aus ist und mein Fuß nicht auf dem Pedal.
 job-first-shift-hum-at-the-lights-says-2 = Irgendwo vorn, zwei oder drei Sekunden lang, dann ist es ruhig, dann brummt es wieder.
-job-first-shift-hum-at-the-lights-says-3 = Die Bremsen fühlen sich für mich gut an. Ich wüsste nur gern, dass es nichts ist.
+job-first-shift-hum-at-the-lights-says-3 = Die Bremsen fühlen sich für mich gut an. Ich möchte nur sicher sein, dass es nichts Ernstes ist.
 job-first-shift-hum-at-the-lights-caution-1 = { -yard-pump }
 job-first-shift-hum-at-the-lights-caution-2 = { -yard-hot }
 job-first-shift-hum-at-the-lights-caution-3 = { -yard-assist }
@@ -37,7 +37,7 @@ job-first-shift-flat-after-the-weekend-debrief-2 = Dass sie bei ausgeschalteter 
 job-first-shift-flat-after-the-weekend-debrief-3 = Ein Ohmmeter über 30 und 87 des Relais in der Hand zeigt fast nichts; ein gutes Relais zeigt OL.
 job-first-shift-flat-after-the-weekend-debrief-4 = Eine Pumpe, die ein Wochenende lang läuft, wird sehr heiß und altert. Unterdruck, Strom und Laufzeit waren eine Messung wert, bevor das Fahrzeug zurückging: Hier hatte sie keinen Schaden genommen.
 
-job-first-shift-hard-first-press = Morgens zuerst ein hartes Pedal
+job-first-shift-hard-first-press = Hartes Pedal beim ersten Tritt am Morgen
 job-first-shift-hard-first-press-says-1 = Morgens als Erstes ist das Pedal wie ein Ziegelstein. Aus Gewohnheit trete ich es, bevor ich den Schlüssel drehe, und es gibt gar nicht nach.
 job-first-shift-hard-first-press-says-2 = Ist das Auto einmal an, ist es für den Rest des Tages gut. Abends kann ich es bei stehendem Motor gleich nach dem Anhalten noch ein paarmal treten.
 job-first-shift-hard-first-press-says-3 = Es begann im Herbst und wurde schlimmer.
@@ -46,14 +46,14 @@ job-first-shift-hard-first-press-caution-2 = { -yard-hot }
 job-first-shift-hard-first-press-caution-3 = { -yard-assist }
 job-first-shift-hard-first-press-caution-4 = { -yard-battery }
 job-first-shift-hard-first-press-caution-5 = { -yard-exhaust }
-job-first-shift-hard-first-press-caution-6 = Über Nacht stehen lassen, und der erste Tritt ist hart: dem, der fährt, aus dem Weg bleiben und die Keile stecken lassen.
+job-first-shift-hard-first-press-caution-6 = Über Nacht stehen lassen, und der erste Tritt ist hart: dem, der fährt, aus dem Weg bleiben und die Unterlegkeile liegen lassen.
 job-first-shift-hard-first-press-debrief-1 = Das Rückschlagventil zur Pumpe ließ an seinem Sitz Luft zurück, wie ein Loch von einem Zehntelmillimeter. Die ruhende Pumpe lässt Luft bis an ihren Einlass, und von dort kroch sie in den Speicher: Am Morgen war nichts mehr da.
-job-first-shift-hard-first-press-debrief-2 = Zehn Minuten Halten zeigen es schon, und auch die Ruhe zwischen zwei Läufen, die Minuten dauerte statt Stunden. Welches der beiden Ventile es ist, sagt nur eine Öffnung oder eine Klemme: den Schlauch der Pumpe klemmen, und es hält; den des Motors klemmen, und nichts ändert sich.
-job-first-shift-hard-first-press-debrief-3 = Ein undichter Bremskraftverstärker oder Schlauch macht denselben Morgen. Die Klemme hätte ihn nicht geheilt.
+job-first-shift-hard-first-press-debrief-2 = Zehn Minuten Halten zeigen es schon, und auch die Ruhe zwischen zwei Läufen, die Minuten dauerte statt Stunden. Welches der beiden Ventile es ist, zeigt nur ein Trennen oder Abklemmen: den Schlauch der Pumpe abklemmen, und es hält; den des Motors abklemmen, und nichts ändert sich.
+job-first-shift-hard-first-press-debrief-3 = Ein undichter Bremskraftverstärker oder Schlauch macht denselben Morgen. Das Abklemmen hätte daran nichts geändert.
 job-first-shift-hard-first-press-debrief-4 = Der Wert über Nacht ist nur so gut wie die beiden Ablesungen und die Luft des Tages: Schon die Kälte der letzten Nacht bewegt das Manometer um einige kPa.
 
 job-first-shift-new-in-the-mountains = Neu in den Bergen, die Pumpe läuft lange
-job-first-shift-new-in-the-mountains-says-1 = Im Frühjahr sind wir hier heraufgezogen. Die Pumpe läuft und läuft, wenn ich einsteige und einschalte: Unten an der Küste waren es sieben oder acht Sekunden, hier ist es das Doppelte.
+job-first-shift-new-in-the-mountains-says-1 = Im Frühjahr sind wir hier heraufgezogen. Die Pumpe läuft und läuft, wenn ich einsteige und die Zündung einschalte: Unten an der Küste waren es sieben oder acht Sekunden, hier ist es das Doppelte.
 job-first-shift-new-in-the-mountains-says-2 = Mein Schwager sagt, die Pumpe ist verschlissen und ich soll sie vor dem Winter wechseln lassen.
 job-first-shift-new-in-the-mountains-says-3 = Die Bremsen selbst sind wie immer. Ich bin heute Morgen hier heraufgefahren.
 job-first-shift-new-in-the-mountains-caution-1 = { -yard-pump }
@@ -61,7 +61,7 @@ job-first-shift-new-in-the-mountains-caution-2 = { -yard-hot }
 job-first-shift-new-in-the-mountains-caution-3 = { -yard-assist }
 job-first-shift-new-in-the-mountains-caution-4 = { -yard-battery }
 job-first-shift-new-in-the-mountains-caution-5 = { -yard-exhaust }
-job-first-shift-new-in-the-mountains-caution-6 = Die Straße zum Hof fällt ab: Keile vor allem anderen.
+job-first-shift-new-in-the-mountains-caution-6 = Die Straße zum Hof fällt ab: Unterlegkeile vor allem anderen.
 job-first-shift-new-in-the-mountains-debrief-1 = Alles lag in seinen Grenzen. Auf 1 800 m ist die Luft draußen um ein Fünftel dünner; ein Unterdruck von 60 kPa ist ein viel größerer Anteil davon, und die Pumpe, die einen Anteil des Tagesdrucks erreicht und nicht eine Zahl in kPa, braucht dafür etwa doppelt so lange.
 job-first-shift-new-in-the-mountains-debrief-2 = Das Datenblatt sagt es: 12 s auf Meereshöhe, 26 s auf 2 000 m. Dieselbe Pumpe zeigte an ihrem Endpunkt denselben Anteil des Tagesdrucks wie an der Küste. Zuerst das Barometer ablesen; jede Anzeige eines Manometers ist gegen die Luft des Tages.
 job-first-shift-new-in-the-mountains-debrief-3 = Es ist nichts, das ist auch ein Befund und braucht Belege wie jeder andere: die Pumpe allein, die Ruhe zwischen den Läufen, das Halten, die Schaltpunkte, der Strom und die Spannungsabfälle.

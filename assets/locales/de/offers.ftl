@@ -59,7 +59,7 @@ offer-open-this = Lösen
 offer-plug = Mit Stopfen verschließen
 offer-unplug = Stopfen herausnehmen
 offer-clamp = Schlauch hier abklemmen
-offer-unclamp = Schlauchklemme abnehmen
+offer-unclamp = Abklemmzange abnehmen
 offer-cover-off = Abbauen
 offer-cover-on = Anbauen
 offer-read = Ablesen
@@ -107,8 +107,8 @@ lead-jaw = Zange
 lead-beam = Messfleck
 lead-arm = Schenkel
 lead-plug = Stopfen
-lead-clamp = Schlauchklemme
-lead-tube = Hörschlauch
+lead-clamp = Abklemmzange
+lead-tube = Abhörschlauch
 lead-prop = Pedalstütze
 
 # Wohin ein Ende gehört.
@@ -155,7 +155,7 @@ remark-record-met = Protokoll ausgefüllt: { $line }
 remark-record-not-met = Das füllt die Protokollzeile nicht; sie verlangt: { $line }
 note-dismiss = Hinweis schließen
 
-log-title = Was gesagt wurde
+log-title = Meldungsverlauf
 log-empty = Noch nichts.
 page-close = Schließen
 

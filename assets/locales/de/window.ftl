@@ -23,6 +23,6 @@ name-pedal = Bremspedal
 name-chocks = Unterlegkeile
 name-job-card = Auftragskarte
 name-data-sheet = Datenblatt
-name-car = das ganze Fahrzeug
-name-clock = die Uhr
+name-car = Ganzes Fahrzeug
+name-clock = Uhr
 

@@ -37,15 +37,17 @@ fn random_hands_break_nothing() {
     let mut screen = open();
     let mut left = 0u32;
     let began = Instant::now();
+    let mut opened = began;
     let mut early: Option<f64> = None;
+    let mut highest = 0.0f64;
     let mut hands = 0u32;
     let mut next_line = Duration::from_secs(30);
     while began.elapsed() < Duration::from_secs(seconds) {
         let (x, y) = (dice.next(u64::from(SIZE.0)), dice.next(u64::from(SIZE.1)));
         let (x, y) = (x.to_string(), y.to_string());
-        match dice.next(10) {
-            0..5 => screen.hand(&["mousemove", &x, &y, "click", "1"]),
-            5 => screen.hand(&["mousemove", &x, &y, "click", if dice.next(2) == 0 { "4" } else { "5" }]),
+        let hand: Vec<&str> = match dice.next(10) {
+            0..5 => vec!["mousemove", &x, &y, "click", "1"],
+            5 => vec!["mousemove", &x, &y, "click", if dice.next(2) == 0 { "4" } else { "5" }],
             6 => {
                 let (x2, y2) =
                     (dice.next(u64::from(SIZE.0)).to_string(), dice.next(u64::from(SIZE.1)).to_string());
