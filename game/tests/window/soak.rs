@@ -1,6 +1,8 @@
 //! Random clicks and keys in the real window: no panic, no stuck state, memory flat.
 //!
 //! Twenty minutes are too long for every run: `PINHOLE_SOAK_S` says how many seconds; without it, twenty.
+//! `PINHOLE_SOAK_SEED` chooses the hands, `PINHOLE_SOAK_PICTURES` a folder for a picture of every moment at
+//! which memory stood clearly higher than ever before.
 
 use std::time::{Duration, Instant};
 
@@ -24,6 +26,9 @@ const KEYS: [&str; 34] = [
     "t", "u", "w", "Tab", "Return", "Escape", "space", "Down", "Up", "Left", "Right", "F1", "F8",
 ];
 
+/// How much more memory than ever before is told, with the hand that brought it, MB.
+const RISE_MB: f64 = 8.0;
+
 #[test]
 fn random_hands_break_nothing() {
     if skipped(1) {
@@ -45,27 +50,20 @@ fn random_hands_break_nothing() {
     while began.elapsed() < Duration::from_secs(seconds) {
         let (x, y) = (dice.next(u64::from(SIZE.0)), dice.next(u64::from(SIZE.1)));
         let (x, y) = (x.to_string(), y.to_string());
-        let hand: Vec<&str> = match dice.next(10) {
+        let (x2, y2) = (dice.next(u64::from(SIZE.0)).to_string(), dice.next(u64::from(SIZE.1)).to_string());
+        let button = if dice.next(2) == 0 { "1" } else { "3" };
+        let wheel = if button == "1" { "4" } else { "5" };
+        let key = KEYS[dice.next(KEYS.len() as u64) as usize];
+        let hand = match dice.next(10) {
             0..5 => vec!["mousemove", &x, &y, "click", "1"],
-            5 => vec!["mousemove", &x, &y, "click", if dice.next(2) == 0 { "4" } else { "5" }],
-            6 => {
-                let (x2, y2) =
-                    (dice.next(u64::from(SIZE.0)).to_string(), dice.next(u64::from(SIZE.1)).to_string());
-                let button = if dice.next(2) == 0 { "1" } else { "3" };
-                screen.hand(&[
-                    "mousemove",
-                    &x,
-                    &y,
-                    "mousedown",
-                    button,
-                    "mousemove",
-                    &x2,
-                    &y2,
-                    "mouseup",
-                    button,
-                ]);
-            }
-            _ => screen.key(KEYS[dice.next(KEYS.len() as u64) as usize]),
+            5 => vec!["mousemove", &x, &y, "click", wheel],
+            6 => vec!["mousemove", &x, &y, "mousedown", button, "mousemove", &x2, &y2, "mouseup", button],
+            _ => vec!["key", key],
+        };
+        if hand[0] == "key" {
+            screen.key(key);
+        } else {
+            screen.hand(&hand);
         }
         hands += 1;
         // Ends the test when the program has ended, unless hands found the way out: then it is opened again.
@@ -73,24 +71,31 @@ fn random_hands_break_nothing() {
         if screen.has_ended() {
             screen = open();
             left += 1;
-            early = None;
+            (opened, early, highest) = (Instant::now(), None, 0.0);
+        }
+        let memory = screen.memory_mb().unwrap_or_default();
+        if highest + RISE_MB < memory {
+            println!("soak: {memory:.0} MB after {hand:?}, hand {hands}");
+            if let Some(folder) = std::env::var_os("PINHOLE_SOAK_PICTURES") {
+                screen.picture(&std::path::Path::new(&folder).join(format!("{memory:04.0}.png")));
+            }
+            highest = memory;
         }
         if next_line < began.elapsed() {
             next_line += Duration::from_secs(30);
-            let memory = screen.memory_mb().unwrap_or_default();
             println!(
                 "soak: {:.0} s, {hands} hands, {memory:.0} MB, {:?}",
                 began.elapsed().as_secs_f64(),
                 screen.told().held
             );
         }
-        if early.is_none() && Duration::from_secs(seconds / 4) < began.elapsed() {
+        if early.is_none() && Duration::from_secs(seconds / 4) < opened.elapsed() {
             early = screen.memory_mb();
         }
     }
     let late = screen.memory_mb();
     println!(
-        "soak: {hands} hands, left and opened again {left} times, memory {early:?} MB after a quarter, {late:?} MB at the end"
+        "soak: {hands} hands, left and opened again {left} times, memory {early:?} MB after a quarter of that time, {late:?} MB at the end"
     );
     if screen.has_ended() {
         screen = open();
