@@ -81,6 +81,8 @@ pub struct Ui {
     /// Where things are on the screen in this frame: written by room and diagram, read by the tray (lines
     /// to where the ends are) and by the keyboard (where a menu opens).
     pub anchors: BTreeMap<Thing, Pos2>,
+    /// Where in the room's picture things are whose anchor had to move aside.
+    pub homes: BTreeMap<Thing, Pos2>,
     /// What the panels leave of the window: the room, and its picking.
     pub scene: Option<Rect>,
     /// The picture of the room that belongs there, when one has been drawn.

@@ -112,6 +112,11 @@ fn percent(p: f64) -> String {
     }
 }
 
+/// A share of a part's points; less than nothing has a minus that is one.
+fn share(v: f64) -> String {
+    format!("{}{:.1} %", if v < 0.0 { "−" } else { "" }, 100.0 * v.abs())
+}
+
 /// V with the findings, and whether the locked finding names the right class.
 fn verdict(c: &Computed<'_>) -> (Vec<FindingLine>, f64, bool, String) {
     let truth = &c.course.faulty_at_start;
@@ -158,20 +163,20 @@ fn verdict(c: &Computed<'_>) -> (Vec<FindingLine>, f64, bool, String) {
         };
         let bet = score::Bet::of_certainty(first.certainty);
         format!(
-            "You said “{}” with certainty {:.2}, {judged}. At that certainty a right finding earns {:.2} and a \
-             wrong one {:.2}.{late}",
+            "You said “{}” with certainty {:.2}, {judged}. At that certainty a right finding earns {} of these \
+             points, and a wrong one {}.{late}",
             list(&first.units),
             first.certainty,
-            bet.right,
-            bet.wrong
+            share(bet.right),
+            share(bet.wrong)
         )
     };
     if first.earns < best.earns {
         why.push_str(&format!(
-            " A later finding, “{}” with {:.2}, counts half and earns {:.2}: that is taken.",
+            " A later finding, “{}” with {:.2}, counts half and earns {}: that is taken.",
             list(&best.units),
             best.certainty,
-            best.earns
+            share(best.earns)
         ));
     }
     let v = best.earns;

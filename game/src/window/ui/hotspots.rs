@@ -26,6 +26,8 @@ pub struct State {
     pub pointer: bool,
     /// A hotspot is under the pointer: it goes before the body behind it.
     pub hit: bool,
+    /// The names of parts and tools are shown.
+    pub names: bool,
     /// The eye is on its way to another station: nothing stands still yet.
     pub glides: bool,
     /// The button went down over the room, and on no hotspot: the body under the pointer is meant.
@@ -52,6 +54,13 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     ui.hotspots.hit = false;
     let anchors: Vec<(Thing, Pos2)> = ui.anchors.iter().map(|(t, p)| (*t, *p)).collect();
     let mut told: Option<(Thing, Pos2)> = None;
+    for (thing, home) in ui.homes.iter().filter(|_| !ui.hotspots.glides) {
+        if let Some(at) = ui.anchors.get(thing) {
+            let line = [*at + (*home - *at).normalized() * (MARK + 1.0), *home];
+            root.painter().line_segment(line, Stroke::new(2.6, RIM));
+            root.painter().line_segment(line, Stroke::new(1.0, theme::ON_BENCH));
+        }
+    }
     for (thing, at) in anchors {
         let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
         if !scene.contains_rect(rect) {
@@ -81,8 +90,70 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             ui.anchors.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
         told = Some((thing, at));
     }
+    if ui.hotspots.names && ui.menu.is_none() && !ui.hotspots.glides {
+        let told = told.map(|(thing, _)| thing);
+        names(root, scene, shop, words, &ui.anchors, told);
+    }
     if let Some((thing, at)) = told.filter(|_| ui.menu.is_none()) {
         name_tag(root, scene, at, &words.name(shop, thing));
+    }
+    let all = egui::Button::new(words.say("room-names")).selected(ui.hotspots.names);
+    let size = vec2(0.0, theme::TARGET);
+    let corner = Rect::from_min_size(scene.min + vec2(8.0, 6.0), vec2(90.0, theme::TARGET));
+    let mut inner = root.new_child(egui::UiBuilder::new().max_rect(corner));
+    if inner.add(all.min_size(size)).on_hover_text(words.say("tip-names")).clicked() {
+        ui.hotspots.names = !ui.hotspots.names;
+    }
+}
+
+/// Widest name beside its thing, points, and size of its letters.
+const NAME_WIDE: f32 = 152.0;
+const NAME_SIZE: f32 = 12.5;
+
+/// The names of parts, tools and spares beside their marks, as many as have room; those of ports are told
+/// when they are pointed at.
+fn names(
+    root: &egui::Ui,
+    scene: Rect,
+    shop: &Shop,
+    words: &Words,
+    anchors: &std::collections::BTreeMap<Thing, Pos2>,
+    told: Option<Thing>,
+) {
+    let painter = root.painter().with_clip_rect(scene);
+    let marks: Vec<Rect> =
+        anchors.values().map(|p| Rect::from_center_size(*p, Vec2::splat(MARK * 2.0 + 4.0))).collect();
+    let mut taken: Vec<Rect> = Vec::new();
+    for (thing, at) in anchors {
+        if matches!(thing, Thing::Port(_) | Thing::Joint(_)) || told == Some(*thing) || !scene.contains(*at) {
+            continue;
+        }
+        let font = FontId::proportional(NAME_SIZE);
+        let text = painter.layout(words.name(shop, *thing), font, theme::ON_BENCH, NAME_WIDE);
+        let size = text.size() + vec2(8.0, 4.0);
+        let (dx, dy) = (size.x * 0.5, size.y * 0.5);
+        let gap = MARK + 4.0;
+        let tries = [
+            vec2(0.0, gap + dy),
+            vec2(gap + dx, 0.0),
+            vec2(-gap - dx, 0.0),
+            vec2(0.0, -gap - dy),
+            vec2(gap + dx, gap + dy),
+            vec2(-gap - dx, gap + dy),
+            vec2(gap + dx, -gap - dy),
+            vec2(-gap - dx, -gap - dy),
+        ];
+        let free = |rect: &Rect| {
+            scene.contains_rect(*rect)
+                && taken.iter().all(|t| !t.intersects(*rect))
+                && marks.iter().all(|m| !m.intersects(*rect))
+        };
+        let Some(rect) = tries.iter().map(|d| Rect::from_center_size(*at + *d, size)).find(free) else {
+            continue;
+        };
+        painter.rect_filled(rect, 2.0, theme::BENCH);
+        painter.add(Shape::galley(rect.min + vec2(4.0, 2.0), text, Color32::PLACEHOLDER));
+        taken.push(rect.expand(1.0));
     }
 }
 

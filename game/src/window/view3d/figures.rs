@@ -1,4 +1,4 @@
-//! Figures for the dials in the room, as strokes: a drawn picture of a typeface would blur at the distance
+//! Figures for the dials in the room, and the letters of a meter's knob, as strokes: a drawn picture of a typeface would blur at the distance
 //! from which a gauge is seen.
 
 use bevy::math::Vec2;
@@ -61,6 +61,18 @@ fn strokes(sign: char) -> Vec<Vec<Vec2>> {
         }
         '\u{2212}' => line = straight(&[(0.04, 0.48), (w - 0.04, 0.48)]),
         '.' => line = straight(&[(m - 0.07, 0.03), (m + 0.07, 0.03)]),
+        'V' => line = straight(&[(0.0, 1.0), (m, 0.04), (w, 1.0)]),
+        'A' => {
+            return vec![
+                straight(&[(0.0, 0.0), (m, 0.96), (w, 0.0)]),
+                straight(&[(0.10, 0.34), (w - 0.10, 0.34)]),
+            ];
+        }
+        'Ω' => {
+            line = straight(&[(-0.04, 0.0), (0.18, 0.0)]);
+            arc(&mut line, (m, 0.62), (m, 0.38), 245.0, -65.0);
+            line.extend(straight(&[(w - 0.18, 0.0), (w + 0.04, 0.0)]));
+        }
         _ => return Vec::new(),
     }
     vec![line]
@@ -87,7 +99,7 @@ mod tests {
 
     #[test]
     fn every_sign_of_a_dial_is_drawn_within_its_height() {
-        for sign in "0123456789\u{2212}.".chars() {
+        for sign in "0123456789\u{2212}.VAΩ".chars() {
             let geo = figures(&sign.to_string(), 2.0);
             let (low, high) = geo.bounds();
             assert!(0 < geo.triangles(), "{sign} is not drawn");

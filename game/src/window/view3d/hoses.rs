@@ -14,6 +14,7 @@ use super::build::Made;
 use super::build::tools::clamp_shape;
 use super::layout::{Layout, Line, Owner};
 use super::materials::{Mat, Sculpt};
+use super::places;
 use super::shapes::{bevel_box, curve, cylinder, lathe, ring, sweep};
 
 /// What a line looks like.
@@ -98,6 +99,14 @@ pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layou
         };
         out.push(Made::of(thing, Transform::IDENTITY, shape(line, style)));
     }
+    for (card, (station, place)) in &layout.hung {
+        if let Some(foot) = places::stand_foot(*station)
+            && !view.instruments.get(*card).is_none_or(|i| i.at.is_empty())
+            && kit.get(*card).is_some_and(|c| hangs(&c.kind))
+        {
+            out.push(Made::scenery(stand(place, foot)));
+        }
+    }
     for (name, stop) in &view.stops {
         let Some(port) = car.assembly.port(name) else { continue };
         let Some(mouth) = layout.ports.get(&port) else { continue };
@@ -124,6 +133,32 @@ pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layou
         out.push(Made::of(Thing::Port(port), Transform::IDENTITY, s));
     }
     out
+}
+
+/// Whether an instrument in use hangs by itself near its ends; others are held to the thing.
+fn hangs(kind: &InstrumentKind) -> bool {
+    !matches!(
+        kind,
+        InstrumentKind::ClampAmmeter { .. }
+            | InstrumentKind::AngleFinder { .. }
+            | InstrumentKind::IrThermometer { .. }
+            | InstrumentKind::Stopwatch { .. }
+    )
+}
+
+/// The rod with a magnetic foot that an instrument hangs from, behind it; `foot` is the foot's height, m.
+fn stand(place: &Transform, foot: f32) -> Sculpt {
+    let mut s = Sculpt::default();
+    let hook = place.transform_point(Vec3::new(0.0, 0.118, 0.0));
+    let behind = place.rotation * Vec3::NEG_Z;
+    let back = Vec3::new(behind.x, 0.0, behind.z).normalize_or(Vec3::NEG_Z) * 0.055;
+    let top = hook + back + Vec3::Y * 0.02;
+    let base = Vec3::new(top.x, foot, top.z);
+    let rod =
+        [hook, hook + back * 0.5 + Vec3::Y * 0.022, top, top.lerp(base, 0.3), top.lerp(base, 0.7), base];
+    s.add(Mat::Zinc, sweep(&curve(&rod, 6), 0.0035, 0.0035, 8, Vec3::X));
+    s.add(Mat::Black, cylinder(0.026, 0.016, 0.003).at(base.x, base.y, base.z));
+    s
 }
 
 fn shape(line: &Line, style: Style) -> Sculpt {

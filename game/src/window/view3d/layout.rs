@@ -204,8 +204,27 @@ impl Layout {
                 let from = place.transform_point(stem);
                 let down = place.rotation * Vec3::NEG_Y;
                 let lift = target.at + (target.out + Vec3::Y).normalize_or(Vec3::Y) * 0.05;
-                let middle = (from + lift) * 0.5 + Vec3::Y * 0.03;
-                let points = vec![from, from + down * 0.05 + Vec3::Y * 0.0, middle, lift, target.at];
+                // It has slack: it hangs from the instrument, swings out to the side it goes to, and sags.
+                let right = place.rotation * Vec3::X;
+                let side = right * if (target.at - from).dot(right) < -0.02 { -1.0 } else { 1.0 };
+                // A hose is stiffer than a lead: it stands off what lies under it.
+                let (swing, sag, over) = if matches!(kind, InstrumentKind::Gauge { .. }) {
+                    (0.105, 0.0, 0.07)
+                } else {
+                    (0.05 + 0.03 * k as f32, 0.04 + 0.02 * k as f32, 0.0)
+                };
+                let to_eye = place.rotation * Vec3::Z;
+                let between =
+                    |t: f32, out: f32, sag: f32| from.lerp(lift, t) + side * out + Vec3::NEG_Y * sag;
+                let points = vec![
+                    from,
+                    from + down * 0.045,
+                    from + down * 0.050 + side * swing * 0.6,
+                    between(0.25, swing, sag - over) + to_eye * over,
+                    between(0.65, swing * 0.6, sag * 1.2 - 0.01 - over),
+                    lift,
+                    target.at,
+                ];
                 self.lines.push(Line { owner: Owner::Lead(card, k), points, made: [true, true] });
             }
         }

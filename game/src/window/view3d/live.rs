@@ -3,13 +3,14 @@
 
 use bevy::prelude::*;
 use sim_core::parts::engine::EngineState;
+use sim_core::parts::instruments::MeterMode;
 use sim_core::workshop::View;
 
 use super::super::app::{Drawn, ShopRes, UiRes};
 use super::super::prefs::Quality;
 use super::Room;
 use super::build::Filament;
-use super::build::tools::{NEEDLE_START, NEEDLE_SWEEP};
+use super::build::tools::{NEEDLE_START, NEEDLE_SWEEP, knob_angle};
 use super::places::{self, PEDAL_ARM_M, PEDAL_PIVOT};
 
 /// How a thing moves.
@@ -35,8 +36,12 @@ pub(super) enum Moves {
     Accelerator,
     /// The ignition key.
     Key,
+    /// The pointer of a meter's knob (card).
+    Knob(usize),
     /// An instrument: on the board, or hung up near its ends.
     Instrument(usize),
+    /// Hose and leads of an instrument as they hang on the board (card).
+    OnBoard(usize),
     /// A needle.
     Needle {
         /// Card.
@@ -80,6 +85,9 @@ fn tremble(s: f32, hz: f32, size: f32) -> Vec3 {
     let a = s * hz * std::f32::consts::TAU;
     Vec3::new(a.sin(), (a * 1.31 + 1.0).sin(), (a * 0.77 + 2.0).sin()) * size
 }
+
+/// Under the floor, m: what is not there for now.
+const OUT_OF_SIGHT_M: f32 = 20.0;
 
 /// How long a pump or an engine is seen to shake where a processor draws the room, s. What shook for ever
 /// would have it drawn for ever, and every hand in menus and notebook would wait for it.
@@ -148,6 +156,15 @@ pub(super) fn follow(
             Moves::Accelerator => {}
             Moves::Key => {
                 to.rotation = Quat::from_rotation_z(if view.key_on { 0.9 } else { 0.0 });
+            }
+            Moves::OnBoard(card) => {
+                if room.layout.hung.contains_key(&card) {
+                    to.translation -= Vec3::Y * OUT_OF_SIGHT_M;
+                }
+            }
+            Moves::Knob(card) => {
+                let mode = view.instruments.get(card).and_then(|i| i.mode).unwrap_or(MeterMode::Off);
+                to.rotation = Quat::from_rotation_z(knob_angle(mode));
             }
             Moves::Instrument(card) => {
                 if let Some((_, hung)) = room.layout.hung.get(&card) {

@@ -1,12 +1,13 @@
 //! The room in three dimensions: shapes made in code, moved by what can be seen in the workshop.
 //!
 //! [`places`] says where things stand, [`layout`] where they are now, `build` and [`hoses`] what they look
-//! like, [`live`] how they move, [`camera`] from where one sees them, [`anchors`] where that is on the
+//! like, [`live`] how they move, [`displays`] their digits, [`camera`] from where one sees them, [`anchors`] where that is on the
 //! screen, [`pick`] what the pointer is on, [`picture`] when it is drawn. No state of the simulation is kept here.
 
 mod anchors;
 mod build;
 mod camera;
+mod displays;
 mod figures;
 mod hoses;
 mod layout;
@@ -44,6 +45,9 @@ pub(super) struct Room {
     written: std::collections::BTreeMap<super::hands::Thing, egui::Pos2>,
 }
 
+/// How far a mark is from its thing at least when a line ties it to it, points.
+const TIED: f32 = 11.0;
+
 /// Lines, plugs, clamps: built anew when a joint changes.
 #[derive(Component, Debug)]
 struct FollowsJoints;
@@ -64,6 +68,7 @@ pub(super) fn plugin(app: &mut App) {
                 remember_homes,
                 live::follow,
                 live::glow,
+                displays::show,
                 camera::follow,
                 pick::point,
                 pick::outline,
@@ -177,4 +182,9 @@ fn anchor(shop: Res<ShopRes>, mut room: ResMut<Room>, eye: Res<RoomEye>, mut ui:
     for (thing, at) in &room.written {
         ui.anchors.insert(*thing, *at);
     }
+    // A mark that had to move aside is tied to its thing.
+    let homes = things.iter().filter_map(|(thing, place)| Some((*thing, lens.see(*place)?)));
+    ui.homes = homes
+        .filter(|(thing, home)| room.written.get(thing).is_some_and(|at| TIED < at.distance(*home)))
+        .collect();
 }

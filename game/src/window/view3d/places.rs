@@ -249,6 +249,18 @@ pub(super) fn parking(station: Station, i: usize) -> Vec3 {
     }
 }
 
+/// Height of the foot of the rod that an instrument in use hangs from, m: on the bodywork by its magnet, on
+/// the floor before the car; `None` where it lies on a table.
+#[must_use]
+pub(super) fn stand_foot(station: Station) -> Option<f32> {
+    match station {
+        Station::Bay => Some(0.84),
+        Station::Front => Some(0.0),
+        Station::Cab => Some(0.30),
+        Station::Desk | Station::Bench => None,
+    }
+}
+
 /// Where an instrument of the kit hangs when it is not in use: the `i`-th of those on the board.
 #[must_use]
 pub(super) fn board_hook(i: usize) -> Vec3 {

@@ -93,12 +93,17 @@ pub(super) fn patterns(text: &str) -> Vec<Pattern> {
     all
 }
 
+/// A number and its sign of per cent stay on one line.
+fn unbroken(text: &str) -> String {
+    text.replace(" %", "\u{a0}%")
+}
+
 impl Words {
     /// A sentence of the workshop or the marker in the language shown.
     #[must_use]
     pub fn sentence(&self, shop: &Shop, english: &str) -> String {
         if self.tag() == FALLBACK || english.is_empty() {
-            return english.to_owned();
+            return unbroken(english);
         }
         if let Some(said) = self.whole(shop, english).or_else(|| self.printed(shop, english)) {
             return said;
@@ -153,13 +158,18 @@ impl Words {
         self.say_or(&format!("word-{}", key_part(english)), english)
     }
 
-    /// A number or a percentage: `under 0.1 %`, `-0.90`.
+    /// A number or a percentage: `under 0.1 %`, `−90.3 %`.
     fn amount(&self, text: &str) -> String {
         let mark = self.say("decimal-mark");
         let words = text.split(' ').map(|w| {
-            if w.parse::<f64>().is_ok() { w.replace('.', &mark).replace('-', "−") } else { self.word(w) }
+            let number = w.replace('−', "-");
+            if number.parse::<f64>().is_ok() {
+                number.replace('.', &mark).replace('-', "−")
+            } else {
+                self.word(w)
+            }
         });
-        words.collect::<Vec<_>>().join(" ")
+        unbroken(&words.collect::<Vec<_>>().join(" "))
     }
 
     /// `run (not noted`: a line of the record with what is missing.

@@ -348,16 +348,16 @@ fn what_the_workshop_says_is_said_in_german() {
     assert_eq!(
         words.sentence(&shop, left),
         "Das Fahrzeug wurde zurückgegeben, obwohl etwas daran geblieben oder offen war: Stopfen: \
-         Vierwegestück: Abgang 2; offene Verbindung: Verbindung: Formschlauch vom Bremskraftverstärker zum \
-         Vierwegestück: Ende B – Vierwegestück: Abgang 1; abgezogen: Relais der Pumpe."
+         Kreuzstück: Abgang 2; offene Verbindung: Verbindung: Formschlauch vom Bremskraftverstärker zum \
+         Kreuzstück: Ende B – Kreuzstück: Abgang 1; abgezogen: Relais der Pumpe."
     );
     let verdict = "You said “check valve towards the engine” with certainty 0.95, and that is right. At that \
-                   certainty a right finding earns 1.00 and a wrong one -0.90. It came after the first repair \
-                   and counts half.";
+                   certainty a right finding earns 99.8 % of these points, and a wrong one −90.3 %. \
+                   It came after the first repair and counts half.";
     assert_eq!(
         words.sentence(&shop, verdict),
-        "Befund „Rückschlagventil zum Motor“ mit Sicherheit 0,95, und das ist richtig. Bei dieser Sicherheit \
-         bringt ein richtiger Befund 1,00, ein falscher −0,90. Er kam nach der ersten Reparatur und zählt halb."
+        "Befund „Rückschlagventil zum Motor“ mit Gewissheit 0,95, und das ist richtig. Bei dieser Gewissheit \
+         bringt ein richtiger Befund 99,8 % dieser Punkte, ein falscher −90,3 %. Er kam nach der ersten Reparatur und zählt halb."
     );
     let english = Words::open(&root(), &[]).unwrap();
     assert_eq!(english.sentence(&shop, cover), cover);

@@ -204,6 +204,45 @@ fn paper(
         state.places.insert(plan.sheet, (sought, fitted));
     }
     write_anchors(ui, state, anchors);
+    bars(&painter, canvas, Rect::from_min_max(pen_at(origin, all.min, zoom), pen_at(origin, all.max, zoom)));
+}
+
+/// Where a point of the board is on the screen.
+fn pen_at(origin: Pos2, at: Pos2, zoom: f32) -> Pos2 {
+    origin + at.to_vec2() * zoom
+}
+
+/// Width of the bars that say how much of the board is seen, points.
+const SEEN_BAR: f32 = 6.0;
+
+/// How much of the board is seen, and which part of it, at the right and the lower edge: only where it goes
+/// on beyond them. It is moved by drag and wheel.
+fn bars(painter: &egui::Painter, canvas: Rect, all: Rect) {
+    let bar = |from: f32, to: f32, min: f32, max: f32| {
+        let length = (max - min).max(1.0);
+        let share = |v: f32| ((v - min) / length).clamp(0.0, 1.0);
+        (min < from - 2.0 || to + 2.0 < max).then(|| (share(from), share(to)))
+    };
+    let draw = |rect: Rect, thumb: Rect| {
+        painter.rect_filled(rect, SEEN_BAR * 0.5, theme::RULE.gamma_multiply(0.5));
+        painter.rect_filled(thumb, SEEN_BAR * 0.5, theme::INK_FAINT);
+    };
+    if let Some((from, to)) = bar(canvas.top(), canvas.bottom(), all.top(), all.bottom()) {
+        let rect = Rect::from_min_max(
+            canvas.right_top() - vec2(SEEN_BAR + 2.0, -2.0),
+            canvas.right_bottom() - vec2(2.0, 2.0),
+        );
+        let y = |t: f32| rect.top() + rect.height() * t;
+        draw(rect, Rect::from_x_y_ranges(rect.x_range(), y(from)..=y(to)));
+    }
+    if let Some((from, to)) = bar(canvas.left(), canvas.right(), all.left(), all.right()) {
+        let rect = Rect::from_min_max(
+            canvas.left_bottom() - vec2(-2.0, SEEN_BAR + 2.0),
+            canvas.right_bottom() - vec2(SEEN_BAR + 4.0, 2.0),
+        );
+        let x = |t: f32| rect.left() + rect.width() * t;
+        draw(rect, Rect::from_x_y_ranges(x(from)..=x(to), rect.y_range()));
+    }
 }
 
 /// White paper with a frame and its title.

@@ -7,7 +7,7 @@ use super::super::super::words::Words;
 use super::page;
 
 /// Keys as they are written on the page, and the words for what they do.
-const LINES: [(&str, &[(&str, &str)]); 4] = [
+const LINES: [(&str, &[(&str, &str)]); 5] = [
     (
         "keys-going",
         &[
@@ -16,21 +16,21 @@ const LINES: [(&str, &[(&str, &str)]); 4] = [
             ("D, I, + − 0", "diagram-keys"),
             ("F", "keys-find"),
             ("Tab", "keys-tab"),
+            ("A", "keys-names"),
             ("Esc", "keys-escape"),
         ],
     ),
-    (
-        "keys-menu",
-        &[
-            ("↑ ↓", "keys-lines"),
-            ("1 – 9, A – L", "keys-choose"),
-            ("←", "keys-back"),
-            ("K, E, P", "keys-car"),
-        ],
-    ),
+    ("keys-menu", &[("↑ ↓", "keys-lines"), ("1 – 9, A – L", "keys-choose"), ("←", "keys-back")]),
     (
         "keys-tools",
-        &[("T", "keys-board"), ("B", "keys-wall"), ("R", "keys-read"), ("N", "keys-note"), ("M", "keys-log")],
+        &[
+            ("K, E, P", "keys-car"),
+            ("T", "keys-board"),
+            ("B", "keys-wall"),
+            ("R", "keys-read"),
+            ("N", "keys-note"),
+            ("M", "keys-log"),
+        ],
     ),
     (
         "keys-time",
@@ -43,6 +43,10 @@ const LINES: [(&str, &[(&str, &str)]); 4] = [
             ("O", "keys-overnight"),
         ],
     ),
+    (
+        "help-marks",
+        &[("○", "help-mark-air"), ("□", "help-mark-wire"), ("•", "help-mark-thing"), ("—", "help-mark-tied")],
+    ),
 ];
 
 /// The first steps, in order.
@@ -53,7 +57,7 @@ pub(super) fn show(ctx: &egui::Context, words: &Words) -> bool {
     let mut open = true;
     let area = page("help", ctx).show(ctx, |inner| {
         let room = ctx.content_rect();
-        inner.set_width(720.0_f32.min(room.width() - 40.0));
+        inner.set_width(860.0_f32.min(room.width() - 40.0));
         inner.horizontal(|row| {
             row.heading(words.say("help-title"));
             row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {

@@ -95,6 +95,9 @@ pub fn listen(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {
     if pressed(Key::M) {
         ui.pages.log = true;
     }
+    if pressed(Key::A) {
+        ui.hotspots.names = !ui.hotspots.names;
+    }
     time_keys(ctx, shop, ui);
     tool_keys(ctx, shop, ui);
 }

@@ -8,6 +8,8 @@ use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::paper;
 
+/// Width of a part's name, points.
+const TITLE: f32 = 140.0;
 /// Width of a part's bar, points.
 const BAR: f32 = 150.0;
 
@@ -51,17 +53,19 @@ pub(super) fn parts(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Mar
         line(page, shop, words, part);
     }
     page.horizontal_wrapped(|row| {
-        title(row, "S", &words.say("mark-part-S"));
+        title(row, &words.say("mark-part-S"));
         let off = words.number(marks.deducted, 0);
         row.label(words.say_with("mark-off", &[("points", off.into())]));
     });
     page.indent("S", |inner| inner.add(Label::new(words.sentence(shop, &marks.safety)).wrap()));
+    page.add_space(4.0);
+    paper::faint(page, words.say("mark-bit"));
 }
 
 fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
     page.horizontal_wrapped(|row| {
         let name = words.say_or(&format!("mark-part-{}", part.letter), &part.name);
-        title(row, &part.letter, &name);
+        title(row, &name);
         bar(row, part.value);
         let points = words.number(part.points, 1);
         let weight = words.number(part.weight, 1);
@@ -71,13 +75,12 @@ fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
     page.add_space(4.0);
 }
 
-/// Letter and name of a part, as wide as every other.
-fn title(row: &mut egui::Ui, letter: &str, name: &str) {
+/// Name of a part, as wide as every other. Its letter is for files, whose language is English.
+fn title(row: &mut egui::Ui, name: &str) {
     let layout = egui::Layout::left_to_right(egui::Align::Center);
-    row.allocate_ui_with_layout(vec2(120.0, 22.0), layout, |cell| {
-        cell.set_min_width(120.0);
-        cell.label(RichText::new(letter).size(18.0).color(theme::ACCENT));
-        cell.label(RichText::new(name).size(15.5));
+    row.allocate_ui_with_layout(vec2(TITLE, 22.0), layout, |cell| {
+        cell.set_min_width(TITLE);
+        cell.label(RichText::new(name).size(15.5).color(theme::ACCENT));
     });
 }
 

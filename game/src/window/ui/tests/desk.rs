@@ -21,13 +21,13 @@ fn the_first_job_has_the_focus_and_enter_begins_it() {
 #[test]
 fn a_job_is_begun_left_and_carried_on() {
     let mut window = window(Page::FrontDesk, "de");
-    window.get_by_label_contains("Morgens zuerst ein hartes Pedal").click();
+    window.get_by_label_contains("Hartes Pedal beim ersten Tritt am Morgen").click();
     carry_out(&mut window);
     assert_eq!(window.state().shop.job().unwrap().id, "hard-first-press");
     press(&mut window, "bar-leave");
     assert_eq!(window.state().ui.page, Page::FrontDesk);
     assert_eq!(window.state().shop.unfinished().len(), 1);
-    window.get_by_label_contains("Fortsetzen: Morgens zuerst ein hartes Pedal").click();
+    window.get_by_label_contains("Fortsetzen: Hartes Pedal beim ersten Tritt am Morgen").click();
     carry_out(&mut window);
     assert_eq!(window.state().ui.page, Page::Workshop);
 }

@@ -22,7 +22,7 @@ fn a_card_reads_and_the_reading_waits_to_be_noted() {
     harness.get_by_label("tee-in vacuum gauge: Read it").click();
     harness.run_steps(4);
     assert_eq!(harness.state().shop.view().unwrap().readings.len(), 1);
-    harness.get_by_label("Looked at: note it").click();
+    harness.get_by_label("Note the reading").click();
     harness.run_steps(4);
     // The clipboard has taken it and asks what was read.
     assert_eq!(harness.state().ui.tray.to_note, None);

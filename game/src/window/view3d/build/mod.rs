@@ -17,6 +17,7 @@ use bevy::prelude::*;
 use super::super::hands::{Thing, reach};
 use super::super::prefs::PressureUnit;
 use super::super::shop::Shop;
+use super::displays::{Display, Shows};
 use super::live::Moves;
 use super::materials::{Mat, Palette, Sculpt};
 use super::places;
@@ -53,6 +54,8 @@ pub(super) struct Made {
     pub(super) parts: Vec<Made>,
     /// It is the lamp's filament (card).
     pub(super) filament: Option<usize>,
+    /// It is the digits of a display.
+    pub(super) display: Option<Display>,
     /// The sun passes it (walls of the room).
     pub(super) shadowless: bool,
 }
@@ -177,6 +180,9 @@ pub(super) fn spawn(
         }
         if let Some(card) = made.filament {
             child.insert(Filament(card));
+        }
+        if let Some(display) = made.display {
+            child.insert((display, Shows::default(), Visibility::Hidden));
         }
     }
     for part in &made.parts {

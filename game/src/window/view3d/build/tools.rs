@@ -4,11 +4,13 @@
 use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use sim_core::instrument::{Dial, InstrumentCard, InstrumentKind};
+use sim_core::parts::instruments::MeterMode;
 use std::f32::consts::{FRAC_PI_2, TAU};
 
 use super::super::super::hands::Thing;
 use super::super::super::prefs::PressureUnit;
 use super::super::super::ui::dial::printed::{Printed, figure};
+use super::super::displays::Display;
 use super::super::figures::figures;
 use super::super::live::Moves;
 use super::super::materials::{Mat, Sculpt};
@@ -64,6 +66,8 @@ pub(in super::super) fn kit(kit: &[InstrumentCard], unit: PressureUnit) -> Vec<M
 
 fn instrument(card: usize, kind: &InstrumentKind, unit: PressureUnit) -> Made {
     let mut s = Sculpt::default();
+    // Hose and leads as they hang on the board; in use they are lines of their own.
+    let mut rest = Sculpt::default();
     let mut parts = Vec::new();
     let printed = Printed::of(kind, unit);
     let mut dial = |s: &mut Sculpt, r: f32, at: Vec3| {
@@ -74,18 +78,31 @@ fn instrument(card: usize, kind: &InstrumentKind, unit: PressureUnit) -> Made {
     match kind {
         InstrumentKind::Gauge { .. } => {
             dial(&mut s, 0.080, Vec3::new(0.0, 0.012, 0.0));
-            gauge(&mut s);
+            gauge(&mut s, &mut rest);
         }
         InstrumentKind::HandPump { .. } => {
             dial(&mut s, 0.050, Vec3::new(0.018, 0.105, 0.006));
-            hand_pump(&mut s);
+            hand_pump(&mut s, &mut rest);
         }
-        InstrumentKind::Lamp => lamp(&mut s, &mut parts, card),
-        InstrumentKind::Multimeter { .. } => multimeter(&mut s),
-        InstrumentKind::ClampAmmeter { .. } => clamp_ammeter(&mut s),
-        InstrumentKind::PushLead => push_lead(&mut s),
-        InstrumentKind::IrThermometer { .. } => infrared(&mut s),
-        InstrumentKind::Stopwatch { .. } => stopwatch(&mut s),
+        InstrumentKind::Lamp => lamp(&mut s, &mut rest, &mut parts, card),
+        InstrumentKind::Multimeter { .. } => {
+            multimeter(&mut s, &mut rest);
+            parts.push(knob(card));
+            parts.push(display(card, Vec3::new(0.0, 0.062, 0.0215), 0.024, 4));
+        }
+        InstrumentKind::ClampAmmeter { .. } => {
+            clamp_ammeter(&mut s);
+            parts.push(display(card, Vec3::new(0.0, -0.065, 0.0185), 0.017, 3));
+        }
+        InstrumentKind::PushLead => push_lead(&mut s, &mut rest),
+        InstrumentKind::IrThermometer { .. } => {
+            infrared(&mut s);
+            parts.push(display(card, Vec3::new(0.035, 0.060, 0.0245), 0.013, 3));
+        }
+        InstrumentKind::Stopwatch { .. } => {
+            stopwatch(&mut s);
+            parts.push(display(card, Vec3::new(0.0, 0.0, 0.0145), 0.020, 4));
+        }
         InstrumentKind::Barometer { .. } => {
             s.add(Mat::Oak, cylinder(0.135, 0.025, 0.008).along(Vec3::Z).at(0.0, 0.0, -0.03));
             dial(&mut s, 0.10, Vec3::ZERO);
@@ -97,6 +114,9 @@ fn instrument(card: usize, kind: &InstrumentKind, unit: PressureUnit) -> Made {
         InstrumentKind::Plugs => plugs(&mut s),
         InstrumentKind::Clamps => clamps(&mut s),
         InstrumentKind::ListeningTube => tube(&mut s),
+    }
+    if !rest.made_of.is_empty() {
+        parts.push(Made { sculpt: rest, moves: Some(Moves::OnBoard(card)), ..Made::default() });
     }
     Made { sculpt: s, parts, ..Made::default() }
 }
@@ -166,7 +186,7 @@ fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Printed, r: f
     });
 }
 
-fn gauge(s: &mut Sculpt) {
+fn gauge(s: &mut Sculpt, rest: &mut Sculpt) {
     s.add(Mat::Brass, bevel_box(0.020, 0.022, 0.018, 0.003).at(0.0, -0.082, 0.0));
     s.add(Mat::Brass, hexagon(0.014, 0.016).at(0.0, -0.108, 0.0));
     s.add(Mat::Brass, cylinder(0.006, 0.03, 0.001).at(0.0, -0.130, 0.0));
@@ -174,7 +194,7 @@ fn gauge(s: &mut Sculpt) {
         Mat::Zinc,
         ring(0.012, 0.003).along(Vec3::X).turned(Quat::from_rotation_y(FRAC_PI_2)).at(0.0, 0.105, 0.0),
     );
-    coil(s, Mat::Accent, Vec3::new(0.0, -0.132, 0.0), 0.0055);
+    coil(rest, Mat::Accent, Vec3::new(0.0, -0.132, 0.0), 0.0055);
 }
 
 /// A lead or hose in loops, as it hangs from something on the board.
@@ -187,7 +207,7 @@ fn coil(s: &mut Sculpt, mat: Mat, from: Vec3, radius: f32) {
     s.add(mat, sweep(&super::super::shapes::curve(&line, 3), radius, radius, 7, Vec3::Z));
 }
 
-fn hand_pump(s: &mut Sculpt) {
+fn hand_pump(s: &mut Sculpt, rest: &mut Sculpt) {
     // Barrel to the right, dial above it, pistol grip with its lever below.
     s.add(
         Mat::Case,
@@ -222,10 +242,10 @@ fn hand_pump(s: &mut Sculpt) {
     );
     s.add(Mat::Zinc, lever);
     s.add(Mat::Brass, cylinder(0.006, 0.032, 0.001).along(Vec3::Z).at(-0.002, 0.028, -0.016));
-    coil(s, Mat::Accent, Vec3::new(0.088, 0.03, 0.0), 0.005);
+    coil(rest, Mat::Accent, Vec3::new(0.088, 0.03, 0.0), 0.005);
 }
 
-fn lamp(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
+fn lamp(s: &mut Sculpt, rest: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
     // Bulb in a socket, and two leads with their clips.
     s.add(
         Mat::Nylon,
@@ -250,7 +270,7 @@ fn lamp(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
     for (x, mat) in [(-0.014, Mat::Red), (0.014, Mat::Black)] {
         let from = Vec3::new(x, -0.068, 0.0);
         let side = f32::signum(x);
-        s.add(
+        rest.add(
             mat,
             hose(
                 &[
@@ -263,8 +283,8 @@ fn lamp(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
             ),
         );
         let clip = from + Vec3::new(side * 0.050, 0.05, 0.008);
-        s.add(mat, bevel_box(0.016, 0.034, 0.014, 0.004).at(clip.x, clip.y + 0.015, clip.z));
-        s.add(
+        rest.add(mat, bevel_box(0.016, 0.034, 0.014, 0.004).at(clip.x, clip.y + 0.015, clip.z));
+        rest.add(
             Mat::Zinc,
             plate(
                 &[
@@ -282,27 +302,63 @@ fn lamp(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
     }
 }
 
-fn multimeter(s: &mut Sculpt) {
+/// Middle of a meter's knob, m.
+const KNOB_Y: f32 = -0.006;
+
+/// Where a meter's knob points, rad anticlockwise from above: as in the tray.
+#[must_use]
+pub(in super::super) fn knob_angle(mode: MeterMode) -> f32 {
+    TAU * match mode {
+        MeterMode::Off => 0.25,
+        MeterMode::Volt => 0.09,
+        MeterMode::Ohm => -0.09,
+        MeterMode::Ampere => -0.25,
+    }
+}
+
+/// The pointer of a meter's knob.
+fn knob(card: usize) -> Made {
+    let mut s = Sculpt::default();
+    s.add(Mat::Face, bevel_box(0.004, 0.022, 0.002, 0.0005).at(0.0, 0.011, 0.0));
+    Made {
+        home: Transform::from_xyz(0.0, KNOB_Y, 0.0285),
+        sculpt: s,
+        moves: Some(Moves::Knob(card)),
+        ..Made::default()
+    }
+}
+
+/// The digits of a display, about `at`.
+fn display(card: usize, at: Vec3, height: f32, digits: usize) -> Made {
+    let mut s = Sculpt::default();
+    // Eights till it is known what it shows.
+    s.add(Mat::Ink, super::super::displays::digits(&"8".repeat(digits), digits, height));
+    Made {
+        home: Transform::from_translation(at),
+        sculpt: s,
+        display: Some(Display { card, height, digits }),
+        ..Made::default()
+    }
+}
+
+fn multimeter(s: &mut Sculpt, rest: &mut Sculpt) {
     s.add(Mat::Case, bevel_box(0.100, 0.185, 0.036, 0.010).at(0.0, 0.01, 0.0));
     s.add(Mat::Rubber, bevel_box(0.112, 0.030, 0.040, 0.010).at(0.0, 0.092, 0.0));
     s.add(Mat::Rubber, bevel_box(0.112, 0.030, 0.040, 0.010).at(0.0, -0.072, 0.0));
     s.add(Mat::Display, bevel_box(0.080, 0.042, 0.004, 0.001).at(0.0, 0.062, 0.019));
-    for (i, x) in [-0.022, -0.002, 0.018].iter().enumerate() {
-        for y in [0.068, 0.056] {
-            s.add(Mat::Ink, bevel_box(0.010, 0.002, 0.002, 0.0003).at(*x, y - 0.000 * i as f32, 0.0215));
-        }
-        s.add(Mat::Ink, bevel_box(0.002, 0.022, 0.002, 0.0003).at(x + 0.006, 0.062, 0.0215));
-    }
-    s.add(Mat::Nylon, cylinder(0.026, 0.010, 0.003).along(Vec3::Z).at(0.0, 0.002, 0.018));
-    s.add(Mat::Face, bevel_box(0.003, 0.020, 0.002, 0.0005).at(0.0, 0.012, 0.0285));
-    for i in 0..9 {
-        let (sin, cos) = ((i as f32 - 4.0) * 0.45).sin_cos();
-        s.add(
-            Mat::Face,
-            bevel_box(0.003, 0.006, 0.001, 0.0003)
-                .turned(Quat::from_rotation_z(-(i as f32 - 4.0) * 0.45))
-                .at(0.033 * sin, 0.002 + 0.033 * cos, 0.0185),
-        );
+    s.add(Mat::Nylon, cylinder(0.024, 0.010, 0.003).along(Vec3::Z).at(0.0, KNOB_Y, 0.018));
+    for mode in [MeterMode::Off, MeterMode::Volt, MeterMode::Ohm, MeterMode::Ampere] {
+        let turn = Quat::from_rotation_z(knob_angle(mode));
+        let at = Vec3::Y * KNOB_Y + turn * Vec3::Y * 0.0285;
+        s.add(Mat::Ink, bevel_box(0.002, 0.005, 0.001, 0.0003).turned(turn).at(at.x, at.y, 0.0185));
+        let at = Vec3::Y * KNOB_Y + turn * Vec3::Y * 0.0385;
+        let sign = match mode {
+            MeterMode::Off => "0",
+            MeterMode::Volt => "V",
+            MeterMode::Ohm => "Ω",
+            MeterMode::Ampere => "A",
+        };
+        s.add(Mat::Ink, figures(sign, 0.012).at(at.x, at.y, 0.0186));
     }
     for (x, mat) in [(-0.035, Mat::Red), (-0.005, Mat::Black), (0.025, Mat::Red)] {
         s.add(mat, ring(0.007, 0.002).along(Vec3::Z).at(x, -0.055, 0.020));
@@ -312,7 +368,7 @@ fn multimeter(s: &mut Sculpt) {
         s.add(mat, cylinder(0.006, 0.022, 0.002).along(Vec3::Z).at(x, -0.055, 0.018));
         let from = Vec3::new(x, -0.055, 0.040);
         let end = Vec3::new(side * 0.075, -0.03, 0.008);
-        s.add(
+        rest.add(
             mat,
             hose(
                 &[
@@ -325,12 +381,12 @@ fn multimeter(s: &mut Sculpt) {
                 0.003,
             ),
         );
-        s.add(
+        rest.add(
             mat,
             lathe(&[(0.0, 0.0), (0.006, 0.0), (0.008, 0.01), (0.006, 0.05), (0.003, 0.056)])
                 .at(end.x, end.y, end.z),
         );
-        s.add(Mat::Steel, cylinder(0.0015, 0.025, 0.0003).at(end.x, end.y + 0.055, end.z));
+        rest.add(Mat::Steel, cylinder(0.0015, 0.025, 0.0003).at(end.x, end.y + 0.055, end.z));
     }
 }
 
@@ -349,15 +405,11 @@ fn clamp_ammeter(s: &mut Sculpt) {
     s.add(Mat::Case, bevel_box(0.072, 0.135, 0.032, 0.012).at(0.0, -0.035, 0.0));
     s.add(Mat::Red, plate(&[(-0.034, 0.03), (-0.034, -0.03), (-0.052, 0.0), (-0.048, 0.035)], 0.016));
     s.add(Mat::Display, bevel_box(0.050, 0.028, 0.003, 0.001).at(0.0, -0.065, 0.0165));
-    for x in [-0.010, 0.006] {
-        s.add(Mat::Ink, bevel_box(0.008, 0.002, 0.002, 0.0003).at(x, -0.058, 0.0185));
-        s.add(Mat::Ink, bevel_box(0.002, 0.016, 0.002, 0.0003).at(x + 0.005, -0.065, 0.0185));
-    }
     s.add(Mat::Nylon, cylinder(0.017, 0.008, 0.002).along(Vec3::Z).at(0.0, -0.015, 0.015));
     s.add(Mat::Face, bevel_box(0.003, 0.013, 0.002, 0.0004).at(0.0, -0.009, 0.0235));
 }
 
-fn push_lead(s: &mut Sculpt) {
+fn push_lead(s: &mut Sculpt, rest: &mut Sculpt) {
     s.add(
         Mat::Case,
         lathe(&[(0.0, -0.08), (0.016, -0.08), (0.021, -0.07), (0.021, 0.05), (0.016, 0.062), (0.0, 0.062)]),
@@ -374,7 +426,7 @@ fn push_lead(s: &mut Sculpt) {
         let side = f32::signum(x);
         let from = Vec3::new(x, -0.078, 0.0);
         let clip = Vec3::new(side * 0.055, -0.005, 0.006);
-        s.add(
+        rest.add(
             mat,
             hose(
                 &[
@@ -387,8 +439,8 @@ fn push_lead(s: &mut Sculpt) {
                 0.0035,
             ),
         );
-        s.add(mat, bevel_box(0.014, 0.036, 0.014, 0.004).at(clip.x, clip.y + 0.016, clip.z));
-        s.add(Mat::Zinc, bevel_box(0.008, 0.024, 0.006, 0.002).at(clip.x, clip.y + 0.042, clip.z));
+        rest.add(mat, bevel_box(0.014, 0.036, 0.014, 0.004).at(clip.x, clip.y + 0.016, clip.z));
+        rest.add(Mat::Zinc, bevel_box(0.008, 0.024, 0.006, 0.002).at(clip.x, clip.y + 0.042, clip.z));
     }
 }
 
@@ -412,7 +464,6 @@ fn infrared(s: &mut Sculpt) {
     s.add(Mat::Rubber, plate(&[(0.02, 0.03), (0.072, 0.03), (0.085, -0.09), (0.040, -0.095)], 0.036));
     s.add(Mat::Red, plate(&[(0.012, 0.03), (0.026, 0.03), (0.030, -0.005), (0.020, -0.010)], 0.014));
     s.add(Mat::Display, bevel_box(0.040, 0.028, 0.003, 0.001).at(0.035, 0.060, 0.0225));
-    s.add(Mat::Ink, bevel_box(0.016, 0.014, 0.002, 0.0003).at(0.035, 0.060, 0.0245));
 }
 
 fn stopwatch(s: &mut Sculpt) {
@@ -430,12 +481,6 @@ fn stopwatch(s: &mut Sculpt) {
     );
     s.add(Mat::Face, put(cylinder(0.057, 0.012, 0.001)));
     s.add(Mat::Display, bevel_box(0.076, 0.032, 0.003, 0.001).at(0.0, 0.0, 0.0125));
-    for (i, x) in [-0.026, -0.010, 0.010, 0.024].iter().enumerate() {
-        s.add(Mat::Ink, bevel_box(0.002, 0.018, 0.002, 0.0003).at(*x, 0.0, 0.0145));
-        if i % 2 == 0 {
-            s.add(Mat::Ink, bevel_box(0.008, 0.002, 0.002, 0.0003).at(x + 0.004, 0.008, 0.0145));
-        }
-    }
     for i in 0..60 {
         let a = i as f32 / 60.0 * TAU;
         let turn = Quat::from_rotation_z(a);
@@ -481,6 +526,10 @@ fn thermometer(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) 
         let long = if i % 2 == 0 { 0.016 } else { 0.009 };
         let y = -0.095 + 0.21 * i as f32 / n as f32;
         s.add(Mat::Ink, bevel_box(long, 0.0014, 0.001, 0.0002).at(0.010 + long * 0.5, y, 0.0));
+        if i % 4 == 0 {
+            let text = figure(dial.min + 5.0 * i as f64);
+            s.add(Mat::Ink, figures(&text, 0.013).at(-0.019, y, 0.0));
+        }
     }
     let mut column = Sculpt::default();
     column.add(Mat::Red, cylinder(0.0032, 1.0, 0.0005).at(0.0, 0.0, 0.0));
