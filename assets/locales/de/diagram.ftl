@@ -52,6 +52,7 @@ alder-short-switch = Unterdruckschalter
 alder-short-valve_m = Rückschlagventil Motor
 alder-short-hose_m = Schlauch zum Motor
 alder-short-engine = Motor
+alder-short-engine-wiring = Generator
 alder-short-valve_p = Rückschlagventil Pumpe
 alder-short-hose_p = Schlauch zur Pumpe
 alder-short-pump = Unterdruckpumpe

@@ -52,6 +52,7 @@ alder-short-switch = vacuum switch
 alder-short-valve_m = check valve, engine
 alder-short-hose_m = hose to engine
 alder-short-engine = engine
+alder-short-engine-wiring = alternator
 alder-short-valve_p = check valve, pump
 alder-short-hose_p = hose to pump
 alder-short-pump = vacuum pump

@@ -83,6 +83,8 @@ pub struct Ui {
     pub anchors: BTreeMap<Thing, Pos2>,
     /// Where in the room's picture things are whose anchor had to move aside.
     pub homes: BTreeMap<Thing, Pos2>,
+    /// Closed lines round what is pointed at in the room, where they are laid over its picture.
+    pub outline: Vec<Vec<Pos2>>,
     /// What the panels leave of the window: the room, and its picking.
     pub scene: Option<Rect>,
     /// The picture of the room that belongs there, when one has been drawn.

@@ -134,7 +134,7 @@ const FLAT: &str = "first-shift/flat-after-the-weekend";
 
 #[test]
 #[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
-fn hum_at_the_lights_by_mouse_in_the_room() {
+fn at_the_car_hum_at_the_lights_by_mouse() {
     if !skipped(1) {
         do_job(HUM, Mouse::default(), Where::Room);
     }
@@ -142,7 +142,7 @@ fn hum_at_the_lights_by_mouse_in_the_room() {
 
 #[test]
 #[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
-fn hum_at_the_lights_by_keyboard_in_the_diagram() {
+fn on_the_sheet_hum_at_the_lights_by_keyboard() {
     if !skipped(1) {
         do_job(HUM, Keyboard, Where::Diagram);
     }
@@ -150,7 +150,7 @@ fn hum_at_the_lights_by_keyboard_in_the_diagram() {
 
 #[test]
 #[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
-fn flat_after_the_weekend_by_mouse_in_the_diagram() {
+fn on_the_sheet_flat_after_the_weekend_by_mouse() {
     if !skipped(1) {
         do_job(FLAT, Mouse::default(), Where::Diagram);
     }
@@ -158,7 +158,7 @@ fn flat_after_the_weekend_by_mouse_in_the_diagram() {
 
 #[test]
 #[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
-fn flat_after_the_weekend_by_keyboard_in_the_room() {
+fn at_the_car_flat_after_the_weekend_by_keyboard() {
     if !skipped(1) {
         do_job(FLAT, Keyboard, Where::Room);
     }

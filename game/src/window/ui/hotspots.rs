@@ -54,6 +54,11 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     ui.hotspots.hit = false;
     let anchors: Vec<(Thing, Pos2)> = ui.anchors.iter().map(|(t, p)| (*t, *p)).collect();
     let mut told: Option<(Thing, Pos2)> = None;
+    let painter = root.painter().with_clip_rect(scene);
+    for line in &ui.outline {
+        painter.add(Shape::closed_line(line.clone(), Stroke::new(4.0, RIM)));
+        painter.add(Shape::closed_line(line.clone(), Stroke::new(2.0, theme::ACCENT_ON_DARK)));
+    }
     for (thing, home) in ui.homes.iter().filter(|_| !ui.hotspots.glides) {
         if let Some(at) = ui.anchors.get(thing) {
             let line = [*at + (*home - *at).normalized() * (MARK + 1.0), *home];

@@ -188,16 +188,18 @@ impl Lens {
     /// The place in the picture; `None` behind the eye or outside.
     #[must_use]
     pub(super) fn see(&self, at: Vec3) -> Option<Pos2> {
+        self.see_beyond(at).filter(|pos| self.scene.contains(*pos))
+    }
+
+    /// The same also outside the picture.
+    #[must_use]
+    pub(super) fn see_beyond(&self, at: Vec3) -> Option<Pos2> {
         let clip = self.clip_from_world * at.extend(1.0);
-        if clip.w <= 0.05 {
-            return None;
-        }
-        let (x, y) = (clip.x / clip.w, clip.y / clip.w);
-        let pos = Pos2::new(
-            self.scene.min.x + (x + 1.0) * 0.5 * self.scene.width(),
-            self.scene.min.y + (1.0 - y) * 0.5 * self.scene.height(),
-        );
-        self.scene.contains(pos).then_some(pos)
+        (0.05 < clip.w).then(|| {
+            let (x, y) = (clip.x / clip.w, clip.y / clip.w);
+            self.scene.min
+                + egui::vec2((x + 1.0) * 0.5 * self.scene.width(), (1.0 - y) * 0.5 * self.scene.height())
+        })
     }
 
     /// The ray from the eye through a place in the picture: a point far along it.

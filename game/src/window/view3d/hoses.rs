@@ -59,7 +59,7 @@ pub(super) fn style(id: &str, hose: bool) -> Style {
         "wire_15" => of(0.0036, Mat::Black, End::Plug),
         "wire_switch" => of(0.0036, Mat::Green, End::Plug),
         "e_key_30" => of(0.0042, Mat::Red, End::Plug),
-        "e_relay_30" => Style { radius: 0.008, flat: 0.3, mat: Mat::Copper, end: End::Eye },
+        "e_relay_30" => of(0.0046, Mat::Red, End::Eye),
         "e_switch_com" => of(0.0036, Mat::Brown, End::Plug),
         "e_alternator" => of(0.0065, Mat::Red, End::Eye),
         "e_engine" => Style { radius: 0.012, flat: 0.28, mat: Mat::Copper, end: End::Eye },

@@ -4,7 +4,7 @@ use bevy::anti_alias::fxaa::Fxaa;
 use bevy::camera::Exposure;
 use bevy::core_pipeline::prepass::DepthPrepass;
 use bevy::core_pipeline::tonemapping::Tonemapping;
-use bevy::light::{CascadeShadowConfigBuilder, DirectionalLightShadowMap};
+use bevy::light::{CascadeShadowConfigBuilder, DirectionalLightShadowMap, ShadowFilteringMethod};
 use bevy::pbr::ScreenSpaceAmbientOcclusion;
 use bevy::prelude::*;
 use bevy::render::view::{ColorGrading, ColorGradingGlobal, ColorGradingSection};
@@ -51,6 +51,12 @@ pub(super) fn dress_camera(
             ColorGrading::with_identical_sections(ColorGradingGlobal::default(), tones),
             Msaa::Off,
             Fxaa::default(),
+            // Four samples of the shadow where a processor draws, not nine.
+            if drawn.0 == Quality::High {
+                ShadowFilteringMethod::Gaussian
+            } else {
+                ShadowFilteringMethod::Hardware2x2
+            },
             DepthPrepass,
             sky::light(&mut images, 520.0),
         ));

@@ -2,7 +2,7 @@
 //!
 //! [`places`] says where things stand, [`layout`] where they are now, `build` and [`hoses`] what they look
 //! like, [`live`] how they move, [`displays`] their digits, [`camera`] from where one sees them, [`anchors`] where that is on the
-//! screen, [`pick`] what the pointer is on, [`picture`] when it is drawn. No state of the simulation is kept here.
+//! screen, [`pick`] what the pointer is on, [`silhouette`] its outline, [`picture`] when it is drawn. No state of the simulation is kept here.
 
 mod anchors;
 mod build;
@@ -18,6 +18,7 @@ mod pick;
 pub(super) mod picture;
 mod places;
 mod shapes;
+mod silhouette;
 mod sky;
 #[cfg(test)]
 mod tests;
@@ -72,6 +73,7 @@ pub(super) fn plugin(app: &mut App) {
                 camera::follow,
                 pick::point,
                 pick::outline,
+                pick::outline_over,
                 // Before the shadows are made ready, and after everything that moves.
                 picture::fit,
                 picture::rest,

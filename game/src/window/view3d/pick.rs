@@ -11,10 +11,12 @@ use egui::Pos2;
 use super::super::app::{Drawn, ShopRes, UiRes};
 use super::super::hands::{self, Thing};
 use super::super::prefs::Quality;
+use super::super::state::Ui;
 use super::build::{Picks, Shape};
 use super::camera::{Lens, RoomEye};
 use super::materials::Palette;
 use super::shapes::Geo;
+use super::silhouette::{self, Asked};
 
 /// What the pointer is on in the room.
 #[derive(Resource, Debug, Default)]
@@ -25,14 +27,10 @@ pub(super) struct Pointed {
     /// Outlined things and their hulls.
     hulls: Vec<Entity>,
     outlined: Option<Thing>,
-    /// What would be outlined, and for how many frames it has been that.
-    next: (Option<Thing>, u32),
+    /// What the outline over the picture was last made for.
+    asked: Option<(Thing, Asked)>,
     round: u64,
 }
-
-/// Frames for which something is pointed at before it is outlined where a processor draws the room: whoever
-/// types into a list or runs across the picture does not wait for outlines that are gone at once.
-const BEFORE_OUTLINE: u32 = 5;
 
 /// The hull that makes an outline.
 #[derive(Component, Clone, Copy, Debug)]
@@ -111,6 +109,43 @@ pub(super) fn point(
     }
 }
 
+/// What is hovered or has its menu open; nobody needs an outline of the car.
+fn wanted(ui: &Ui, pointed: &Pointed) -> Option<Thing> {
+    let wanted = ui.menu.as_ref().map(|m| m.thing).or(ui.hover).or(pointed.thing);
+    wanted.filter(|t| *t != Thing::Car)
+}
+
+/// The same outline as lines over the picture, where a processor draws the room.
+pub(super) fn outline_over(
+    mut ui: ResMut<UiRes>,
+    eye: Res<RoomEye>,
+    mut pointed: ResMut<Pointed>,
+    drawn: Res<Drawn>,
+    all: Query<(&Picks, &Shape, &GlobalTransform)>,
+) {
+    if drawn.0 != Quality::Low {
+        return;
+    }
+    let ui = &mut ui.0;
+    let (Some(scene), Some(wanted)) = (ui.scene, wanted(ui, &pointed)) else {
+        (pointed.asked, ui.outline) = (None, Vec::new());
+        return;
+    };
+    let shapes: Vec<_> = all.iter().filter(|(picks, ..)| picks.0 == wanted).collect();
+    let fov = eye.fov(scene.width() / scene.height().max(1.0));
+    let asked = Asked {
+        places: shapes.iter().map(|(.., at)| at.affine()).collect(),
+        eye: (eye.now.place(), eye.now.target, fov),
+        scene,
+    };
+    let asked = Some((wanted, asked));
+    if pointed.asked != asked {
+        let shapes: Vec<_> = shapes.iter().map(|(_, shape, at)| (&*shape.0, at.affine())).collect();
+        ui.outline = silhouette::outline(&shapes, &Lens::new(&eye.now, fov, scene), scene);
+        pointed.asked = asked;
+    }
+}
+
 /// Draws the outline round what is hovered or has its menu open.
 pub(super) fn outline(
     mut commands: Commands,
@@ -122,14 +157,8 @@ pub(super) fn outline(
     drawn: Res<Drawn>,
     all: Query<(Entity, &Picks, &Shape)>,
 ) {
-    let ui = &ui.0;
-    let wanted = ui.menu.as_ref().map(|m| m.thing).or(ui.hover).or(pointed.thing);
-    if pointed.outlined == wanted && pointed.round == room.round {
-        pointed.next = (wanted, 0);
-        return;
-    }
-    pointed.next = if pointed.next.0 == wanted { (wanted, pointed.next.1 + 1) } else { (wanted, 0) };
-    if drawn.0 == Quality::Low && pointed.round == room.round && pointed.next.1 < BEFORE_OUTLINE {
+    let wanted = wanted(&ui.0, &pointed);
+    if drawn.0 == Quality::Low || (pointed.outlined == wanted && pointed.round == room.round) {
         return;
     }
     // The hulls of things that were built anew have gone with them.
@@ -139,7 +168,7 @@ pub(super) fn outline(
         }
     }
     (pointed.outlined, pointed.round) = (wanted, room.round);
-    let Some(wanted) = wanted.filter(|t| *t != Thing::Car) else { return };
+    let Some(wanted) = wanted else { return };
     for (entity, picks, shape) in &all {
         if picks.0 != wanted {
             continue;

@@ -6,18 +6,23 @@
 
 use bevy::camera::RenderTarget;
 use bevy::prelude::*;
+use bevy::window::WindowEvent;
 use bevy_egui::{EguiTextureHandle, EguiUserTextures};
 
 use super::super::app::{Drawn, RoomCamera, UiRes, canvas};
+use super::super::idle::is_input;
 use super::super::prefs::Quality;
 use super::pick::Hull;
 
 /// Frames drawn after something moved: the last state has then been seen by every stage of the renderer.
-const AFTER_MOVE: u32 = 3;
+const AFTER_MOVE: u32 = 2;
 /// Frames drawn after something new was built: its shaders are made in the background.
 const AFTER_BUILD: u32 = 30;
-/// Frames without a change before a coarse picture is drawn sharp.
-const BEFORE_SHARP: u32 = 8;
+/// Frames without a change after which the picture shows the last state.
+const BEFORE_REST: u32 = 8;
+/// Frames without a change, and time without a hand, before a coarse picture is drawn sharp: a hand that
+/// goes on would have to wait for it.
+const BEFORE_SHARP: (u32, f32) = (3, 0.6);
 /// Smallest picture, px.
 const SMALLEST: u32 = 8;
 
@@ -29,6 +34,12 @@ pub(crate) struct Picture {
     shown: Option<egui::TextureId>,
     /// Frames since the last change.
     still: u32,
+    /// Time since the last hand, s.
+    calm_s: f32,
+    /// Drawn whole since the last change.
+    sharp: bool,
+    /// Field of view it was last drawn with, rad.
+    fov: f32,
     /// Frames still to draw.
     left: u32,
     built: bool,
@@ -50,20 +61,20 @@ impl Picture {
         self.built
     }
 
-    /// Whether it shows the last state, sharp.
+    /// Whether it shows the last state.
     pub(crate) fn rests(&self) -> bool {
-        self.left == 0 && BEFORE_SHARP <= self.still
+        self.left == 0 && BEFORE_REST <= self.still
+    }
+
+    /// Whether it is being drawn.
+    pub(crate) fn is_drawn(&self) -> bool {
+        0 < self.left
     }
 }
 
 /// What is seen of anything that changes.
-type SeenChange = Or<(
-    Changed<Transform>,
-    Changed<Mesh3d>,
-    Changed<MeshMaterial3d<StandardMaterial>>,
-    Changed<PointLight>,
-    Changed<Projection>,
-)>;
+type SeenChange =
+    Or<(Changed<Transform>, Changed<Mesh3d>, Changed<MeshMaterial3d<StandardMaterial>>, Changed<PointLight>)>;
 
 /// Gives the picture the size of what the panels leave.
 pub(super) fn fit(
@@ -73,11 +84,11 @@ pub(super) fn fit(
     mut images: ResMut<Assets<Image>>,
     mut textures: ResMut<EguiUserTextures>,
     drawn: Res<Drawn>,
-    camera: Single<(Entity, &Camera), With<RoomCamera>>,
+    camera: Single<(Entity, &mut Projection), With<RoomCamera>>,
     windows: Query<&Window>,
 ) {
     let Some(scene) = ui.0.scene else { return };
-    let (entity, _) = *camera;
+    let (entity, mut projection) = camera.into_inner();
     let scale = windows.iter().next().map_or(1.0, Window::scale_factor) * ui.0.prefs.scale;
     let at = |v: f32| (v * scale).round().max(0.0) as u32;
     let whole = UVec2::new(
@@ -85,7 +96,7 @@ pub(super) fn fit(
         at(scene.max.y).saturating_sub(at(scene.min.y)),
     )
     .max(UVec2::splat(SMALLEST));
-    let coarse = drawn.0 == Quality::Low && picture.still < BEFORE_SHARP && !picture.always_sharp;
+    let coarse = drawn.0 == Quality::Low && !picture.sharp && !picture.always_sharp;
     let size = if coarse { (whole / 2).max(UVec2::splat(SMALLEST)) } else { whole };
     let place = &mut picture.canvases[usize::from(!coarse)];
     if place.as_ref().is_none_or(|canvas| canvas.size != size) {
@@ -102,6 +113,8 @@ pub(super) fn fit(
     }
     ui.0.room_picture = Some(texture);
     commands.entity(entity).insert(RenderTarget::Image(image.into()));
+    // The camera asks for the size of its target when its projection has changed, not when the target has.
+    projection.set_changed();
     picture.shown = Some(texture);
     picture.left = picture.left.max(AFTER_MOVE);
 }
@@ -109,25 +122,34 @@ pub(super) fn fit(
 /// Lets the camera rest while nothing changes.
 pub(super) fn rest(
     ui: Res<UiRes>,
+    time: Res<Time<Real>>,
+    mut hands: MessageReader<WindowEvent>,
     mut picture: ResMut<Picture>,
-    mut camera: Single<&mut Camera, With<RoomCamera>>,
+    camera: Single<(&mut Camera, &Projection), With<RoomCamera>>,
     changed: Query<(), SeenChange>,
     built: Query<(), (Added<Mesh3d>, Without<Hull>)>,
     outlined: Query<(), Added<Hull>>,
     mut gone: RemovedComponents<Mesh3d>,
     mut first_outline_drawn: Local<bool>,
 ) {
+    let (mut camera, projection) = camera.into_inner();
+    let fov = if let Projection::Perspective(p) = projection { p.fov } else { 0.0 };
+    let turned = std::mem::replace(&mut picture.fov, fov) != fov;
     let fewer = 0 < gone.read().count();
     // Outlines come and go with the pointer; only the first needs shaders made.
     let unmade = !outlined.is_empty() && !std::mem::replace(&mut *first_outline_drawn, true);
     if !built.is_empty() || unmade {
         picture.left = picture.left.max(AFTER_BUILD);
     }
-    if fewer || !outlined.is_empty() || !changed.is_empty() {
+    picture.calm_s = if hands.read().any(is_input) { 0.0 } else { picture.calm_s + time.delta_secs() };
+    if fewer || turned || !outlined.is_empty() || !changed.is_empty() {
         picture.still = 0;
+        picture.sharp = false;
         picture.left = picture.left.max(AFTER_MOVE);
     } else {
         picture.still = picture.still.saturating_add(1);
+        let (frames, calm_s) = BEFORE_SHARP;
+        picture.sharp |= frames <= picture.still && calm_s <= picture.calm_s;
     }
     let active = ui.0.scene.is_some() && 0 < picture.left;
     if camera.is_active != active {

@@ -7,12 +7,14 @@ use bevy::mesh::{Indices, Mesh, PrimitiveTopology};
 use bevy::transform::components::Transform;
 use std::f32::consts::TAU;
 
-/// Steps of a lathe round its axis: enough that a booster's rim looks round.
-const LATHE_STEPS: usize = 28;
-/// Below this radius nobody counts corners.
-const SMALL_M: f32 = 0.013;
+/// Fewest and most steps of a lathe round its axis.
+const ROUND_STEPS: (usize, usize) = (8, 40);
+/// How far a side of a round thing may be from the circle, m: less than a pixel from where it is seen.
+const SAGITTA_M: f32 = 0.000_45;
+/// A ring thinner than this has six sides, m.
+const THIN_M: f32 = 0.004;
 /// Edges finer than this are not drawn: a mark on a dial is a plain box.
-const SHARP_M: f32 = 0.0006;
+const SHARP_M: f32 = 0.0011;
 /// Profile corners blunter than this are shaded smooth (cosine of 35°).
 const SMOOTH_COS: f32 = 0.82;
 
@@ -137,7 +139,14 @@ impl Geo {
 /// Turns a profile of (radius, height) about +Y, from the lower end up along the outside.
 #[must_use]
 pub(super) fn lathe(profile: &[(f32, f32)]) -> Geo {
-    lathe_steps(profile, LATHE_STEPS)
+    let widest = profile.iter().fold(0.0_f32, |w, (r, _)| w.max(*r));
+    lathe_steps(profile, round_steps(widest))
+}
+
+/// Steps of a circle of a radius in m, so that none of its sides is further than [`SAGITTA_M`] from it.
+fn round_steps(radius: f32) -> usize {
+    let half = (1.0 - SAGITTA_M / radius.max(SAGITTA_M * 2.0)).acos();
+    ((std::f32::consts::PI / half).ceil() as usize).clamp(ROUND_STEPS.0, ROUND_STEPS.1)
 }
 
 /// [`lathe`] with a chosen number of steps: six make a hexagon.
@@ -166,7 +175,13 @@ pub(super) fn lathe_steps(profile: &[(f32, f32)], steps: usize) -> Geo {
             let turn = |v: Vec2| Vec3::new(v.x * cos, v.y, v.x * sin);
             let here = [geo.vertex(turn(pair[0]), turn(low)), geo.vertex(turn(pair[1]), turn(high))];
             if let Some([a, b]) = before {
-                geo.quad([a, b, here[1], here[0]]);
+                // On the axis a side of the face has no length.
+                match (pair[0].x == 0.0, pair[1].x == 0.0) {
+                    (true, true) => {}
+                    (true, false) => geo.triangle([a, b, here[1]]),
+                    (false, true) => geo.triangle([a, b, here[0]]),
+                    (false, false) => geo.quad([a, b, here[1], here[0]]),
+                }
             }
             before = Some(here);
         }
@@ -177,7 +192,6 @@ pub(super) fn lathe_steps(profile: &[(f32, f32)], steps: usize) -> Geo {
 /// A closed cylinder along +Y from 0 to `height`, its edges broken by `bevel`.
 #[must_use]
 pub(super) fn cylinder(radius: f32, height: f32, bevel: f32) -> Geo {
-    let steps = if radius < SMALL_M { 14 } else { LATHE_STEPS };
     let profile = [
         (0.0, 0.0),
         (radius - bevel, 0.0),
@@ -186,7 +200,7 @@ pub(super) fn cylinder(radius: f32, height: f32, bevel: f32) -> Geo {
         (radius - bevel, height),
         (0.0, height),
     ];
-    lathe_steps(&profile, steps)
+    lathe(&profile)
 }
 
 /// A hexagon head or nut along +Y.
@@ -201,9 +215,10 @@ pub(super) fn hexagon(radius: f32, height: f32) -> Geo {
 /// A ring about +Y.
 #[must_use]
 pub(super) fn ring(radius: f32, thick: f32) -> Geo {
-    let profile: Vec<(f32, f32)> = (0..=10)
+    let sides = if thick < THIN_M { 6 } else { 10 };
+    let profile: Vec<(f32, f32)> = (0..=sides)
         .map(|i| {
-            let a = i as f32 / 10.0 * TAU;
+            let a = i as f32 / sides as f32 * TAU;
             (radius + thick * a.cos(), thick * a.sin())
         })
         .collect();

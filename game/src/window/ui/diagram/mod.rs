@@ -135,7 +135,12 @@ pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagra
     let (Some(car), Some(view)) = (shop.car(), shop.view()) else {
         return Written { texts: Vec::new(), outlines: Vec::new(), rect: plan.rect };
     };
-    let say = |id: &str, label: &str| words.say_or(&format!("{}-short-{id}", car.id), label);
+    let short = |id: &str, label: &str| words.say_or(&format!("{}-short-{id}", car.id), label);
+    // On the wiring sheet the engine is its alternator.
+    let say = |id: &str, label: &str| match plan.sheet {
+        Sheet::Air => short(id, label),
+        Sheet::Wiring => words.say_or(&format!("{}-short-{id}-wiring", car.id), &short(id, label)),
+    };
     let part = |id: &str, label: &str| {
         let short = say(id, label);
         let out = car.assembly.part_index(id).is_some_and(|p| live::is_pulled(car, view, p));
