@@ -12,6 +12,7 @@ pub mod circuit;
 pub mod digest;
 pub mod flow;
 pub mod instrument;
+pub mod lanes;
 pub mod math;
 pub mod observe;
 pub mod params;

@@ -2,6 +2,8 @@
 //!
 //! `sqrt` is exactly rounded by IEEE 754 and therefore needs no wrapper.
 
+use crate::lanes::Real;
+
 /// eˣ.
 #[must_use]
 pub fn exp(x: f64) -> f64 {
@@ -30,33 +32,32 @@ pub fn pow(x: f64, y: f64) -> f64 {
 /// Halley, each of which cubes the error. Several times as fast as [`pow`].
 #[inline]
 #[must_use]
-pub fn seventh_root(x: f64) -> f64 {
-    let halley = |q: f64| {
+pub fn seventh_root<R: Real>(x: R) -> R {
+    let halley = |q: R| {
         let q3 = q * q * q;
         let q7 = q3 * q3 * q;
-        q * (3.0 * q7 + 4.0 * x) / (4.0 * q7 + 3.0 * x)
+        q * (q7 * 3.0 + x * 4.0) / (q7 * 4.0 + x * 3.0)
     };
     // The parabola through three Chebyshev points of [0.52, 1].
-    halley(halley(0.760_430_830_479_456_3 + x * (0.344_784_401_148_048_1 - x * 0.105_459_934_951_502_4)))
+    let start = x * (R::all(0.344_784_401_148_048_1) - x * 0.105_459_934_951_502_4) + 0.760_430_830_479_456_3;
+    halley(halley(start))
 }
 
 /// Hyperbolic tangent.
 #[must_use]
-pub fn tanh(x: f64) -> f64 {
-    libm::tanh(x)
+pub fn tanh<R: Real>(x: R) -> R {
+    x.each(libm::tanh)
 }
 
 /// A step from 0 (x ≤ 0) to 1 (x ≥ 1) with continuous slope, and its slope.
 #[must_use]
 #[inline]
-pub fn smoothstep(x: f64) -> (f64, f64) {
-    if x <= 0.0 {
-        (0.0, 0.0)
-    } else if 1.0 <= x {
-        (1.0, 0.0)
-    } else {
-        (x * x * (3.0 - 2.0 * x), 6.0 * x * (1.0 - x))
-    }
+pub fn smoothstep<R: Real>(x: R) -> (R, R) {
+    let (zero, one) = (R::all(0.0), R::all(1.0));
+    let (low, high) = (x.at_most(zero), one.at_most(x));
+    let s = x * x * (R::all(3.0) - x * 2.0);
+    let ds = x * 6.0 * (one - x);
+    (R::choose(low, zero, R::choose(high, one, s)), R::choose(low | high, zero, ds))
 }
 
 /// Cube root.

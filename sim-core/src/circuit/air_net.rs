@@ -4,7 +4,6 @@
 //! or clamp takes the way out; an instrument's stem is a further branch at a joint (tee-in) or closes an
 //! open port.
 
-use super::Hand;
 use super::layout::{Chamber, Layout};
 use super::model::BoosterAt;
 use super::soft::{self, Soft};
@@ -13,7 +12,8 @@ use crate::flow::iso6358::{C_PER_MM2, Iso6358};
 use crate::flow::pinhole::Pinhole;
 use crate::flow::valve::CheckLaw;
 use crate::flow::{Flow, Gas, laminar};
-use crate::parts::booster::Booster;
+use crate::lanes::{Mask as _, Real, Spread};
+use crate::parts::booster::BoosterLaw;
 use crate::parts::{Domain, PartKind};
 
 /// A body of air or a source.
@@ -29,27 +29,72 @@ pub(crate) enum Node {
 
 /// What lies between two nodes.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) enum Law {
+pub(crate) enum Law<R = f64> {
     /// ISO 6358 restriction.
-    Iso(Iso6358),
+    Iso(Iso6358<R>),
     /// Sharp-edged hole.
-    Hole(Pinhole),
+    Hole(Pinhole<R>),
     /// Gap at a hose end: one area with the engine still, a wider one while it shakes.
-    Gap { still: Pinhole, shaking: Pinhole },
+    Gap { still: Pinhole<R>, shaking: Pinhole<R> },
     /// Laminar seep, k in kg/(s·Pa²).
-    Seep(f64),
+    Seep(R),
     /// Check valve, forward from a to b.
-    Check(CheckLaw),
+    Check(CheckLaw<R>),
     /// Control valve of a booster, air to the rear chamber.
-    Admit { part: u16, open: Iso6358 },
+    Admit { part: u16, open: Iso6358<R> },
     /// Control valve of a booster, rear to front chamber.
-    Equalise { part: u16, open: Iso6358 },
+    Equalise { part: u16, open: Iso6358<R> },
     /// Suction of a rotary pump: swept volume per radian, m³/rad.
-    Suction { part: u16, swept: f64 },
+    Suction { part: u16, swept: R },
     /// Suction of a hand pump: stroke volume, m³, and ultimate share of the day's pressure.
-    Strokes { part: u16, stroke: f64, ultimate: f64 },
+    Strokes { part: u16, stroke: R, ultimate: R },
     /// Release lever of a hand pump: a small hole to the open air while it is held.
-    Vent { part: u16, hole: Pinhole },
+    Vent { part: u16, hole: Pinhole<R> },
+}
+
+impl<R: Real> Spread for Law<R> {
+    type One = Law;
+    fn all_of(one: &Law) -> Self {
+        match one {
+            Law::Iso(x) => Self::Iso(Spread::all_of(x)),
+            Law::Hole(x) => Self::Hole(Spread::all_of(x)),
+            Law::Gap { still, shaking } => {
+                Self::Gap { still: Spread::all_of(still), shaking: Spread::all_of(shaking) }
+            }
+            Law::Seep(k) => Self::Seep(R::all(*k)),
+            Law::Check(x) => Self::Check(Spread::all_of(x)),
+            Law::Admit { part, open } => Self::Admit { part: *part, open: Spread::all_of(open) },
+            Law::Equalise { part, open } => Self::Equalise { part: *part, open: Spread::all_of(open) },
+            Law::Suction { part, swept } => Self::Suction { part: *part, swept: R::all(*swept) },
+            Law::Strokes { part, stroke, ultimate } => {
+                Self::Strokes { part: *part, stroke: R::all(*stroke), ultimate: R::all(*ultimate) }
+            }
+            Law::Vent { part, hole } => Self::Vent { part: *part, hole: Spread::all_of(hole) },
+        }
+    }
+
+    fn put_in(&mut self, lane: usize, one: &Law) {
+        match (self, one) {
+            (Self::Iso(all), Law::Iso(x)) => all.put_in(lane, x),
+            (Self::Hole(all), Law::Hole(x)) | (Self::Vent { hole: all, .. }, Law::Vent { hole: x, .. }) => {
+                all.put_in(lane, x);
+            }
+            (Self::Gap { still, shaking }, Law::Gap { still: a, shaking: b }) => {
+                still.put_in(lane, a);
+                shaking.put_in(lane, b);
+            }
+            (Self::Seep(all), Law::Seep(k)) => all.put(lane, *k),
+            (Self::Check(all), Law::Check(x)) => all.put_in(lane, x),
+            (Self::Admit { open: all, .. }, Law::Admit { open, .. })
+            | (Self::Equalise { open: all, .. }, Law::Equalise { open, .. }) => all.put_in(lane, open),
+            (Self::Suction { swept: all, .. }, Law::Suction { swept, .. }) => all.put(lane, *swept),
+            (Self::Strokes { stroke: s, ultimate: u, .. }, Law::Strokes { stroke, ultimate, .. }) => {
+                s.put(lane, *stroke);
+                u.put(lane, *ultimate);
+            }
+            (all, one) => unreachable!("circuits of one shape have the same laws: {all:?}, {one:?}"),
+        }
+    }
 }
 
 /// One way for air.
@@ -382,67 +427,88 @@ pub(crate) fn passage(assembly: &Assembly, port: PortRef) -> Passage {
 }
 
 /// What a law needs to know besides the air on both sides.
-pub(crate) struct Around<'a> {
-    pub(crate) engine_runs: bool,
-    pub(crate) pedal_n: f64,
+pub(crate) struct Around<'a, R: Real> {
+    pub(crate) engine_runs: R::Mask,
+    pub(crate) pedal_n: R,
     pub(crate) boosters: &'a [BoosterAt],
-    /// Per part, what hands do to it.
-    pub(crate) hands: &'a [Hand],
-    pub(crate) p_atm: f64,
+    pub(crate) booster_laws: &'a [BoosterLaw<R>],
+    pub(crate) p_atm: R,
+}
+
+/// What hands do to a way: strokes per second, and where a lever is held.
+#[derive(Clone, Copy, Debug, Default)]
+pub(crate) struct AtHand<R> {
+    pub(crate) strokes_per_s: R,
+    /// 1 = held, 0 = let go.
+    pub(crate) pressed: R,
 }
 
 /// Flow with its slope over the one further state it depends on: travel, m, or speed, rad/s.
 #[inline]
-pub(crate) fn flow(law: &Law, a: Gas, b: Gas, around: &Around<'_>, state: f64) -> (Flow, f64) {
+pub(crate) fn flow<R: Real>(
+    law: &Law<R>,
+    a: Gas<R>,
+    b: Gas<R>,
+    around: &Around<'_, R>,
+    hand: AtHand<R>,
+    state: R,
+) -> (Flow<R>, R) {
+    let zero = R::all(0.0);
     match law {
-        Law::Iso(iso) => (iso.flow(a, b), 0.0),
-        Law::Hole(hole) => (hole.flow(a, b), 0.0),
-        Law::Gap { still, shaking } => (if around.engine_runs { shaking } else { still }.flow(a, b), 0.0),
-        Law::Seep(k) => (laminar::flow(*k, a, b), 0.0),
-        Law::Check(check) => (check.flow(a, b), 0.0),
-        Law::Admit { part, open } => lifted(*part, open, a, b, around, state, Booster::admit_lift),
-        Law::Equalise { part, open } => lifted(*part, open, a, b, around, state, Booster::equalise_lift),
+        Law::Iso(iso) => (iso.flow(a, b), zero),
+        Law::Hole(hole) => (hole.flow(a, b), zero),
+        Law::Gap { still, shaking } => {
+            let area = R::choose(around.engine_runs, shaking.area, still.area);
+            (Pinhole { area, ..*still }.flow(a, b), zero)
+        }
+        Law::Seep(k) => (laminar::flow(*k, a, b), zero),
+        Law::Check(check) => (check.flow(a, b), zero),
+        Law::Admit { part, open } => lifted(*part, open, a, b, around, state, BoosterLaw::admit_lift),
+        Law::Equalise { part, open } => lifted(*part, open, a, b, around, state, BoosterLaw::equalise_lift),
         Law::Suction { swept, .. } => {
             // Displaced mass: swept volume times the density at the inlet.
-            let rho = a.p / (crate::air::R_AIR * a.t);
-            let q = swept * state.max(0.0);
+            let rho = a.p / (a.t * crate::air::R_AIR);
+            let q = *swept * state.larger(zero);
             let m = q * rho;
-            let slope = if 0.0 < state { swept * rho } else { 0.0 };
-            (Flow { m, dpa: m / a.p, dpb: 0.0, dta: -m / a.t, dtb: 0.0 }, slope)
+            let slope = R::choose(zero.below(state), *swept * rho, zero);
+            (Flow { m, dpa: m / a.p, dpb: zero, dta: -m / a.t, dtb: zero }, slope)
         }
-        Law::Vent { part, hole } => {
-            let released = around.hands[usize::from(*part)].pressed;
-            (if released { hole.flow(a, b) } else { Flow::default() }, 0.0)
+        Law::Vent { hole, .. } => {
+            let released = zero.below(hand.pressed);
+            let flow = if released.any() { hole.flow(a, b) } else { Flow::default() };
+            (Flow::choose(released, flow, Flow::default()), zero)
         }
-        Law::Strokes { part, stroke, ultimate } => {
-            let q = stroke * around.hands[usize::from(*part)].strokes_per_s;
-            let over_p = a.p - ultimate * around.p_atm;
-            if over_p <= 0.0 {
-                return (Flow::default(), 0.0);
-            }
-            let rt = crate::air::R_AIR * a.t;
+        Law::Strokes { stroke, ultimate, .. } => {
+            let q = *stroke * hand.strokes_per_s;
+            let over_p = a.p - *ultimate * around.p_atm;
+            let rt = a.t * crate::air::R_AIR;
             let m = q * over_p / rt;
-            (Flow { m, dpa: q / rt, dpb: 0.0, dta: -m / a.t, dtb: 0.0 }, 0.0)
+            let flow = Flow { m, dpa: q / rt, dpb: zero, dta: -m / a.t, dtb: zero };
+            (Flow::choose(over_p.at_most(zero), Flow::default(), flow), zero)
         }
     }
 }
 
 #[inline]
-fn lifted(
+fn lifted<R: Real>(
     part: u16,
-    open: &Iso6358,
-    a: Gas,
-    b: Gas,
-    around: &Around<'_>,
-    travel: f64,
-    lift: impl Fn(&Booster, f64) -> (f64, f64),
-) -> (Flow, f64) {
-    let Some(at) = around.boosters.iter().find(|b| b.part == part) else { return (Flow::default(), 0.0) };
-    let (e, de_dx) = at.numbers.valve_force(around.pedal_n, travel);
-    let (s, ds_de) = lift(&at.numbers, e);
-    if s <= 0.0 {
-        return (Flow::default(), 0.0);
+    open: &Iso6358<R>,
+    a: Gas<R>,
+    b: Gas<R>,
+    around: &Around<'_, R>,
+    travel: R,
+    lift: impl Fn(&BoosterLaw<R>, R) -> (R, R),
+) -> (Flow<R>, R) {
+    let zero = R::all(0.0);
+    let at = around.boosters.iter().zip(around.booster_laws).find(|(at, _)| at.part == part);
+    let Some((_, law)) = at else { return (Flow::default(), zero) };
+    let (e, de_dx) = law.valve_force(around.pedal_n, travel);
+    let (s, ds_de) = lift(law, e);
+    let open_there = zero.below(s);
+    if !open_there.any() {
+        return (Flow::default(), zero);
     }
     let full = open.flow(a, b);
-    (full.scaled(s), full.m * ds_de * de_dx)
+    let flow = Flow::choose(open_there, full.scaled(s), Flow::default());
+    (flow, R::choose(open_there, full.m * ds_de * de_dx, zero))
 }

@@ -5,6 +5,7 @@
 //! state and of the digest.
 
 use super::layout::Var;
+use crate::lanes::Real;
 use crate::parts::electrical::FUSE_MELTS_AT;
 
 /// Smallest step: 2⁻¹⁴ of a tick, 0.6 µs. Rarely needed, but needed: a wide port that opens on a few cubic
@@ -77,7 +78,7 @@ impl Allowance {
 
     /// At a value of this size.
     #[inline]
-    pub(crate) fn at(self, size: f64) -> f64 {
-        self.absolute + self.share * size
+    pub(crate) fn at<R: Real>(self, size: R) -> R {
+        size * self.share + self.absolute
     }
 }

@@ -1,9 +1,11 @@
 //! The network's two-poles with the values the state gives them.
 
+use super::air_net::AtHand;
 use super::layout::{Chamber, Layout, Var};
-use super::model::{Given, Model, PumpAt, Scratch};
+use super::model::{Given, Model, Numbers, PumpAt, Scratch};
 use super::wiring::{Pole, PoleKind, PoleState};
 use crate::assembly::Assembly;
+use crate::lanes::Real;
 use crate::parts::PartKind;
 use crate::parts::controller;
 use crate::parts::electrical::Battery;
@@ -95,6 +97,37 @@ impl PoleLaw {
     }
 }
 
+impl PoleLaw {
+    /// Whether its worth follows the state while nothing is switched.
+    pub(super) fn is_lively(&self) -> bool {
+        matches!(self, Self::Battery { .. } | Self::Motor(_) | Self::Track { .. } | Self::Lamp { .. })
+    }
+
+    /// What it is worth while `given` holds; of a lively one only what does not follow the state.
+    fn held(&self, part: usize, given: Given<'_>) -> PoleState {
+        let Given { inputs, flags } = given;
+        let while_on = |on: bool, s: PoleState| PoleState { g: if on { s.g } else { 0.0 }, ..s };
+        let plain = |g: f64| PoleState { g, emf: 0.0 };
+        match self {
+            Self::Fixed(s) => *s,
+            Self::Contact { g, weld } => plain(if flags[part].closed { *g } else { 0.0 } + weld),
+            Self::Intact(g) => while_on(!flags[part].melted, plain(*g)),
+            Self::Powered(s) => while_on(flags[part].powered, *s),
+            Self::KeyOn(g) => while_on(inputs.key_on, plain(*g)),
+            Self::EngineRuns(s) => while_on(inputs.engine != EngineState::Stopped, *s),
+            Self::Battery { g, .. } => plain(*g),
+            Self::Motor(_) | Self::Track { .. } | Self::Lamp { .. } => PoleState::default(),
+            Self::Meter { volt, ohm, ampere } => match inputs.hands[part].mode {
+                MeterMode::Off => plain(0.0),
+                MeterMode::Volt => plain(*volt),
+                MeterMode::Ohm => *ohm,
+                MeterMode::Ampere => while_on(!flags[part].melted, plain(*ampere)),
+            },
+            Self::Pressed(g) => while_on(inputs.hands[part].pressed && !flags[part].melted, plain(*g)),
+        }
+    }
+}
+
 impl Model {
     /// Number of the (first) two-pole of a part.
     pub(crate) fn pole_index(&self, part: u16) -> Option<usize> {
@@ -102,64 +135,102 @@ impl Model {
     }
 
     /// Voltage across and current through two-pole number `pole`; nothing for none.
-    pub(crate) fn at_pole(&self, pole: Option<usize>, scratch: &Scratch) -> (f64, f64) {
-        let Some(i) = pole else { return (0.0, 0.0) };
+    #[inline]
+    pub(crate) fn at_pole<R: Real>(&self, pole: Option<usize>, scratch: &Scratch<R>) -> (R, R) {
+        let Some(i) = pole else { return (R::all(0.0), R::all(0.0)) };
         let (p, s) = (&self.wiring.poles[i], scratch.poles[i]);
         let v = scratch.solved.v[usize::from(p.node_a)] - scratch.solved.v[usize::from(p.node_b)];
         (v, s.g * (v - s.emf))
     }
 
+    /// Takes down in one lane what `given` holds fixed from now on; this is the model of the circuit there.
+    pub(super) fn hold<R: Real>(&self, given: Given<'_>, lane: usize, scratch: &mut Scratch<R>) {
+        let Given { inputs, .. } = given;
+        let zero = R::all(0.0);
+        let held = &mut scratch.held;
+        held.pedal_n.put(lane, inputs.pedal_n);
+        held.engine_runs.put(lane, f64::from(u8::from(inputs.engine != EngineState::Stopped)));
+        held.hands.resize(self.edge_hand.len(), AtHand::default());
+        for (at, part) in held.hands.iter_mut().zip(&self.edge_hand) {
+            if let Some(part) = part {
+                let hand = inputs.hands[usize::from(*part)];
+                at.strokes_per_s.put(lane, hand.strokes_per_s);
+                at.pressed.put(lane, f64::from(u8::from(hand.pressed)));
+            }
+        }
+        held.followers.resize(self.followers.len(), [zero; 2]);
+        for (all, (_, follower)) in held.followers.iter_mut().zip(&self.followers) {
+            for (all, one) in all.iter_mut().zip(follower.held(given, self.numbers.p_atm)) {
+                all.put(lane, one);
+            }
+        }
+        held.lively.resize(self.lively.len() * R::LANES, PoleLaw::Intact(0.0));
+        for (k, i) in self.lively.iter().enumerate() {
+            held.lively[k * R::LANES + lane] = self.pole_laws[*i];
+        }
+        // The first time nothing is known in any lane.
+        let mut changed = scratch.poles.len() != self.pole_laws.len();
+        scratch.poles.resize(self.pole_laws.len(), PoleState::default());
+        for ((pole, law), s) in self.wiring.poles.iter().zip(&self.pole_laws).zip(&mut scratch.poles) {
+            let now = law.held(usize::from(pole.part), given);
+            if !pole.kind.varies() {
+                changed |= s.g.lane(lane).to_bits() != now.g.to_bits();
+                s.g.put(lane, now.g);
+            }
+            if !law.is_lively() {
+                scratch.known &= s.emf.lane(lane).to_bits() == now.emf.to_bits();
+                s.emf.put(lane, now.emf);
+            }
+        }
+        if changed {
+            scratch.known = false;
+            self.wiring.work_out(&scratch.poles, lane, &mut scratch.solved);
+        }
+    }
+
     /// Solves the network for a state whose air is in `scratch`; what it was last solved for is not solved
     /// again, which gives the same bits.
-    pub(crate) fn solve_wiring(&self, given: Given<'_>, y: &[f64], scratch: &mut Scratch) {
-        let Given { inputs, flags } = given;
-        let while_on = |on: bool, s: PoleState| PoleState { g: if on { s.g } else { 0.0 }, ..s };
-        let plain = |g: f64| PoleState { g, emf: 0.0 };
-        let value = |index: Option<usize>| index.map_or(0.0, |i| y[i]);
-        scratch.next_poles.clear();
-        for (pole, law) in self.wiring.poles.iter().zip(&self.pole_laws) {
-            let part = usize::from(pole.part);
-            scratch.next_poles.push(match law {
-                PoleLaw::Fixed(s) => *s,
-                PoleLaw::Contact { g, weld } => plain(if flags[part].closed { *g } else { 0.0 } + weld),
-                PoleLaw::Intact(g) => while_on(!flags[part].melted, plain(*g)),
-                PoleLaw::Powered(s) => while_on(flags[part].powered, *s),
-                PoleLaw::KeyOn(g) => while_on(inputs.key_on, plain(*g)),
-                PoleLaw::EngineRuns(s) => while_on(inputs.engine != EngineState::Stopped, *s),
-                PoleLaw::Battery { g, charge } => {
-                    PoleState { g: *g, emf: Battery::open_circuit_v(value(*charge)) }
-                }
+    pub(crate) fn solve_wiring<R: Real>(&self, numbers: &Numbers<R>, y: &[R], scratch: &mut Scratch<R>) {
+        let zero = R::all(0.0);
+        let value = |index: Option<usize>| index.map_or(zero, |i| y[i]);
+        let mut known = scratch.known;
+        for (k, i) in self.lively.iter().enumerate() {
+            let laws = &scratch.held.lively[k * R::LANES..(k + 1) * R::LANES];
+            let mut now = scratch.poles[*i];
+            match &self.pole_laws[*i] {
+                PoleLaw::Battery { charge, .. } => now.emf = value(*charge).each(Battery::open_circuit_v),
                 PoleLaw::Motor(pump) => {
-                    let at = &self.pumps[*pump];
+                    let (at, motor) = (&self.pumps[*pump], &numbers.rotors[*pump].motor);
                     let t = y[at.winding];
-                    PoleState {
-                        g: 1.0 / at.numbers.resistance_ohm(t),
-                        emf: at.numbers.motor_constant(t) * y[at.speed],
-                    }
+                    now.g = R::all(1.0) / motor.resistance_ohm(t);
+                    now.emf = motor.motor_constant(t) * y[at.speed];
                 }
-                PoleLaw::Track { numbers, volume, lower } => {
-                    let share = numbers.share(volume.map_or(0.0, |k| self.p_atm - scratch.gas[k].p));
-                    let of_track = if *lower { share } else { 1.0 - share };
-                    plain(1.0 / (numbers.track_ohm * of_track))
+                PoleLaw::Track { volume, .. } => {
+                    let below = volume.map_or(zero, |k| numbers.p_atm - scratch.gas[k].p);
+                    now.g = R::from_lanes(|lane| match &laws[lane] {
+                        PoleLaw::Track { numbers, lower, .. } => {
+                            let share = numbers.share(below.lane(lane));
+                            let of_track = if *lower { share } else { 1.0 - share };
+                            1.0 / (numbers.track_ohm * of_track)
+                        }
+                        _ => 0.0,
+                    });
                 }
-                PoleLaw::Lamp { numbers, filament } => {
-                    plain(1.0 / numbers.resistance_ohm(value(*filament)).0)
+                PoleLaw::Lamp { filament, .. } => {
+                    let t = value(*filament);
+                    now.g = R::from_lanes(|lane| match &laws[lane] {
+                        PoleLaw::Lamp { numbers, .. } => 1.0 / numbers.resistance_ohm(t.lane(lane)).0,
+                        _ => 0.0,
+                    });
                 }
-                PoleLaw::Meter { volt, ohm, ampere } => match inputs.hands[part].mode {
-                    MeterMode::Off => plain(0.0),
-                    MeterMode::Volt => plain(*volt),
-                    MeterMode::Ohm => *ohm,
-                    MeterMode::Ampere => while_on(!flags[part].melted, plain(*ampere)),
-                },
-                PoleLaw::Pressed(g) => while_on(inputs.hands[part].pressed && !flags[part].melted, plain(*g)),
-            });
+                _ => {}
+            }
+            known = known && scratch.poles[*i].is(now);
+            scratch.poles[*i] = now;
         }
-        let Scratch { poles, next_poles, .. } = scratch;
-        let known = poles.len() == next_poles.len() && poles.iter().zip(&*next_poles).all(|(a, b)| a.is(*b));
-        if known && !poles.is_empty() {
-            return;
+        scratch.known = true;
+        if !known {
+            self.wiring.solve(&scratch.poles, &mut scratch.solved);
         }
-        std::mem::swap(&mut scratch.poles, &mut scratch.next_poles);
-        self.wiring.solve(&scratch.poles, &mut scratch.solved);
     }
 }

@@ -9,11 +9,12 @@ use serde::Serialize;
 
 use super::air_net::{Law, Node};
 use super::layout::{Chamber, Var};
-use super::machines::{OMEGA_SMALL, ROOM_TAU_S, STOP_N_PER_M, fuse_rating_a};
+use super::machines::{OMEGA_SMALL, ROOM_TAU_S, fuse_rating_a};
 use super::wiring::{G_LOOSE, PoleKind};
 use super::{Circuit, Inputs};
 use crate::flow::{R_LAMINAR, iso6358, pinhole};
 use crate::parts::PartKind;
+use crate::parts::booster::STOP_N_PER_M;
 use crate::parts::controller;
 use crate::parts::electrical::{FUSE_MELTS_AT, FUSE_TAU_S};
 use crate::parts::engine::EngineState;

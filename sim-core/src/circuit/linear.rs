@@ -5,31 +5,33 @@
 //! diagonal in the order of the layout, so no rows are exchanged; a pivot that is not positive tells the
 //! caller to take a smaller step.
 
+use crate::lanes::{Mask as _, Real};
+
 /// Most unknowns a plan can have: any byte is a place in a [`Column`], so that none need be checked.
 pub(crate) const MOST: usize = 256;
 
 /// Right-hand side or solution; what lies beyond the plan's unknowns is left alone.
-pub(crate) type Column = [f64; MOST];
+pub(crate) type Column<R = f64> = [R; MOST];
 
 /// A [`Column`] on the heap.
 #[derive(Clone, Debug)]
-pub(crate) struct Unknowns(Box<Column>);
+pub(crate) struct Unknowns<R = f64>(Box<Column<R>>);
 
-impl Default for Unknowns {
+impl<R: Real> Default for Unknowns<R> {
     fn default() -> Self {
-        Self(Box::new([0.0; MOST]))
+        Self(Box::new([R::all(0.0); MOST]))
     }
 }
 
-impl std::ops::Deref for Unknowns {
-    type Target = Column;
-    fn deref(&self) -> &Column {
+impl<R> std::ops::Deref for Unknowns<R> {
+    type Target = Column<R>;
+    fn deref(&self) -> &Column<R> {
         &self.0
     }
 }
 
-impl std::ops::DerefMut for Unknowns {
-    fn deref_mut(&mut self) -> &mut Column {
+impl<R> std::ops::DerefMut for Unknowns<R> {
+    fn deref_mut(&mut self) -> &mut Column<R> {
         &mut self.0
     }
 }
@@ -160,7 +162,7 @@ impl Plan {
     }
 
     /// Entries of `shift`·I − J, from a row-major J of n columns.
-    pub(crate) fn shifted(&self, shift: f64, jacobian: &[f64], entries: &mut Vec<f64>) {
+    pub(crate) fn shifted<R: Real>(&self, shift: R, jacobian: &[R], entries: &mut Vec<R>) {
         entries.clear();
         entries.extend(self.places.iter().map(|p| -jacobian[*p as usize]));
         for d in &mut entries[self.lower.len() + self.upper.len()..] {
@@ -168,22 +170,25 @@ impl Plan {
         }
     }
 
-    /// L and U in place, the rows of U divided by their pivots, the pivots inverted; `false` when a pivot is
-    /// not positive.
-    pub(crate) fn factor(&self, a: &mut [f64]) -> bool {
+    /// L and U in place, the rows of U divided by their pivots, the pivots inverted. Says where every pivot was
+    /// positive; elsewhere nothing is to be made of the numbers.
+    pub(crate) fn factor<R: Real>(&self, a: &mut [R]) -> R::Mask {
         let first_diagonal = self.lower.len() + self.upper.len();
+        let mut positive = R::Mask::all(true);
         for (k, range) in self.starts.windows(2).enumerate() {
             let pivot = a[first_diagonal + k];
-            if pivot.is_nan() || pivot <= 0.0 {
-                return false;
+            positive = positive & R::all(0.0).below(pivot);
+            if !positive.any() {
+                return positive;
             }
-            let inverse = 1.0 / pivot;
+            let inverse = R::all(1.0) / pivot;
             a[first_diagonal + k] = inverse;
             for b in &self.below[range[0] as usize..range[1] as usize] {
                 let l = a[b.entry as usize] * inverse;
                 a[b.entry as usize] = l;
                 for c in &self.changes[b.first as usize..b.last as usize] {
-                    a[c.target as usize] -= l * a[c.source as usize];
+                    let change = l * a[c.source as usize];
+                    a[c.target as usize] -= change;
                 }
             }
         }
@@ -191,28 +196,31 @@ impl Plan {
         for (u, o) in off[self.lower.len()..].iter_mut().zip(&self.upper) {
             *u *= inverse[usize::from(o.row)];
         }
-        true
+        positive
     }
 
     /// Adds to the rows beyond n of `x` what a row-major Jacobian of n columns makes of the solution before them.
-    pub(crate) fn add_beyond(&self, jacobian: &[f64], x: &mut Column) {
+    pub(crate) fn add_beyond<R: Real>(&self, jacobian: &[R], x: &mut Column<R>) {
         for (o, place) in &self.beyond {
-            x[usize::from(o.row)] += jacobian[*place as usize] * x[usize::from(o.column)];
+            let more = jacobian[*place as usize] * x[usize::from(o.column)];
+            x[usize::from(o.row)] += more;
         }
     }
 
     /// Solves L U x = b in place.
-    pub(crate) fn solve(&self, lu: &[f64], x: &mut Column) {
+    pub(crate) fn solve<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
         let (lower, rest) = lu.split_at(self.lower.len());
         let (upper, inverse) = rest.split_at(self.upper.len());
         for (l, o) in lower.iter().zip(&self.lower) {
-            x[usize::from(o.row)] -= l * x[usize::from(o.column)];
+            let less = *l * x[usize::from(o.column)];
+            x[usize::from(o.row)] -= less;
         }
         for (x, d) in x.iter_mut().zip(inverse) {
-            *x *= d;
+            *x *= *d;
         }
         for (u, o) in upper.iter().zip(&self.upper) {
-            x[usize::from(o.row)] -= u * x[usize::from(o.column)];
+            let less = *u * x[usize::from(o.column)];
+            x[usize::from(o.row)] -= less;
         }
     }
 }

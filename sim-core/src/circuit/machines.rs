@@ -1,14 +1,13 @@
 //! What moves and warms in the circuit: pistons, rotors, and everything that follows with a lag.
 
-use super::Inputs;
 use super::layout::{Chamber, Layout, Var};
-use super::model::{Given, Model, Scratch, Sink};
+use super::model::{Given, Model, Numbers, Scratch, Sink};
 use super::tangent::Piston;
 use super::wiring::Wiring;
 use crate::air::{GAMMA, ZERO_CELSIUS_K};
 use crate::assembly::Assembly;
+use crate::lanes::Real;
 use crate::parts::PartKind;
-use crate::parts::booster::Booster;
 use crate::parts::controller::Controller;
 use crate::parts::electrical::Battery;
 use crate::parts::engine::Engine;
@@ -19,29 +18,26 @@ use crate::parts::instruments::{MeterMode, TestLamp};
 pub(super) const OMEGA_SMALL: f64 = 5.0;
 /// Time in which the workshop takes on the air temperature outside, s.
 pub(super) const ROOM_TAU_S: f64 = 5_400.0;
-/// Stiffness of the wall at the end of the piston's way, N/m; the rest stop has the same.
-pub(super) const STOP_N_PER_M: f64 = crate::parts::booster::STOP_N_PER_M;
 
 impl Model {
-    pub(super) fn pistons<S: Sink>(
+    pub(super) fn pistons<R: Real, S: Sink<R>>(
         &self,
-        inputs: &Inputs,
-        y: &[f64],
-        f: &mut [f64],
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
         sink: &mut S,
-        scratch: &mut Scratch,
+        scratch: &mut Scratch<R>,
     ) {
         let work_row = self.n + 3;
-        for b in &self.boosters {
-            let p = &b.numbers;
+        for (b, p) in self.boosters.iter().zip(&numbers.boosters) {
             let x = y[b.travel];
-            let (area, c) = (p.area_m2(), p.damping_kns_per_m * 1e3);
+            let (area, c) = (p.area_m2, p.damping);
             let (pf, pr) = (scratch.gas[b.front].p, scratch.gas[b.rear].p);
             let (vf, vr) = (scratch.volume[b.front], scratch.volume[b.rear]);
             let (spring, d_spring) = p.spring_force(x);
             let (brake, d_brake) = p.brake_force(x);
-            let (end, d_end) = end_stop(p, x);
-            let force = inputs.pedal_n * p.pedal_ratio + area * (pr - pf) - spring - brake - end;
+            let (end, d_end) = p.end_stop(x);
+            let force = scratch.held.pedal_n * p.pedal_ratio + area * (pr - pf) - spring - brake - end;
             let (left, gain) = p.unstuck(force);
             let speed = left / c;
             let (uf, ur) = (self.mass_at[b.front] + 1, self.mass_at[b.rear] + 1);
@@ -52,11 +48,13 @@ impl Model {
             if !S::WANTED {
                 continue;
             }
-            let (pf_u, pr_u) = ((GAMMA - 1.0) / vf, (GAMMA - 1.0) / vr);
+            let one = R::all(GAMMA - 1.0);
+            let (pf_u, pr_u) = (one / vf, one / vr);
             let (pf_x, pr_x) = (pf * area / vf, -pr * area / vr);
+            let zero = R::all(0.0);
             let slopes = [
-                (uf, -area / c * pf_u * gain, pf_u, 0.0),
-                (ur, area / c * pr_u * gain, 0.0, pr_u),
+                (uf, -area / c * pf_u * gain, pf_u, zero),
+                (ur, area / c * pr_u * gain, zero, pr_u),
                 (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c * gain, pf_x, pr_x),
             ];
             scratch.tangent.pistons.push(Piston { speed, p: [pf, pr], slopes });
@@ -69,26 +67,33 @@ impl Model {
         }
     }
 
-    pub(super) fn rotors<S: Sink>(&self, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &mut Scratch) {
-        for pump in &self.pumps {
-            let p = &pump.numbers;
+    pub(super) fn rotors<R: Real, S: Sink<R>>(
+        &self,
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
+        sink: &mut S,
+        scratch: &mut Scratch<R>,
+    ) {
+        for (pump, rotor) in self.pumps.iter().zip(&numbers.rotors) {
+            let p = &rotor.motor;
             let omega = y[pump.speed];
             let (tw, tc) = (y[pump.winding], y[pump.case]);
-            let pole = &self.wiring.poles[pump.pole];
             let s = scratch.poles[pump.pole];
-            let v = scratch.solved.v[pole.node_a as usize] - scratch.solved.v[pole.node_b as usize];
-            let i = s.g * (v - s.emf);
+            let (_, i) = self.at_pole(Some(pump.pole), scratch);
             let k = p.motor_constant(tw);
             let gas = scratch.gas[pump.inlet];
-            let compression_p = pump.compression.1;
-            let compression = pump.compression.0 + compression_p * gas.p;
+            let compression_p = rotor.compression_p;
+            let compression = rotor.compression + compression_p * gas.p;
             let (friction, friction_w) = p.friction_torque(omega);
             let th = crate::math::tanh(omega / OMEGA_SMALL);
-            let th_w = (1.0 - th * th) / OMEGA_SMALL;
-            let inertia = p.inertia_kgcm2 * 1e-4;
+            let th_w = (R::all(1.0) - th * th) / OMEGA_SMALL;
+            let inertia = p.inertia;
             f[pump.speed] += (k * i - compression * th - friction) / inertia;
-            let copper = i * i / s.g.max(1e-12);
-            let shaft = friction * omega + 0.5 * compression * th * omega;
+            let conducts = s.g.larger(R::all(1e-12));
+            let copper = i * i / conducts;
+            let half = compression * 0.5;
+            let shaft = friction * omega + half * th * omega;
             let across = p.winding_w_per_k * (tw - tc);
             f[pump.winding] += (copper - across) / p.winding_j_per_k;
             f[pump.case] += (shaft + across - p.case_w_per_k * (tc - y[0])) / p.case_j_per_k;
@@ -98,15 +103,15 @@ impl Model {
             // The network answers a change of the motor's own voltage k ω through its inner resistance.
             let Scratch { solved, poles, .. } = scratch;
             let seen = self.wiring.seen_from(poles, solved, pump.pole);
-            let i_w = -s.g * k * (1.0 - s.g * seen);
+            let i_w = -s.g * k * (R::all(1.0) - s.g * seen);
             let iu = self.mass_at[pump.inlet] + 1;
             let p_u = gas.p / y[iu];
             sink.add(pump.speed, pump.speed, (k * i_w - compression * th_w - friction_w) / inertia);
             sink.add(pump.speed, iu, -compression_p * p_u * th / inertia);
-            sink.add(pump.winding, pump.speed, 2.0 * i * i_w / s.g.max(1e-12) / p.winding_j_per_k);
+            sink.add(pump.winding, pump.speed, i * 2.0 * i_w / conducts / p.winding_j_per_k);
             sink.add(pump.winding, pump.winding, -p.winding_w_per_k / p.winding_j_per_k);
             sink.add(pump.winding, pump.case, p.winding_w_per_k / p.winding_j_per_k);
-            let shaft_w = friction + friction_w * omega + 0.5 * compression * (th + th_w * omega);
+            let shaft_w = friction + friction_w * omega + half * (th + th_w * omega);
             sink.add(pump.case, pump.speed, shaft_w / p.case_j_per_k);
             sink.add(pump.case, pump.winding, p.winding_w_per_k / p.case_j_per_k);
             sink.add(pump.case, pump.case, -(p.winding_w_per_k + p.case_w_per_k) / p.case_j_per_k);
@@ -115,63 +120,55 @@ impl Model {
     }
 
     /// Everything that follows something else with a lag and hardly acts back.
-    pub(super) fn followers<S: Sink>(
+    pub(super) fn followers<R: Real, S: Sink<R>>(
         &self,
-        given: Given<'_>,
-        y: &[f64],
-        f: &mut [f64],
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
         sink: &mut S,
-        scratch: &Scratch,
+        scratch: &Scratch<R>,
     ) {
-        let Given { inputs, flags } = given;
-        for (row, follower) in &self.followers {
-            let row = *row;
-            match follower {
-                Follower::Surroundings => {
-                    f[row] += (inputs.surroundings_c + ZERO_CELSIUS_K - y[row]) / ROOM_TAU_S;
-                    sink.add(row, row, -1.0 / ROOM_TAU_S);
+        let (zero, one) = (R::all(0.0), R::all(1.0));
+        for ((row, follower), [a, b]) in self.followers.iter().zip(&scratch.held.followers) {
+            let (row, a, b) = (*row, *a, *b);
+            let (rate, slope) = match follower {
+                Follower::Surroundings | Follower::Manifold(_) | Follower::Driven(_) => {
+                    ((a - y[row]) / b, -one / b)
                 }
-                Follower::Manifold(e) => {
-                    f[row] += (e.target_pa(inputs.engine, self.p_atm) - y[row]) / e.lag_s;
-                    sink.add(row, row, -1.0 / e.lag_s);
+                Follower::RunTime(..) => {
+                    let drives = zero.below(a);
+                    let (rate, slope) = Controller::run_rate(b, y[row]);
+                    (R::choose(drives, one, rate), R::choose(drives, zero, slope))
                 }
-                Follower::RunTime(part, c) => {
-                    let (rate, slope) = c.run_rate(flags[*part].closed, y[row]);
-                    f[row] += rate;
-                    sink.add(row, row, slope);
+                Follower::Pointer { volume: k, .. } => {
+                    sink.add(row, self.mass_at[*k] + 1, R::all(GAMMA - 1.0) / scratch.volume[*k] / b);
+                    ((scratch.gas[*k].p - numbers.p_atm - y[row]) / b, -one / b)
                 }
-                Follower::Driven(p) => {
-                    f[row] += (p.target_rad_per_s(inputs.engine) - y[row]) / p.lag_s;
-                    sink.add(row, row, -1.0 / p.lag_s);
-                }
-                Follower::Pointer { lag_s, volume } => {
-                    let k = *volume;
-                    f[row] += (scratch.gas[k].p - self.p_atm - y[row]) / lag_s;
-                    sink.add(row, row, -1.0 / lag_s);
-                    sink.add(row, self.mass_at[k] + 1, (GAMMA - 1.0) / scratch.volume[k] / lag_s);
-                }
-                Follower::Filament { lamp, pole } => {
+                Follower::Filament { pole, .. } => {
                     let (v, _) = self.at_pole(*pole, scratch);
-                    let (r, r_t) = lamp.resistance_ohm(y[row]);
-                    let (loss, loss_t) = lamp.radiated_w(y[row], y[0]);
-                    let c = lamp.filament_j_per_k();
-                    f[row] += (v * v / r - loss) / c;
-                    sink.add(row, row, (-v * v / (r * r) * r_t - loss_t) / c);
+                    let (mut rate, mut slope) = (zero, zero);
+                    for lane in 0..R::LANES {
+                        let lamp = TestLamp { rated_w: a.lane(lane), rated_v: b.lane(lane) };
+                        let (t, t_room) = (y[row].lane(lane), y[0].lane(lane));
+                        let (dt, dt_t) = lamp.heating(v.lane(lane), t, t_room);
+                        rate.put(lane, dt);
+                        slope.put(lane, dt_t);
+                    }
+                    (rate, slope)
                 }
-                Follower::Charge { battery, pole } => {
+                Follower::Charge { pole, .. } => {
                     let (_, i) = self.at_pole(*pole, scratch);
-                    f[row] += battery.charge_rate_per_s(y[row], i);
-                    sink.add(row, row, 0.0);
+                    (Battery::charge_rate(a, y[row], i), zero)
                 }
-                Follower::FuseHeat { rated_a, pole, part, meter } => {
+                Follower::FuseHeat { pole, .. } => {
                     let (_, i) = self.at_pole(*pole, scratch);
-                    let passes = !meter || inputs.hands[*part].mode == MeterMode::Ampere;
-                    let load = if passes { i / rated_a } else { 0.0 };
+                    let load = R::choose(zero.below(a), i / b, zero);
                     let tau = crate::parts::electrical::FUSE_TAU_S;
-                    f[row] += (load * load - y[row]) / tau;
-                    sink.add(row, row, -1.0 / tau);
+                    ((load * load - y[row]) / tau, R::all(-1.0 / tau))
                 }
-            }
+            };
+            f[row] += rate;
+            sink.add(row, row, slope);
         }
     }
 }
@@ -198,6 +195,24 @@ pub(super) enum Follower {
 }
 
 impl Follower {
+    /// The numbers of its law while `given` holds, on a day of pressure `p_atm`.
+    pub(super) fn held(&self, given: Given<'_>, p_atm: f64) -> [f64; 2] {
+        let Given { inputs, flags } = given;
+        match self {
+            Self::Surroundings => [inputs.surroundings_c + ZERO_CELSIUS_K, ROOM_TAU_S],
+            Self::Manifold(e) => [e.target_pa(inputs.engine, p_atm), e.lag_s],
+            Self::Driven(p) => [p.target_rad_per_s(inputs.engine), p.lag_s],
+            Self::RunTime(part, c) => [f64::from(u8::from(flags[*part].closed)), c.rest_tau_s],
+            Self::Pointer { lag_s, .. } => [0.0, *lag_s],
+            Self::Filament { lamp, .. } => [lamp.rated_w, lamp.rated_v],
+            Self::Charge { battery, .. } => [battery.capacity_ah, 0.0],
+            Self::FuseHeat { rated_a, part, meter, .. } => {
+                let passes = !meter || inputs.hands[*part].mode == MeterMode::Ampere;
+                [f64::from(u8::from(passes)), *rated_a]
+            }
+        }
+    }
+
     /// All of an assembly, each with its row.
     pub(super) fn all(assembly: &Assembly, layout: &Layout, wiring: &Wiring) -> Vec<(usize, Self)> {
         let of = |var: &Var| {
@@ -247,12 +262,6 @@ impl Follower {
         };
         layout.vars.iter().enumerate().filter_map(|(row, var)| Some((row, of(var)?))).collect()
     }
-}
-
-/// Force of the wall the piston meets when the front chamber is all but used up, N, and its slope.
-fn end_stop(p: &Booster, x: f64) -> (f64, f64) {
-    let over = x - 0.92 * p.front_l * 1e-3 / p.area_m2();
-    if 0.0 < over { (STOP_N_PER_M * over, STOP_N_PER_M) } else { (0.0, 0.0) }
 }
 
 /// Rated current of the fuse in a part, A.

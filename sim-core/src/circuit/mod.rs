@@ -22,17 +22,19 @@ mod slopes;
 mod soft;
 mod switching;
 mod tangent;
+mod trial;
 mod wiring;
 
 use crate::air::Day;
 use crate::assembly::Assembly;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;
-use crate::units::{TICK_S, Tick};
+use crate::units::Tick;
 use identity::initial_flags;
 use layout::{Chamber, Var};
 use linear::Plan;
-use model::{Dense, Given, Model, N_LEDGERS, NoSlopes, Pattern, Scratch};
+use model::{Given, Model, N_LEDGERS, Pattern, Scratch};
+use trial::Judged;
 
 /// How the clock runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -249,36 +251,41 @@ impl Circuit {
     /// One step (at least one tick of time passes), never beyond `limit` when timed; `limit` must lie
     /// ahead.
     pub fn step(&mut self, limit: Tick, pace: Pace) {
-        assert!(self.tick < limit, "the clock only runs forward");
-        let e_max = match pace {
-            Pace::Free => control::E_FREE,
-            Pace::Timed => control::exponent_within(limit.0 - self.tick.0),
-        };
+        let mut trial = self.begin(limit, pace);
         self.slopes();
-        let mut e = self.e.min(e_max);
-        while 0 <= e {
-            let ticks = 1_u64 << e;
-            let err = self.attempt(ticks as f64 * TICK_S);
-            if 1.0 < err {
-                e -= control::halvings(err);
-                continue;
+        loop {
+            let err = self.attempt(trial.h());
+            match self.judge(&mut trial, err) {
+                Judged::Again => {}
+                Judged::Whole => {
+                    let Self { model, work, scratch, .. } = self;
+                    model.gases(&model.numbers, &work.y_new, scratch);
+                    model.solve_wiring(&model.numbers, &work.y_new, scratch);
+                    let next = self.flags_at(true);
+                    if self.finds_switching(&mut trial, &next) {
+                        self.next_flags = next;
+                        continue;
+                    }
+                    self.accept();
+                    self.end_whole(trial, err, next);
+                    return;
+                }
+                Judged::Part { taken } => {
+                    if taken {
+                        self.accept();
+                    }
+                    if trial.is_over() {
+                        let Self { model, y, scratch, .. } = self;
+                        model.gases(&model.numbers, y, scratch);
+                        model.solve_wiring(&model.numbers, y, scratch);
+                        let next = self.flags_at(false);
+                        self.end_parts(trial, next);
+                        return;
+                    }
+                    self.slopes();
+                }
             }
-            let next = self.flags_after();
-            if next != self.flags && 0 < e {
-                // Something switches on the way: find the tick.
-                self.next_flags = next;
-                e -= 1;
-                continue;
-            }
-            // By the step taken and nothing else: a live run that looks for the tick of a switch and its
-            // replay that is told where to end then remember the same.
-            self.e = (e + control::doublings(err)).min(control::E_MAX);
-            self.accept();
-            self.tick = self.tick.plus(ticks);
-            self.switch_to(next);
-            return;
         }
-        self.tick_in_parts(e.max(control::E_MIN));
     }
 
     /// Everything that switched since the circuit was made, in order.
@@ -304,86 +311,41 @@ impl Circuit {
         self.ledgers
     }
 
-    /// One tick in parts that grow and shrink with the error.
-    fn tick_in_parts(&mut self, mut e: i8) {
-        const PARTS: u32 = 1 << -control::E_MIN;
-        let mut done = 0;
-        while done < PARTS {
-            let size = PARTS >> -e;
-            let err = self.attempt(f64::from(size) / f64::from(PARTS) * TICK_S);
-            if 1.0 < err && control::E_MIN < e {
-                e = (e - control::halvings(err)).max(control::E_MIN);
-                continue;
-            }
-            if err.is_infinite() {
-                // Not even the smallest part: stand still rather than go on with nonsense, and say so.
-                self.events.push((self.tick, Event::Fault));
-            } else {
-                self.accept();
-            }
-            done += size;
-            // A larger part begins where it ends on the tick.
-            let fits = |n: &i8| e + n < 0 && done % (size << n) == 0;
-            e += (1..=control::doublings(err)).rev().find(fits).unwrap_or(0);
-            if done < PARTS {
-                self.slopes();
-            }
-        }
-        self.e = e + 1;
-        self.tick = self.tick.plus(1);
-        let next = self.flags_after_state();
-        self.switch_to(next);
+    /// Discrete states that follow from the present state, or from the one just tried.
+    fn flags_at(&mut self, tried: bool) -> Vec<Flags> {
+        let scratch = std::mem::take(&mut self.scratch);
+        let y = std::mem::take(if tried { &mut self.work.y_new } else { &mut self.y });
+        let next = self.flags_after(&y, &scratch, 0);
+        *if tried { &mut self.work.y_new } else { &mut self.y } = y;
+        self.scratch = scratch;
+        next
     }
 
     /// f and its slopes at the present state.
     fn slopes(&mut self) {
-        let n = self.model.n;
-        for &p in &self.plan.written {
-            self.jacobian[p as usize] = 0.0;
-        }
-        let mut sink = Dense { n, a: &mut self.jacobian };
-        let given = Given { inputs: &self.inputs, flags: &self.flags };
-        self.model.eval(given, &self.y, &mut self.f, &mut sink, &mut self.scratch);
+        let Self { model, inputs, flags, y, f, jacobian, scratch, plan, .. } = self;
+        model.hold(Given { inputs, flags }, 0, scratch);
+        plan.slopes(model, &model.numbers, y, f, jacobian, scratch);
     }
 
     /// Tries a step of `h` s into `work`; returns its error (1 = just allowed, ∞ = impossible).
     fn attempt(&mut self, h: f64) -> f64 {
-        let Self { model, inputs, flags, y, f, jacobian, scratch, work, plan, .. } = self;
-        let given = Given { inputs, flags };
-        // Evaluations at the stages leave the tangent alone; it is lent out while they use the rest.
-        let tangent = std::mem::take(&mut scratch.tangent);
-        let conserved =
-            rosenbrock::Conserved { rows: &model.conserved, along: &|k, out| model.along(&tangent, k, out) };
-        let conserved = (control::LONG_S <= h).then_some(conserved);
-        let ok = rosenbrock::step(plan, y, f, jacobian, h, work, conserved, |stage, out| {
-            if !model.is_possible(stage) {
-                return false;
-            }
-            model.eval(given, stage, out, &mut NoSlopes, scratch);
-            true
-        });
-        scratch.tangent = tangent;
-        if !ok || !self.model.is_possible(&self.work.y_new) {
-            return f64::INFINITY;
-        }
-        let mut worst: f64 = 0.0;
-        let (y, y_new) = (&self.y, &self.work.y_new);
-        for ((allowance, error), (y, y_new)) in
-            self.model.allowances.iter().zip(&self.work.error).zip(y.iter().zip(y_new))
-        {
-            worst = worst.max((error / allowance.at(y.abs().max(y_new.abs()))).abs());
-        }
-        worst / self.tolerance
+        let Self { model, y, f, jacobian, scratch, work, plan, .. } = self;
+        let from = rosenbrock::From { y, f, jacobian, h };
+        plan.attempt(model, &model.numbers, from, scratch, work) / self.tolerance
     }
 
     fn accept(&mut self) {
         std::mem::swap(&mut self.y, &mut self.work.y_new);
-        let l = &self.work.ledgers;
+        self.add_to_ledgers(self.work.ledgers);
+        self.steps += 1;
+    }
+
+    fn add_to_ledgers(&mut self, l: [f64; N_LEDGERS]) {
         self.ledgers.mass_out_kg += l[0];
         self.ledgers.enthalpy_out_j += l[1];
         self.ledgers.heat_in_j += l[2];
         self.ledgers.work_out_j += l[3];
-        self.steps += 1;
     }
 
     /// Buffers and elimination plan for the present model.
@@ -394,8 +356,9 @@ impl Circuit {
         // What was solved before was another network.
         self.scratch = Scratch::default();
         let mut pattern = Pattern { n, places: Vec::new() };
-        let given = Given { inputs: &self.inputs, flags: &self.flags };
-        self.model.eval(given, &self.y, &mut self.f, &mut pattern, &mut self.scratch);
+        let Self { model, inputs, flags, y, f, scratch, .. } = self;
+        model.hold(Given { inputs, flags }, 0, scratch);
+        model.eval(&model.numbers, y, f, &mut pattern, scratch);
         self.plan = Plan::of(n, &pattern.places);
     }
 }

@@ -4,12 +4,13 @@
 //! taken from walls, work done by the air) that obey the same step, so that what the volumes lose is what
 //! the ledgers gain to the last bits, however well the step converged.
 
-use super::air_net::{AirNet, Around, Edge, Law, Node, flow};
+use super::air_net::{AirNet, Around, AtHand, Edge, Law, Node, flow};
 use super::control::Allowance;
 use super::electrics::PoleLaw;
-use super::layout::{Chamber, Layout, Var};
+use super::layout::{Chamber, Layout, Var, Volume};
 use super::linear::Column;
 use super::machines::Follower;
+use super::soft::Soft;
 use super::switching::Switch;
 use super::tangent::{Follows, Tangent, Way};
 use super::wiring::{PoleState, Solved, Wiring};
@@ -17,35 +18,35 @@ use super::{Flags, Inputs};
 use crate::air::{CP, CV, Day, GAMMA};
 use crate::assembly::Assembly;
 use crate::flow::Gas;
+use crate::lanes::{Real, spread};
 use crate::parts::PartKind;
-use crate::parts::booster::Booster;
-use crate::parts::engine::EngineState;
-use crate::parts::vacuum_pump::VacuumPump;
+use crate::parts::booster::BoosterLaw;
+use crate::parts::vacuum_pump::MotorLaw;
 
 /// Rows behind the state: mass out, enthalpy out, heat in, work out.
 pub(crate) const N_LEDGERS: usize = 4;
 
 /// Receives slopes ∂f_row/∂y_column.
-pub(crate) trait Sink {
+pub(crate) trait Sink<R> {
     /// Whether slopes are wanted at all.
     const WANTED: bool;
     /// Adds a slope at a place: row · n + column.
-    fn add_at(&mut self, place: u32, value: f64);
+    fn add_at(&mut self, place: u32, value: R);
     /// Number of columns.
     fn n(&self) -> usize;
     /// Adds a slope.
     #[inline]
-    fn add(&mut self, row: usize, column: usize, value: f64) {
+    fn add(&mut self, row: usize, column: usize, value: R) {
         self.add_at((row * self.n() + column) as u32, value);
     }
 }
 
 /// Wants no slopes.
 pub(crate) struct NoSlopes;
-impl Sink for NoSlopes {
+impl<R> Sink<R> for NoSlopes {
     const WANTED: bool = false;
     #[inline]
-    fn add_at(&mut self, _: u32, _: f64) {}
+    fn add_at(&mut self, _: u32, _: R) {}
     #[inline]
     fn n(&self) -> usize {
         0
@@ -57,9 +58,9 @@ pub(crate) struct Pattern {
     pub(crate) n: usize,
     pub(crate) places: Vec<(usize, usize)>,
 }
-impl Sink for Pattern {
+impl<R> Sink<R> for Pattern {
     const WANTED: bool = true;
-    fn add_at(&mut self, place: u32, _: f64) {
+    fn add_at(&mut self, place: u32, _: R) {
         self.places.push((place as usize / self.n, place as usize % self.n));
     }
     fn n(&self) -> usize {
@@ -68,14 +69,14 @@ impl Sink for Pattern {
 }
 
 /// Adds into a row-major matrix of `n` columns.
-pub(crate) struct Dense<'a> {
+pub(crate) struct Dense<'a, R = f64> {
     pub(crate) n: usize,
-    pub(crate) a: &'a mut [f64],
+    pub(crate) a: &'a mut [R],
 }
-impl Sink for Dense<'_> {
+impl<R: Real> Sink<R> for Dense<'_, R> {
     const WANTED: bool = true;
     #[inline]
-    fn add_at(&mut self, place: u32, value: f64) {
+    fn add_at(&mut self, place: u32, value: R) {
         self.a[place as usize] += value;
     }
     #[inline]
@@ -86,21 +87,16 @@ impl Sink for Dense<'_> {
 
 #[derive(Clone, Debug)]
 pub(super) struct PumpAt {
-    pub(super) numbers: VacuumPump,
     pub(super) winding: usize,
     pub(super) case: usize,
     pub(super) speed: usize,
     pub(super) inlet: usize,
     pub(super) pole: usize,
-    /// Compression torque against the atmosphere with a perfect vacuum at the inlet, N·m, and its slope
-    /// over the inlet pressure, N·m/Pa.
-    pub(super) compression: (f64, f64),
 }
 
 #[derive(Clone, Debug)]
 pub(super) struct BoosterAt {
     pub(super) part: u16,
-    pub(super) numbers: Booster,
     pub(super) travel: usize,
     pub(super) front: usize,
     pub(super) rear: usize,
@@ -139,13 +135,14 @@ enum From {
 impl End {
     /// Change of pressure and temperature with the increment `k` of the state.
     #[inline]
-    pub(super) fn change(&self, follows: Follows, k: &Column) -> (f64, f64) {
+    pub(super) fn change<R: Real>(&self, follows: Follows<R>, k: &Column<R>) -> (R, R) {
+        let zero = R::all(0.0);
         match self.from {
             From::Volume { mass, travel, .. } => (
-                follows.p_u * k[mass + 1] + travel.map_or(0.0, |i| follows.p_x * k[i]),
+                follows.p_u * k[mass + 1] + travel.map_or(zero, |i| follows.p_x * k[i]),
                 follows.t_m * k[mass] + follows.t_u * k[mass + 1],
             ),
-            From::Room(_) => (0.0, k[0]),
+            From::Room(_) => (zero, k[0]),
             From::Manifold { pressure, .. } => (k[pressure], k[0]),
         }
     }
@@ -155,15 +152,56 @@ impl End {
 /// enthalpy at a and b.
 type Places = [u32; 4];
 
+/// A body of air in numbers.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Body<R = f64> {
+    /// Volume at rest, m³.
+    pub(super) at_rest_m3: R,
+    /// Change per metre of travel, m².
+    pub(super) per_travel_m2: R,
+    /// Heat transfer to the wall, W/K.
+    pub(super) h_a: R,
+}
+
+spread!(Body { at_rest_m3, per_travel_m2, h_a });
+
+/// A pump's rotor in numbers.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Rotor<R = f64> {
+    pub(super) motor: MotorLaw<R>,
+    /// Compression torque against the atmosphere with a perfect vacuum at the inlet, N·m.
+    pub(super) compression: R,
+    /// Its slope over the inlet pressure, N·m/Pa.
+    pub(super) compression_p: R,
+}
+
+spread!(Rotor { motor, compression, compression_p });
+
+/// The numbers of a circuit's laws, or of several circuits of one shape side by side.
+#[derive(Clone, Debug)]
+pub(crate) struct Numbers<R = f64> {
+    /// Pressure of the day, Pa.
+    pub(super) p_atm: R,
+    pub(super) bodies: Vec<Body<R>>,
+    /// Per way for air.
+    pub(super) laws: Vec<Law<R>>,
+    /// Per way for air, its soft ends.
+    pub(super) soft: Vec<Option<[Soft<R>; 2]>>,
+    pub(super) boosters: Vec<BoosterLaw<R>>,
+    pub(super) rotors: Vec<Rotor<R>>,
+}
+
+spread!(Numbers { p_atm, bodies, laws, soft, boosters, rotors });
+
 /// A compiled assembly: structure and numbers, no state.
 #[derive(Clone, Debug)]
 pub(crate) struct Model {
     pub(crate) layout: Layout,
     pub(crate) air: AirNet,
     pub(crate) wiring: Wiring,
+    pub(crate) numbers: Numbers,
     /// Number of state variables.
     pub(crate) n: usize,
-    pub(super) p_atm: f64,
     /// What each state variable must be above: nought, or nothing.
     pub(super) least: Vec<f64>,
     /// The error a step may make in each state variable.
@@ -180,6 +218,8 @@ pub(crate) struct Model {
     pub(super) boosters: Vec<BoosterAt>,
     /// Per edge, the index of the state (travel or speed) it depends on besides the air.
     pub(super) edge_state: Vec<Option<usize>>,
+    /// Per edge, the part in whose hands it is, if in any.
+    pub(super) edge_hand: Vec<Option<u16>>,
     /// Index of each engine's manifold pressure.
     engines: Vec<usize>,
     /// Per edge, its ends a and b.
@@ -188,31 +228,48 @@ pub(crate) struct Model {
     by_state: Vec<Option<Places>>,
     /// Per two-pole, what it is worth.
     pub(super) pole_laws: Vec<PoleLaw>,
+    /// Numbers of the two-poles whose worth follows the state.
+    pub(super) lively: Vec<usize>,
     /// What follows something else with a lag, with its row.
     pub(super) followers: Vec<(usize, Follower)>,
 }
 
-/// What a model is evaluated under: hands and feet, contacts and fuses.
+/// What hands, feet, contacts and fuses hold fixed while the state moves; set lane by lane ([`Model::hold`]).
 #[derive(Clone, Copy)]
 pub(crate) struct Given<'a> {
     pub(crate) inputs: &'a Inputs,
     pub(crate) flags: &'a [Flags],
 }
 
+/// What a model is evaluated under.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Held<R: Real> {
+    pub(super) pedal_n: R,
+    /// 1 = the engine runs, 0 = it does not.
+    pub(super) engine_runs: R,
+    /// Per edge.
+    pub(super) hands: Vec<AtHand<R>>,
+    /// Per follower, the numbers of its law.
+    pub(super) followers: Vec<[R; 2]>,
+    /// Per lively two-pole and lane, its law.
+    pub(super) lively: Vec<PoleLaw>,
+}
+
 /// Buffers and by-products of one evaluation.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Scratch {
+pub(crate) struct Scratch<R: Real = f64> {
     /// Of every volume, then of the atmosphere, then of every manifold.
-    pub(crate) gas: Vec<Gas>,
-    pub(super) volume: Vec<f64>,
-    /// What `solved` was solved for.
-    pub(crate) poles: Vec<PoleState>,
-    pub(super) next_poles: Vec<PoleState>,
-    pub(crate) solved: Solved,
+    pub(crate) gas: Vec<Gas<R>>,
+    pub(super) volume: Vec<R>,
+    pub(super) held: Held<R>,
+    /// What `solved` was solved for, if `known`; what to solve for next.
+    pub(crate) poles: Vec<PoleState<R>>,
+    pub(super) known: bool,
+    pub(crate) solved: Solved<R>,
     /// Of the state at which slopes were last wanted.
-    pub(super) tangent: Tangent,
+    pub(super) tangent: Tangent<R>,
     /// Mass flow of each edge, kg/s, positive from a to b.
-    pub(crate) edge_m: Vec<f64>,
+    pub(crate) edge_m: Vec<R>,
 }
 
 impl Model {
@@ -228,27 +285,32 @@ impl Model {
             .map(|v| (v.chamber != Chamber::Body).then(|| at(Var::Travel(v.part))))
             .collect();
         let (mut pumps, mut boosters, mut engines) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut rotors, mut booster_laws) = (Vec::new(), Vec::new());
         for (i, part) in assembly.parts.iter().enumerate() {
             let part_idx = i as u16;
             let volume =
                 |c| layout.volume_of(part_idx, c).unwrap_or_else(|| panic!("{} lacks its air", part.id));
             match &part.kind {
-                PartKind::VacuumPump(p) => pumps.push(PumpAt {
-                    numbers: *p,
-                    winding: at(Var::Winding(part_idx)),
-                    case: at(Var::Case(part_idx)),
-                    speed: at(Var::Speed(part_idx)),
-                    inlet: volume(Chamber::Body),
-                    pole: wiring.poles.iter().position(|q| q.part == part_idx).unwrap_or(0),
-                    compression: p.compression_torque(0.0, day.pressure().pa()),
-                }),
-                PartKind::Booster(b) => boosters.push(BoosterAt {
-                    part: part_idx,
-                    numbers: *b,
-                    travel: at(Var::Travel(part_idx)),
-                    front: volume(Chamber::Front),
-                    rear: volume(Chamber::Rear),
-                }),
+                PartKind::VacuumPump(p) => {
+                    pumps.push(PumpAt {
+                        winding: at(Var::Winding(part_idx)),
+                        case: at(Var::Case(part_idx)),
+                        speed: at(Var::Speed(part_idx)),
+                        inlet: volume(Chamber::Body),
+                        pole: wiring.poles.iter().position(|q| q.part == part_idx).unwrap_or(0),
+                    });
+                    let (compression, compression_p) = p.compression_torque(0.0, day.pressure().pa());
+                    rotors.push(Rotor { motor: p.motor(), compression, compression_p });
+                }
+                PartKind::Booster(b) => {
+                    boosters.push(BoosterAt {
+                        part: part_idx,
+                        travel: at(Var::Travel(part_idx)),
+                        front: volume(Chamber::Front),
+                        rear: volume(Chamber::Rear),
+                    });
+                    booster_laws.push(b.law());
+                }
                 PartKind::Engine(_) => engines.push((part_idx, at(Var::Manifold(part_idx)))),
                 _ => {}
             }
@@ -262,6 +324,11 @@ impl Model {
                 _ => None,
             })
             .collect();
+        let edge_hand = air.edges.iter().map(|e| match e.law {
+            Law::Strokes { part, .. } | Law::Vent { part, .. } => Some(part),
+            _ => None,
+        });
+        let edge_hand = edge_hand.collect();
         let mass_at: Vec<usize> = mass_at;
         let travel_at: Vec<Option<usize>> = travel_at;
         let (n, n_volumes) = (layout.vars.len(), layout.volumes.len());
@@ -297,16 +364,29 @@ impl Model {
         let ends = air.edges.iter().map(|e| [end(e, e.a), end(e, e.b)]).collect();
         let by_state =
             air.edges.iter().zip(&edge_state).map(|(e, state)| state.map(|i| places(e, i))).collect();
-        let pole_laws = wiring.poles.iter().map(|p| PoleLaw::of(p, assembly, &layout, &pumps)).collect();
+        let pole_laws: Vec<PoleLaw> =
+            wiring.poles.iter().map(|p| PoleLaw::of(p, assembly, &layout, &pumps)).collect();
         let followers = Follower::all(assembly, &layout, &wiring);
         let engines = engines.iter().map(|(_, i)| *i).collect();
         let conserved = mass_at.iter().flat_map(|i| [*i, i + 1]).chain(n..n + N_LEDGERS).collect();
         let least = layout.vars.iter().map(Var::least).collect();
         let allowances = layout.vars.iter().map(|v| Allowance::of(*v)).collect();
         let switches = Switch::all(assembly, &layout, &wiring);
+        let lively = (0..pole_laws.len()).filter(|i| PoleLaw::is_lively(&pole_laws[*i])).collect();
+        let body = |v: &Volume| Body { at_rest_m3: v.at_rest_m3, per_travel_m2: v.per_travel_m2, h_a: v.h_a };
+        let numbers = Numbers {
+            p_atm: day.pressure().pa(),
+            bodies: layout.volumes.iter().map(body).collect(),
+            laws: air.edges.iter().map(|e| e.law).collect(),
+            soft: air.edges.iter().map(|e| e.soft).collect(),
+            boosters: booster_laws,
+            rotors,
+        };
         Self {
             n,
-            p_atm: day.pressure().pa(),
+            numbers,
+            edge_hand,
+            lively,
             least,
             conserved,
             allowances,
@@ -327,52 +407,53 @@ impl Model {
         }
     }
 
-    /// f(y) into `f` (state rows, then ledgers) and slopes into `sink`.
-    pub(crate) fn eval<S: Sink>(
+    /// f(y) into `f` (state rows, then ledgers) and slopes into `sink`, under what is held in `scratch`.
+    pub(crate) fn eval<R: Real, S: Sink<R>>(
         &self,
-        given: Given<'_>,
-        y: &[f64],
-        f: &mut [f64],
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
         sink: &mut S,
-        scratch: &mut Scratch,
+        scratch: &mut Scratch<R>,
     ) {
-        f.fill(0.0);
+        f.fill(R::all(0.0));
         if S::WANTED {
             scratch.tangent.clear();
         }
-        self.gases(y, scratch);
-        self.solve_wiring(given, y, scratch);
-        self.edges(given.inputs, y, f, sink, scratch);
-        self.walls(y, f, sink, scratch);
-        self.pistons(given.inputs, y, f, sink, scratch);
-        self.rotors(y, f, sink, scratch);
-        self.followers(given, y, f, sink, scratch);
+        self.gases(numbers, y, scratch);
+        self.solve_wiring(numbers, y, scratch);
+        self.edges(numbers, y, f, sink, scratch);
+        self.walls(numbers, y, f, sink, scratch);
+        self.pistons(numbers, y, f, sink, scratch);
+        self.rotors(numbers, y, f, sink, scratch);
+        self.followers(numbers, y, f, sink, scratch);
     }
 
     /// Pressure and temperature of all air.
-    pub(crate) fn gases(&self, y: &[f64], scratch: &mut Scratch) {
+    pub(crate) fn gases<R: Real>(&self, numbers: &Numbers<R>, y: &[R], scratch: &mut Scratch<R>) {
         scratch.gas.clear();
         scratch.volume.clear();
         for k in 0..self.layout.volumes.len() {
-            let m3 = self.volume_m3(k, y);
+            let m3 = self.volume_m3(numbers, k, y);
             scratch.volume.push(m3);
             scratch.gas.push(self.gas_of(k, m3, y));
         }
-        scratch.gas.push(Gas { p: self.p_atm, t: y[0] });
+        scratch.gas.push(Gas { p: numbers.p_atm, t: y[0] });
         scratch.gas.extend(self.engines.iter().map(|i| Gas { p: y[*i], t: y[0] }));
     }
 
     /// Pressure and temperature of body `k` of `m3` cubic metres.
     #[inline]
-    pub(crate) fn gas_of(&self, k: usize, m3: f64, y: &[f64]) -> Gas {
+    pub(crate) fn gas_of<R: Real>(&self, k: usize, m3: R, y: &[R]) -> Gas<R> {
         let (m, u) = (y[self.mass_at[k]], y[self.mass_at[k] + 1]);
-        Gas { p: (GAMMA - 1.0) * u / m3, t: u / (m * CV) }
+        Gas { p: u * (GAMMA - 1.0) / m3, t: u / (m * CV) }
     }
 
     /// The volume of body `k` in state `y`, m³.
-    pub(crate) fn volume_m3(&self, k: usize, y: &[f64]) -> f64 {
-        let v = &self.layout.volumes[k];
-        v.at_rest_m3 + self.travel_at[k].map_or(0.0, |i| v.per_travel_m2 * y[i])
+    #[inline]
+    pub(crate) fn volume_m3<R: Real>(&self, numbers: &Numbers<R>, k: usize, y: &[R]) -> R {
+        let body = &numbers.bodies[k];
+        self.travel_at[k].map_or(body.at_rest_m3, |i| body.at_rest_m3 + body.per_travel_m2 * y[i])
     }
 
     /// State index of the mass of body `k`; the energy follows it.
@@ -380,26 +461,36 @@ impl Model {
         self.mass_at[k]
     }
 
-    fn edges<S: Sink>(&self, inputs: &Inputs, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &mut Scratch) {
+    fn edges<R: Real, S: Sink<R>>(
+        &self,
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
+        sink: &mut S,
+        scratch: &mut Scratch<R>,
+    ) {
+        let zero = R::all(0.0);
         let around = Around {
-            engine_runs: inputs.engine != EngineState::Stopped,
-            pedal_n: inputs.pedal_n,
+            engine_runs: zero.below(scratch.held.engine_runs),
+            pedal_n: scratch.held.pedal_n,
             boosters: &self.boosters,
-            hands: &inputs.hands,
-            p_atm: self.p_atm,
+            booster_laws: &numbers.boosters,
+            p_atm: numbers.p_atm,
         };
         scratch.edge_m.clear();
         let states = self.edge_state.iter().zip(&self.by_state);
-        for ((edge, (state, by_state)), [end_a, end_b]) in self.air.edges.iter().zip(states).zip(&self.ends) {
+        let laws = numbers.laws.iter().zip(&numbers.soft).zip(&scratch.held.hands);
+        for ((((law, soft), hand), (state, by_state)), [end_a, end_b]) in laws.zip(states).zip(&self.ends) {
             let (a, b) = (scratch.gas[end_a.gas], scratch.gas[end_b.gas]);
-            let (flow, slope) = match &edge.soft {
-                Some(soft) => (super::soft::flow(&edge.law, soft, a, b, self.p_atm), 0.0),
-                None => flow(&edge.law, a, b, &around, state.map_or(0.0, |i| y[i])),
+            let (flow, slope) = match soft {
+                Some(soft) => (super::soft::flow(law, soft, a, b, numbers.p_atm), zero),
+                None => flow(law, a, b, &around, *hand, state.map_or(zero, |i| y[i])),
             };
             scratch.edge_m.push(flow.m);
-            let up_is_a = 0.0 <= flow.m;
-            let t_up = if up_is_a { a.t } else { b.t };
-            let h = CP * t_up * flow.m;
+            let up_is_a = zero.at_most(flow.m);
+            let t_up = R::choose(up_is_a, a.t, b.t);
+            let h_up = t_up * CP;
+            let h = h_up * flow.m;
             f[end_a.mass] -= flow.m;
             f[end_b.mass] += flow.m;
             f[end_a.enthalpy] -= h;
@@ -407,10 +498,10 @@ impl Model {
             if !S::WANTED {
                 continue;
             }
-            let follows = |end: &End, gas: Gas| match end.from {
+            let follows = |end: &End, gas: Gas<R>| match end.from {
                 From::Volume { k, mass, .. } => Follows {
-                    p_u: (GAMMA - 1.0) / scratch.volume[k],
-                    p_x: -gas.p / scratch.volume[k] * self.layout.volumes[k].per_travel_m2,
+                    p_u: R::all(GAMMA - 1.0) / scratch.volume[k],
+                    p_x: -gas.p / scratch.volume[k] * numbers.bodies[k].per_travel_m2,
                     t_m: -gas.t / y[mass],
                     t_u: gas.t / y[mass + 1],
                 },
@@ -418,7 +509,7 @@ impl Model {
             };
             let ends = [follows(end_a, a), follows(end_b, b)];
             scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a, ends });
-            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: Places, dm: f64, dh: f64| {
+            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: Places, dm: R, dh: R| {
                 sink.add_at(mass_a, -dm);
                 sink.add_at(mass_b, dm);
                 sink.add_at(enthalpy_a, -dh);
@@ -428,7 +519,7 @@ impl Model {
                 (end_a, ends[0], flow.dpa, flow.dta, up_is_a),
                 (end_b, ends[1], flow.dpb, flow.dtb, !up_is_a),
             ] {
-                let (h_p, h_t) = (CP * t_up * dp, CP * (t_up * dt + if is_up { flow.m } else { 0.0 }));
+                let (h_p, h_t) = (h_up * dp, (t_up * dt + R::choose(is_up, flow.m, zero)) * CP);
                 match end.from {
                     From::Volume { by_mass, by_energy, by_travel, .. } => {
                         let Follows { p_u, p_x, t_m, t_u } = follows;
@@ -446,25 +537,32 @@ impl Model {
                 }
             }
             if let Some(by_state) = by_state {
-                both(*by_state, slope, CP * t_up * slope);
+                both(*by_state, slope, h_up * slope);
             }
         }
     }
 
-    fn walls<S: Sink>(&self, y: &[f64], f: &mut [f64], sink: &mut S, scratch: &mut Scratch) {
+    fn walls<R: Real, S: Sink<R>>(
+        &self,
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
+        sink: &mut S,
+        scratch: &mut Scratch<R>,
+    ) {
         let heat_row = self.n + 2;
-        for (k, v) in self.layout.volumes.iter().enumerate() {
-            let im = self.mass_at[k];
+        for (k, (body, &im)) in numbers.bodies.iter().zip(&self.mass_at).enumerate() {
             let t = scratch.gas[k].t;
-            let q = v.h_a * (y[0] - t);
+            let q = body.h_a * (y[0] - t);
             f[im + 1] += q;
             f[heat_row] += q;
             if S::WANTED {
                 scratch.tangent.walls.push((-t / y[im], t / y[im + 1]));
+                let lost = body.h_a * t;
                 for row in [im + 1, heat_row] {
-                    sink.add(row, 0, v.h_a);
-                    sink.add(row, im, v.h_a * t / y[im]);
-                    sink.add(row, im + 1, -v.h_a * t / y[im + 1]);
+                    sink.add(row, 0, body.h_a);
+                    sink.add(row, im, lost / y[im]);
+                    sink.add(row, im + 1, -lost / y[im + 1]);
                 }
             }
         }

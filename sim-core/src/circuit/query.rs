@@ -2,10 +2,11 @@
 
 use super::air_net::Node;
 use super::layout::{Chamber, Var};
-use super::model::{Given, Model, NoSlopes, Scratch};
+use super::model::{Given, Model, NoSlopes, Numbers, Scratch};
 use super::{Circuit, Inputs};
 use crate::air::{Day, ZERO_CELSIUS_K};
 use crate::assembly::{Assembly, PortRef};
+use crate::lanes::{Mask as _, Real};
 use crate::parts::PartKind;
 use crate::parts::controller::{CODES, TroubleCode};
 use crate::parts::instruments::MeterMode;
@@ -71,7 +72,7 @@ impl Circuit {
     pub fn pressure(&self, port: PortRef) -> AbsPressure {
         let model = &self.model;
         AbsPressure::from_pa(match super::air_net::node(&self.assembly, &self.model.layout, port) {
-            Some(Node::Volume(k)) => model.gas_of(k, model.volume_m3(k, &self.y), &self.y).p,
+            Some(Node::Volume(k)) => model.gas_of(k, model.volume_m3(&model.numbers, k, &self.y), &self.y).p,
             Some(Node::Manifold(part)) => self.value(Var::Manifold(part)).unwrap_or(self.day.pressure().pa()),
             Some(Node::Atmosphere) | None => self.day.pressure().pa(),
         })
@@ -81,7 +82,7 @@ impl Circuit {
     #[must_use]
     pub fn bodies_of_air(&self) -> Vec<(String, AbsPressure, f64)> {
         let mut scratch = Scratch::default();
-        self.model.gases(&self.y, &mut scratch);
+        self.model.gases(&self.model.numbers, &self.y, &mut scratch);
         let name = |part: u16, chamber| {
             let id = &self.assembly.parts[part as usize].id;
             match chamber {
@@ -244,14 +245,15 @@ impl Circuit {
     /// Force of the booster on the master cylinder, N (0 without a booster).
     #[must_use]
     pub fn brake_force_n(&self) -> f64 {
-        self.booster().map_or(0.0, |(part, b)| b.brake_force(self.value(Var::Travel(part)).unwrap_or(0.0)).0)
+        self.booster()
+            .map_or(0.0, |(part, b)| b.law().brake_force(self.value(Var::Travel(part)).unwrap_or(0.0)).0)
     }
 
     /// Assist of the booster, N: what the pressure difference across its diaphragm pushes.
     #[must_use]
     pub fn assist_n(&self) -> f64 {
         let mut scratch = Scratch::default();
-        self.model.gases(&self.y, &mut scratch);
+        self.model.gases(&self.model.numbers, &self.y, &mut scratch);
         self.booster().map_or(0.0, |(part, b)| {
             let p = |c| self.model.layout.volume_of(part, c).map_or(0.0, |k| scratch.gas[k].p);
             b.area_m2() * (p(Chamber::Rear) - p(Chamber::Front))
@@ -321,16 +323,20 @@ impl Circuit {
         let mut scratch = self.scratch.clone();
         let mut f = vec![0.0; self.f.len()];
         let given = Given { inputs: &self.inputs, flags: &self.flags };
-        self.model.eval(given, &self.y, &mut f, &mut NoSlopes, &mut scratch);
+        self.model.hold(given, 0, &mut scratch);
+        self.model.eval(&self.model.numbers, &self.y, &mut f, &mut NoSlopes, &mut scratch);
         scratch
     }
 }
 
 impl Model {
-    /// Whether a state can exist: finite, masses, energies, volumes and temperatures positive.
-    pub(super) fn is_possible(&self, y: &[f64]) -> bool {
+    /// Where a state can exist: finite, masses, energies, volumes and temperatures positive.
+    pub(super) fn is_possible<R: Real>(&self, numbers: &Numbers<R>, y: &[R]) -> R::Mask {
         // Not finite fails one of both.
-        self.least.iter().zip(y).all(|(least, v)| least < v && *v < f64::INFINITY)
-            && (0..self.layout.volumes.len()).all(|k| 0.0 < self.volume_m3(k, y))
+        let above = self.least.iter().zip(y).fold(R::Mask::all(true), |all, (least, v)| {
+            all & R::all(*least).below(*v) & v.below(R::all(f64::INFINITY))
+        });
+        let volumes = 0..self.layout.volumes.len();
+        volumes.fold(above, |all, k| all & R::all(0.0).below(self.volume_m3(numbers, k, y)))
     }
 }

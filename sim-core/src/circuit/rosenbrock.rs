@@ -7,6 +7,7 @@
 
 use super::linear::{Column, Plan, Unknowns};
 use super::model::N_LEDGERS;
+use crate::lanes::{Mask as _, Real};
 
 const STAGES: usize = 4;
 const GAMMA: f64 = 0.5;
@@ -19,52 +20,64 @@ const ERROR_STAGE: usize = 3;
 
 /// Buffers of a step, kept between steps.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Work {
-    lu: Vec<f64>,
-    k: [Vec<f64>; STAGES],
-    stage: Vec<f64>,
-    f: Vec<f64>,
-    rhs: Unknowns,
-    flows: Unknowns,
+pub(crate) struct Work<R: Real = f64> {
+    lu: Vec<R>,
+    k: [Vec<R>; STAGES],
+    stage: Vec<R>,
+    f: Vec<R>,
+    rhs: Unknowns<R>,
+    flows: Unknowns<R>,
     /// Result of the last step.
-    pub(crate) y_new: Vec<f64>,
+    pub(crate) y_new: Vec<R>,
     /// Increment of the ledgers.
-    pub(crate) ledgers: [f64; N_LEDGERS],
+    pub(crate) ledgers: [R; N_LEDGERS],
     /// Estimated error per state variable.
-    pub(crate) error: Vec<f64>,
+    pub(crate) error: Vec<R>,
+}
+
+/// Where a step begins and how long it is.
+#[derive(Clone, Copy)]
+pub(crate) struct From<'a, R> {
+    pub(crate) y: &'a [R],
+    /// f(y).
+    pub(crate) f: &'a [R],
+    /// Slopes, (n + ledgers) × n.
+    pub(crate) jacobian: &'a [R],
+    /// Length, s.
+    pub(crate) h: R,
 }
 
 /// Rows whose increments are taken once more from what they are made of, so that they stay equal and opposite
 /// however the elimination rounded.
 #[derive(Clone, Copy)]
-pub(crate) struct Conserved<'a> {
+pub(crate) struct Conserved<'a, R: Real> {
     /// The rows, ledgers included.
     pub(crate) rows: &'a [usize],
     /// Adds the slopes' product with an increment to those rows.
-    pub(crate) along: &'a dyn Fn(&Column, &mut Column),
+    pub(crate) along: &'a dyn Fn(&Column<R>, &mut Column<R>),
+    /// Where it is done.
+    pub(crate) at: R::Mask,
 }
 
-/// Takes a step of `h` seconds from `y` with f(y) = `f0` and slopes `jacobian` ((n + ledgers) × n).
-/// `eval` computes f at a stage. Returns `false` when the step cannot be taken at this size.
-#[expect(clippy::too_many_arguments, reason = "a step has that many ingredients, each of another kind")]
-pub(crate) fn step(
+/// Takes a step. `eval` computes f at a stage and says where that can be. Says where the step can be taken at
+/// this size; elsewhere nothing is to be made of the result.
+pub(crate) fn step<R: Real>(
     plan: &Plan,
-    y: &[f64],
-    f0: &[f64],
-    jacobian: &[f64],
-    h: f64,
-    work: &mut Work,
-    conserved: Option<Conserved<'_>>,
-    mut eval: impl FnMut(&[f64], &mut [f64]) -> bool,
-) -> bool {
+    from: From<'_, R>,
+    work: &mut Work<R>,
+    conserved: Option<Conserved<'_, R>>,
+    mut eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
+) -> R::Mask {
+    let From { y, f, jacobian, h } = from;
     let n = y.len();
-    plan.shifted(1.0 / (h * GAMMA), jacobian, &mut work.lu);
-    if !plan.factor(&mut work.lu) {
-        return false;
+    plan.shifted(R::all(1.0) / (h * GAMMA), jacobian, &mut work.lu);
+    let mut can = plan.factor(&mut work.lu);
+    if !can.any() {
+        return can;
     }
     let rows = n + N_LEDGERS;
     work.f.clear();
-    work.f.extend_from_slice(f0);
+    work.f.extend_from_slice(f);
     for s in 0..STAGES {
         // The second stage re-uses f(y); the third and fourth need their own.
         if 2 <= s {
@@ -73,36 +86,33 @@ pub(crate) fn step(
             for (j, k) in work.k.iter().enumerate().take(s) {
                 let a = A[s][j];
                 if a != 0.0 {
-                    add(&mut work.stage, a, k);
+                    add(&mut work.stage, R::all(a), k);
                 }
             }
-            if !eval(&work.stage, &mut work.f) {
-                return false;
+            can = can & eval(&work.stage, &mut work.f);
+            if !can.any() {
+                return can;
             }
         }
         work.rhs[..rows].copy_from_slice(&work.f);
         for (k, c) in work.k.iter().zip(C[s]).take(s) {
             if c != 0.0 {
-                add(&mut work.rhs[..rows], c / h, k);
+                add(&mut work.rhs[..rows], R::all(c) / h, k);
             }
         }
         if conserved.is_some() {
             work.flows.copy_from_slice(&work.rhs[..]);
         }
         plan.solve(&work.lu, &mut work.rhs);
-        match conserved {
-            // Ledger rows depend on the state but nothing depends on them.
-            None => {
-                plan.add_beyond(jacobian, &mut work.rhs);
-                for x in &mut work.rhs[n..rows] {
-                    *x *= h * GAMMA;
-                }
-            }
-            Some(Conserved { rows, along }) => {
-                along(&work.rhs, &mut work.flows);
-                for row in rows {
-                    work.rhs[*row] = h * GAMMA * work.flows[*row];
-                }
+        // Ledger rows depend on the state but nothing depends on them.
+        plan.add_beyond(jacobian, &mut work.rhs);
+        for x in &mut work.rhs[n..rows] {
+            *x *= h * GAMMA;
+        }
+        if let Some(Conserved { rows, along, at }) = conserved {
+            along(&work.rhs, &mut work.flows);
+            for row in rows {
+                work.rhs[*row] = R::choose(at, h * GAMMA * work.flows[*row], work.rhs[*row]);
             }
         }
         work.k[s].clear();
@@ -110,24 +120,24 @@ pub(crate) fn step(
     }
     work.y_new.clear();
     work.y_new.extend_from_slice(y);
-    work.ledgers = [0.0; N_LEDGERS];
+    work.ledgers = [R::all(0.0); N_LEDGERS];
     for (k, m) in work.k.iter().zip(M) {
         if m != 0.0 {
-            add(&mut work.y_new, m, k);
+            add(&mut work.y_new, R::all(m), k);
             for (l, total) in work.ledgers.iter_mut().enumerate() {
-                *total += m * k[n + l];
+                *total += k[n + l] * m;
             }
         }
     }
     work.error.clear();
     work.error.extend_from_slice(&work.k[ERROR_STAGE][..n]);
-    true
+    can
 }
 
 /// x += a k, over the length of x.
-fn add(x: &mut [f64], a: f64, k: &[f64]) {
+fn add<R: Real>(x: &mut [R], a: R, k: &[R]) {
     for (x, k) in x.iter_mut().zip(k) {
-        *x += a * k;
+        *x += a * *k;
     }
 }
 
@@ -154,7 +164,8 @@ mod tests {
             rhs(&y, &mut f);
             let mut jacobian = vec![0.0; (2 + N_LEDGERS) * 2];
             jacobian[..6].copy_from_slice(&[-y[1], -y[0], y[1], y[0] - 1.0, 0.0, 1.0]);
-            assert!(step(&plan, &y, &f, &jacobian, h, &mut work, None, rhs));
+            let from = From { y: &y, f: &f, jacobian: &jacobian, h };
+            assert!(step(&plan, from, &mut work, None, rhs));
             y.copy_from_slice(&work.y_new);
             eaten += work.ledgers[0];
         }
@@ -193,7 +204,8 @@ mod tests {
         rhs(&[5.0], &mut f);
         let mut jacobian = vec![0.0; 1 + N_LEDGERS];
         jacobian[0] = -1e6;
-        assert!(step(&plan, &[5.0], &f, &jacobian, 1.0, &mut work, None, rhs));
+        let from = From { y: &[5.0], f: &f, jacobian: &jacobian, h: 1.0 };
+        assert!(step(&plan, from, &mut work, None, rhs));
         assert!((work.y_new[0] - 1.0).abs() < 1e-4, "{}", work.y_new[0]);
     }
 }

@@ -178,10 +178,11 @@ fn compare(c: &Circuit) -> usize {
     let mut scratch = Scratch::default();
     let mut slopes = vec![0.0; (n + N_LEDGERS) * n];
     let mut f = vec![0.0; n + N_LEDGERS];
-    c.model.eval(given, &c.y, &mut f, &mut Dense { n, a: &mut slopes }, &mut scratch);
+    c.model.hold(given, 0, &mut scratch);
+    c.model.eval(&c.model.numbers, &c.y, &mut f, &mut Dense { n, a: &mut slopes }, &mut scratch);
     let mut at = |y: &[f64]| {
         let mut f = vec![0.0; n + N_LEDGERS];
-        c.model.eval(given, y, &mut f, &mut NoSlopes, &mut scratch);
+        c.model.eval(&c.model.numbers, y, &mut f, &mut NoSlopes, &mut scratch);
         f
     };
     let size: Vec<f64> = (0..n)

@@ -7,19 +7,23 @@
 
 use super::air_net::{Law, Passage, passage};
 use crate::assembly::{Assembly, PortRef};
+use crate::flow::iso6358::Iso6358;
 use crate::flow::valve::CheckLaw;
 use crate::flow::{Flow, Gas};
+use crate::lanes::{Real, spread};
 use crate::parts::PartKind;
 use crate::parts::hose::open_share;
 
 /// A soft half-hose at one end of a way for air.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub(crate) struct Soft {
+pub(crate) struct Soft<R = f64> {
     /// What its conductance loses once the wall has pulled in fully; 0 = a sound wall.
-    pub(crate) collapse: f64,
+    pub(crate) collapse: R,
     /// Its share of the row's resistance while it is open.
-    pub(crate) share: f64,
+    pub(crate) share: R,
 }
+
+spread!(Soft { collapse, share });
 
 /// The soft ends of a way through `law` from `a` to `b`; `None` when both walls are sound.
 pub(crate) fn of(assembly: &Assembly, law: &Law, a: PortRef, b: PortRef) -> Option<[Soft; 2]> {
@@ -44,11 +48,12 @@ pub(crate) fn of(assembly: &Assembly, law: &Law, a: PortRef, b: PortRef) -> Opti
 }
 
 /// Flow through `law` from `a` to `b` with soft ends, on a day of pressure `p_atm`.
-pub(crate) fn flow(law: &Law, soft: &[Soft; 2], a: Gas, b: Gas, p_atm: f64) -> Flow {
+pub(crate) fn flow<R: Real>(law: &Law<R>, soft: &[Soft<R>; 2], a: Gas<R>, b: Gas<R>, p_atm: R) -> Flow<R> {
+    let one = R::all(1.0);
     let (x, dx) = open_share(soft[0].collapse, p_atm - a.p);
     let (y, dy) = open_share(soft[1].collapse, p_atm - b.p);
-    let row = 1.0 + soft[0].share * (1.0 / (x * x) - 1.0) + soft[1].share * (1.0 / (y * y) - 1.0);
-    let left = 1.0 / row.sqrt();
+    let row = soft[0].share * (one / (x * x) - one) + one + soft[1].share * (one / (y * y) - one);
+    let left = one / row.sqrt();
     let cube = left * left * left;
     // The pressure inside rises, the wall goes out: ∂(p_atm − p)/∂p = −1.
     let (left_a, left_b) =
@@ -59,9 +64,9 @@ pub(crate) fn flow(law: &Law, soft: &[Soft; 2], a: Gas, b: Gas, p_atm: f64) -> F
             (full.scaled(left), full.m)
         }
         Law::Check(check) => {
-            let shut = CheckLaw { open: crate::flow::iso6358::Iso6358 { c: 0.0, ..check.open }, ..*check };
+            let shut = CheckLaw { open: Iso6358 { c: R::all(0.0), ..check.open }, ..*check };
             let (full, leak) = (check.flow(a, b), shut.flow(a, b));
-            let open = full.plus(leak.scaled(-1.0));
+            let open = full.plus(leak.scaled(-one));
             (open.scaled(left).plus(leak), open.m)
         }
         _ => return Flow::default(),

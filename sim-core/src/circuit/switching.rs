@@ -1,10 +1,11 @@
 //! What truly switches: vacuum switches, relays, fuses; and the hum of a pump, which is heard or not.
 
 use super::layout::{Chamber, Layout, Var};
-use super::model::Given;
+use super::model::Scratch;
 use super::wiring::{self, Wiring};
 use super::{Circuit, Event, Flags};
 use crate::assembly::{Assembly, PortRef};
+use crate::lanes::Real;
 use crate::parts::PartKind;
 use crate::parts::controller::{self, Controller, Decision};
 use crate::parts::electrical::FUSE_MELTS_AT;
@@ -67,25 +68,14 @@ impl Switch {
 }
 
 impl Circuit {
-    /// Discrete states that the attempted step would end in.
-    pub(super) fn flags_after(&mut self) -> Vec<Flags> {
-        std::mem::swap(&mut self.y, &mut self.work.y_new);
-        let flags = self.flags_after_state();
-        std::mem::swap(&mut self.y, &mut self.work.y_new);
-        flags
-    }
-
-    /// Discrete states that follow from the present state.
-    pub(super) fn flags_after_state(&mut self) -> Vec<Flags> {
-        let given = Given { inputs: &self.inputs, flags: &self.flags };
-        self.model.gases(&self.y, &mut self.scratch);
-        self.model.solve_wiring(given, &self.y, &mut self.scratch);
+    /// Discrete states that follow from the state `y` in a lane, its air and voltages being in `scratch`.
+    pub(super) fn flags_after<R: Real>(&mut self, y: &[R], scratch: &Scratch<R>, lane: usize) -> Vec<Flags> {
         let mut next = std::mem::take(&mut self.next_flags);
         next.clone_from(&self.flags);
         for switch in &self.model.switches {
             match switch {
                 Switch::Vacuum { part, volume, opens_at_pa, closes_at_pa } => {
-                    let gauge = self.scratch.gas[*volume].p - self.model.p_atm;
+                    let gauge = scratch.gas[*volume].p.lane(lane) - self.model.numbers.p_atm;
                     let flag = &mut next[*part];
                     if flag.closed && gauge <= *opens_at_pa {
                         flag.closed = false;
@@ -94,7 +84,7 @@ impl Circuit {
                     }
                 }
                 Switch::Relay { part, pole, share, pull_in_v, drop_out_v } => {
-                    let coil = (self.model.at_pole(*pole, &self.scratch).0 * share).abs();
+                    let coil = (self.model.at_pole(*pole, scratch).0.lane(lane) * share).abs();
                     let flag = &mut next[*part];
                     if !flag.closed && *pull_in_v <= coil {
                         flag.closed = true;
@@ -110,20 +100,21 @@ impl Circuit {
                         resting: flag.resting,
                         codes: flag.codes,
                     };
-                    let v = |node: Option<u16>| node.map_or(0.0, |n| self.scratch.solved.v[usize::from(n)]);
+                    let v =
+                        |node: Option<u16>| node.map_or(0.0, |n| scratch.solved.v[usize::from(n)].lane(lane));
                     let [supply, feed, signal, earth] = nodes.map(v);
-                    let run_s = run_time.map_or(0.0, |i| self.y[i]);
+                    let run_s = run_time.map_or(0.0, |i| y[i].lane(lane));
                     let now = numbers.decide(before, supply - earth, feed - earth, signal - earth, run_s);
                     flag.powered = now.powered;
                     flag.closed = now.drives;
                     flag.resting = now.resting;
                     flag.codes = now.codes;
                 }
-                Switch::Fuse { part, heat } => next[*part].melted |= FUSE_MELTS_AT <= self.y[*heat],
+                Switch::Fuse { part, heat } => next[*part].melted |= FUSE_MELTS_AT <= y[*heat].lane(lane),
                 Switch::Hum { part, speed } => {
                     /// Audible above this speed, rad/s; silent again below half of it.
                     const HUM: f64 = 60.0;
-                    let (omega, flag) = (self.y[*speed], &mut next[*part]);
+                    let (omega, flag) = (y[*speed].lane(lane), &mut next[*part]);
                     flag.hums = if flag.hums { HUM / 2.0 < omega } else { HUM < omega };
                 }
             }

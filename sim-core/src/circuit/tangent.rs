@@ -6,53 +6,54 @@
 //! side and taken from the other, and what the volumes lose is what the ledgers gain, whatever was rounded.
 
 use super::linear::Column;
-use super::model::Model;
+use super::model::{Model, Numbers};
 use crate::air::CP;
 use crate::flow::Flow;
+use crate::lanes::Real;
 
 /// How pressure and temperature at an end of a way follow from the state.
 #[derive(Clone, Copy, Debug, Default)]
-pub(super) struct Follows {
+pub(super) struct Follows<R> {
     /// ∂p/∂U, Pa/J.
-    pub(super) p_u: f64,
+    pub(super) p_u: R,
     /// ∂p/∂x, Pa/m.
-    pub(super) p_x: f64,
+    pub(super) p_x: R,
     /// ∂T/∂m, K/kg.
-    pub(super) t_m: f64,
+    pub(super) t_m: R,
     /// ∂T/∂U, K/J.
-    pub(super) t_u: f64,
+    pub(super) t_u: R,
 }
 
 /// A way for air, linearised.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Way {
-    pub(super) flow: Flow,
+pub(super) struct Way<R: Real> {
+    pub(super) flow: Flow<R>,
     /// Slope over the travel or speed it depends on besides the air.
-    pub(super) slope: f64,
-    pub(super) t_up: f64,
-    pub(super) up_is_a: bool,
-    pub(super) ends: [Follows; 2],
+    pub(super) slope: R,
+    pub(super) t_up: R,
+    pub(super) up_is_a: R::Mask,
+    pub(super) ends: [Follows<R>; 2],
 }
 
 /// A booster's piston, linearised: slopes of its speed and of both pressures over rear, front and travel.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Piston {
-    pub(super) speed: f64,
-    pub(super) p: [f64; 2],
+pub(super) struct Piston<R> {
+    pub(super) speed: R,
+    pub(super) p: [R; 2],
     /// Column, ∂speed, ∂p_front, ∂p_rear.
-    pub(super) slopes: [(usize, f64, f64, f64); 3],
+    pub(super) slopes: [(usize, R, R, R); 3],
 }
 
 /// All flows of mass, heat and work, linearised.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Tangent {
-    pub(super) ways: Vec<Way>,
+pub(crate) struct Tangent<R: Real> {
+    pub(super) ways: Vec<Way<R>>,
     /// Per volume, ∂T/∂m and ∂T/∂U.
-    pub(super) walls: Vec<(f64, f64)>,
-    pub(super) pistons: Vec<Piston>,
+    pub(super) walls: Vec<(R, R)>,
+    pub(super) pistons: Vec<Piston<R>>,
 }
 
-impl Tangent {
+impl<R: Real> Tangent<R> {
     pub(super) fn clear(&mut self) {
         self.ways.clear();
         self.walls.clear();
@@ -63,28 +64,35 @@ impl Tangent {
 impl Model {
     /// What the increment `k` of the state makes of the rates of mass, energy and ledgers, into those rows of
     /// `out`; each flow once.
-    pub(crate) fn along(&self, tangent: &Tangent, k: &Column, out: &mut Column) {
+    pub(crate) fn along<R: Real>(
+        &self,
+        numbers: &Numbers<R>,
+        tangent: &Tangent<R>,
+        k: &Column<R>,
+        out: &mut Column<R>,
+    ) {
+        let zero = R::all(0.0);
         for (way, (ends, state)) in tangent.ways.iter().zip(self.ends.iter().zip(&self.edge_state)) {
             let [a, b] = [0, 1].map(|side| ends[side].change(way.ends[side], k));
-            let by_state = state.map_or(0.0, |i| way.slope * k[i]);
+            let by_state = state.map_or(zero, |i| way.slope * k[i]);
             let f = &way.flow;
             let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
-            let t_up = if way.up_is_a { a.1 } else { b.1 };
-            let dh = CP * (way.t_up * dm + t_up * f.m);
+            let t_up = R::choose(way.up_is_a, a.1, b.1);
+            let dh = (way.t_up * dm + t_up * f.m) * CP;
             let [end_a, end_b] = ends;
             out[end_a.mass] -= dm;
             out[end_b.mass] += dm;
             out[end_a.enthalpy] -= dh;
             out[end_b.enthalpy] += dh;
         }
-        for ((v, (t_m, t_u)), im) in self.layout.volumes.iter().zip(&tangent.walls).zip(&self.mass_at) {
-            let dq = v.h_a * (k[0] - (t_m * k[*im] + t_u * k[im + 1]));
+        for ((body, (t_m, t_u)), im) in numbers.bodies.iter().zip(&tangent.walls).zip(&self.mass_at) {
+            let dq = body.h_a * (k[0] - (*t_m * k[*im] + *t_u * k[im + 1]));
             out[im + 1] += dq;
             out[self.n + 2] += dq;
         }
-        for (piston, at) in tangent.pistons.iter().zip(&self.boosters) {
-            let area = at.numbers.area_m2();
-            let mut d = [0.0; 3];
+        for ((piston, at), law) in tangent.pistons.iter().zip(&self.boosters).zip(&numbers.boosters) {
+            let area = law.area_m2;
+            let mut d = [zero; 3];
             for (column, speed, front, rear) in piston.slopes {
                 for (d, slope) in d.iter_mut().zip([speed, front, rear]) {
                     *d += slope * k[column];

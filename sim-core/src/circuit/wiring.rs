@@ -10,6 +10,7 @@
 
 use super::linear::{Plan, Unknowns};
 use crate::assembly::{Assembly, PortRef};
+use crate::lanes::{Mask as _, Real};
 use crate::parts::{Domain, PartKind};
 
 /// Conductance that ties loose ends to the body, S.
@@ -65,15 +66,15 @@ impl PoleKind {
 
 /// Conductance and source of a two-pole: i = g (v_a − v_b − emf).
 #[derive(Clone, Copy, Debug, Default)]
-pub(crate) struct PoleState {
-    pub(crate) g: f64,
-    pub(crate) emf: f64,
+pub(crate) struct PoleState<R = f64> {
+    pub(crate) g: R,
+    pub(crate) emf: R,
 }
 
-impl PoleState {
+impl<R: Real> PoleState<R> {
     /// To the last bit, the sign of nought included: what is solved for one is then what the other's is.
     pub(crate) fn is(self, other: Self) -> bool {
-        self.g.to_bits() == other.g.to_bits() && self.emf.to_bits() == other.emf.to_bits()
+        self.g.is(other.g) && self.emf.is(other.emf)
     }
 }
 
@@ -92,25 +93,24 @@ pub(crate) struct Wiring {
     links: Vec<Option<(u32, u32)>>,
     /// Numbers of the two-poles whose conductance varies.
     varying: Vec<usize>,
+    /// Numbers of the two-poles of steady conductance with a voltage behind it.
+    sources: Vec<usize>,
 }
 
 /// Solution of one solve, and what the next one can use again.
 #[derive(Clone, Debug, Default)]
-pub(crate) struct Solved {
+pub(crate) struct Solved<R: Real = f64> {
     /// Node voltages against the body, V; `v[0]` = 0.
-    pub(crate) v: Unknowns,
-    /// Conductances of the steady two-poles that the rest was worked out for, S.
-    steady_g: Vec<f64>,
-    /// Per steady two-pole that conducts, what 1 V of its source does to every node, V; all poles, n each.
-    unit_emf: Vec<f64>,
+    pub(crate) v: Unknowns<R>,
+    /// Per source, what 1 V of it does to every node, V; n each. Nothing where it does not conduct.
+    unit_emf: Vec<R>,
     /// Per varying two-pole, what 1 A from its port b to its port a outside it does to every node, V.
-    unit_current: Vec<f64>,
+    unit_current: Vec<R>,
     /// Between the varying two-poles, what 1 A through one does across another, Ω.
-    mutual: Vec<f64>,
-    /// Work space: matrix entries, the varying two-poles' matrix and their currents.
-    g: Vec<f64>,
-    small: Vec<f64>,
-    current: Vec<f64>,
+    mutual: Vec<R>,
+    /// Work space: the varying two-poles' matrix and their currents.
+    small: Vec<R>,
+    current: Vec<R>,
 }
 
 impl Wiring {
@@ -160,6 +160,7 @@ impl Wiring {
             plan: Plan::default(),
             links: Vec::new(),
             varying: Vec::new(),
+            sources: Vec::new(),
         };
         for (i, part) in assembly.parts.iter().enumerate() {
             if super::layout::is_active(assembly, i as u16) {
@@ -178,6 +179,8 @@ impl Wiring {
         wiring.plan = Plan::of(wiring.n, &places);
         let varying = wiring.poles.iter().enumerate().filter(|(_, p)| p.kind.varies());
         wiring.varying = varying.map(|(i, _)| i).collect();
+        let sources = wiring.poles.iter().enumerate().filter(|(_, p)| p.kind.is_source());
+        wiring.sources = sources.map(|(i, _)| i).collect();
         wiring.links = wiring
             .poles
             .iter()
@@ -260,22 +263,17 @@ impl Wiring {
         self.nodes.binary_search_by_key(&port, |(p, _)| *p).ok().map(|i| self.nodes[i].1)
     }
 
-    /// Solves the network for the given pole values.
-    pub(crate) fn solve(&self, poles: &[PoleState], out: &mut Solved) {
-        let steady = || self.poles.iter().zip(poles).filter(|(p, _)| !p.kind.varies());
-        let m = self.varying.len();
-        let known = steady().map(|(_, s)| s.g.to_bits()).eq(out.steady_g.iter().map(|g| g.to_bits()));
-        if !known || out.mutual.len() != m * m {
-            out.steady_g.clear();
-            out.steady_g.extend(steady().map(|(_, s)| s.g));
-            self.work_out(poles, out);
-        }
+    /// Solves the network for the given pole values; what is steady of them has been worked out.
+    pub(crate) fn solve<R: Real>(&self, poles: &[PoleState<R>], out: &mut Solved<R>) {
         let n = self.n;
-        out.v[..n].fill(0.0);
-        for (row, (_, s)) in out.unit_emf.chunks_exact(n).zip(steady()) {
-            if s.emf != 0.0 && 0.0 < s.g {
+        let zero = R::all(0.0);
+        out.v[..n].fill(zero);
+        for (row, i) in out.unit_emf.chunks_exact(n).zip(&self.sources) {
+            let s = poles[*i];
+            let drives = zero.below(s.g) & !(s.emf.at_most(zero) & zero.at_most(s.emf));
+            if drives.any() {
                 for (v, unit) in out.v.iter_mut().zip(row) {
-                    *v += s.emf * unit;
+                    *v += s.emf * *unit;
                 }
             }
         }
@@ -283,112 +281,127 @@ impl Wiring {
         current.clear();
         current.extend(self.varying.iter().map(|i| across(&self.poles[*i], &v[..]) - poles[*i].emf));
         self.meet(poles, mutual, small, current);
-        for (row, i) in unit_current.chunks_exact(n).zip(&current[..m]) {
+        for (row, i) in unit_current.chunks_exact(n).zip(&current[..]) {
             for (v, unit) in v.iter_mut().zip(row) {
-                *v -= i * unit;
+                *v -= *i * *unit;
             }
         }
     }
 
-    /// What the steady two-poles make of every source and of a current through every varying two-pole.
-    fn work_out(&self, poles: &[PoleState], out: &mut Solved) {
+    /// What the steady two-poles make of every source and of a current through every varying two-pole, into one
+    /// lane.
+    pub(crate) fn work_out<R: Real>(&self, poles: &[PoleState<R>], lane: usize, out: &mut Solved<R>) {
         let n = self.n;
-        out.g.clear();
-        out.g.resize(self.plan.n_entries(), 0.0);
-        let (links, own) = out.g.split_at_mut(self.plan.diagonal(0));
+        let (varying, zero) = (&self.varying, R::all(0.0));
+        out.unit_emf.resize(self.sources.len() * n, zero);
+        out.unit_current.resize(varying.len() * n, zero);
+        out.mutual.resize(varying.len() * varying.len(), zero);
+        let g_of = |i: usize| poles[i].g.lane(lane);
+        let mut g = vec![0.0; self.plan.n_entries()];
+        let (links, own) = g.split_at_mut(self.plan.diagonal(0));
         own.fill(G_LOOSE);
-        for ((pole, link), s) in self.poles.iter().zip(&self.links).zip(poles) {
+        for (i, (pole, link)) in self.poles.iter().zip(&self.links).enumerate() {
             let (a, b) = (usize::from(pole.node_a), usize::from(pole.node_b));
-            if pole.kind.varies() || s.g <= 0.0 || a == b {
+            if pole.kind.varies() || g_of(i) <= 0.0 || a == b {
                 continue;
             }
-            own[a] += s.g;
-            own[b] += s.g;
+            own[a] += g_of(i);
+            own[b] += g_of(i);
             if let Some((ab, ba)) = link {
-                links[*ab as usize] -= s.g;
-                links[*ba as usize] -= s.g;
+                links[*ab as usize] -= g_of(i);
+                links[*ba as usize] -= g_of(i);
             }
         }
         // The body is the reference: its row says v = 0.
         own[0] = 1.0;
         // Diagonally dominant and symmetric: every pivot is positive.
-        let positive = self.plan.factor(&mut out.g);
+        let positive = self.plan.factor(&mut g);
         assert!(positive, "a network of conductances has positive pivots");
         let mut column = Unknowns::default();
-        let mut driven = |pole: &Pole, ampere: f64| {
+        let mut driven = |pole: &Pole, ampere: f64, row: &mut [R]| {
             column[..n].fill(0.0);
             column[usize::from(pole.node_a)] += ampere;
             column[usize::from(pole.node_b)] -= ampere;
             column[0] = 0.0;
-            self.plan.solve(&out.g, &mut column);
-            column[..n].to_vec()
+            self.plan.solve(&g, &mut column);
+            for (all, v) in row.iter_mut().zip(&column[..n]) {
+                all.put(lane, *v);
+            }
         };
-        out.unit_emf.clear();
-        for (pole, s) in self.poles.iter().zip(poles).filter(|(p, _)| !p.kind.varies()) {
-            if pole.kind.is_source() && 0.0 < s.g {
-                out.unit_emf.extend(driven(pole, s.g));
+        for (row, i) in out.unit_emf.chunks_exact_mut(n).zip(&self.sources) {
+            if 0.0 < g_of(*i) {
+                driven(&self.poles[*i], g_of(*i), row);
             } else {
-                out.unit_emf.resize(out.unit_emf.len() + n, 0.0);
+                row.iter_mut().for_each(|v| v.put(lane, 0.0));
             }
         }
-        out.unit_current.clear();
-        for i in &self.varying {
-            out.unit_current.extend(driven(&self.poles[*i], 1.0));
+        for (row, i) in out.unit_current.chunks_exact_mut(n).zip(varying) {
+            driven(&self.poles[*i], 1.0, row);
         }
-        out.mutual.clear();
-        for i in &self.varying {
-            let rows = out.unit_current.chunks_exact(n);
-            out.mutual.extend(rows.map(|row| across(&self.poles[*i], row)));
+        for (k, i) in varying.iter().enumerate() {
+            for (j, row) in out.unit_current.chunks_exact(n).enumerate() {
+                out.mutual[k * varying.len() + j].put(lane, across(&self.poles[*i], row).lane(lane));
+            }
         }
     }
 
     /// Currents of the varying two-poles from the voltages across them without any, less their sources:
     /// (1/g + mutual) i = v, symmetric and positive; one that does not conduct has none.
-    fn meet(&self, poles: &[PoleState], mutual: &[f64], small: &mut Vec<f64>, x: &mut [f64]) {
+    fn meet<R: Real>(&self, poles: &[PoleState<R>], mutual: &[R], small: &mut Vec<R>, x: &mut [R]) {
+        let (zero, one) = (R::all(0.0), R::all(1.0));
         let m = self.varying.len();
         small.clear();
         small.extend_from_slice(mutual);
         for (k, i) in self.varying.iter().enumerate() {
             let g = poles[*i].g;
-            if 0.0 < g {
-                small[k * m + k] += 1.0 / g;
-            } else {
+            let conducts = zero.below(g);
+            small[k * m + k] += one / g;
+            if !conducts.every() {
                 for j in 0..m {
-                    small[k * m + j] = 0.0;
-                    small[j * m + k] = 0.0;
+                    small[k * m + j] = R::choose(conducts, small[k * m + j], zero);
+                    small[j * m + k] = R::choose(conducts, small[j * m + k], zero);
                 }
-                (small[k * m + k], x[k]) = (1.0, 0.0);
+                small[k * m + k] = R::choose(conducts, small[k * m + k], one);
+                x[k] = R::choose(conducts, x[k], zero);
             }
         }
         for k in 0..m {
             for i in k + 1..m {
                 let l = small[i * m + k] / small[k * m + k];
                 for j in k + 1..m {
-                    small[i * m + j] -= l * small[k * m + j];
+                    let less = l * small[k * m + j];
+                    small[i * m + j] -= less;
                 }
-                x[i] -= l * x[k];
+                let less = l * x[k];
+                x[i] -= less;
             }
         }
         for k in (0..m).rev() {
-            let rest: f64 = (k + 1..m).map(|j| small[k * m + j] * x[j]).sum();
+            let rest = (k + 1..m).fold(zero, |sum, j| sum + small[k * m + j] * x[j]);
             x[k] = (x[k] - rest) / small[k * m + k];
         }
     }
 
     /// Resistance of the solved network, everything in it, seen from the nodes of a varying two-pole, ohm.
-    pub(crate) fn seen_from(&self, poles: &[PoleState], solved: &mut Solved, pole: usize) -> f64 {
+    pub(crate) fn seen_from<R: Real>(
+        &self,
+        poles: &[PoleState<R>],
+        solved: &mut Solved<R>,
+        pole: usize,
+    ) -> R {
+        let zero = R::all(0.0);
         let m = self.varying.len();
-        let Some(k) = self.varying.iter().position(|i| *i == pole) else { return 0.0 };
+        let Some(k) = self.varying.iter().position(|i| *i == pole) else { return zero };
         let Solved { mutual, small, current, .. } = solved;
         let own = &mutual[k * m..(k + 1) * m];
         current.clear();
         current.extend_from_slice(own);
         self.meet(poles, mutual, small, current);
-        own[k] - own.iter().zip(&*current).map(|(z, i)| z * i).sum::<f64>()
+        own[k] - own.iter().zip(&*current).fold(zero, |sum, (z, i)| sum + *z * *i)
     }
 }
 
 /// Voltage from port a to port b of a two-pole.
-fn across(pole: &Pole, v: &[f64]) -> f64 {
+fn across<R: Real>(pole: &Pole, v: &[R]) -> R {
     v[usize::from(pole.node_a)] - v[usize::from(pole.node_b)]
 }

@@ -5,6 +5,7 @@
 //! Not modelled: inertia of the column, choking by friction along the way.
 
 use super::{Flow, Gas, R_LAMINAR};
+use crate::lanes::{Mask as _, Real, spread};
 
 /// Reference density ρ₀, kg/m³ (ISO 8778).
 pub const RHO_0: f64 = 1.185;
@@ -15,21 +16,16 @@ pub const C_PER_MM2: f64 = 1.991_9e-9;
 
 /// A restriction by its two ISO 6358 numbers.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Iso6358 {
+pub struct Iso6358<R = f64> {
     /// Sonic conductance, m³/(s·Pa); not negative.
-    pub c: f64,
+    pub c: R,
     /// Critical pressure ratio, 0 ≤ b < 0.99.
-    pub b: f64,
+    pub b: R,
 }
 
-impl Iso6358 {
-    /// Mass flow from `a` to `b`; the same both ways.
-    #[must_use]
-    #[inline]
-    pub fn flow(&self, a: Gas, b: Gas) -> Flow {
-        if b.p <= a.p { self.forward(a, b.p) } else { self.forward(b, a.p).reversed() }
-    }
+spread!(Iso6358 { c, b });
 
+impl Iso6358 {
     /// Two restrictions in a row: 1/C² = Σ 1/Cᵢ², b of the tighter one.
     #[must_use]
     pub fn in_series(self, other: Self) -> Self {
@@ -39,33 +35,49 @@ impl Iso6358 {
         let c = 1.0 / (1.0 / (self.c * self.c) + 1.0 / (other.c * other.c)).sqrt();
         Self { c, b: if self.c <= other.c { self.b } else { other.b } }
     }
+}
+
+impl<R: Real> Iso6358<R> {
+    /// Mass flow from `a` to `b`; the same both ways.
+    #[must_use]
+    #[inline]
+    pub fn flow(&self, a: Gas<R>, b: Gas<R>) -> Flow<R> {
+        let ahead = b.p.at_most(a.p);
+        let flow = self.forward(Gas::choose(ahead, a, b), R::choose(ahead, b.p, a.p));
+        Flow::choose(ahead, flow, flow.reversed())
+    }
 
     #[inline]
-    fn forward(&self, up: Gas, p_down: f64) -> Flow {
-        let k = self.c * RHO_0 * (T_0 / up.t).sqrt();
+    fn forward(&self, up: Gas<R>, p_down: R) -> Flow<R> {
+        let k = self.c * RHO_0 * (R::all(T_0) / up.t).sqrt();
         let r = p_down / up.p;
         let (psi, slope) = self.psi(r);
         let m = k * up.p * psi;
-        Flow { m, dpa: k * (psi - r * slope), dpb: k * slope, dta: -0.5 * m / up.t, dtb: 0.0 }
+        Flow { m, dpa: k * (psi - r * slope), dpb: k * slope, dta: m * -0.5 / up.t, dtb: R::all(0.0) }
     }
 
     /// ψ(r) and dψ/dr.
     #[inline]
-    fn psi(&self, r: f64) -> (f64, f64) {
-        if r <= self.b {
-            return (1.0, 0.0);
-        }
-        let root = |r: f64| {
-            let x = (r - self.b) / (1.0 - self.b);
-            (1.0 - x * x).sqrt()
+    fn psi(&self, r: R) -> (R, R) {
+        let (zero, one) = (R::all(0.0), R::all(1.0));
+        let (choked, laminar) = (r.at_most(self.b), R::all(R_LAMINAR).at_most(r));
+        let d = one - self.b;
+        let root = |r: R| {
+            let x = (r - self.b) / d;
+            (one - x * x).sqrt()
         };
-        if r < R_LAMINAR {
-            let psi = root(r);
-            let d = 1.0 - self.b;
-            (psi, -(r - self.b) / (d * d * psi))
-        } else {
-            let slope = -root(R_LAMINAR) / (1.0 - R_LAMINAR);
-            (slope * (r - 1.0), slope)
+        let (mut psi, mut slope) = (one, zero);
+        if !(choked | laminar).every() {
+            let curved = root(r);
+            psi = R::choose(choked, one, curved);
+            slope = R::choose(choked, zero, -(r - self.b) / (d * d * curved));
         }
+        let laminar = laminar & !choked;
+        if laminar.any() {
+            let straight = -root(R::all(R_LAMINAR)) / (1.0 - R_LAMINAR);
+            psi = R::choose(laminar, straight * (r - 1.0), psi);
+            slope = R::choose(laminar, straight, slope);
+        }
+        (psi, slope)
     }
 }

@@ -5,12 +5,14 @@
 //! at 20 °C).
 
 use super::{Flow, Gas};
+use crate::lanes::Real;
 
 /// Mass flow through a laminar leak of coefficient `k`, kg/(s·Pa²).
 #[must_use]
 #[inline]
-pub fn flow(k: f64, a: Gas, b: Gas) -> Flow {
-    Flow { m: k * (a.p * a.p - b.p * b.p), dpa: 2.0 * k * a.p, dpb: -2.0 * k * b.p, dta: 0.0, dtb: 0.0 }
+pub fn flow<R: Real>(k: R, a: Gas<R>, b: Gas<R>) -> Flow<R> {
+    let zero = R::all(0.0);
+    Flow { m: k * (a.p * a.p - b.p * b.p), dpa: k * 2.0 * a.p, dpb: k * -2.0 * b.p, dta: zero, dtb: zero }
 }
 
 /// Coefficient k of a seep that passes `cm3_per_min` of free air (20 °C, 101.325 kPa) into a perfect

@@ -1,38 +1,49 @@
 //! Flow laws between two bodies of air, each in its own file, each with its derivatives.
 //!
 //! Positive from a to b. The circuit's step needs the slopes for its Jacobian, so every law returns a
-//! [`Flow`] rather than a bare number.
+//! [`Flow`] rather than a bare number. All are written over [`Real`]: for one circuit or for four side by side.
 
 pub mod iso6358;
 pub mod laminar;
 pub mod pinhole;
 pub mod valve;
 
+use crate::lanes::Real;
+
 /// State of the air on one side of a restriction.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Gas {
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Gas<R = f64> {
     /// Absolute pressure, Pa; positive.
-    pub p: f64,
+    pub p: R,
     /// Temperature, K; positive.
-    pub t: f64,
+    pub t: R,
+}
+
+impl<R: Real> Gas<R> {
+    /// `yes` where the mask says so, `no` elsewhere.
+    #[must_use]
+    #[inline]
+    pub fn choose(mask: R::Mask, yes: Self, no: Self) -> Self {
+        Self { p: R::choose(mask, yes.p, no.p), t: R::choose(mask, yes.t, no.t) }
+    }
 }
 
 /// Mass flow from a to b with its slopes.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Flow {
+pub struct Flow<R = f64> {
     /// Mass flow, kg/s.
-    pub m: f64,
+    pub m: R,
     /// ∂m/∂p_a, kg/(s·Pa).
-    pub dpa: f64,
+    pub dpa: R,
     /// ∂m/∂p_b, kg/(s·Pa).
-    pub dpb: f64,
+    pub dpb: R,
     /// ∂m/∂T_a, kg/(s·K).
-    pub dta: f64,
+    pub dta: R,
     /// ∂m/∂T_b, kg/(s·K).
-    pub dtb: f64,
+    pub dtb: R,
 }
 
-impl Flow {
+impl<R: Real> Flow<R> {
     /// The same flow seen from the other side: positive from b to a becomes positive from a to b.
     #[must_use]
     #[inline]
@@ -43,7 +54,7 @@ impl Flow {
     /// The flow through `factor` times the opening.
     #[must_use]
     #[inline]
-    pub fn scaled(self, factor: f64) -> Self {
+    pub fn scaled(self, factor: R) -> Self {
         Self {
             m: self.m * factor,
             dpa: self.dpa * factor,
@@ -63,6 +74,19 @@ impl Flow {
             dpb: self.dpb + other.dpb,
             dta: self.dta + other.dta,
             dtb: self.dtb + other.dtb,
+        }
+    }
+
+    /// `yes` where the mask says so, `no` elsewhere.
+    #[must_use]
+    #[inline]
+    pub fn choose(mask: R::Mask, yes: Self, no: Self) -> Self {
+        Self {
+            m: R::choose(mask, yes.m, no.m),
+            dpa: R::choose(mask, yes.dpa, no.dpa),
+            dpb: R::choose(mask, yes.dpb, no.dpb),
+            dta: R::choose(mask, yes.dta, no.dta),
+            dtb: R::choose(mask, yes.dtb, no.dtb),
         }
     }
 }

@@ -7,6 +7,7 @@
 
 use super::{Flow, Gas, R_LAMINAR};
 use crate::air::{GAMMA, R_AIR};
+use crate::lanes::{Mask as _, Real, Spread};
 use crate::math;
 
 /// Critical pressure ratio (2/(γ+1))^(γ/(γ−1)) for γ = 1.4.
@@ -17,11 +18,21 @@ const PSI_AT_LAMINAR: f64 = 0.03160583128859667;
 
 /// A round hole by its area.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Pinhole {
+pub struct Pinhole<R = f64> {
     /// Area, m²; not negative.
-    pub area: f64,
+    pub area: R,
     /// Use an ideal hole (C_d = 1) instead of Perry's coefficient.
     pub ideal: bool,
+}
+
+impl<R: Real> Spread for Pinhole<R> {
+    type One = Pinhole;
+    fn all_of(one: &Pinhole) -> Self {
+        Self { area: R::all(one.area), ideal: one.ideal }
+    }
+    fn put_in(&mut self, lane: usize, one: &Pinhole) {
+        self.area.put(lane, one.area);
+    }
 }
 
 impl Pinhole {
@@ -30,48 +41,58 @@ impl Pinhole {
     pub fn of_diameter_mm(d_mm: f64) -> Self {
         Self { area: std::f64::consts::FRAC_PI_4 * d_mm * d_mm * 1e-6, ideal: false }
     }
+}
 
+impl<R: Real> Pinhole<R> {
     /// Mass flow from `a` to `b`; the same both ways.
     #[must_use]
     #[inline]
-    pub fn flow(&self, a: Gas, b: Gas) -> Flow {
-        if b.p <= a.p { self.forward(a, b.p) } else { self.forward(b, a.p).reversed() }
+    pub fn flow(&self, a: Gas<R>, b: Gas<R>) -> Flow<R> {
+        let ahead = b.p.at_most(a.p);
+        let flow = self.forward(Gas::choose(ahead, a, b), R::choose(ahead, b.p, a.p));
+        Flow::choose(ahead, flow, flow.reversed())
     }
 
     #[inline]
-    fn forward(&self, up: Gas, p_down: f64) -> Flow {
-        let k = self.area * (2.0 / (R_AIR * up.t)).sqrt();
+    fn forward(&self, up: Gas<R>, p_down: R) -> Flow<R> {
+        let k = self.area * (R::all(2.0) / (up.t * R_AIR)).sqrt();
         let r = p_down / up.p;
         let (phi, slope) = self.phi(r);
         let m = k * up.p * phi;
-        Flow { m, dpa: k * (phi - r * slope), dpb: k * slope, dta: -0.5 * m / up.t, dtb: 0.0 }
+        Flow { m, dpa: k * (phi - r * slope), dpb: k * slope, dta: m * -0.5 / up.t, dtb: R::all(0.0) }
     }
 
     /// C_d·Ψ and its slope over r.
     #[inline]
-    fn phi(&self, r: f64) -> (f64, f64) {
-        if R_LAMINAR <= r {
-            let edge = self.cd(R_LAMINAR).0 * PSI_AT_LAMINAR;
-            let slope = -edge / (1.0 - R_LAMINAR);
-            return (slope * (r - 1.0), slope);
+    fn phi(&self, r: R) -> (R, R) {
+        let laminar = R::all(R_LAMINAR).at_most(r);
+        let (mut phi, mut phi_r) = (R::all(0.0), R::all(0.0));
+        if !laminar.every() {
+            let (cd, dcd) = self.cd(r);
+            let (psi, dpsi) = wantzel(r);
+            (phi, phi_r) = (cd * psi, dcd * psi + cd * dpsi);
         }
-        let (cd, dcd) = self.cd(r);
-        let (psi, dpsi) = wantzel(r);
-        (cd * psi, dcd * psi + cd * dpsi)
+        if laminar.any() {
+            let edge = self.cd(R::all(R_LAMINAR)).0 * PSI_AT_LAMINAR;
+            let slope = -edge / (1.0 - R_LAMINAR);
+            phi = R::choose(laminar, slope * (r - 1.0), phi);
+            phi_r = R::choose(laminar, slope, phi_r);
+        }
+        (phi, phi_r)
     }
 
     #[inline]
-    fn cd(&self, r: f64) -> (f64, f64) {
-        if self.ideal { (1.0, 0.0) } else { perry(r) }
+    fn cd(&self, r: R) -> (R, R) {
+        if self.ideal { (R::all(1.0), R::all(0.0)) } else { perry(r) }
     }
 }
 
 /// Discharge coefficient of a sharp-edged hole at pressure ratio `r` (Perry), and its slope.
 #[must_use]
 #[inline]
-pub fn perry(r: f64) -> (f64, f64) {
-    let cd = 0.8414 + r * (-0.1002 + r * (0.8415 + r * (-3.9 + r * (4.6001 - r * 1.6827))));
-    let slope = -0.1002 + r * (1.683 + r * (-11.7 + r * (18.4004 - r * 8.4135)));
+pub fn perry<R: Real>(r: R) -> (R, R) {
+    let cd = r * (r * (r * (r * (r * -1.6827 + 4.6001) + -3.9) + 0.8415) + -0.1002) + 0.8414;
+    let slope = r * (r * (r * (r * -8.4135 + 18.4004) + -11.7) + 1.683) + -0.1002;
     (cd, slope)
 }
 
@@ -81,10 +102,11 @@ pub const PSI_CHOKED: f64 = 0.484_178_256_096_108_65;
 /// Saint-Venant–Wantzel outflow function Ψ at pressure ratio `r`, and its slope; constant when choked.
 #[must_use]
 #[inline]
-pub fn wantzel(r: f64) -> (f64, f64) {
+pub fn wantzel<R: Real>(r: R) -> (R, R) {
     const E: f64 = GAMMA / (GAMMA - 1.0);
-    if r <= R_CRITICAL {
-        return (PSI_CHOKED, 0.0);
+    let choked = r.at_most(R::all(R_CRITICAL));
+    if choked.every() {
+        return (R::all(PSI_CHOKED), R::all(0.0));
     }
     // With γ = 7/5 both powers are whole powers of the seventh root: 2/γ = 10/7, (γ+1)/γ = 12/7.
     let q = math::seventh_root(r);
@@ -92,9 +114,9 @@ pub fn wantzel(r: f64) -> (f64, f64) {
     let q4 = q2 * q2;
     let r2 = q4 * q4 * q2;
     let r3 = r2 * q2;
-    let psi = (E * (r2 - r3)).sqrt();
-    let slope = 0.5 * E * (2.0 / GAMMA * r2 - (GAMMA + 1.0) / GAMMA * r3) / (r * psi);
-    (psi, slope)
+    let psi = ((r2 - r3) * E).sqrt();
+    let slope = (r2 * (2.0 / GAMMA) - r3 * ((GAMMA + 1.0) / GAMMA)) * (0.5 * E) / (r * psi);
+    (R::choose(choked, R::all(PSI_CHOKED), psi), R::choose(choked, R::all(0.0), slope))
 }
 
 #[cfg(test)]

@@ -7,38 +7,47 @@
 use super::iso6358::Iso6358;
 use super::pinhole::Pinhole;
 use super::{Flow, Gas};
+use crate::lanes::{Mask as _, Real, spread};
 use crate::math::smoothstep;
 
 /// A check valve's numbers as its flow law needs them; forward is from a to b.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct CheckLaw {
+pub struct CheckLaw<R = f64> {
     /// Fully open.
-    pub open: Iso6358,
+    pub open: Iso6358<R>,
     /// Pressure difference at which it begins to open, Pa.
-    pub p_crack: f64,
+    pub p_crack: R,
     /// Further pressure difference to full lift, Pa; positive.
-    pub p_span: f64,
+    pub p_span: R,
     /// Leak past the closed seat.
-    pub leak: Pinhole,
+    pub leak: Pinhole<R>,
     /// Least lift, 0 to 1: a valve held off its seat.
-    pub lift_min: f64,
+    pub lift_min: R,
 }
 
-impl CheckLaw {
+spread!(CheckLaw { open, p_crack, p_span, leak, lift_min });
+
+impl<R: Real> CheckLaw<R> {
     /// Mass flow from `a` to `b`.
     #[must_use]
     #[inline]
-    pub fn flow(&self, a: Gas, b: Gas) -> Flow {
+    pub fn flow(&self, a: Gas<R>, b: Gas<R>) -> Flow<R> {
+        let (zero, one) = (R::all(0.0), R::all(1.0));
         let (s, ds) = smoothstep((a.p - b.p - self.p_crack) / self.p_span);
-        let mut total = if self.leak.area <= 0.0 { Flow::default() } else { self.leak.flow(a, b) };
-        let lift = self.lift_min + (1.0 - self.lift_min) * s;
-        if 0.0 < lift {
+        let mut total = Flow::default();
+        let leaks = zero.below(self.leak.area);
+        if leaks.any() {
+            total = Flow::choose(leaks, self.leak.flow(a, b), total);
+        }
+        let lift = self.lift_min + (one - self.lift_min) * s;
+        let lifted = zero.below(lift);
+        if lifted.any() {
             let full = self.open.flow(a, b);
-            let slope = (1.0 - self.lift_min) * ds / self.p_span * full.m;
+            let slope = (one - self.lift_min) * ds / self.p_span * full.m;
             let mut through = full.scaled(lift);
             through.dpa += slope;
             through.dpb -= slope;
-            total = total.plus(through);
+            total = Flow::choose(lifted, total.plus(through), total);
         }
         total
     }

@@ -13,12 +13,13 @@
 //!
 //! Hysteresis is the band of F_in in which both seats are shut. What can be wrong, each a number of its own:
 //! holes (shell, diaphragm, front seal, air seat, seat between the chambers), a blocked air filter (the way
-//! of the air in is narrower), a sticking return (dry friction of the piston, [`Booster::unstuck`]), and a
+//! of the air in is narrower), a sticking return (dry friction of the piston, [`BoosterLaw::unstuck`]), and a
 //! push-rod of the wrong length (the master cylinder is met earlier or later, or pressed at rest).
 //! Not modelled: brake hydraulics beyond the curve, friction of sound seals, mass of the pedal, the brake
 //! fluid that a leaking front seal draws in (its air is).
 
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::lanes::{Mask as _, Real, spread};
 use crate::math::smoothstep;
 use crate::params::part_params;
 
@@ -87,6 +88,46 @@ pub const STOP_N_PER_M: f64 = 2e6;
 /// Force beyond the dry friction within which a sticking piston comes loose, N.
 pub const UNSTICKS_N: f64 = 5.0;
 
+/// A booster's numbers as the laws of its piston and valve need them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BoosterLaw<R = f64> {
+    /// Effective area, m².
+    pub area_m2: R,
+    /// Damping of the piston, N·s/m.
+    pub damping: R,
+    /// Pedal ratio.
+    pub pedal_ratio: R,
+    spring_n: R,
+    spring_n_per_m: R,
+    servo_ratio: R,
+    jump_in_n: R,
+    valve_preload_n: R,
+    valve_span_n: R,
+    /// Stiffness of master cylinder and brakes, N/cm² of travel squared.
+    brake_n_per_cm2: R,
+    /// Travel before the master cylinder is met, mm.
+    brake_free_mm: R,
+    drag_n: R,
+    /// Travel at which the front chamber is all but used up, m.
+    end_m: R,
+}
+
+spread!(BoosterLaw {
+    area_m2,
+    damping,
+    pedal_ratio,
+    spring_n,
+    spring_n_per_m,
+    servo_ratio,
+    jump_in_n,
+    valve_preload_n,
+    valve_span_n,
+    brake_n_per_cm2,
+    brake_free_mm,
+    drag_n,
+    end_m,
+});
+
 impl Booster {
     /// Effective area, m².
     #[must_use]
@@ -94,71 +135,24 @@ impl Booster {
         self.area_cm2 * 1e-4
     }
 
-    /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
+    /// The numbers of its laws.
     #[must_use]
-    #[inline]
-    pub fn brake_force(&self, x: f64) -> (f64, f64) {
-        let over_cm = ((x * 1e3 - (self.brake_free_mm - self.rod_mm)) * 0.1).max(0.0);
-        let k = self.brake_kn_per_cm2 * 1e3;
-        (k * over_cm * over_cm, 2.0 * k * over_cm * 100.0)
-    }
-
-    /// What dry friction leaves of the force that moves the piston, N, and its slope: nothing up to
-    /// `drag_n`, then soon all but that much, with continuous slope.
-    #[must_use]
-    #[inline]
-    pub fn unstuck(&self, force: f64) -> (f64, f64) {
-        if self.drag_n <= 0.0 {
-            return (force, 1.0);
+    pub fn law(&self) -> BoosterLaw {
+        BoosterLaw {
+            area_m2: self.area_m2(),
+            damping: self.damping_kns_per_m * 1e3,
+            pedal_ratio: self.pedal_ratio,
+            spring_n: self.spring_n,
+            spring_n_per_m: self.spring_n_per_m,
+            servo_ratio: self.servo_ratio,
+            jump_in_n: self.jump_in_n,
+            valve_preload_n: self.valve_preload_n,
+            valve_span_n: self.valve_span_n,
+            brake_n_per_cm2: self.brake_kn_per_cm2 * 1e3,
+            brake_free_mm: self.brake_free_mm - self.rod_mm,
+            drag_n: self.drag_n,
+            end_m: 0.92 * self.front_l * 1e-3 / self.area_m2(),
         }
-        let over = force.abs() - self.drag_n;
-        if over <= 0.0 {
-            return (0.0, 0.0);
-        }
-        let sum = over + UNSTICKS_N;
-        (force.signum() * over * over / sum, over * (over + 2.0 * UNSTICKS_N) / (sum * sum))
-    }
-
-    /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
-    #[must_use]
-    #[inline]
-    pub fn spring_force(&self, x: f64) -> (f64, f64) {
-        if x < 0.0 {
-            (self.spring_n + STOP_N_PER_M * x, STOP_N_PER_M)
-        } else {
-            (self.spring_n + self.spring_n_per_m * x, self.spring_n_per_m)
-        }
-    }
-
-    /// Force that moves the control valve, N, and its slope over travel: > 0 admits, < 0 joins.
-    #[must_use]
-    #[inline]
-    pub fn valve_force(&self, pedal_n: f64, x: f64) -> (f64, f64) {
-        let (f_mc, df_mc) = self.brake_force(x);
-        let felt = f_mc - self.jump_in_n;
-        let (reaction, d_reaction) = if 0.0 < felt { (felt, df_mc) } else { (0.0, 0.0) };
-        (
-            pedal_n * self.pedal_ratio - self.valve_preload_n - reaction / self.servo_ratio,
-            -d_reaction / self.servo_ratio,
-        )
-    }
-
-    /// Opening from the air to the rear chamber at valve force `e`: share and slope.
-    #[must_use]
-    #[inline]
-    pub fn admit_lift(&self, e: f64) -> (f64, f64) {
-        let (s, ds) = smoothstep(e / self.valve_span_n);
-        (s, ds / self.valve_span_n)
-    }
-
-    /// Opening between the chambers at valve force `e`: share and slope.
-    #[must_use]
-    #[inline]
-    pub fn equalise_lift(&self, e: f64) -> (f64, f64) {
-        // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
-        // seat begins to open: both seats are shut in between.
-        let (s, ds) = smoothstep((-e - 0.2 * self.valve_preload_n) / (0.8 * self.valve_preload_n));
-        (s, -ds / (0.8 * self.valve_preload_n))
     }
 
     /// Full opening from the air to the rear chamber.
@@ -178,5 +172,87 @@ impl Booster {
     pub fn nipple(&self) -> Iso6358 {
         let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
         Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+    }
+}
+
+impl<R: Real> BoosterLaw<R> {
+    /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
+    #[must_use]
+    #[inline]
+    pub fn brake_force(&self, x: R) -> (R, R) {
+        let over_cm = ((x * 1e3 - self.brake_free_mm) * 0.1).larger(R::all(0.0));
+        let k = self.brake_n_per_cm2;
+        (k * over_cm * over_cm, k * 2.0 * over_cm * 100.0)
+    }
+
+    /// What dry friction leaves of the force that moves the piston, N, and its slope: nothing up to
+    /// `drag_n`, then soon all but that much, with continuous slope.
+    #[must_use]
+    #[inline]
+    pub fn unstuck(&self, force: R) -> (R, R) {
+        let (zero, one) = (R::all(0.0), R::all(1.0));
+        let free = self.drag_n.at_most(zero);
+        if free.every() {
+            return (force, one);
+        }
+        let over = force.abs() - self.drag_n;
+        let stuck = over.at_most(zero);
+        let sum = over + UNSTICKS_N;
+        let sign = R::choose(force.below(zero), -one, one);
+        let left = R::choose(stuck, zero, sign * over * over / sum);
+        let gain = R::choose(stuck, zero, over * (over + 2.0 * UNSTICKS_N) / (sum * sum));
+        (R::choose(free, force, left), R::choose(free, one, gain))
+    }
+
+    /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
+    #[must_use]
+    #[inline]
+    pub fn spring_force(&self, x: R) -> (R, R) {
+        let rate = R::choose(x.below(R::all(0.0)), R::all(STOP_N_PER_M), self.spring_n_per_m);
+        (self.spring_n + rate * x, rate)
+    }
+
+    /// Force of the wall the piston meets when the front chamber is all but used up, N, and its slope.
+    #[must_use]
+    #[inline]
+    pub fn end_stop(&self, x: R) -> (R, R) {
+        let (zero, stiffness) = (R::all(0.0), R::all(STOP_N_PER_M));
+        let over = x - self.end_m;
+        let met = zero.below(over);
+        (R::choose(met, stiffness * over, zero), R::choose(met, stiffness, zero))
+    }
+
+    /// Force that moves the control valve, N, and its slope over travel: > 0 admits, < 0 joins.
+    #[must_use]
+    #[inline]
+    pub fn valve_force(&self, pedal_n: R, x: R) -> (R, R) {
+        let zero = R::all(0.0);
+        let (f_mc, df_mc) = self.brake_force(x);
+        let felt = f_mc - self.jump_in_n;
+        let pushes = zero.below(felt);
+        let (reaction, d_reaction) = (R::choose(pushes, felt, zero), R::choose(pushes, df_mc, zero));
+        (
+            pedal_n * self.pedal_ratio - self.valve_preload_n - reaction / self.servo_ratio,
+            -d_reaction / self.servo_ratio,
+        )
+    }
+
+    /// Opening from the air to the rear chamber at valve force `e`: share and slope.
+    #[must_use]
+    #[inline]
+    pub fn admit_lift(&self, e: R) -> (R, R) {
+        let (s, ds) = smoothstep(e / self.valve_span_n);
+        (s, ds / self.valve_span_n)
+    }
+
+    /// Opening between the chambers at valve force `e`: share and slope.
+    #[must_use]
+    #[inline]
+    pub fn equalise_lift(&self, e: R) -> (R, R) {
+        // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
+        // seat begins to open: both seats are shut in between.
+        let way = self.valve_preload_n * 0.8;
+        let (s, ds) = smoothstep((-e - self.valve_preload_n * 0.2) / way);
+        (s, -ds / way)
     }
 }

@@ -8,6 +8,7 @@
 //! Decisions fall at the end of a tick. Not modelled: how long a fault must last before it is stored, a
 //! network to other controllers, warning lamp.
 
+use crate::lanes::Real;
 use crate::params::part_params;
 
 part_params! {
@@ -144,9 +145,10 @@ impl Controller {
         next
     }
 
-    /// How fast its reckoning of the pump's running time changes, and the slope.
+    /// How fast a reckoning of `run_s` fades while the pump is not driven, time `rest_tau_s` (s), and the slope;
+    /// while it is driven the reckoning grows by a second a second.
     #[must_use]
-    pub fn run_rate(&self, drives: bool, run_s: f64) -> (f64, f64) {
-        if drives { (1.0, 0.0) } else { (-run_s / self.rest_tau_s, -1.0 / self.rest_tau_s) }
+    pub fn run_rate<R: Real>(rest_tau_s: R, run_s: R) -> (R, R) {
+        (-run_s / rest_tau_s, R::all(-1.0) / rest_tau_s)
     }
 }

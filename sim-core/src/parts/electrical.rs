@@ -6,6 +6,7 @@
 //! 1.35 I_n (conventional tripping current, ISO 8820-3) at which it must melt within minutes.
 //! Not modelled: surface charge and diffusion in the battery, its temperature, contact bounce, coil inductance.
 
+use crate::lanes::Real;
 use crate::params::part_params;
 
 part_params! {
@@ -41,14 +42,23 @@ impl Battery {
         POINTS[i] + (POINTS[i + 1] - POINTS[i]) * (x - i as f64)
     }
 
-    /// How fast the charge `z` changes under `ampere` (positive charges), 1/s. The last twentieth takes in
-    /// less and less; what it does not take makes gas.
+    /// How fast the charge `z` changes under `ampere` (positive charges), 1/s.
     #[must_use]
     pub fn charge_rate_per_s(&self, z: f64, ampere: f64) -> f64 {
+        Self::charge_rate(self.capacity_ah, z, ampere)
+    }
+
+    /// How fast the charge `z` of a battery of `capacity_ah` changes under `ampere` (positive charges), 1/s. The
+    /// last twentieth takes in less and less; what it does not take makes gas.
+    #[must_use]
+    pub fn charge_rate<R: Real>(capacity_ah: R, z: R, ampere: R) -> R {
         /// Share of the capacity over which acceptance fades out.
         const FADES: f64 = 0.05;
-        let accepted = if 0.0 < ampere { ((1.0 - z) / FADES).clamp(0.0, 1.0) } else { 1.0 };
-        accepted * ampere / (self.capacity_ah * 3600.0)
+        let (zero, one) = (R::all(0.0), R::all(1.0));
+        let share = (one - z) / FADES;
+        let share = R::choose(share.below(zero), zero, R::choose(one.below(share), one, share));
+        let accepted = R::choose(zero.below(ampere), share, one);
+        accepted * ampere / (capacity_ah * 3600.0)
     }
 }
 

@@ -14,6 +14,7 @@
 //! Not modelled: wave travel, the volume a wall gives up as it pulls in, a wall that stays flat.
 
 use crate::flow::iso6358::Iso6358;
+use crate::lanes::Real;
 use crate::math::{self, smoothstep};
 use crate::params::part_params;
 
@@ -101,7 +102,7 @@ pub const SOFT_SPAN_PA: f64 = 25e3;
 /// Share of its conductance that a soft hose has left while the air inside is `below_pa` under the air
 /// outside, and its slope; `collapse` is what it loses once the wall has pulled in fully.
 #[must_use]
-pub fn open_share(collapse: f64, below_pa: f64) -> (f64, f64) {
+pub fn open_share<R: Real>(collapse: R, below_pa: R) -> (R, R) {
     let (s, ds) = smoothstep((below_pa - SOFT_BEGINS_PA) / SOFT_SPAN_PA);
-    (1.0 - collapse * s, -collapse * ds / SOFT_SPAN_PA)
+    (R::all(1.0) - collapse * s, -collapse * ds / SOFT_SPAN_PA)
 }

@@ -79,6 +79,15 @@ impl TestLamp {
         let q = |t: f64| t * t * t * t;
         (k * (q(t_k) - q(t_amb_k)), 4.0 * k * t_k * t_k * t_k)
     }
+
+    /// How fast the filament at `t_k` warms with `v` volts across the lamp, K/s, and the slope over `t_k`.
+    #[must_use]
+    pub fn heating(&self, v: f64, t_k: f64, t_amb_k: f64) -> (f64, f64) {
+        let (r, r_t) = self.resistance_ohm(t_k);
+        let (loss, loss_t) = self.radiated_w(t_k, t_amb_k);
+        let c = self.filament_j_per_k();
+        ((v * v / r - loss) / c, (-v * v / (r * r) * r_t - loss_t) / c)
+    }
 }
 
 /// What a multimeter is set to.

@@ -12,6 +12,7 @@
 
 use crate::air::GAMMA;
 use crate::flow::iso6358::Iso6358;
+use crate::lanes::{Real, spread};
 use crate::math;
 use crate::params::part_params;
 
@@ -66,6 +67,66 @@ pub const ALPHA_FERRITE: f64 = -0.002_0;
 /// motor that creeps under an ohmmeter's milliamperes would show K²·0.1/T ohms too much.
 pub const OMEGA_SMALL: f64 = 0.1;
 
+/// A pump's motor and rotor in numbers as their laws need them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct MotorLaw<R = f64> {
+    winding_ohm: R,
+    brush_ohm: R,
+    motor_k: R,
+    /// Dry friction, N·m.
+    dry_nm: R,
+    /// Viscous friction, N·m·s/rad.
+    viscous: R,
+    /// Moment of inertia, kg·m².
+    pub inertia: R,
+    /// Heat capacity of the winding, J/K.
+    pub winding_j_per_k: R,
+    /// Heat capacity of the case, J/K.
+    pub case_j_per_k: R,
+    /// Heat path winding to case, W/K.
+    pub winding_w_per_k: R,
+    /// Heat path case to air, W/K.
+    pub case_w_per_k: R,
+}
+
+spread!(MotorLaw {
+    winding_ohm,
+    brush_ohm,
+    motor_k,
+    dry_nm,
+    viscous,
+    inertia,
+    winding_j_per_k,
+    case_j_per_k,
+    winding_w_per_k,
+    case_w_per_k,
+});
+
+impl<R: Real> MotorLaw<R> {
+    /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
+    #[must_use]
+    #[inline]
+    pub fn friction_torque(&self, omega: R) -> (R, R) {
+        let th = math::tanh(omega / OMEGA_SMALL);
+        let dry = self.dry_nm;
+        (dry * th + self.viscous * omega, dry * (R::all(1.0) - th * th) / OMEGA_SMALL + self.viscous)
+    }
+
+    /// Winding resistance at `t_k`, ohm (brushes included).
+    #[must_use]
+    #[inline]
+    pub fn resistance_ohm(&self, t_k: R) -> R {
+        self.winding_ohm * ((t_k - 293.15) * ALPHA_COPPER + 1.0) + self.brush_ohm
+    }
+
+    /// Motor constant at `t_k`, V·s/rad.
+    #[must_use]
+    #[inline]
+    pub fn motor_constant(&self, t_k: R) -> R {
+        self.motor_k * ((t_k - 293.15) * ALPHA_FERRITE + 1.0)
+    }
+}
+
 impl VacuumPump {
     /// Volume swept per radian, m³/rad.
     #[must_use]
@@ -93,25 +154,21 @@ impl VacuumPump {
         (self.swept_m3_per_rad() * p_out / self.volume_ratio + p_in * slope, slope)
     }
 
-    /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
+    /// The numbers of its motor and rotor.
     #[must_use]
-    pub fn friction_torque(&self, omega: f64) -> (f64, f64) {
-        let th = math::tanh(omega / OMEGA_SMALL);
-        let dry = self.friction_nm + self.drag_nm;
-        let viscous = self.viscous_mnms * 1e-3;
-        (dry * th + viscous * omega, dry * (1.0 - th * th) / OMEGA_SMALL + viscous)
-    }
-
-    /// Winding resistance at `t_k`, ohm (brushes included).
-    #[must_use]
-    pub fn resistance_ohm(&self, t_k: f64) -> f64 {
-        self.winding_ohm * (1.0 + ALPHA_COPPER * (t_k - 293.15)) + self.brush_ohm
-    }
-
-    /// Motor constant at `t_k`, V·s/rad.
-    #[must_use]
-    pub fn motor_constant(&self, t_k: f64) -> f64 {
-        self.motor_k * (1.0 + ALPHA_FERRITE * (t_k - 293.15))
+    pub fn motor(&self) -> MotorLaw {
+        MotorLaw {
+            winding_ohm: self.winding_ohm,
+            brush_ohm: self.brush_ohm,
+            motor_k: self.motor_k,
+            dry_nm: self.friction_nm + self.drag_nm,
+            viscous: self.viscous_mnms * 1e-3,
+            inertia: self.inertia_kgcm2 * 1e-4,
+            winding_j_per_k: self.winding_j_per_k,
+            case_j_per_k: self.case_j_per_k,
+            winding_w_per_k: self.winding_w_per_k,
+            case_w_per_k: self.case_w_per_k,
+        }
     }
 
     /// Resistance of the inlet nipple.

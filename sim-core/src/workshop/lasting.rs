@@ -301,6 +301,7 @@ fn assist_share(circuit: &Circuit, force_n: f64) -> f64 {
         _ => None,
     });
     let Some(b) = booster else { return 0.0 };
+    let law = b.law();
     let f_in = force_n * b.pedal_ratio;
     let run_out = f_in + b.area_m2() * 0.6 * circuit.ambient().pa();
     let helped = (b.jump_in_n + b.servo_ratio * (f_in - b.valve_preload_n)).max(0.0);
@@ -317,9 +318,10 @@ fn assist_share(circuit: &Circuit, force_n: f64) -> f64 {
         }
         0.5 * (low + high)
     };
-    let bare = travel(&|x| b.brake_force(x).0 + b.spring_force(x).0 - f_in);
-    let full =
-        travel(&|x| (b.brake_force(x).0 - helped).max(b.brake_force(x).0 + b.spring_force(x).0 - run_out));
+    let bare = travel(&|x| law.brake_force(x).0 + law.spring_force(x).0 - f_in);
+    let full = travel(&|x| {
+        (law.brake_force(x).0 - helped).max(law.brake_force(x).0 + law.spring_force(x).0 - run_out)
+    });
     let x = circuit.pedal_travel_mm() * 1e-3 / b.pedal_ratio;
     /// Travel below which bare and full cannot be told apart, m at the rod.
     const TOLD_APART_M: f64 = 0.3e-3;

@@ -60,14 +60,14 @@ fn booster() -> Booster {
 fn inv_booster_slopes() {
     let b = booster();
     let reaction_starts = (2.0 + 10.0 * f64::sqrt(0.25)) * 1e-3;
-    check("brake force", -0.002, 0.04, &[0.002], &|x| b.brake_force(x));
-    check("spring force", -0.001, 0.04, &[0.0], &|x| b.spring_force(x));
-    check("valve force", 0.0, 0.04, &[0.002, reaction_starts], &|x| b.valve_force(100.0, x));
-    check("admit", -100.0, 100.0, &[0.0, 50.0], &|e| b.admit_lift(e));
-    check("equalise", -100.0, 100.0, &[-50.0, -10.0], &|e| b.equalise_lift(e));
+    check("brake force", -0.002, 0.04, &[0.002], &|x| b.law().brake_force(x));
+    check("spring force", -0.001, 0.04, &[0.0], &|x| b.law().spring_force(x));
+    check("valve force", 0.0, 0.04, &[0.002, reaction_starts], &|x| b.law().valve_force(100.0, x));
+    check("admit", -100.0, 100.0, &[0.0, 50.0], &|e| b.law().admit_lift(e));
+    check("equalise", -100.0, 100.0, &[-50.0, -10.0], &|e| b.law().equalise_lift(e));
     let sticks = Booster { drag_n: 40.0, rod_mm: 0.5, ..b };
-    check("dry friction", -400.0, 400.0, &[-40.0, 40.0], &|f| sticks.unstuck(f));
-    check("push-rod", -0.002, 0.04, &[0.0015], &|x| sticks.brake_force(x));
+    check("dry friction", -400.0, 400.0, &[-40.0, 40.0], &|f| sticks.law().unstuck(f));
+    check("push-rod", -0.002, 0.04, &[0.0015], &|x| sticks.law().brake_force(x));
 }
 
 #[test]
@@ -75,10 +75,10 @@ fn inv_booster_valve_never_admits_and_joins_at_once() {
     let b = booster();
     for i in -1_000..=1_000 {
         let e = f64::from(i) * 0.1;
-        assert!(b.admit_lift(e).0 * b.equalise_lift(e).0 <= 0.0, "both open at {e} N");
+        assert!(b.law().admit_lift(e).0 * b.law().equalise_lift(e).0 <= 0.0, "both open at {e} N");
     }
-    assert!((b.equalise_lift(-b.valve_preload_n).0 - 1.0).abs() <= 0.0, "joined at rest");
-    assert!((b.admit_lift(-b.valve_preload_n).0).abs() <= 0.0, "shut to the air at rest");
+    assert!((b.law().equalise_lift(-b.valve_preload_n).0 - 1.0).abs() <= 0.0, "joined at rest");
+    assert!((b.law().admit_lift(-b.valve_preload_n).0).abs() <= 0.0, "shut to the air at rest");
 }
 
 #[test]
@@ -103,8 +103,8 @@ fn inv_pump_slopes() {
         drag_nm: 0.05,
     };
     check("compression", 1e3, 101e3, &[], &|x| p.compression_torque(x, 101_325.0));
-    check("friction near rest", -1.0, 1.0, &[], &|w| p.friction_torque(w));
-    check("friction", 5.0, 500.0, &[], &|w| p.friction_torque(w));
+    check("friction near rest", -1.0, 1.0, &[], &|w| p.motor().friction_torque(w));
+    check("friction", 5.0, 500.0, &[], &|w| p.motor().friction_torque(w));
 }
 
 #[test]

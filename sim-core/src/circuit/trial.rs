@@ -1,0 +1,179 @@
+//! A step is tried, judged by its error, and taken or tried again shorter.
+//!
+//! Whole ticks first: 2^e of them, shorter while the error is too large or something switches on the way. When
+//! one tick is too long it is taken in parts that grow and shrink with the error, and what switches switches at its
+//! end. Nothing here looks at how the numbers were worked out, alone or beside others.
+
+use super::control::{self, E_MIN};
+use super::linear::Plan;
+use super::model::{Dense, Model, NoSlopes, Numbers, Scratch};
+use super::rosenbrock::{self, From, Work};
+use super::{Circuit, Event, Flags, Pace};
+use crate::lanes::{Mask as _, Real};
+use crate::units::{TICK_S, Tick};
+
+/// Smallest parts in a tick.
+const PARTS: u32 = 1 << -E_MIN;
+
+/// A step under trial.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Trial {
+    /// Its length is 2^e ticks.
+    e: i8,
+    /// While e < 0, how much of the tick is done.
+    done: u32,
+}
+
+/// What became of an attempt.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Judged {
+    /// It is tried again, shorter, from the same slopes.
+    Again,
+    /// Whole ticks: good, unless something switches on the way.
+    Whole,
+    /// A part of a tick: the next one begins where it ended (taken), or where it began.
+    Part { taken: bool },
+}
+
+impl Trial {
+    /// Length of the next attempt, s.
+    pub(super) fn h(&self) -> f64 {
+        if 0 <= self.e {
+            self.ticks() as f64 * TICK_S
+        } else {
+            f64::from(self.size()) / f64::from(PARTS) * TICK_S
+        }
+    }
+
+    fn ticks(&self) -> u64 {
+        1 << self.e
+    }
+
+    fn size(&self) -> u32 {
+        PARTS >> -self.e
+    }
+
+    /// Whether a tick in parts has come to its end.
+    pub(super) fn is_over(&self) -> bool {
+        self.done == PARTS
+    }
+}
+
+impl Circuit {
+    /// The step to try first; see [`Circuit::step`].
+    pub(super) fn begin(&self, limit: Tick, pace: Pace) -> Trial {
+        assert!(self.tick < limit, "the clock only runs forward");
+        let e_max = match pace {
+            Pace::Free => control::E_FREE,
+            Pace::Timed => control::exponent_within(limit.0 - self.tick.0),
+        };
+        Trial { e: self.e.min(e_max).max(E_MIN), done: 0 }
+    }
+
+    /// Judges an attempt by its error.
+    pub(super) fn judge(&mut self, trial: &mut Trial, err: f64) -> Judged {
+        if 0 <= trial.e {
+            if err <= 1.0 {
+                return Judged::Whole;
+            }
+            trial.e = (trial.e - control::halvings(err)).max(E_MIN);
+            return Judged::Again;
+        }
+        if 1.0 < err && E_MIN < trial.e {
+            trial.e = (trial.e - control::halvings(err)).max(E_MIN);
+            return Judged::Again;
+        }
+        let taken = !err.is_infinite();
+        if !taken {
+            // Not even the smallest part: stand still rather than go on with nonsense, and say so.
+            self.events.push((self.tick, Event::Fault));
+        }
+        trial.done += trial.size();
+        // A larger part begins where it ends on the tick.
+        let (e, done) = (trial.e, trial.done);
+        let fits = |n: &i8| e + n < 0 && done % (trial.size() << n) == 0;
+        trial.e += (1..=control::doublings(err)).rev().find(fits).unwrap_or(0);
+        Judged::Part { taken }
+    }
+
+    /// Whether something switches on the way of a step that can be shorter: it is then tried at half the length,
+    /// to find the tick.
+    pub(super) fn finds_switching(&self, trial: &mut Trial, next: &[Flags]) -> bool {
+        let switches = next != self.flags.as_slice() && 0 < trial.e;
+        if switches {
+            trial.e -= 1;
+        }
+        switches
+    }
+
+    /// The clock moves on by whole ticks, after an attempt of error `err`.
+    pub(super) fn end_whole(&mut self, trial: Trial, err: f64, next: Vec<Flags>) {
+        // By the step taken and nothing else: a live run that looks for the tick of a switch and its
+        // replay that is told where to end then remember the same.
+        self.e = (trial.e + control::doublings(err)).min(control::E_MAX);
+        self.tick = self.tick.plus(trial.ticks());
+        self.switch_to(next);
+    }
+
+    /// The clock moves on by a tick that was taken in parts.
+    pub(super) fn end_parts(&mut self, trial: Trial, next: Vec<Flags>) {
+        self.e = trial.e + 1;
+        self.tick = self.tick.plus(1);
+        self.switch_to(next);
+    }
+}
+
+impl Plan {
+    /// f and its slopes at a state.
+    pub(super) fn slopes<R: Real>(
+        &self,
+        model: &Model,
+        numbers: &Numbers<R>,
+        y: &[R],
+        f: &mut [R],
+        jacobian: &mut [R],
+        scratch: &mut Scratch<R>,
+    ) {
+        for &p in &self.written {
+            jacobian[p as usize] = R::all(0.0);
+        }
+        let mut sink = Dense { n: model.n, a: jacobian };
+        model.eval(numbers, y, f, &mut sink, scratch);
+    }
+
+    /// Tries a step into `work`; returns its error (1 = just allowed, ∞ = impossible).
+    pub(super) fn attempt<R: Real>(
+        &self,
+        model: &Model,
+        numbers: &Numbers<R>,
+        from: From<'_, R>,
+        scratch: &mut Scratch<R>,
+        work: &mut Work<R>,
+    ) -> R {
+        // Evaluations at the stages leave the tangent alone; it is lent out while they use the rest.
+        let tangent = std::mem::take(&mut scratch.tangent);
+        let along = |k: &_, out: &mut _| model.along(numbers, &tangent, k, out);
+        let at = R::all(control::LONG_S).at_most(from.h);
+        let conserved = rosenbrock::Conserved { rows: &model.conserved, along: &along, at };
+        let can = rosenbrock::step(self, from, work, at.any().then_some(conserved), |stage, out| {
+            let possible = model.is_possible(numbers, stage);
+            if possible.any() {
+                model.eval(numbers, stage, out, &mut NoSlopes, scratch);
+            }
+            possible
+        });
+        scratch.tangent = tangent;
+        let infinite = R::all(f64::INFINITY);
+        if !can.any() {
+            return infinite;
+        }
+        let can = can & model.is_possible(numbers, &work.y_new);
+        let mut worst = R::all(0.0);
+        for ((allowance, error), (y, y_new)) in
+            model.allowances.iter().zip(&work.error).zip(from.y.iter().zip(&work.y_new))
+        {
+            worst = worst.larger((*error / allowance.at(y.abs().larger(y_new.abs()))).abs());
+        }
+        R::choose(can, worst, infinite)
+    }
+}

@@ -1,0 +1,436 @@
+//! Numbers side by side: the model is written once, over a number that is one `f64` or four of them.
+//!
+//! A lane is one circuit's number; every operation works on each lane by itself with the rounding of IEEE 754,
+//! so a circuit gets the same bits alone or beside others. What branches in one circuit is a [`Mask`] here: both
+//! sides are computed where any lane needs them, and each lane takes its own ([`Real::choose`]). Functions that
+//! are not exactly rounded go through `libm` lane by lane ([`Real::each`]).
+
+use std::fmt::Debug;
+use std::ops::{Add, AddAssign, BitAnd, BitOr, Div, Mul, MulAssign, Neg, Not, Sub, SubAssign};
+
+use wide::f64x4;
+
+/// One yes or no a lane.
+pub trait Mask:
+    Copy + Debug + BitAnd<Output = Self> + BitOr<Output = Self> + Not<Output = Self> + 'static
+{
+    /// The same in every lane.
+    fn all(yes: bool) -> Self;
+    /// Yes in any lane.
+    fn any(self) -> bool;
+    /// Yes in every lane.
+    fn every(self) -> bool;
+    /// What stands in `lane`.
+    fn lane(self, lane: usize) -> bool;
+    /// Lane by lane.
+    fn from_lanes(of: impl FnMut(usize) -> bool) -> Self;
+}
+
+/// One number a lane.
+pub trait Real:
+    Copy
+    + Debug
+    + Default
+    + PartialEq
+    + Add<Output = Self>
+    + Sub<Output = Self>
+    + Mul<Output = Self>
+    + Div<Output = Self>
+    + Neg<Output = Self>
+    + Add<f64, Output = Self>
+    + Sub<f64, Output = Self>
+    + Mul<f64, Output = Self>
+    + Div<f64, Output = Self>
+    + AddAssign
+    + SubAssign
+    + MulAssign
+    + Spread<One = f64>
+    + 'static
+{
+    /// One yes or no a lane.
+    type Mask: Mask;
+    /// How many stand side by side.
+    const LANES: usize;
+    /// The same in every lane.
+    fn all(x: f64) -> Self;
+    /// What stands in `lane`, from 0 to [`Real::LANES`] − 1.
+    fn lane(self, lane: usize) -> f64;
+    /// Writes one lane.
+    fn put(&mut self, lane: usize, x: f64);
+    /// Lane by lane.
+    fn from_lanes(of: impl FnMut(usize) -> f64) -> Self;
+    /// Square root, exactly rounded.
+    fn sqrt(self) -> Self;
+    /// Without its sign.
+    fn abs(self) -> Self;
+    /// Where it is below `other`; nowhere beside NaN.
+    fn below(self, other: Self) -> Self::Mask;
+    /// Where it is at most `other`; nowhere beside NaN.
+    fn at_most(self, other: Self) -> Self::Mask;
+    /// `yes` where the mask says so, `no` elsewhere.
+    fn choose(mask: Self::Mask, yes: Self, no: Self) -> Self;
+    /// Whether it is `other` to the last bit, the sign of nought included, in every lane.
+    #[must_use]
+    #[inline]
+    fn is(self, other: Self) -> bool {
+        (0..Self::LANES).all(|lane| self.lane(lane).to_bits() == other.lane(lane).to_bits())
+    }
+    /// A function of one number, lane by lane.
+    #[must_use]
+    #[inline]
+    fn each(self, mut of: impl FnMut(f64) -> f64) -> Self {
+        Self::from_lanes(|lane| of(self.lane(lane)))
+    }
+    /// The larger of both; itself beside NaN.
+    #[must_use]
+    #[inline]
+    fn larger(self, other: Self) -> Self {
+        Self::choose(self.below(other), other, self)
+    }
+}
+
+impl Mask for bool {
+    #[inline]
+    fn all(yes: bool) -> Self {
+        yes
+    }
+    #[inline]
+    fn any(self) -> bool {
+        self
+    }
+    #[inline]
+    fn every(self) -> bool {
+        self
+    }
+    #[inline]
+    fn lane(self, _: usize) -> bool {
+        self
+    }
+    #[inline]
+    fn from_lanes(mut of: impl FnMut(usize) -> bool) -> Self {
+        of(0)
+    }
+}
+
+impl Real for f64 {
+    type Mask = bool;
+    const LANES: usize = 1;
+    #[inline]
+    fn all(x: f64) -> Self {
+        x
+    }
+    #[inline]
+    fn lane(self, _: usize) -> f64 {
+        self
+    }
+    #[inline]
+    fn put(&mut self, _: usize, x: f64) {
+        *self = x;
+    }
+    #[inline]
+    fn from_lanes(mut of: impl FnMut(usize) -> f64) -> Self {
+        of(0)
+    }
+    #[inline]
+    fn sqrt(self) -> Self {
+        self.sqrt()
+    }
+    #[inline]
+    fn abs(self) -> Self {
+        self.abs()
+    }
+    #[inline]
+    fn below(self, other: Self) -> bool {
+        self < other
+    }
+    #[inline]
+    fn at_most(self, other: Self) -> bool {
+        self <= other
+    }
+    #[inline]
+    fn choose(mask: bool, yes: Self, no: Self) -> Self {
+        if mask { yes } else { no }
+    }
+}
+
+/// Four numbers side by side.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Four(f64x4);
+
+/// Four times yes or no.
+#[derive(Clone, Copy, Debug)]
+pub struct FourMask(f64x4);
+
+impl Mask for FourMask {
+    #[inline]
+    fn all(yes: bool) -> Self {
+        Self::from_lanes(|_| yes)
+    }
+    #[inline]
+    fn any(self) -> bool {
+        self.0.any()
+    }
+    #[inline]
+    fn every(self) -> bool {
+        self.0.all()
+    }
+    #[inline]
+    fn lane(self, lane: usize) -> bool {
+        self.0.to_bitmask() >> lane & 1 == 1
+    }
+    #[inline]
+    fn from_lanes(mut of: impl FnMut(usize) -> bool) -> Self {
+        let bits = |yes: bool| f64::from_bits(if yes { u64::MAX } else { 0 });
+        Self(f64x4::new([bits(of(0)), bits(of(1)), bits(of(2)), bits(of(3))]))
+    }
+}
+
+impl BitAnd for FourMask {
+    type Output = Self;
+    #[inline]
+    fn bitand(self, other: Self) -> Self {
+        Self(self.0 & other.0)
+    }
+}
+
+impl BitOr for FourMask {
+    type Output = Self;
+    #[inline]
+    fn bitor(self, other: Self) -> Self {
+        Self(self.0 | other.0)
+    }
+}
+
+impl Not for FourMask {
+    type Output = Self;
+    #[inline]
+    fn not(self) -> Self {
+        Self(!self.0)
+    }
+}
+
+impl Real for Four {
+    type Mask = FourMask;
+    const LANES: usize = 4;
+    #[inline]
+    fn all(x: f64) -> Self {
+        Self(f64x4::splat(x))
+    }
+    #[inline]
+    fn lane(self, lane: usize) -> f64 {
+        self.0.as_array()[lane]
+    }
+    #[inline]
+    fn put(&mut self, lane: usize, x: f64) {
+        self.0.as_mut_array()[lane] = x;
+    }
+    #[inline]
+    fn from_lanes(mut of: impl FnMut(usize) -> f64) -> Self {
+        Self(f64x4::new([of(0), of(1), of(2), of(3)]))
+    }
+    #[inline]
+    fn sqrt(self) -> Self {
+        Self(self.0.sqrt())
+    }
+    #[inline]
+    fn abs(self) -> Self {
+        Self(self.0.abs())
+    }
+    #[inline]
+    fn below(self, other: Self) -> FourMask {
+        FourMask(self.0.simd_lt(other.0))
+    }
+    #[inline]
+    fn at_most(self, other: Self) -> FourMask {
+        FourMask(self.0.simd_le(other.0))
+    }
+    #[inline]
+    fn choose(mask: FourMask, yes: Self, no: Self) -> Self {
+        Self(mask.0.select(yes.0, no.0))
+    }
+}
+
+macro_rules! operators {
+    ($($trait:ident $name:ident $op:tt;)*) => {
+        $(
+            impl $trait for Four {
+                type Output = Self;
+                #[inline]
+                fn $name(self, other: Self) -> Self {
+                    Self(self.0 $op other.0)
+                }
+            }
+            impl $trait<f64> for Four {
+                type Output = Self;
+                #[inline]
+                fn $name(self, other: f64) -> Self {
+                    Self(self.0 $op f64x4::splat(other))
+                }
+            }
+        )*
+    };
+}
+
+operators! {
+    Add add +;
+    Sub sub -;
+    Mul mul *;
+    Div div /;
+}
+
+impl Neg for Four {
+    type Output = Self;
+    #[inline]
+    fn neg(self) -> Self {
+        Self(-self.0)
+    }
+}
+
+impl AddAssign for Four {
+    #[inline]
+    fn add_assign(&mut self, other: Self) {
+        *self = *self + other;
+    }
+}
+
+impl SubAssign for Four {
+    #[inline]
+    fn sub_assign(&mut self, other: Self) {
+        *self = *self - other;
+    }
+}
+
+impl MulAssign for Four {
+    #[inline]
+    fn mul_assign(&mut self, other: Self) {
+        *self = *self * other;
+    }
+}
+
+/// Something made of numbers, one of each a lane.
+pub trait Spread: Sized {
+    /// The same of one circuit.
+    type One;
+    /// `one` in every lane.
+    fn all_of(one: &Self::One) -> Self;
+    /// Puts `one` into a lane.
+    fn put_in(&mut self, lane: usize, one: &Self::One);
+}
+
+macro_rules! spread_numbers {
+    ($($number:ty),*) => { $(
+        impl Spread for $number {
+            type One = f64;
+            #[inline]
+            fn all_of(one: &f64) -> Self {
+                Self::all(*one)
+            }
+            #[inline]
+            fn put_in(&mut self, lane: usize, one: &f64) {
+                self.put(lane, *one);
+            }
+        }
+    )* };
+}
+spread_numbers!(f64, Four);
+
+impl<T: Spread> Spread for Vec<T> {
+    type One = Vec<T::One>;
+    fn all_of(one: &Self::One) -> Self {
+        one.iter().map(T::all_of).collect()
+    }
+    fn put_in(&mut self, lane: usize, one: &Self::One) {
+        for (all, one) in self.iter_mut().zip(one) {
+            all.put_in(lane, one);
+        }
+    }
+}
+
+impl<T: Spread> Spread for Option<T> {
+    type One = Option<T::One>;
+    fn all_of(one: &Self::One) -> Self {
+        one.as_ref().map(T::all_of)
+    }
+    fn put_in(&mut self, lane: usize, one: &Self::One) {
+        if let (Some(all), Some(one)) = (self, one) {
+            all.put_in(lane, one);
+        }
+    }
+}
+
+impl<T: Spread> Spread for [T; 2] {
+    type One = [T::One; 2];
+    fn all_of(one: &Self::One) -> Self {
+        [T::all_of(&one[0]), T::all_of(&one[1])]
+    }
+    fn put_in(&mut self, lane: usize, one: &Self::One) {
+        for (all, one) in self.iter_mut().zip(one) {
+            all.put_in(lane, one);
+        }
+    }
+}
+
+/// Implements [`Spread`] for a struct over [`Real`] by its fields.
+macro_rules! spread {
+    ($name:ident { $($field:ident),* $(,)? }) => {
+        impl<R: $crate::lanes::Real> $crate::lanes::Spread for $name<R> {
+            type One = $name;
+            fn all_of(one: &$name) -> Self {
+                Self { $( $field: $crate::lanes::Spread::all_of(&one.$field), )* }
+            }
+            fn put_in(&mut self, lane: usize, one: &$name) {
+                $( $crate::lanes::Spread::put_in(&mut self.$field, lane, &one.$field); )*
+            }
+        }
+    };
+}
+pub(crate) use spread;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const ODD: [f64; 4] = [1.5, -0.0, f64::NAN, f64::INFINITY];
+    const OTHER: [f64; 4] = [-2.25, 0.0, 1.0, 3.0];
+
+    fn four(x: [f64; 4]) -> Four {
+        Four::from_lanes(|l| x[l])
+    }
+
+    #[test]
+    fn inv_a_lane_has_the_bits_it_would_have_alone() {
+        type Pair = (fn(Four, Four) -> Four, fn(f64, f64) -> f64);
+        let pairs: [Pair; 8] = [
+            (|a, b| a + b, |a, b| a + b),
+            (|a, b| a - b, |a, b| a - b),
+            (|a, b| a * b, |a, b| a * b),
+            (|a, b| a / b, |a, b| a / b),
+            (|a, _| -a, |a, _| -a),
+            (|a, _| Real::abs(a), |a, _| Real::abs(a)),
+            (|_, b| Real::sqrt(Real::abs(b)), |_, b| Real::sqrt(Real::abs(b))),
+            (|a, b| a.larger(b), |a, b| a.larger(b)),
+        ];
+        for (wide, one) in pairs {
+            let got = wide(four(ODD), four(OTHER));
+            for l in 0..4 {
+                let (got, want) = (got.lane(l), one(ODD[l], OTHER[l]));
+                let same = got.to_bits() == want.to_bits() || got.is_nan() && want.is_nan();
+                assert!(same, "lane {l}: {got} against {want}");
+            }
+        }
+    }
+
+    #[test]
+    fn inv_masks_say_lane_by_lane_what_one_would_say() {
+        let (a, b) = (four(ODD), four(OTHER));
+        for l in 0..4 {
+            assert_eq!(a.below(b).lane(l), ODD[l] < OTHER[l]);
+            assert_eq!(a.at_most(b).lane(l), ODD[l] <= OTHER[l]);
+            assert_eq!((!a.below(b)).lane(l), !(ODD[l] < OTHER[l]));
+            let chosen = Four::choose(a.at_most(b), a, b).lane(l);
+            assert_eq!(chosen.to_bits(), if ODD[l] <= OTHER[l] { ODD[l] } else { OTHER[l] }.to_bits());
+        }
+        assert!(!FourMask::all(false).any() && FourMask::all(true).every());
+        assert!(a.at_most(b).any() && !a.at_most(b).every());
+    }
+}
