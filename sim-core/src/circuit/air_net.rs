@@ -52,6 +52,21 @@ pub(crate) enum Law<R = f64> {
     Vent { part: u16, hole: Pinhole<R> },
 }
 
+impl Law {
+    /// Whether another law differs in numbers only.
+    pub(crate) fn is_like(&self, other: &Self) -> bool {
+        match (self, other) {
+            (Self::Hole(a), Self::Hole(b)) => a.ideal == b.ideal,
+            (Self::Admit { part: a, .. }, Self::Admit { part: b, .. })
+            | (Self::Equalise { part: a, .. }, Self::Equalise { part: b, .. })
+            | (Self::Suction { part: a, .. }, Self::Suction { part: b, .. })
+            | (Self::Strokes { part: a, .. }, Self::Strokes { part: b, .. })
+            | (Self::Vent { part: a, .. }, Self::Vent { part: b, .. }) => a == b,
+            _ => std::mem::discriminant(self) == std::mem::discriminant(other),
+        }
+    }
+}
+
 impl<R: Real> Spread for Law<R> {
     type One = Law;
     fn all_of(one: &Law) -> Self {

@@ -9,6 +9,7 @@
 mod air_net;
 mod control;
 mod electrics;
+pub mod ensemble;
 pub mod export;
 mod identity;
 mod layout;

@@ -407,6 +407,20 @@ impl Model {
         }
     }
 
+    /// Whether another model differs in numbers only.
+    pub(super) fn has_shape_of(&self, other: &Self) -> bool {
+        let same_bodies = |(a, b): (&Volume, &Volume)| (a.part, a.chamber) == (b.part, b.chamber);
+        let same_ways = |(a, b): (&Edge, &Edge)| {
+            (a.a, a.b) == (b.a, b.b) && a.law.is_like(&b.law) && a.soft.is_some() == b.soft.is_some()
+        };
+        self.layout.vars == other.layout.vars
+            && self.air.edges.len() == other.air.edges.len()
+            && self.wiring.poles == other.wiring.poles
+            && self.wiring.n == other.wiring.n
+            && self.layout.volumes.iter().zip(&other.layout.volumes).all(same_bodies)
+            && self.air.edges.iter().zip(&other.air.edges).all(same_ways)
+    }
+
     /// f(y) into `f` (state rows, then ledgers) and slopes into `sink`, under what is held in `scratch`.
     pub(crate) fn eval<R: Real, S: Sink<R>>(
         &self,

@@ -9,7 +9,9 @@ pub mod marking;
 use std::sync::Arc;
 
 use sim_core::air::Day;
+use sim_core::circuit::ensemble::{Ensemble, Errand};
 use sim_core::circuit::{Circuit, Event, Inputs, Pace};
+use sim_core::lanes::Real;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Arrival, Setup, Workshop};
 use sim_core::world::World;
@@ -121,6 +123,35 @@ impl Stretch {
         }
         circuit
     }
+}
+
+/// Runs stretches side by side, those of one shape in lanes; the circuits at their ends, in the same order. `R` is
+/// the number the model computes with.
+#[must_use]
+pub fn run_abreast<R: Real>(stretches: &[Stretch]) -> Vec<Circuit> {
+    let mut ensemble = Ensemble::<Box<Circuit>, R>::default();
+    let mut ends: Vec<Option<Box<Circuit>>> = stretches.iter().map(|_| None).collect();
+    // How much of what a stretch is told has been told.
+    let mut told = vec![0; stretches.len()];
+    let mut send = |ensemble: &mut Ensemble<_, R>, which: usize, mut circuit: Box<Circuit>| {
+        let stretch = &stretches[which];
+        let Some((at, inputs)) = stretch.told.get(told[which]).filter(|(at, _)| *at < stretch.ticks) else {
+            ends[which] = Some(circuit);
+            return;
+        };
+        told[which] += 1;
+        let until = stretch.told.get(told[which]).map_or(stretch.ticks, |(next, _)| stretch.ticks.min(*next));
+        circuit.inputs_mut().clone_from(inputs);
+        let to = circuit.tick().plus(until - at);
+        ensemble.send(which, Errand::to(circuit, to, Pace::Timed));
+    };
+    for (which, stretch) in stretches.iter().enumerate() {
+        send(&mut ensemble, which, Box::new(stretch.start.clone()));
+    }
+    while let Some((which, circuit)) = ensemble.next_back() {
+        send(&mut ensemble, which, circuit);
+    }
+    ends.into_iter().flatten().map(|circuit| *circuit).collect()
 }
 
 /// The cases with one car.
