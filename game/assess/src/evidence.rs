@@ -23,7 +23,9 @@
 use rayon::prelude::*;
 use sim_core::action::Action;
 use sim_core::observe::{Observed, Predicted, Scale};
+use sim_core::workshop::exchange::{Beside, side_by_side};
 use sim_core::workshop::{Outcome, Workshop};
+use sim_core::world::World;
 
 use crate::belief::Belief;
 use crate::complaint;
@@ -35,6 +37,10 @@ use crate::likelihood::{Expected, log_likelihood};
 
 /// Mass below which a hypothesis is not simulated any further.
 pub const DROP_BELOW: f64 = 1e-4;
+/// Cars that one thread plays side by side. Neighbours are draws of one hypothesis, so most circuits find others of
+/// their shape; few enough that every thread has some.
+pub(crate) const BESIDE: usize = 32;
+
 /// A cell's car in the workshop, with what it has said so far.
 #[derive(Debug)]
 struct Player {
@@ -86,8 +92,18 @@ impl Arrivals {
     /// Brings in the car of every cell.
     #[must_use]
     pub fn of(job: &Job, hypotheses: &Hypotheses) -> Self {
-        let come = |cell: &Cell| cell.world.as_ref().map(|world| Workshop::new(job.setup(world.clone())));
-        Self { workshops: hypotheses.cells.par_iter().with_max_len(1).map(come).collect() }
+        let mut workshops: Vec<Option<Workshop>> = hypotheses.cells.iter().map(|_| None).collect();
+        let mut seats: Vec<(&mut Option<Workshop>, &World)> = workshops
+            .iter_mut()
+            .zip(&hypotheses.cells)
+            .filter_map(|(workshop, cell)| Some((workshop, cell.world.as_ref()?)))
+            .collect();
+        seats.par_chunks_mut(BESIDE).with_max_len(1).for_each(|together| {
+            side_by_side(together, async |(workshop, world), beside| {
+                **workshop = Some(Workshop::new_beside(job.setup((*world).clone()), beside).await);
+            });
+        });
+        Self { workshops }
     }
 
     /// Belief on the complaint alone: the complaint is simulated in every cell.
@@ -206,53 +222,58 @@ fn play_all(
     deeds: std::ops::Range<usize>,
     wanted: &[bool],
 ) {
-    // One cell at a time to whoever is free. Left alone, rayon cuts for two threads into four contiguous
-    // pieces, and the cells still simulated often stand side by side in one of them (one unit's hypotheses).
-    let alive: Vec<(&mut Player, &Cell)> =
+    let mut alive: Vec<(&mut Player, &Cell)> =
         players.iter_mut().zip(&hypotheses.cells).filter(|(player, _)| player.workshop.is_some()).collect();
-    alive.into_par_iter().with_max_len(1).for_each(|(player, cell)| {
-        let Player { workshop: Some(workshop), predicted, swapped_faulty } = player else { return };
-        for index in deeds.clone() {
-            let deed = &course.deeds[index];
-            if deed.refused {
-                continue;
+    alive.par_chunks_mut(BESIDE).with_max_len(1).for_each(|together| {
+        side_by_side(together, async |(player, cell), beside| {
+            let Player { workshop: Some(workshop), predicted, swapped_faulty } = &mut **player else {
+                return;
+            };
+            for index in deeds.clone() {
+                let deed = &course.deeds[index];
+                if deed.refused {
+                    continue;
+                }
+                idle_before(workshop, &course.deeds, index, beside).await;
+                if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
+                    swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
+                }
+                let outcome = done_again(workshop, deed, beside).await;
+                let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
+                if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
+                    && wanted[looked]
+                {
+                    let what = &course.looked[looked].reading.what;
+                    predicted[looked] = Some(drawn(job, cell, workshop, what, value));
+                }
             }
-            idle_before(workshop, &course.deeds, index);
-            if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
-                swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
-            }
-            let outcome = done_again(workshop, deed);
-            let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
-            if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
-                && wanted[looked]
-            {
-                let what = &course.looked[looked].reading.what;
-                predicted[looked] = Some(drawn(job, cell, workshop, what, value));
-            }
-        }
+        });
     });
 }
 
 /// Does deed number `index` in a cell's car, with the pause before it.
-pub(crate) fn deed_in(workshop: &mut Workshop, deeds: &[Deed], index: usize) {
-    idle_before(workshop, deeds, index);
-    done_again(workshop, &deeds[index]);
+pub(crate) async fn deed_in(workshop: &mut Workshop, deeds: &[Deed], index: usize, beside: Beside<'_>) {
+    idle_before(workshop, deeds, index, beside).await;
+    done_again(workshop, &deeds[index], beside).await;
 }
 
 /// Lets the time pass in which nothing was done before deed number `index`.
-fn idle_before(workshop: &mut Workshop, deeds: &[Deed], index: usize) {
+async fn idle_before(workshop: &mut Workshop, deeds: &[Deed], index: usize, beside: Beside<'_>) {
     let start = deeds[index].start.0;
     let idle = start - deeds[..index].last().map_or(start, |last| last.end.0);
     if 0 < idle {
-        workshop.run_free(workshop.tick().plus(idle));
+        workshop.run_free_beside(workshop.tick().plus(idle), beside).await;
     }
 }
 
 /// A deed in another car: it takes as long as it took, unless it ends with a cue.
-fn done_again(workshop: &mut Workshop, deed: &Deed) -> Outcome {
+async fn done_again(workshop: &mut Workshop, deed: &Deed, beside: Beside<'_>) -> Outcome {
     match &deed.action {
-        Action::Time { .. } | Action::WaitUntil { .. } => workshop.act(&deed.action),
-        other => workshop.replay(other, workshop.tick().plus(deed.end.0 - deed.start.0)),
+        Action::Time { .. } | Action::WaitUntil { .. } => workshop.act_beside(&deed.action, beside).await,
+        other => {
+            let end = workshop.tick().plus(deed.end.0 - deed.start.0);
+            workshop.replay_beside(other, end, beside).await
+        }
     }
 }
 

@@ -3,6 +3,7 @@
 //! Every `do_…` checks everything before it changes anything, so a refused action leaves no trace.
 
 use super::access::cannot;
+use super::exchange::{Beside, at_once};
 use super::state::Doing;
 use super::{Outcome, Refusal, Workshop, timing};
 use crate::action::{Action, PedalHold, Station};
@@ -13,24 +14,34 @@ use crate::units::Tick;
 impl Workshop {
     /// Does an action now; its own time passes.
     pub fn act(&mut self, action: &Action) -> Outcome {
-        self.carry_out(action, None)
+        at_once(self.carry_out(action, None, None))
     }
 
     /// Does an action of a recorded attempt in another world: it takes until `end`, whatever this world
     /// does, and is never refused for a reason that lies in hidden state.
     pub fn replay(&mut self, action: &Action, end: Tick) -> Outcome {
-        self.carry_out(action, Some(end.0 + self.offset))
+        at_once(self.carry_out(action, Some(end.0 + self.offset), None))
     }
 
-    fn carry_out(&mut self, action: &Action, cut: Option<u64>) -> Outcome {
-        let mut doing = Doing::new(self.circuit.tick().0, cut, self.circuit.events().len());
+    /// As [`Workshop::act`], with the circuit run beside others.
+    pub async fn act_beside(&mut self, action: &Action, beside: Beside<'_>) -> Outcome {
+        self.carry_out(action, None, beside).await
+    }
+
+    /// As [`Workshop::replay`], with the circuit run beside others.
+    pub async fn replay_beside(&mut self, action: &Action, end: Tick, beside: Beside<'_>) -> Outcome {
+        self.carry_out(action, Some(end.0 + self.offset), beside).await
+    }
+
+    async fn carry_out(&mut self, action: &Action, cut: Option<u64>, beside: Beside<'_>) -> Outcome {
+        let mut doing = Doing::new(self.circuit.tick().0, cut, self.circuit.events().len(), beside);
         let refused = if self.state.handed_back {
             Some(cannot("the car has been handed back: this attempt is over"))
         } else {
-            self.dispatch(&mut doing, action).err()
+            self.dispatch(&mut doing, action).await.err()
         };
         if let Some(cut) = cut {
-            self.run_timed(cut);
+            self.run_timed(&doing, cut).await;
         }
         let end = self.circuit.tick().0;
         if refused.is_none() {
@@ -45,64 +56,64 @@ impl Workshop {
         doing.outcome(self.offset, end, refused)
     }
 
-    fn dispatch(&mut self, doing: &mut Doing, action: &Action) -> Result<(), Refusal> {
+    async fn dispatch(&mut self, doing: &mut Doing<'_>, action: &Action) -> Result<(), Refusal> {
         match action {
             Action::ReadCard => {
-                self.paper(doing)?;
+                self.paper(doing).await?;
                 let card = self.setup.card.clone();
                 doing.said.extend(card);
             }
             Action::ReadSheet => {
-                self.paper(doing)?;
+                self.paper(doing).await?;
                 let car = std::sync::Arc::clone(&self.setup.car);
                 doing.said.extend(car.limits.iter().map(|l| l.text.clone()));
                 doing.say(format!("The pump reaches its cut-out up to {} m.", car.altitude_limit_m));
                 doing.said.extend(car.cautions.iter().cloned());
             }
-            Action::Chocks(on) => self.do_chocks(doing, *on)?,
-            Action::Key(on) => self.do_key(doing, *on)?,
-            Action::Engine(state) => self.do_engine(doing, *state)?,
-            Action::Pedal(hold) => self.do_pedal(doing, *hold)?,
-            Action::PumpPedal { times, force_n } => self.do_pump_pedal(doing, *times, *force_n)?,
-            Action::Cover { cover, off } => self.do_cover(doing, cover, *off)?,
-            Action::OpenJoint { joint } => self.do_joint(doing, joint, false)?,
-            Action::MakeJoint { joint } => self.do_joint(doing, joint, true)?,
-            Action::SetStop { port, stop } => self.do_stop(doing, port, *stop)?,
-            Action::PullUnit { unit } => self.do_plug_in(doing, unit, true)?,
-            Action::PushUnit { unit } => self.do_plug_in(doing, unit, false)?,
-            Action::Fit { instrument, ends } => self.do_fit(doing, instrument, ends)?,
-            Action::Unfit { instrument } => self.do_unfit(doing, instrument)?,
-            Action::SetMeter { instrument, mode } => self.do_set_meter(doing, instrument, *mode)?,
-            Action::Press { instrument, down } => self.do_press(doing, instrument, *down)?,
-            Action::Stroke { instrument, times } => self.do_stroke(doing, instrument, *times)?,
-            Action::Swap { unit, spare } => self.do_swap(doing, unit, spare)?,
-            Action::Clean { unit } => self.do_clean(doing, unit)?,
-            Action::Reform { unit } => self.do_reform(doing, unit)?,
-            Action::Read { instrument } => self.do_read(doing, instrument)?,
-            Action::Sense(sense) => self.do_sense(doing, sense)?,
-            Action::Time { cycle, max_s } => self.do_time(doing, *cycle, *max_s)?,
-            Action::Wait { s } => self.do_wait(doing, *s)?,
-            Action::WaitUntil { cue, max_s } => self.do_wait_until(doing, *cue, *max_s)?,
-            Action::Overnight => self.do_overnight(doing)?,
+            Action::Chocks(on) => self.do_chocks(doing, *on).await?,
+            Action::Key(on) => self.do_key(doing, *on).await?,
+            Action::Engine(state) => self.do_engine(doing, *state).await?,
+            Action::Pedal(hold) => self.do_pedal(doing, *hold).await?,
+            Action::PumpPedal { times, force_n } => self.do_pump_pedal(doing, *times, *force_n).await?,
+            Action::Cover { cover, off } => self.do_cover(doing, cover, *off).await?,
+            Action::OpenJoint { joint } => self.do_joint(doing, joint, false).await?,
+            Action::MakeJoint { joint } => self.do_joint(doing, joint, true).await?,
+            Action::SetStop { port, stop } => self.do_stop(doing, port, *stop).await?,
+            Action::PullUnit { unit } => self.do_plug_in(doing, unit, true).await?,
+            Action::PushUnit { unit } => self.do_plug_in(doing, unit, false).await?,
+            Action::Fit { instrument, ends } => self.do_fit(doing, instrument, ends).await?,
+            Action::Unfit { instrument } => self.do_unfit(doing, instrument).await?,
+            Action::SetMeter { instrument, mode } => self.do_set_meter(doing, instrument, *mode).await?,
+            Action::Press { instrument, down } => self.do_press(doing, instrument, *down).await?,
+            Action::Stroke { instrument, times } => self.do_stroke(doing, instrument, *times).await?,
+            Action::Swap { unit, spare } => self.do_swap(doing, unit, spare).await?,
+            Action::Clean { unit } => self.do_clean(doing, unit).await?,
+            Action::Reform { unit } => self.do_reform(doing, unit).await?,
+            Action::Read { instrument } => self.do_read(doing, instrument).await?,
+            Action::Sense(sense) => self.do_sense(doing, sense).await?,
+            Action::Time { cycle, max_s } => self.do_time(doing, *cycle, *max_s).await?,
+            Action::Wait { s } => self.do_wait(doing, *s).await?,
+            Action::WaitUntil { cue, max_s } => self.do_wait_until(doing, *cue, *max_s).await?,
+            Action::Overnight => self.do_overnight(doing).await?,
             Action::Note { reading, written, record } => {
-                self.do_note(doing, *reading, written.as_ref(), record.as_deref())?;
+                self.do_note(doing, *reading, written.as_ref(), record.as_deref()).await?;
             }
-            Action::Suspect { .. } => self.pass(doing, timing::NOTE),
-            Action::Finding { units, certainty } => self.do_finding(doing, units, *certainty)?,
-            Action::HandBack => self.do_hand_back(doing)?,
+            Action::Suspect { .. } => self.pass(doing, timing::NOTE).await,
+            Action::Finding { units, certainty } => self.do_finding(doing, units, *certainty).await?,
+            Action::HandBack => self.do_hand_back(doing).await?,
         }
         Ok(())
     }
 
     /// Reads the job card or the data sheet at the desk.
-    fn paper(&mut self, doing: &Doing) -> Result<(), Refusal> {
+    async fn paper(&mut self, doing: &Doing<'_>) -> Result<(), Refusal> {
         let at = self.reach(&[(Station::Desk, None)])?;
-        self.walk(doing, at);
-        self.pass(doing, timing::READ_PAPER);
+        self.walk(doing, at).await;
+        self.pass(doing, timing::READ_PAPER).await;
         Ok(())
     }
 
-    fn do_overnight(&mut self, doing: &mut Doing) -> Result<(), Refusal> {
+    async fn do_overnight(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         let inputs = self.circuit.inputs();
         if inputs.engine != EngineState::Stopped || inputs.key_on {
             return Err(cannot("switch engine and ignition off before you go home"));
@@ -113,7 +124,7 @@ impl Workshop {
         self.hands_free()?;
         let day = *self.circuit.day();
         self.circuit.inputs_mut().surroundings_c = day.ambient_c - day.night_drop_k;
-        self.pass(doing, timing::NIGHT);
+        self.pass(doing, timing::NIGHT).await;
         self.circuit.inputs_mut().surroundings_c = day.ambient_c;
         doing.unattended = true;
         doing.away = true;
@@ -127,6 +138,15 @@ impl Workshop {
         let start = self.circuit.tick().0;
         while self.circuit.tick().0 < to.0 + self.offset {
             self.step(to.0 + self.offset, Pace::Free);
+        }
+        self.state.attended += self.circuit.tick().0 - start;
+    }
+
+    /// As [`Workshop::run_free`], with the circuit run beside others.
+    pub async fn run_free_beside(&mut self, to: Tick, beside: Beside<'_>) {
+        let (start, limit) = (self.circuit.tick().0, to.0 + self.offset);
+        while self.circuit.tick().0 < limit {
+            self.run_on(beside, limit, Pace::Free, false).await;
         }
         self.state.attended += self.circuit.tick().0 - start;
     }

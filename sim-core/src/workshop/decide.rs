@@ -12,9 +12,9 @@ const CERTAINTIES: [f64; 5] = [0.0, 0.40, 0.60, 0.80, 0.95];
 const ASSIST_ENOUGH: f64 = 0.4;
 
 impl Workshop {
-    pub(super) fn do_finding(
+    pub(super) async fn do_finding(
         &mut self,
-        doing: &mut Doing,
+        doing: &mut Doing<'_>,
         units: &[String],
         certainty: f64,
     ) -> Result<(), Refusal> {
@@ -27,7 +27,7 @@ impl Workshop {
         let mut units = units.to_vec();
         units.sort();
         units.dedup();
-        self.pass(doing, timing::FINDING);
+        self.pass(doing, timing::FINDING).await;
         if self.state.findings.is_empty() {
             doing.say(if self.state.repaired_first {
                 "Something has been repaired already: this counts as a second finding."
@@ -54,7 +54,7 @@ impl Workshop {
     }
 
     /// Before a drive in the yard.
-    pub(super) fn drive_hazards(&self, doing: &mut Doing) {
+    pub(super) fn drive_hazards(&self, doing: &mut Doing<'_>) {
         let left = self.left_on_car(false);
         if !left.is_empty() {
             doing.breach(
@@ -72,7 +72,7 @@ impl Workshop {
         }
     }
 
-    pub(super) fn do_hand_back(&mut self, doing: &mut Doing) -> Result<(), Refusal> {
+    pub(super) async fn do_hand_back(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         let inputs = self.circuit.inputs();
         if inputs.engine != EngineState::Stopped || inputs.key_on {
             return Err(cannot("switch engine and ignition off before you hand the car back"));
@@ -84,8 +84,8 @@ impl Workshop {
             return Err(cannot("give your finding first, if need be with certainty 0: not found"));
         }
         let at = self.reach(&[(Station::Desk, None)])?;
-        self.walk(doing, at);
-        self.pass(doing, timing::HAND_BACK);
+        self.walk(doing, at).await;
+        self.pass(doing, timing::HAND_BACK).await;
         let stays = self.state.findings.last().is_some_and(|(_, certainty)| *certainty <= 0.0);
         if stays {
             doing.say("The car stays; it is referred on.");
@@ -97,7 +97,7 @@ impl Workshop {
     }
 
     /// A car goes back on the road.
-    fn release_hazards(&self, doing: &mut Doing) {
+    fn release_hazards(&self, doing: &mut Doing<'_>) {
         let left = self.left_on_car(true);
         if !left.is_empty() {
             doing.breach(

@@ -76,9 +76,9 @@ impl Workshop {
         }
     }
 
-    pub(super) fn do_fit(
+    pub(super) async fn do_fit(
         &mut self,
-        doing: &mut Doing,
+        doing: &mut Doing<'_>,
         name: &str,
         ends: &[(String, String)],
     ) -> Result<(), Refusal> {
@@ -117,9 +117,9 @@ impl Workshop {
             stations.push(self.reach(&places)?);
         }
         for (i, station) in stations.into_iter().enumerate() {
-            self.walk(doing, station);
+            self.walk(doing, station).await;
             if i == 0 {
-                self.pass(doing, timing::minutes(self.setup.kit[card].fit_min));
+                self.pass(doing, timing::minutes(self.setup.kit[card].fit_min)).await;
             }
         }
         let mut joints = Vec::new();
@@ -133,7 +133,7 @@ impl Workshop {
                 if !graph::joined(assembly, port).is_empty() {
                     self.opens_store(doing, &[port]);
                     self.mark_switch();
-                    self.stand_open(doing, |p| p == port);
+                    self.stand_open(doing, |p| p == port).await;
                 }
             }
             let own = self.card_part(card);
@@ -150,24 +150,24 @@ impl Workshop {
         } else {
             self.state.touch();
         }
-        self.pass(doing, timing::SETTLE);
+        self.pass(doing, timing::SETTLE).await;
         Ok(())
     }
 
-    pub(super) fn do_unfit(&mut self, doing: &mut Doing, name: &str) -> Result<(), Refusal> {
+    pub(super) async fn do_unfit(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         if self.state.fits[card].is_empty() {
             return Err(cannot(format!("the {} is not connected", self.setup.kit[card].name)));
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_card(card))?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         let on_line: Option<PortRef> = self.state.fits[card].iter().find_map(|(_, at)| {
             let port = self.circuit.assembly().port(at)?;
             let air = self.circuit.assembly().domain(port) == Domain::Pneumatic;
             (air && self.card_part(card).is_some()).then_some(port)
         });
-        self.pass(doing, timing::minutes(0.5 * self.setup.kit[card].fit_min));
+        self.pass(doing, timing::minutes(0.5 * self.setup.kit[card].fit_min)).await;
         if let Some(port) = on_line {
             self.hands_at_pump(doing, &[port.part]);
             self.opens_store(doing, &[port]);
@@ -176,7 +176,7 @@ impl Workshop {
         self.circuit.change(|a| a.joints.retain(|j| !j.id.starts_with(&mark)));
         if let Some(port) = on_line {
             self.mark_switch();
-            self.stand_open(doing, |p| p == port);
+            self.stand_open(doing, |p| p == port).await;
             self.state.change();
         } else {
             self.state.touch();
@@ -206,9 +206,9 @@ impl Workshop {
         places
     }
 
-    pub(super) fn do_set_meter(
+    pub(super) async fn do_set_meter(
         &mut self,
-        doing: &mut Doing,
+        doing: &mut Doing<'_>,
         name: &str,
         mode: MeterMode,
     ) -> Result<(), Refusal> {
@@ -221,14 +221,19 @@ impl Workshop {
         };
         self.hands_free()?;
         let at = self.reach(&self.places_of_card(card))?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.circuit.inputs_mut().hands[usize::from(part)].mode = mode;
         self.state.touch();
-        self.pass(doing, timing::SWITCH_INSTRUMENT);
+        self.pass(doing, timing::SWITCH_INSTRUMENT).await;
         Ok(())
     }
 
-    pub(super) fn do_press(&mut self, doing: &mut Doing, name: &str, down: bool) -> Result<(), Refusal> {
+    pub(super) async fn do_press(
+        &mut self,
+        doing: &mut Doing<'_>,
+        name: &str,
+        down: bool,
+    ) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         // A push-button lead has a button; a hand pump has a lever that lets air in slowly.
         let Some(part) = self.card_part(card).filter(|_| {
@@ -243,15 +248,20 @@ impl Workshop {
         if down {
             self.hands_free()?;
         }
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.mark_switch();
         self.circuit.inputs_mut().hands[usize::from(part)].pressed = down;
         self.state.touch();
-        self.pass(doing, timing::SWITCH_INSTRUMENT);
+        self.pass(doing, timing::SWITCH_INSTRUMENT).await;
         Ok(())
     }
 
-    pub(super) fn do_stroke(&mut self, doing: &mut Doing, name: &str, times: u32) -> Result<(), Refusal> {
+    pub(super) async fn do_stroke(
+        &mut self,
+        doing: &mut Doing<'_>,
+        name: &str,
+        times: u32,
+    ) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         in_range("number of strokes", f64::from(times), 1.0, 200.0)?;
         let Some(part) = self
@@ -265,9 +275,9 @@ impl Workshop {
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_card(card))?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.circuit.inputs_mut().hands[usize::from(part)].strokes_per_s = 1.0;
-        self.pass(doing, timing::STROKE * u64::from(times));
+        self.pass(doing, timing::STROKE * u64::from(times)).await;
         self.circuit.inputs_mut().hands[usize::from(part)].strokes_per_s = 0.0;
         self.state.touch();
         Ok(())

@@ -26,7 +26,7 @@ const RUBBER_1_S_C: f64 = 94.0;
 /// Minutes of engine indoors after which the exhaust is spoken of.
 const EXHAUST_MIN: u64 = 5;
 
-impl Doing {
+impl Doing<'_> {
     /// Records a breach.
     pub(super) fn breach(&mut self, rule: &str, gravity: Gravity, text: impl Into<String>) {
         self.breaches.push(Breach { rule: rule.to_owned(), gravity, text: text.into() });
@@ -72,7 +72,7 @@ impl Workshop {
     }
 
     /// Hands go to the pump: breach when it runs, or can start by itself.
-    pub(super) fn hands_at_pump(&self, doing: &mut Doing, parts: &[u16]) {
+    pub(super) fn hands_at_pump(&self, doing: &mut Doing<'_>, parts: &[u16]) {
         let Some(pump) = self.pump() else { return };
         if !parts.contains(&pump) || !self.pump_can_start(pump) {
             return;
@@ -94,7 +94,7 @@ impl Workshop {
     }
 
     /// A surface is touched for a few seconds.
-    pub(super) fn touches(&self, doing: &mut Doing, part: u16) {
+    pub(super) fn touches(&self, doing: &mut Doing<'_>, part: u16) {
         let c = self.circuit.surface_c(part);
         let rubber = self.setup.car.stands[usize::from(part)].rubber;
         let (few_seconds, instant) =
@@ -109,7 +109,7 @@ impl Workshop {
     }
 
     /// A pneumatic joint is opened, or a tee put into it.
-    pub(super) fn opens_store(&self, doing: &mut Doing, ports: &[PortRef]) {
+    pub(super) fn opens_store(&self, doing: &mut Doing<'_>, ports: &[PortRef]) {
         let store = graph::store(self.circuit.assembly());
         let ambient = self.circuit.ambient();
         let under_vacuum = |p: &PortRef| self.circuit.pressure(*p).gauge(ambient).kpa() < STORE_EMPTY_KPA;
@@ -124,7 +124,7 @@ impl Workshop {
     }
 
     /// A joint at the battery is undone or made: earth off first, on last.
-    pub(super) fn battery_order(&self, doing: &mut Doing, a: PortRef, b: PortRef, opening: bool) {
+    pub(super) fn battery_order(&self, doing: &mut Doing<'_>, a: PortRef, b: PortRef, opening: bool) {
         let assembly = self.circuit.assembly();
         let Some(battery) = graph::first_part(assembly, |k| matches!(k, PartKind::Battery(_))) else {
             return;
@@ -146,7 +146,7 @@ impl Workshop {
     }
 
     /// The engine is about to start.
-    pub(super) fn engine_starts(&self, doing: &mut Doing) {
+    pub(super) fn engine_starts(&self, doing: &mut Doing<'_>) {
         match graph::open_manifold(self.circuit.assembly()) {
             Some(true) => doing.breach(
                 "open_manifold",
@@ -173,7 +173,7 @@ impl Workshop {
     }
 
     /// What an action left behind in the circuit: melted fuses, noise, exhaust.
-    pub(super) fn aftermath(&self, doing: &mut Doing) {
+    pub(super) fn aftermath(&self, doing: &mut Doing<'_>) {
         let events = &self.circuit.events()[doing.events_before..];
         let mut pump = Vec::new();
         for (_, event) in events {

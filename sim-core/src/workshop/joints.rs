@@ -8,7 +8,12 @@ use crate::instrument::InstrumentKind;
 use crate::parts::{Domain, PartKind};
 
 impl Workshop {
-    pub(super) fn do_joint(&mut self, doing: &mut Doing, name: &str, make: bool) -> Result<(), Refusal> {
+    pub(super) async fn do_joint(
+        &mut self,
+        doing: &mut Doing<'_>,
+        name: &str,
+        make: bool,
+    ) -> Result<(), Refusal> {
         let joint = self.find_joint(name)?;
         let j = self.circuit.assembly().joints[joint].clone();
         if j.made == make {
@@ -40,28 +45,28 @@ impl Workshop {
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_joint(joint))?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.hands_at_pump(doing, &[j.a.part, j.b.part]);
         let pneumatic = self.circuit.assembly().domain(j.a) == Domain::Pneumatic;
         if pneumatic {
             if !make {
                 self.opens_store(doing, &[j.a, j.b]);
             }
-            self.pass(doing, timing::HOSE_JOINT);
+            self.pass(doing, timing::HOSE_JOINT).await;
         } else {
             self.battery_order(doing, j.a, j.b, !make);
-            self.pass(doing, timing::WIRE_JOINT);
+            self.pass(doing, timing::WIRE_JOINT).await;
         }
         self.mark_switch();
         self.circuit.change(|a| a.joints[joint].made = make);
         self.state.change();
-        self.pass(doing, timing::SETTLE);
+        self.pass(doing, timing::SETTLE).await;
         Ok(())
     }
 
-    pub(super) fn do_stop(
+    pub(super) async fn do_stop(
         &mut self,
-        doing: &mut Doing,
+        doing: &mut Doing<'_>,
         name: &str,
         stop: Option<Stop>,
     ) -> Result<(), Refusal> {
@@ -102,9 +107,9 @@ impl Workshop {
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_port(port))?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.hands_at_pump(doing, &[port.part]);
-        self.pass(doing, timing::STOP);
+        self.pass(doing, timing::STOP).await;
         self.circuit.change(|a| a.set_stop(port, stop));
         self.state.change();
         Ok(())
@@ -112,7 +117,7 @@ impl Workshop {
 
     /// Lets the made joints that `is` picks stand open for a while and makes them again: a piece is put
     /// in between, or a unit is changed, and the air gets in meanwhile.
-    pub(super) fn stand_open(&mut self, doing: &Doing, is: impl Fn(PortRef) -> bool) {
+    pub(super) async fn stand_open(&mut self, doing: &Doing<'_>, is: impl Fn(PortRef) -> bool) {
         let joints: Vec<usize> = self.circuit.assembly().joints[..self.n_car_joints()]
             .iter()
             .enumerate()
@@ -123,7 +128,7 @@ impl Workshop {
             return;
         }
         self.circuit.change(|a| joints.iter().for_each(|j| a.joints[*j].made = false));
-        self.pass(doing, timing::STANDS_OPEN);
+        self.pass(doing, timing::STANDS_OPEN).await;
         self.circuit.change(|a| joints.iter().for_each(|j| a.joints[*j].made = true));
     }
 }

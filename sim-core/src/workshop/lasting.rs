@@ -13,19 +13,24 @@ use crate::parts::engine::EngineState;
 const CRANKS_ABOVE_V: f64 = 10.5;
 
 impl Workshop {
-    pub(super) fn do_chocks(&mut self, doing: &mut Doing, on: bool) -> Result<(), Refusal> {
+    pub(super) async fn do_chocks(&mut self, doing: &mut Doing<'_>, on: bool) -> Result<(), Refusal> {
         if self.state.chocked == on {
             return Err(cannot(if on { "the chocks are in place" } else { "there are no chocks" }));
         }
         self.hands_free()?;
         let at = self.reach(&[(Station::Front, None), (Station::Bay, None)])?;
-        self.walk(doing, at);
-        self.pass(doing, timing::CHOCKS);
+        self.walk(doing, at).await;
+        self.pass(doing, timing::CHOCKS).await;
         self.state.chocked = on;
         Ok(())
     }
 
-    pub(super) fn do_cover(&mut self, doing: &mut Doing, name: &str, off: bool) -> Result<(), Refusal> {
+    pub(super) async fn do_cover(
+        &mut self,
+        doing: &mut Doing<'_>,
+        name: &str,
+        off: bool,
+    ) -> Result<(), Refusal> {
         let cover = self.find_cover(name)?;
         if self.state.covers_off[cover] == off {
             return Err(cannot(format!("the cover {name} is {} already", if off { "off" } else { "on" })));
@@ -36,18 +41,18 @@ impl Workshop {
             (c.station, if off { c.off_min } else { c.on_min })
         };
         let at = self.reach(&[(station, None)])?;
-        self.walk(doing, at);
-        self.pass(doing, timing::minutes(min));
+        self.walk(doing, at).await;
+        self.pass(doing, timing::minutes(min)).await;
         self.state.covers_off[cover] = off;
         Ok(())
     }
 
-    pub(super) fn do_key(&mut self, doing: &mut Doing, on: bool) -> Result<(), Refusal> {
+    pub(super) async fn do_key(&mut self, doing: &mut Doing<'_>, on: bool) -> Result<(), Refusal> {
         if self.circuit.inputs().key_on == on {
             return Err(cannot(format!("the ignition is {} already", if on { "on" } else { "off" })));
         }
         let at = self.reach(&[(Station::Cab, None)])?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.mark_switch();
         if !on && self.circuit.inputs().engine != EngineState::Stopped {
             self.engine_event(false);
@@ -57,11 +62,11 @@ impl Workshop {
         self.circuit.inputs_mut().key_on = on;
         self.state.applications = None;
         self.state.touch();
-        self.pass(doing, timing::SETTLE);
+        self.pass(doing, timing::SETTLE).await;
         Ok(())
     }
 
-    pub(super) fn do_engine(&mut self, doing: &mut Doing, to: EngineState) -> Result<(), Refusal> {
+    pub(super) async fn do_engine(&mut self, doing: &mut Doing<'_>, to: EngineState) -> Result<(), Refusal> {
         let now = self.circuit.inputs().engine;
         if now == to {
             return Err(cannot("the engine does that already"));
@@ -78,7 +83,7 @@ impl Workshop {
                 ));
             }
         }
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         if starts {
             self.engine_starts(doing);
         }
@@ -88,7 +93,7 @@ impl Workshop {
         }
         self.circuit.inputs_mut().engine = to;
         self.state.touch();
-        self.pass(doing, timing::SETTLE);
+        self.pass(doing, timing::SETTLE).await;
         Ok(())
     }
 
@@ -120,7 +125,7 @@ impl Workshop {
         self.state.store_kpa_at_switch = self.store_kpa();
     }
 
-    pub(super) fn do_pedal(&mut self, doing: &mut Doing, hold: PedalHold) -> Result<(), Refusal> {
+    pub(super) async fn do_pedal(&mut self, doing: &mut Doing<'_>, hold: PedalHold) -> Result<(), Refusal> {
         let (force, time) = match hold {
             PedalHold::Released => {
                 if self.state.pedal == PedalHold::Released {
@@ -143,10 +148,10 @@ impl Workshop {
         };
         self.hands_free()?;
         let at = self.reach(&[(Station::Cab, None)])?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         if matches!(hold, PedalHold::Prop { .. }) {
             // Setting the prop is work: its time comes first.
-            self.pass(doing, time);
+            self.pass(doing, time).await;
         }
         self.state.pedal = hold;
         if let Some(event) = &mut self.state.engine_event {
@@ -154,13 +159,13 @@ impl Workshop {
         }
         self.circuit.inputs_mut().pedal_n = force;
         self.state.touch();
-        self.pass(doing, timing::SETTLE);
+        self.pass(doing, timing::SETTLE).await;
         Ok(())
     }
 
-    pub(super) fn do_pump_pedal(
+    pub(super) async fn do_pump_pedal(
         &mut self,
-        doing: &mut Doing,
+        doing: &mut Doing<'_>,
         times: u32,
         force_n: f64,
     ) -> Result<(), Refusal> {
@@ -171,7 +176,7 @@ impl Workshop {
         }
         self.hands_free()?;
         let at = self.reach(&[(Station::Cab, None)])?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.state.pedal = PedalHold::Released;
         if let Some(event) = &mut self.state.engine_event {
             event.travel_mm = None;
@@ -185,10 +190,10 @@ impl Workshop {
         let mut count = self.state.applications.unwrap_or(0.0);
         for _ in 0..times {
             self.circuit.inputs_mut().pedal_n = force_n;
-            self.pass(doing, timing::PEDAL_DOWN);
+            self.pass(doing, timing::PEDAL_DOWN).await;
             count += clear_assist(self.assist_share(force_n));
             self.circuit.inputs_mut().pedal_n = 0.0;
-            self.pass(doing, timing::PEDAL_UP);
+            self.pass(doing, timing::PEDAL_UP).await;
         }
         self.state.applications = Some(count);
         self.state.touch();
@@ -200,16 +205,16 @@ impl Workshop {
         assist_share(&self.circuit, force_n)
     }
 
-    pub(super) fn do_base_brakes(&mut self, doing: &mut Doing) -> Result<(), Refusal> {
+    pub(super) async fn do_base_brakes(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         let at = self.reach(&[(Station::Bay, None), (Station::Front, None)])?;
         self.hands_free()?;
-        self.walk(doing, at);
-        self.pass(doing, timing::s(300));
+        self.walk(doing, at).await;
+        self.pass(doing, timing::s(300)).await;
         Ok(())
     }
 
     /// A slow drive in the yard with four applications of 120 N; the least assist of them counts.
-    pub(super) fn do_yard_drive(&mut self, doing: &mut Doing) -> Result<(), Refusal> {
+    pub(super) async fn do_yard_drive(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         if self.state.chocked {
             return Err(cannot("the chocks are in place: take them away before you drive"));
         }
@@ -223,7 +228,7 @@ impl Workshop {
                 "the starter only clicks: there is not enough voltage at the engine to turn it",
             ));
         }
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         self.drive_hazards(doing);
         self.mark_switch();
         self.state.pedal = PedalHold::Released;
@@ -234,24 +239,24 @@ impl Workshop {
             self.engine_event(true);
         }
         self.circuit.inputs_mut().engine = EngineState::WarmIdle;
-        self.pass(doing, timing::s(15));
+        self.pass(doing, timing::s(15)).await;
         let mut least = f64::INFINITY;
         for _ in 0..4 {
             self.circuit.inputs_mut().engine = EngineState::Cruise;
-            self.pass(doing, timing::s(10));
+            self.pass(doing, timing::s(10)).await;
             self.circuit.inputs_mut().engine = EngineState::WarmIdle;
             self.circuit.inputs_mut().pedal_n = YARD_FORCE_N;
-            self.pass(doing, timing::s(2));
+            self.pass(doing, timing::s(2)).await;
             least = least.min(self.assist_share(YARD_FORCE_N));
             self.circuit.inputs_mut().pedal_n = 0.0;
-            self.pass(doing, timing::s(3));
+            self.pass(doing, timing::s(3)).await;
         }
         self.engine_event(false);
         self.circuit.inputs_mut().engine = EngineState::Stopped;
         self.circuit.inputs_mut().key_on = false;
         self.mark_switch();
         self.state.touch();
-        self.pass(doing, timing::s(30));
+        self.pass(doing, timing::s(30)).await;
         self.state.yard_share = Some(least);
         doing.say("Back in the workshop: engine and ignition off.");
         Ok(())

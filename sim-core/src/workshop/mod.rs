@@ -8,6 +8,7 @@ mod access;
 mod act;
 mod decide;
 mod digest;
+pub mod exchange;
 mod fitting;
 mod graph;
 mod hazards;
@@ -26,6 +27,7 @@ mod watch;
 
 use std::sync::Arc;
 
+use exchange::{Beside, Seat, at_once};
 use recorder::Recorder;
 pub use recorder::TraceRow;
 use state::State;
@@ -35,7 +37,7 @@ use crate::action::{PedalHold, Station};
 use crate::air::Day;
 use crate::assembly::Part;
 use crate::car::{Car, Spare};
-use crate::circuit::{Circuit, Pace};
+use crate::circuit::Circuit;
 use crate::instrument::InstrumentCard;
 use crate::observe::{Predicted, Reading, Scale};
 use crate::parts::engine::EngineState;
@@ -227,7 +229,7 @@ pub struct View {
 #[derive(Clone, Debug)]
 pub struct Workshop {
     setup: Setup,
-    circuit: Circuit,
+    circuit: Seat,
     /// Per instrument card: index of its part in the circuit.
     card_parts: Vec<Option<u16>>,
     state: State,
@@ -248,6 +250,11 @@ impl Workshop {
     /// A parameter the car does not have is left as it is (packs are checked before).
     #[must_use]
     pub fn new(setup: Setup) -> Self {
+        at_once(Self::new_beside(setup, None))
+    }
+
+    /// As [`Workshop::new`], with the circuit run beside others.
+    pub async fn new_beside(setup: Setup, beside: Beside<'_>) -> Self {
         let mut assembly = setup.car.assembly.clone();
         let mut card_parts = Vec::with_capacity(setup.kit.len());
         for card in setup.kit.iter() {
@@ -261,8 +268,8 @@ impl Workshop {
         }
         let state =
             State::new(setup.car.covers.len(), setup.car.units.len(), setup.kit.len(), setup.spares.len());
-        let mut circuit = Circuit::new(assembly, setup.day);
-        arrive(&mut circuit, setup.arrival);
+        let mut circuit = Seat::of(Circuit::new(assembly, setup.day));
+        arrive(&mut circuit, setup.arrival, beside).await;
         let offset = circuit.tick().0;
         let mut workshop = Self {
             setup,
@@ -304,25 +311,22 @@ impl Workshop {
 }
 
 /// The car comes in: driven with a warm engine and a few brake applications, then left standing.
-fn arrive(circuit: &mut Circuit, arrival: Arrival) {
+async fn arrive(circuit: &mut Seat, arrival: Arrival, beside: Beside<'_>) {
     /// Times at which the brake is pressed on the way in, s.
     const BRAKES_AT_S: [u64; 2] = [60, 110];
     /// From this long a stand on, the night was in it, min.
     const NIGHT_MIN: u32 = 480;
-    let run = |circuit: &mut Circuit, ticks: u64| {
-        let to = circuit.tick().plus(ticks);
-        circuit.run_to(to, Pace::Timed);
-    };
     if arrival.driven {
         circuit.inputs_mut().key_on = true;
         circuit.inputs_mut().engine = EngineState::WarmIdle;
         for at in BRAKES_AT_S {
-            circuit.run_to(Tick(timing::s(at)), Pace::Timed);
+            circuit.run_timed(Tick(timing::s(at)), beside).await;
             circuit.inputs_mut().pedal_n = 80.0;
-            run(circuit, timing::s(2));
+            let braked = circuit.tick().plus(timing::s(2));
+            circuit.run_timed(braked, beside).await;
             circuit.inputs_mut().pedal_n = 0.0;
         }
-        circuit.run_to(Tick(timing::s(120)), Pace::Timed);
+        circuit.run_timed(Tick(timing::s(120)), beside).await;
         circuit.inputs_mut().engine = EngineState::Stopped;
         circuit.inputs_mut().key_on = false;
     }
@@ -331,7 +335,8 @@ fn arrive(circuit: &mut Circuit, arrival: Arrival) {
         if NIGHT_MIN <= arrival.stood_min {
             circuit.inputs_mut().surroundings_c = day.ambient_c - day.night_drop_k;
         }
-        run(circuit, timing::s(u64::from(arrival.stood_min) * 60));
+        let stood = circuit.tick().plus(timing::s(u64::from(arrival.stood_min) * 60));
+        circuit.run_timed(stood, beside).await;
         circuit.inputs_mut().surroundings_c = day.ambient_c;
     }
 }

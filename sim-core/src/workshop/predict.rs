@@ -124,7 +124,7 @@ impl Workshop {
                 let Some(pump) = self.pump() else { return Predicted::Blank };
                 let watch = Watch::new(&self.circuit, pump, *cycle);
                 let limit = self.circuit.tick().0 + u64::from(*max_s) * crate::units::TICKS_PER_SECOND;
-                run_on(self.circuit.clone(), watch, limit).interval(*max_s)
+                run_copy_on(self.circuit.copy(), watch, limit).interval(*max_s)
             }
             Observed::Sense(sense) => self.predict_sense(sense),
         }
@@ -241,26 +241,32 @@ impl Workshop {
     }
 
     /// Times a cycle; the clock runs until it is over, `max_s` has passed, or the recorded end.
-    pub(super) fn time_cycle(&mut self, doing: &Doing, pump: u16, cycle: Cycle, max_s: u32) -> Watch {
+    pub(super) async fn time_cycle(
+        &mut self,
+        doing: &Doing<'_>,
+        pump: u16,
+        cycle: Cycle,
+        max_s: u32,
+    ) -> Watch {
         let limit = self.circuit.tick().0 + u64::from(max_s) * crate::units::TICKS_PER_SECOND;
         let mut watch = Watch::new(&self.circuit, pump, cycle);
         match doing.cut {
             None => {
                 while self.circuit.tick().0 < limit && !watch.look(&self.circuit) {
-                    self.step(limit, Pace::Timed);
+                    self.run_on(doing.beside, limit, Pace::Timed, true).await;
                 }
                 watch.look(&self.circuit);
                 watch
             }
             Some(cut) => {
                 while self.circuit.tick().0 < cut {
-                    self.step(cut, Pace::Timed);
+                    self.run_on(doing.beside, cut, Pace::Timed, true).await;
                     watch.look(&self.circuit);
                 }
                 if watch.done.is_some() || limit <= self.circuit.tick().0 {
                     watch
                 } else {
-                    run_on(self.circuit.clone(), watch, limit)
+                    run_copy_on(self.circuit.copy(), watch, limit)
                 }
             }
         }
@@ -314,7 +320,7 @@ impl Workshop {
 }
 
 /// Runs a copy of the circuit on until the watch is stopped or `limit` is reached.
-fn run_on(mut circuit: Circuit, mut watch: Watch, limit: u64) -> Watch {
+fn run_copy_on(mut circuit: Circuit, mut watch: Watch, limit: u64) -> Watch {
     while circuit.tick().0 < limit && !watch.look(&circuit) {
         circuit.step(Tick(limit), Pace::Timed);
     }

@@ -138,9 +138,9 @@ impl Workshop {
         on("plus") && on("minus")
     }
 
-    pub(super) fn do_note(
+    pub(super) async fn do_note(
         &mut self,
-        doing: &mut Doing,
+        doing: &mut Doing<'_>,
         id: u32,
         written: Option<&Written>,
         record: Option<&str>,
@@ -172,7 +172,7 @@ impl Workshop {
                 "What you had written for reading {id} is struck out; this stands in its place."
             ));
         }
-        self.pass(doing, timing::NOTE);
+        self.pass(doing, timing::NOTE).await;
         doing.read_right = (!sensed).then(|| match (&reading.what, reading.shown, written) {
             // "More than 900 s, given up" is written down as 900 s by everybody.
             (Observed::Interval { max_s, .. }, ShownValue::Off(true), Some(w)) => {

@@ -10,7 +10,12 @@ use crate::parts::{Domain, PartKind};
 const REFORM_LEAVES: f64 = 0.1;
 
 impl Workshop {
-    pub(super) fn do_plug_in(&mut self, doing: &mut Doing, name: &str, pull: bool) -> Result<(), Refusal> {
+    pub(super) async fn do_plug_in(
+        &mut self,
+        doing: &mut Doing<'_>,
+        name: &str,
+        pull: bool,
+    ) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         if !self.setup.car.units[unit].plug_in {
             return Err(cannot(format!("{name} is no plug-in unit: open its joints, or swap it as a whole")));
@@ -24,8 +29,8 @@ impl Workshop {
         self.unit_is_bare(unit)?;
         self.hands_free()?;
         let at = self.reach(&self.places_of_unit(unit))?;
-        self.walk(doing, at);
-        self.pass(doing, timing::PLUG_IN_UNIT);
+        self.walk(doing, at).await;
+        self.pass(doing, timing::PLUG_IN_UNIT).await;
         self.mark_switch();
         if pull {
             let parts = &self.setup.car.units[unit].parts;
@@ -42,7 +47,7 @@ impl Workshop {
             self.circuit.change(|a| joints.iter().for_each(|j| a.joints[usize::from(*j)].made = true));
         }
         self.state.change();
-        self.pass(doing, timing::SETTLE);
+        self.pass(doing, timing::SETTLE).await;
         Ok(())
     }
 
@@ -69,14 +74,14 @@ impl Workshop {
     }
 
     /// What every repair asks for; walks there.
-    fn begin_repair(&mut self, doing: &mut Doing, unit: usize) -> Result<(), Refusal> {
+    async fn begin_repair(&mut self, doing: &mut Doing<'_>, unit: usize) -> Result<(), Refusal> {
         if self.circuit.inputs().engine != EngineState::Stopped {
             return Err(cannot("the engine runs: stop it before you repair anything"));
         }
         self.unit_is_bare(unit)?;
         self.hands_free()?;
         let at = self.reach(&self.places_of_unit(unit))?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         let parts = self.setup.car.units[unit].parts.clone();
         self.hands_at_pump(doing, &parts);
         Ok(())
@@ -88,7 +93,12 @@ impl Workshop {
         self.state.change();
     }
 
-    pub(super) fn do_swap(&mut self, doing: &mut Doing, name: &str, spare: &str) -> Result<(), Refusal> {
+    pub(super) async fn do_swap(
+        &mut self,
+        doing: &mut Doing<'_>,
+        name: &str,
+        spare: &str,
+    ) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         let spare = self.find_spare(spare)?;
         if usize::from(self.setup.spares[spare].unit) != unit {
@@ -99,8 +109,8 @@ impl Workshop {
         if self.state.spares_used[spare] {
             return Err(cannot("this spare has been built in already; there was one in store"));
         }
-        self.begin_repair(doing, unit)?;
-        self.pass(doing, timing::minutes(self.setup.car.units[unit].swap_min));
+        self.begin_repair(doing, unit).await?;
+        self.pass(doing, timing::minutes(self.setup.car.units[unit].swap_min)).await;
         let parts = self.setup.car.units[unit].parts.clone();
         let assembly = self.circuit.assembly();
         let ends: Vec<_> = assembly
@@ -110,7 +120,7 @@ impl Workshop {
         let air: Vec<_> = ends.iter().copied().filter(|p| assembly.domain(*p) == Domain::Pneumatic).collect();
         self.opens_store(doing, &air);
         self.mark_switch();
-        self.stand_open(doing, |p| parts.contains(&p.part));
+        self.stand_open(doing, |p| parts.contains(&p.part)).await;
         let car = std::sync::Arc::clone(&self.setup.car);
         let spares = std::sync::Arc::clone(&self.setup.spares);
         self.circuit.change(|a| {
@@ -130,13 +140,13 @@ impl Workshop {
         Ok(())
     }
 
-    pub(super) fn do_clean(&mut self, doing: &mut Doing, name: &str) -> Result<(), Refusal> {
+    pub(super) async fn do_clean(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         if self.setup.car.units[unit].cleans.is_empty() {
             return Err(cannot(format!("there is nothing on {name} that cleaning could mend")));
         }
-        self.begin_repair(doing, unit)?;
-        self.pass(doing, timing::CLEAN);
+        self.begin_repair(doing, unit).await?;
+        self.pass(doing, timing::CLEAN).await;
         let car = std::sync::Arc::clone(&self.setup.car);
         self.circuit.change(|a| {
             for param in &car.units[unit].cleans {
@@ -149,13 +159,13 @@ impl Workshop {
         Ok(())
     }
 
-    pub(super) fn do_reform(&mut self, doing: &mut Doing, name: &str) -> Result<(), Refusal> {
+    pub(super) async fn do_reform(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         if !self.setup.car.units[unit].reforms {
             return Err(cannot(format!("{name} cannot be re-formed with heat")));
         }
-        self.begin_repair(doing, unit)?;
-        self.pass(doing, timing::REFORM);
+        self.begin_repair(doing, unit).await?;
+        self.pass(doing, timing::REFORM).await;
         let parts = self.setup.car.units[unit].parts.clone();
         self.circuit.change(|a| {
             for part in parts {

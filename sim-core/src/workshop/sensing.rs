@@ -49,7 +49,7 @@ impl Workshop {
         }
     }
 
-    pub(super) fn do_read(&mut self, doing: &mut Doing, name: &str) -> Result<(), Refusal> {
+    pub(super) async fn do_read(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         let c = &self.setup.kit[card];
         if self.observed(card).is_none() {
@@ -76,19 +76,19 @@ impl Workshop {
             }
             other => other,
         })?;
-        self.walk(doing, at);
+        self.walk(doing, at).await;
         // Eyes first, then the time it takes to make sure: a gauge watched while waiting for the pump is
         // read at the moment it starts or stops.
         if let Some(what) = self.observed(card) {
             let predicted = self.predict(&what);
             self.enter(doing, what, predicted, None);
         }
-        self.pass(doing, timing::READ);
+        self.pass(doing, timing::READ).await;
         Ok(())
     }
 
     /// Enters a reading into the list of things looked at.
-    fn enter(&mut self, doing: &mut Doing, what: Observed, predicted: Predicted, watch: Option<&Watch>) {
+    fn enter(&mut self, doing: &mut Doing<'_>, what: Observed, predicted: Predicted, watch: Option<&Watch>) {
         let id = self.state.readings.len() as u32 + 1;
         let shown = self.show(&what, predicted, id);
         let met = self.conditions_met(&what, shown, watch);
@@ -106,21 +106,21 @@ impl Workshop {
         doing.predicted = Some(predicted);
     }
 
-    pub(super) fn do_sense(&mut self, doing: &mut Doing, sense: &Sense) -> Result<(), Refusal> {
+    pub(super) async fn do_sense(&mut self, doing: &mut Doing<'_>, sense: &Sense) -> Result<(), Refusal> {
         match sense {
             Sense::Hiss { part } => {
                 let part = self.find_part(part)?;
                 let at = self.reach(&self.uncovered(part))?;
-                self.walk(doing, at);
-                self.pass(doing, timing::s(10));
+                self.walk(doing, at).await;
+                self.pass(doing, timing::s(10)).await;
             }
-            Sense::Hum => self.pass(doing, timing::s(3)),
+            Sense::Hum => self.pass(doing, timing::s(3)).await,
             Sense::Touch { part } => {
                 let part = self.find_part(part)?;
                 let at = self.reach(&self.places_of_part(part))?;
                 self.hands_free()?;
-                self.walk(doing, at);
-                self.pass(doing, timing::s(3));
+                self.walk(doing, at).await;
+                self.pass(doing, timing::s(3)).await;
                 self.touches(doing, part);
             }
             Sense::PedalTravel | Sense::PedalMoved => {
@@ -135,8 +135,8 @@ impl Workshop {
                     ));
                 }
                 let at = self.reach(&[(Station::Cab, None)])?;
-                self.walk(doing, at);
-                self.pass(doing, timing::s(2));
+                self.walk(doing, at).await;
+                self.pass(doing, timing::s(2)).await;
             }
             Sense::Applications => {
                 if self.state.applications.is_none() {
@@ -144,17 +144,17 @@ impl Workshop {
                         "the pedal has not been pumped since key or engine were switched: pump it first",
                     ));
                 }
-                self.pass(doing, timing::s(1));
+                self.pass(doing, timing::s(1)).await;
             }
             Sense::Lamp { instrument } => {
                 let card = self.find_card(instrument)?;
                 if !matches!(self.setup.kit[card].kind, InstrumentKind::Lamp) {
                     return Err(cannot(format!("{instrument} is no lamp")));
                 }
-                return self.do_read(doing, instrument);
+                return self.do_read(doing, instrument).await;
             }
-            Sense::BaseBrakes => self.do_base_brakes(doing)?,
-            Sense::YardDrive => self.do_yard_drive(doing)?,
+            Sense::BaseBrakes => self.do_base_brakes(doing).await?,
+            Sense::YardDrive => self.do_yard_drive(doing).await?,
         }
         let what = Observed::Sense(sense.clone());
         let predicted = self.predict(&what);
@@ -167,7 +167,12 @@ impl Workshop {
         self.places_of_part(part).into_iter().map(|(station, _)| (station, None)).collect()
     }
 
-    pub(super) fn do_time(&mut self, doing: &mut Doing, cycle: Cycle, max_s: u32) -> Result<(), Refusal> {
+    pub(super) async fn do_time(
+        &mut self,
+        doing: &mut Doing<'_>,
+        cycle: Cycle,
+        max_s: u32,
+    ) -> Result<(), Refusal> {
         in_range("longest time to wait in s", f64::from(max_s), 1.0, 7200.0)?;
         let card = self.need("stopwatch", |k| matches!(k, InstrumentKind::Stopwatch { .. }))?;
         let Some(pump) = self.pump() else {
@@ -176,7 +181,7 @@ impl Workshop {
         // The wait changes the state; readings before and after are not repeats.
         self.state.touch();
         let began = self.circuit.tick().0;
-        let watch = self.time_cycle(doing, pump, cycle, max_s);
+        let watch = self.time_cycle(doing, pump, cycle, max_s).await;
         self.waited(doing, began);
         let what = Observed::Interval { instrument: self.setup.kit[card].id.clone(), cycle, max_s };
         let predicted = watch.interval(max_s);
@@ -192,21 +197,26 @@ impl Workshop {
     }
 
     /// Counts time waited since `began` as unattended when it was long and nothing binds the trainee.
-    pub(super) fn waited(&self, doing: &mut Doing, began: u64) {
+    pub(super) fn waited(&self, doing: &mut Doing<'_>, began: u64) {
         let bound = matches!(self.state.pedal, PedalHold::Foot { .. }) || self.pressed_card().is_some();
         doing.unattended = !bound && timing::LONG_WAIT < self.circuit.tick().0 - began;
     }
 
-    pub(super) fn do_wait(&mut self, doing: &mut Doing, s: u32) -> Result<(), Refusal> {
+    pub(super) async fn do_wait(&mut self, doing: &mut Doing<'_>, s: u32) -> Result<(), Refusal> {
         in_range("time to wait in s", f64::from(s), 1.0, 43_200.0)?;
         let began = self.circuit.tick().0;
-        self.pass(doing, timing::s(u64::from(s)));
+        self.pass(doing, timing::s(u64::from(s))).await;
         self.waited(doing, began);
         self.state.touch();
         Ok(())
     }
 
-    pub(super) fn do_wait_until(&mut self, doing: &mut Doing, cue: Cue, max_s: u32) -> Result<(), Refusal> {
+    pub(super) async fn do_wait_until(
+        &mut self,
+        doing: &mut Doing<'_>,
+        cue: Cue,
+        max_s: u32,
+    ) -> Result<(), Refusal> {
         in_range("longest time to wait in s", f64::from(max_s), 1.0, 7200.0)?;
         let lamp_cue = matches!(cue, Cue::LampOn | Cue::LampOut);
         if lamp_cue && !self.lamps().any(|c| !self.state.fits[c].is_empty()) {
@@ -235,10 +245,14 @@ impl Workshop {
             if lamp_cue {
                 self.steps_that_fit(limit, cut);
             }
-            self.run_timed(cut);
+            self.run_timed(doing, cut).await;
         } else {
             while !self.cue(cue) && self.circuit.tick().0 < limit {
-                self.step(limit, Pace::Timed);
+                if lamp_cue {
+                    self.step(limit, Pace::Timed);
+                } else {
+                    self.run_on(doing.beside, limit, Pace::Timed, true).await;
+                }
             }
         }
         if !self.cue(cue) {

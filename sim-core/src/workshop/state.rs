@@ -4,6 +4,7 @@
 //! Everything here is changed by actions only. Ticks inside are ticks of the circuit's clock, which runs
 //! from before the arrival; [`super::Workshop`] takes the offset off before anything is shown.
 
+use super::exchange::Beside;
 use super::{Breach, Outcome, RecordEntry, Refusal};
 use crate::action::{PedalHold, Station, Written};
 use crate::car::RecordKind;
@@ -123,7 +124,9 @@ impl State {
 
 /// An action in hand: its limits and what has come of it so far.
 #[derive(Debug)]
-pub(super) struct Doing {
+pub(super) struct Doing<'a> {
+    /// With whom the circuit runs side by side while time passes; alone without.
+    pub(super) beside: Beside<'a>,
     /// Circuit tick at which it began.
     pub(super) start: u64,
     /// Circuit tick at which a recorded action ends (replay).
@@ -142,9 +145,10 @@ pub(super) struct Doing {
     pub(super) said: Vec<String>,
 }
 
-impl Doing {
-    pub(super) fn new(start: u64, cut: Option<u64>, events_before: usize) -> Self {
+impl<'a> Doing<'a> {
+    pub(super) fn new(start: u64, cut: Option<u64>, events_before: usize, beside: Beside<'a>) -> Self {
         Self {
+            beside,
             start,
             cut,
             unattended: false,

@@ -5,6 +5,7 @@
 //! unattended: the trainee can do something else meanwhile. All times are common practice, no source.
 
 use super::Workshop;
+use super::exchange::Beside;
 use super::state::Doing;
 use crate::action::Station;
 use crate::circuit::Pace;
@@ -67,17 +68,28 @@ pub(super) fn minutes(min: f64) -> u64 {
 
 impl Workshop {
     /// Lets `ticks` pass, or in replay whatever is left until the recorded end.
-    pub(super) fn pass(&mut self, doing: &Doing, ticks: u64) {
+    pub(super) async fn pass(&mut self, doing: &Doing<'_>, ticks: u64) {
         let to = self.circuit.tick().0 + ticks;
         let to = doing.cut.map_or(to, |cut| to.min(cut));
-        self.run_timed(to);
+        self.run_timed(doing, to).await;
     }
 
     /// Runs the circuit to exactly `to` (circuit tick) at the pace of a stated stretch of time.
-    pub(super) fn run_timed(&mut self, to: u64) {
+    pub(super) async fn run_timed(&mut self, doing: &Doing<'_>, to: u64) {
         while self.circuit.tick().0 < to {
-            self.step(to, Pace::Timed);
+            self.run_on(doing.beside, to, Pace::Timed, false).await;
         }
+    }
+
+    /// Takes steps, at least one, towards `limit`; with `on_event` none after one in which something switched.
+    pub(super) async fn run_on(&mut self, beside: Beside<'_>, limit: u64, pace: Pace, on_event: bool) {
+        let Some(exchange) = beside.filter(|_| self.recorder.is_none() && self.watch.is_none()) else {
+            self.step(limit, pace);
+            return;
+        };
+        let pause = Tick(limit.min(self.next_minute + self.offset));
+        self.circuit.run_abroad(exchange, Tick(limit), pace, pause, on_event).await;
+        self.note_minute();
     }
 
     /// Takes the steps of a wait until `limit` as long as they do not go beyond `cut`.
@@ -98,6 +110,11 @@ impl Workshop {
         let limit = self.recorder.as_ref().map_or(limit, |r| limit.min(r.next));
         self.circuit.step(Tick(limit), pace);
         self.record();
+        self.note_minute();
+    }
+
+    /// Takes the minute's digest when it is due.
+    fn note_minute(&mut self) {
         let now = self.circuit.tick().0 - self.offset;
         if self.next_minute <= now {
             self.minute_digests.push((Tick(now), self.digest()));
@@ -106,10 +123,10 @@ impl Workshop {
     }
 
     /// Walks to `station`.
-    pub(super) fn walk(&mut self, doing: &Doing, station: Station) {
+    pub(super) async fn walk(&mut self, doing: &Doing<'_>, station: Station) {
         if self.state.station != station {
             self.state.station = station;
-            self.pass(doing, WALK);
+            self.pass(doing, WALK).await;
         }
     }
 }

@@ -18,7 +18,7 @@ pub struct Watch {
 impl Workshop {
     /// Watches from now on.
     pub fn watch(&mut self) {
-        self.watch = Some(Box::new(Watch { start: self.circuit.clone(), told: Vec::new() }));
+        self.watch = Some(Box::new(Watch { start: self.circuit.copy(), told: Vec::new() }));
     }
 
     /// The stretch watched so far.
@@ -31,7 +31,7 @@ impl Workshop {
     pub(super) fn look(&mut self) {
         let Some(watch) = &mut self.watch else { return };
         if watch.start.changes() != self.circuit.changes() {
-            watch.start = self.circuit.clone();
+            watch.start = self.circuit.copy();
             watch.told.clear();
         }
         if watch.told.last().is_none_or(|(_, inputs)| inputs != self.circuit.inputs()) {

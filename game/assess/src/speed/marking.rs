@@ -9,12 +9,14 @@ use std::sync::Arc;
 
 use rayon::prelude::*;
 use sim_core::workshop::Workshop;
+use sim_core::workshop::exchange::{Beside, at_once, side_by_side};
 use sim_core::world::World;
 
 use super::SpeedError;
 use crate::attempt::Seed;
 use crate::course::Deed;
-use crate::evidence::deed_in;
+use crate::draws::DRAWS;
+use crate::evidence::{BESIDE, deed_in};
 use crate::hypotheses::Hypotheses;
 use crate::job::Job;
 use crate::pack::Library;
@@ -79,34 +81,52 @@ impl Marking {
         self.worlds.len()
     }
 
-    /// One run, in world number `which`; gives back the car as it stands then.
-    #[must_use]
-    pub fn run(&self, which: usize) -> Workshop {
-        let mut workshop = Workshop::new(self.job.setup(self.worlds[which % self.worlds.len()].clone()));
+    /// Does the whole attempt in the car of world number `which`.
+    async fn play(&self, which: usize, beside: Beside<'_>) -> Workshop {
+        let world = self.worlds[which % self.worlds.len()].clone();
+        let mut workshop = Workshop::new_beside(self.job.setup(world), beside).await;
         for index in 0..self.deeds.len() {
             if !self.deeds[index].refused {
-                deed_in(&mut workshop, &self.deeds, index);
+                deed_in(&mut workshop, &self.deeds, index, beside).await;
             }
         }
         workshop
     }
 
-    /// Which worlds stand for all when only `many` runs are made.
-    pub fn sample(&self, many: usize) -> impl Iterator<Item = usize> + '_ {
-        let stride = (self.worlds.len() as f64 * 0.618_034) as usize | 1;
-        (0..many).map(move |i| i * stride % self.worlds.len())
+    /// Which worlds stand for all when only `many` runs are made: whole hypotheses, from all over the list.
+    pub fn sample(&self, many: usize) -> Vec<usize> {
+        let hypotheses = self.worlds.len() / DRAWS;
+        let stride = (hypotheses as f64 * 0.618_034) as usize | 1;
+        (0..many).map(|i| i / DRAWS * stride % hypotheses * DRAWS + i % DRAWS).collect()
     }
 
     /// Runs worlds one after the other; their digests.
     #[must_use]
     pub fn run_one_by_one(&self, many: usize) -> Vec<u64> {
-        self.sample(many).map(|which| self.run(which).digest()).collect()
+        self.sample(many).into_iter().map(|which| at_once(self.play(which, None)).digest()).collect()
     }
 
-    /// Runs worlds on all threads; their digests in the same order.
+    /// Runs worlds on one thread, as many side by side as a marker does; their digests in the same order.
+    #[must_use]
+    pub fn run_side_by_side(&self, many: usize) -> Vec<u64> {
+        self.sample(many).chunks(BESIDE).flat_map(|together| self.run(together)).collect()
+    }
+
+    /// The same on all threads.
     #[must_use]
     pub fn run_on_all_threads(&self, many: usize) -> Vec<u64> {
-        let which: Vec<usize> = self.sample(many).collect();
-        which.par_iter().with_max_len(1).map(|&which| self.run(which).digest()).collect()
+        self.sample(many)
+            .par_chunks(BESIDE)
+            .with_max_len(1)
+            .flat_map_iter(|together| self.run(together))
+            .collect()
+    }
+
+    fn run(&self, which: &[usize]) -> Vec<u64> {
+        let mut digests = vec![0; which.len()];
+        side_by_side(digests.iter_mut().zip(which), async |(digest, which), beside| {
+            *digest = self.play(*which, beside).await.digest();
+        });
+        digests
     }
 }
