@@ -459,7 +459,9 @@ pub(crate) struct AtHand<R> {
 }
 
 /// Flow with its slope over the one further state it depends on: travel, m, or speed, rad/s.
-#[inline]
+///
+/// Always inlined: a stage that wants no slopes then works none out.
+#[inline(always)]
 pub(crate) fn flow<R: Real>(
     law: &Law<R>,
     a: Gas<R>,
@@ -504,7 +506,7 @@ pub(crate) fn flow<R: Real>(
     }
 }
 
-#[inline]
+#[inline(always)]
 fn lifted<R: Real>(
     part: u16,
     open: &Iso6358<R>,

@@ -201,9 +201,12 @@ impl Plan {
 
     /// Adds to the rows beyond n of `x` what a row-major Jacobian of n columns makes of the solution before them.
     pub(crate) fn add_beyond<R: Real>(&self, jacobian: &[R], x: &mut Column<R>) {
-        for (o, place) in &self.beyond {
-            let more = jacobian[*place as usize] * x[usize::from(o.column)];
-            x[usize::from(o.row)] += more;
+        // By rows: a sum stays in a register.
+        for row in self.beyond.chunk_by(|(a, _), (b, _)| a.row == b.row) {
+            let at = usize::from(row[0].0.row);
+            x[at] = row.iter().fold(x[at], |sum, (o, place)| {
+                sum + jacobian[*place as usize] * x[usize::from(o.column)]
+            });
         }
     }
 

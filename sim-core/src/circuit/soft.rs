@@ -48,6 +48,7 @@ pub(crate) fn of(assembly: &Assembly, law: &Law, a: PortRef, b: PortRef) -> Opti
 }
 
 /// Flow through `law` from `a` to `b` with soft ends, on a day of pressure `p_atm`.
+#[inline(always)]
 pub(crate) fn flow<R: Real>(law: &Law<R>, soft: &[Soft<R>; 2], a: Gas<R>, b: Gas<R>, p_atm: R) -> Flow<R> {
     let one = R::all(1.0);
     let (x, dx) = open_share(soft[0].collapse, p_atm - a.p);

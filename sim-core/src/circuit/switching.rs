@@ -123,6 +123,10 @@ impl Circuit {
     }
 
     pub(super) fn switch_to(&mut self, next: Vec<Flags>) {
+        if next == self.flags {
+            self.next_flags = next;
+            return;
+        }
         for (i, (old, new)) in self.flags.iter().zip(&next).enumerate() {
             let part = i as u16;
             if old.closed != new.closed {
@@ -149,10 +153,8 @@ impl Circuit {
                 self.events.push((self.tick, event));
             }
         }
-        if next != self.flags {
-            self.e = self.e.min(0);
-            self.flags.clone_from(&next);
-        }
+        self.e = self.e.min(0);
+        self.flags.clone_from(&next);
         self.next_flags = next;
     }
 }

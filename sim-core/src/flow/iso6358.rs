@@ -40,14 +40,14 @@ impl Iso6358 {
 impl<R: Real> Iso6358<R> {
     /// Mass flow from `a` to `b`; the same both ways.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn flow(&self, a: Gas<R>, b: Gas<R>) -> Flow<R> {
         let ahead = b.p.at_most(a.p);
         let flow = self.forward(Gas::choose(ahead, a, b), R::choose(ahead, b.p, a.p));
         Flow::choose(ahead, flow, flow.reversed())
     }
 
-    #[inline]
+    #[inline(always)]
     fn forward(&self, up: Gas<R>, p_down: R) -> Flow<R> {
         let k = self.c * RHO_0 * (R::all(T_0) / up.t).sqrt();
         let r = p_down / up.p;
@@ -57,7 +57,7 @@ impl<R: Real> Iso6358<R> {
     }
 
     /// ψ(r) and dψ/dr.
-    #[inline]
+    #[inline(always)]
     fn psi(&self, r: R) -> (R, R) {
         let (zero, one) = (R::all(0.0), R::all(1.0));
         let (choked, laminar) = (r.at_most(self.b), R::all(R_LAMINAR).at_most(r));

@@ -46,14 +46,14 @@ impl Pinhole {
 impl<R: Real> Pinhole<R> {
     /// Mass flow from `a` to `b`; the same both ways.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn flow(&self, a: Gas<R>, b: Gas<R>) -> Flow<R> {
         let ahead = b.p.at_most(a.p);
         let flow = self.forward(Gas::choose(ahead, a, b), R::choose(ahead, b.p, a.p));
         Flow::choose(ahead, flow, flow.reversed())
     }
 
-    #[inline]
+    #[inline(always)]
     fn forward(&self, up: Gas<R>, p_down: R) -> Flow<R> {
         let k = self.area * (R::all(2.0) / (up.t * R_AIR)).sqrt();
         let r = p_down / up.p;
@@ -63,7 +63,7 @@ impl<R: Real> Pinhole<R> {
     }
 
     /// C_d·Ψ and its slope over r.
-    #[inline]
+    #[inline(always)]
     fn phi(&self, r: R) -> (R, R) {
         let laminar = R::all(R_LAMINAR).at_most(r);
         let (mut phi, mut phi_r) = (R::all(0.0), R::all(0.0));

@@ -30,7 +30,7 @@ spread!(CheckLaw { open, p_crack, p_span, leak, lift_min });
 impl<R: Real> CheckLaw<R> {
     /// Mass flow from `a` to `b`.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn flow(&self, a: Gas<R>, b: Gas<R>) -> Flow<R> {
         let (zero, one) = (R::all(0.0), R::all(1.0));
         let (s, ds) = smoothstep((a.p - b.p - self.p_crack) / self.p_span);
