@@ -135,13 +135,14 @@ enum From {
 impl End {
     /// Change of pressure and temperature with the increment `k` of the state.
     #[inline]
-    pub(super) fn change<R: Real>(&self, follows: Follows<R>, k: &Column<R>) -> (R, R) {
+    pub(super) fn change<R: Real>(&self, follows: &[Follows<R>], k: &Column<R>) -> (R, R) {
         let zero = R::all(0.0);
         match self.from {
-            From::Volume { mass, travel, .. } => (
-                follows.p_u * k[mass + 1] + travel.map_or(zero, |i| follows.p_x * k[i]),
-                follows.t_m * k[mass] + follows.t_u * k[mass + 1],
-            ),
+            From::Volume { k: body, mass, travel, .. } => {
+                let Follows { p_u, p_x, t_m, t_u } = follows[body];
+                let by_travel = travel.map_or(zero, |i| p_x * k[i]);
+                (p_u * k[mass + 1] + by_travel, t_m * k[mass] + t_u * k[mass + 1])
+            }
             From::Room(_) => (zero, k[0]),
             From::Manifold { pressure, .. } => (k[pressure], k[0]),
         }
@@ -436,6 +437,15 @@ impl Model {
         }
         self.gases(numbers, y, scratch);
         self.solve_wiring(numbers, y, scratch);
+        if S::WANTED {
+            let bodies = numbers.bodies.iter().zip(&self.mass_at).zip(scratch.gas.iter().zip(&scratch.volume));
+            scratch.tangent.follows.extend(bodies.map(|((body, &mass), (gas, m3))| Follows {
+                p_u: R::all(GAMMA - 1.0) / *m3,
+                p_x: -gas.p / *m3 * body.per_travel_m2,
+                t_m: -gas.t / y[mass],
+                t_u: gas.t / y[mass + 1],
+            }));
+        }
         self.edges(numbers, y, f, sink, scratch);
         self.walls(numbers, y, f, sink, scratch);
         self.pistons(numbers, y, f, sink, scratch);
@@ -512,31 +522,20 @@ impl Model {
             if !S::WANTED {
                 continue;
             }
-            let follows = |end: &End, gas: Gas<R>| match end.from {
-                From::Volume { k, mass, .. } => Follows {
-                    p_u: R::all(GAMMA - 1.0) / scratch.volume[k],
-                    p_x: -gas.p / scratch.volume[k] * numbers.bodies[k].per_travel_m2,
-                    t_m: -gas.t / y[mass],
-                    t_u: gas.t / y[mass + 1],
-                },
-                From::Room(_) | From::Manifold { .. } => Follows::default(),
-            };
-            let ends = [follows(end_a, a), follows(end_b, b)];
-            scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a, ends });
+            scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a });
             let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: Places, dm: R, dh: R| {
                 sink.add_at(mass_a, -dm);
                 sink.add_at(mass_b, dm);
                 sink.add_at(enthalpy_a, -dh);
                 sink.add_at(enthalpy_b, dh);
             };
-            for (end, follows, dp, dt, is_up) in [
-                (end_a, ends[0], flow.dpa, flow.dta, up_is_a),
-                (end_b, ends[1], flow.dpb, flow.dtb, !up_is_a),
-            ] {
+            for (end, dp, dt, is_up) in
+                [(end_a, flow.dpa, flow.dta, up_is_a), (end_b, flow.dpb, flow.dtb, !up_is_a)]
+            {
                 let (h_p, h_t) = (h_up * dp, (t_up * dt + R::choose(is_up, flow.m, zero)) * CP);
                 match end.from {
-                    From::Volume { by_mass, by_energy, by_travel, .. } => {
-                        let Follows { p_u, p_x, t_m, t_u } = follows;
+                    From::Volume { k, by_mass, by_energy, by_travel, .. } => {
+                        let Follows { p_u, p_x, t_m, t_u } = scratch.tangent.follows[k];
                         both(by_mass, dt * t_m, h_t * t_m);
                         both(by_energy, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
                         if let Some(by_travel) = by_travel {
@@ -571,7 +570,6 @@ impl Model {
             f[im + 1] += q;
             f[heat_row] += q;
             if S::WANTED {
-                scratch.tangent.walls.push((-t / y[im], t / y[im + 1]));
                 let lost = body.h_a * t;
                 for row in [im + 1, heat_row] {
                     sink.add(row, 0, body.h_a);

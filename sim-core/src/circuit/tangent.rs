@@ -11,7 +11,7 @@ use crate::air::CP;
 use crate::flow::Flow;
 use crate::lanes::Real;
 
-/// How pressure and temperature at an end of a way follow from the state.
+/// How pressure and temperature of a body of air follow from the state.
 #[derive(Clone, Copy, Debug, Default)]
 pub(super) struct Follows<R> {
     /// ∂p/∂U, Pa/J.
@@ -32,7 +32,6 @@ pub(super) struct Way<R: Real> {
     pub(super) slope: R,
     pub(super) t_up: R,
     pub(super) up_is_a: R::Mask,
-    pub(super) ends: [Follows<R>; 2],
 }
 
 /// A booster's piston, linearised: slopes of its speed and of both pressures over rear, front and travel.
@@ -48,15 +47,15 @@ pub(super) struct Piston<R> {
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Tangent<R: Real> {
     pub(super) ways: Vec<Way<R>>,
-    /// Per volume, ∂T/∂m and ∂T/∂U.
-    pub(super) walls: Vec<(R, R)>,
+    /// Per volume.
+    pub(super) follows: Vec<Follows<R>>,
     pub(super) pistons: Vec<Piston<R>>,
 }
 
 impl<R: Real> Tangent<R> {
     pub(super) fn clear(&mut self) {
         self.ways.clear();
-        self.walls.clear();
+        self.follows.clear();
         self.pistons.clear();
     }
 }
@@ -73,7 +72,7 @@ impl Model {
     ) {
         let zero = R::all(0.0);
         for (way, (ends, state)) in tangent.ways.iter().zip(self.ends.iter().zip(&self.edge_state)) {
-            let [a, b] = [0, 1].map(|side| ends[side].change(way.ends[side], k));
+            let [a, b] = [0, 1].map(|side| ends[side].change(&tangent.follows, k));
             let by_state = state.map_or(zero, |i| way.slope * k[i]);
             let f = &way.flow;
             let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
@@ -85,8 +84,8 @@ impl Model {
             out[end_a.enthalpy] -= dh;
             out[end_b.enthalpy] += dh;
         }
-        for ((body, (t_m, t_u)), im) in numbers.bodies.iter().zip(&tangent.walls).zip(&self.mass_at) {
-            let dq = body.h_a * (k[0] - (*t_m * k[*im] + *t_u * k[im + 1]));
+        for ((body, follows), im) in numbers.bodies.iter().zip(&tangent.follows).zip(&self.mass_at) {
+            let dq = body.h_a * (k[0] - (follows.t_m * k[*im] + follows.t_u * k[im + 1]));
             out[im + 1] += dq;
             out[self.n + 2] += dq;
         }
