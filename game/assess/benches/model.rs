@@ -5,14 +5,15 @@ use std::path::Path;
 
 use assess::pack::Library;
 use assess::speed::marking::Marking;
-use assess::speed::{Cases, Steps, many_drives};
+use assess::speed::{Cases, Steps, many_drives, run_abreast};
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use rayon::prelude::*;
+use sim_core::lanes::Four;
 
 /// Cars in a row.
 const CARS: usize = 16;
 /// Runs of the attempt under hypotheses.
-const RUNS: usize = 16;
+const RUNS: usize = 64;
 
 fn library() -> Library {
     let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
@@ -45,6 +46,7 @@ fn many(c: &mut Criterion) {
     group.bench_function("one thread", |b| {
         b.iter(|| drives.iter().map(|d| d.run(Steps::Chosen).steps()).sum::<u64>());
     });
+    group.bench_function("side by side", |b| b.iter(|| black_box(run_abreast::<Four>(&drives))));
     group.bench_function("all threads", |b| {
         b.iter(|| drives.par_iter().with_max_len(1).map(|d| d.run(Steps::Chosen).steps()).sum::<u64>());
     });
@@ -57,7 +59,8 @@ fn marking(c: &mut Criterion) {
     let mut group = c.benchmark_group("runs under hypotheses");
     group.sample_size(10);
     group.throughput(Throughput::Elements(RUNS as u64));
-    group.bench_function("one thread", |b| b.iter(|| black_box(marking.run_one_by_one(RUNS))));
+    group.bench_function("one by one", |b| b.iter(|| black_box(marking.run_one_by_one(RUNS))));
+    group.bench_function("side by side", |b| b.iter(|| black_box(marking.run_side_by_side(RUNS))));
     group.bench_function("all threads", |b| b.iter(|| black_box(marking.run_on_all_threads(RUNS))));
     group.finish();
 }

@@ -14,9 +14,10 @@ use std::io::Write;
 use anyhow::Context as _;
 use assess::pack::Library;
 use assess::speed::marking::Marking;
-use assess::speed::{Cases, Steps, Stretch, many_drives};
+use assess::speed::{Cases, Steps, Stretch, many_drives, run_abreast};
 use rayon::prelude::*;
 use sim_core::circuit::Circuit;
+use sim_core::lanes::Four;
 
 use crate::cli::{BenchArgs, Places};
 use rows::{Beside, Row, Rows};
@@ -25,7 +26,7 @@ use stopwatch::{Clock, Measured, measure};
 /// Cars in a row.
 const CARS: usize = 64;
 /// Runs under hypotheses in a sample.
-const RUNS: usize = 32;
+const RUNS: usize = 128;
 /// Circuits that are laid side by side to see how large one is.
 const LAID_OUT: usize = 2_000;
 /// Steps of one tick are equally long, so a minute of them stands for any stretch.
@@ -107,8 +108,15 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
         });
     })
     .rate_of(seconds);
+    let abreast = measure(Clock::Thread, samples, || {
+        black_box(run_abreast::<Four>(drives));
+    })
+    .rate_of(seconds);
     let name = "64 cars driving";
-    rows.push(Row::new(name, "one after the other", PROCESSOR, one(Clock::Thread), samples));
+    let by_processor = one(Clock::Thread);
+    rows.push(Row::new(name, "one after the other", PROCESSOR, by_processor, samples));
+    let beside = Beside::of("one after the other", abreast, by_processor);
+    rows.push(Row::new(name, "side by side, four lanes", PROCESSOR, abreast, samples).beside(beside));
     let by_clock = one(Clock::Wall);
     rows.push(Row::new(name, "one after the other", BY_THE_CLOCK, by_clock, samples));
     let beside = Beside::of("one after the other", together, by_clock);
@@ -116,9 +124,13 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
 }
 
 fn marking_rows(rows: &mut Rows, marking: &Marking, samples: usize) {
-    let one = |clock| {
+    let one = measure(Clock::Thread, samples, || {
+        black_box(marking.run_one_by_one(RUNS));
+    })
+    .rate_of(RUNS as f64);
+    let beside = |clock| {
         let all = || {
-            black_box(marking.run_one_by_one(RUNS));
+            black_box(marking.run_side_by_side(RUNS));
         };
         measure(clock, samples, all).rate_of(RUNS as f64)
     };
@@ -127,11 +139,17 @@ fn marking_rows(rows: &mut Rows, marking: &Marking, samples: usize) {
     })
     .rate_of(RUNS as f64);
     let name = "hypothesis runs";
-    rows.push(Row::new(name, "one thread", "runs per processor s", one(Clock::Thread), samples));
-    let by_clock = one(Clock::Wall);
-    rows.push(Row::new(name, "one thread", "runs per s by the clock", by_clock, samples));
-    let beside = Beside::of("one thread", together, by_clock);
-    rows.push(Row::new(name, "all threads", "runs per s by the clock", together, samples).beside(beside));
+    rows.push(Row::new(name, "one after the other", "runs per processor s", one, samples));
+    let lanes = beside(Clock::Thread);
+    let ratio = Beside::of("one after the other", lanes, one);
+    rows.push(Row::new(name, "side by side", "runs per processor s", lanes, samples).beside(ratio));
+    let by_clock = beside(Clock::Wall);
+    rows.push(Row::new(name, "side by side, one thread", "runs per s by the clock", by_clock, samples));
+    let ratio = Beside::of("side by side, one thread", together, by_clock);
+    rows.push(
+        Row::new(name, "side by side, all threads", "runs per s by the clock", together, samples)
+            .beside(ratio),
+    );
 }
 
 /// What a circuit takes with all its buffers: resident memory of this process before and after many copies.

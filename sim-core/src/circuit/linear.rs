@@ -204,9 +204,9 @@ impl Plan {
         // By rows: a sum stays in a register.
         for row in self.beyond.chunk_by(|(a, _), (b, _)| a.row == b.row) {
             let at = usize::from(row[0].0.row);
-            x[at] = row.iter().fold(x[at], |sum, (o, place)| {
-                sum + jacobian[*place as usize] * x[usize::from(o.column)]
-            });
+            x[at] = row
+                .iter()
+                .fold(x[at], |sum, (o, place)| sum + jacobian[*place as usize] * x[usize::from(o.column)]);
         }
     }
 

@@ -438,7 +438,8 @@ impl Model {
         self.gases(numbers, y, scratch);
         self.solve_wiring(numbers, y, scratch);
         if S::WANTED {
-            let bodies = numbers.bodies.iter().zip(&self.mass_at).zip(scratch.gas.iter().zip(&scratch.volume));
+            let bodies =
+                numbers.bodies.iter().zip(&self.mass_at).zip(scratch.gas.iter().zip(&scratch.volume));
             scratch.tangent.follows.extend(bodies.map(|((body, &mass), (gas, m3))| Follows {
                 p_u: R::all(GAMMA - 1.0) / *m3,
                 p_x: -gas.p / *m3 * body.per_travel_m2,

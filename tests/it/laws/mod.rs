@@ -10,4 +10,5 @@ mod jobs;
 mod part_slopes;
 mod physics_page;
 mod random_actions;
+mod side_by_side;
 mod ticks;

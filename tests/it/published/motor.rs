@@ -39,7 +39,7 @@ fn val_winding_temperature_by_resistance() {
     let (mut low, mut high) = (0.0, 200.0);
     for _ in 0..80 {
         let rise = 0.5 * (low + high);
-        if p.resistance_ohm(293.15 + rise) < 4.22 { low = rise } else { high = rise }
+        if p.motor().resistance_ohm(293.15 + rise) < 4.22 { low = rise } else { high = rise }
     }
     let mut t = Table::of("Kulshreshtha, Basic Electrical Engineering, ch. 2", "6.5");
     t.near("rise from 20 °C, 3.42 to 4.22 Ω, K", low, 59.59, COEFFICIENT);
@@ -60,8 +60,8 @@ fn val_magnet_weakens_by_heat() {
 fn reg_hot_motor() {
     let p = pump(0.2);
     let hot = 373.15;
-    let r = p.resistance_ohm(293.15) / p.resistance_ohm(hot);
-    let k = p.motor_constant(hot) / p.motor_constant(293.15);
+    let r = p.motor().resistance_ohm(293.15) / p.motor().resistance_ohm(hot);
+    let k = p.motor().motor_constant(hot) / p.motor().motor_constant(293.15);
     let mut t = Table::of("copper 0.393 %/K, ferrite −0.20 %/K (from memory), computed", "6.16");
     t.near("stall current, 20 to 100 °C", r, 0.760_8, half_digit(4));
     t.near("motor constant", k, 0.84, half_digit(2));
