@@ -56,7 +56,7 @@ birch-limit-battery = Batterie, Zündung aus, eine Viertelstunde in Ruhe: 12,2 b
 
 birch-record-day = Tagesluftdruck, vom Barometer
 birch-record-battery = Batteriespannung an den Polen, Zündung aus
-birch-record-drop = Freigabe: bei leerem Speicher gehaltenes Pedal sinkt beim Starten des Motors
+birch-record-drop = Freigabe: bei abgebautem Unterdruck gehaltenes Pedal sinkt beim Starten des Motors
 birch-record-reserve = Freigabe: unterstützte Betätigungen bei stehendem Motor, mindestens zwei
 birch-record-no-rise = Freigabe: 30 s nach dem Abstellen gehaltenes Pedal steigt nicht
 birch-record-yard = Freigabe: langsame Bremsprobe auf dem Hof

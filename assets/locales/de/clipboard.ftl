@@ -9,7 +9,7 @@ leaf-finding = Befund
 card-customer = Angaben des Kunden
 card-quote = „{ $text }“
 card-cautions = Vorsicht
-card-defer = Angaben des Fahrzeugherstellers, örtliche Vorschriften und zugelassene Fachpraxis gehen allem vor, was dieses Programm sagt. Es ist eine Übung, keine Reparaturanleitung.
+card-defer = Angaben des Fahrzeugherstellers, örtliche Vorschriften und anerkannte Regeln der Technik gehen allem vor, was dieses Programm sagt. Es ist eine Übung, keine Reparaturanleitung.
 card-read = Karte gelesen: bestätigen
 card-was-read = gelesen um { $time }
 
@@ -79,7 +79,7 @@ finding-confirm-second = Er zählt halb; der erste bleibt bestehen.
 finding-confirm-do = Ja, das ist der Befund
 finding-confirm-not = Noch nicht
 
-back-title = Fahrzeug zurückgeben?
+back-title = Fahrzeug übergeben?
 back-complete = Auf dem Papier fehlt nichts.
 back-missing = Auf dem Papier fehlt noch:
 back-no-finding = Kein Befund abgegeben; ohne Befund kann das Fahrzeug nicht zurück.
@@ -91,5 +91,5 @@ back-record = Im Protokoll offen: { $lines }.
 back-release = Freigabeprüfungen offen: { $lines }.
 back-caution = Bremsen
 back-caution-text = Kein Fahrzeug freigeben, dessen Bremskraftunterstützung nicht nachgewiesen ist. Das Fahrzeug absehen: Abdeckungen, Stopfen, Klemmen, Messgeräte, Keile. Danach ist der Versuch beendet.
-back-do = Zurückgeben
+back-do = Übergeben
 back-not = Noch nicht

@@ -9,7 +9,7 @@ diagram-legend = Symbole
 diagram-title-air = Unterdruck · ISO 1219-1
 diagram-title-wiring = Elektrik · IEC 60617, DIN 72552
 diagram-none = Für dieses Fahrzeug gibt es keinen Plan. Seine Teile:
-diagram-outline-on = hinter: { $cover }
+diagram-outline-on = verdeckt von: { $cover }
 diagram-outline-off = { $cover }: offen
 diagram-cover-on = { $cover }: montiert
 diagram-cover-off = { $cover }: abgebaut
@@ -46,7 +46,7 @@ diagram-sign-wiring-wire = Leitung mit ihrem Querschnitt
 diagram-sign-wiring-body = Massepunkt an der Karosserie (31)
 
 alder-short-booster = Bremskraftverstärker
-alder-short-hose_b = Schlauch zum BKV
+alder-short-hose_b = Schlauch zum Verstärker
 alder-short-tee = Kreuzstück
 alder-short-switch = Unterdruckschalter
 alder-short-valve_m = Rückschlagventil Motor

@@ -1,9 +1,9 @@
 # Nennt die versteckten Fehler: nicht lesen, bevor die Aufträge bearbeitet sind.
 # Was die Aufträge des Pakets »first-shift« sagen: Kundin oder Kunde, Vorsicht, Auflösung.
 
--yard-pump = Die Pumpe läuft bei eingeschalteter Zündung von selbst an, und an der Ampel der Motor ebenso: Zündung aus und Pumpensicherung heraus, bevor Hände hineingreifen.
--yard-hot = Pumpe und Abgasanlage sind heiß, Riemen und Lüfter drehen: eng anliegende Kleidung, nichts anfassen, was eben gelaufen ist.
--yard-assist = Bei leerem Speicher fehlt die Unterstützung: zuerst Unterlegkeile anlegen, und niemand bewegt das Fahrzeug vor den Freigabeprüfungen.
+-yard-pump = Die Pumpe läuft bei eingeschalteter Zündung von selbst an, und an der Ampel der Motor ebenso: Zündung aus und Pumpensicherung heraus, bevor hineingegriffen wird.
+-yard-hot = Pumpe und Abgasanlage sind heiß, Riemen und Lüfter drehen sich: eng anliegende Kleidung, nichts anfassen, was eben gelaufen ist.
+-yard-assist = Ist der Unterdruckvorrat abgebaut, fehlt die Unterstützung: zuerst Unterlegkeile anlegen, und niemand bewegt das Fahrzeug vor den Freigabeprüfungen.
 -yard-battery = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen, und nie die Pole überbrücken.
 -yard-exhaust = Abgase in geschlossenen Räumen: Absaugung an, bevor der Motor läuft.
 
@@ -38,7 +38,7 @@ job-first-shift-flat-after-the-weekend-debrief-3 = Ein Ohmmeter über 30 und 87 
 job-first-shift-flat-after-the-weekend-debrief-4 = Eine Pumpe, die ein Wochenende lang läuft, wird sehr heiß und altert. Unterdruck, Strom und Laufzeit waren eine Messung wert, bevor das Fahrzeug zurückging: Hier hatte sie keinen Schaden genommen.
 
 job-first-shift-hard-first-press = Hartes Pedal beim ersten Tritt am Morgen
-job-first-shift-hard-first-press-says-1 = Morgens als Erstes ist das Pedal wie ein Ziegelstein. Aus Gewohnheit trete ich es, bevor ich den Schlüssel drehe, und es gibt gar nicht nach.
+job-first-shift-hard-first-press-says-1 = Morgens als Erstes ist das Pedal steinhart. Aus Gewohnheit trete ich es, bevor ich den Schlüssel drehe, und es gibt gar nicht nach.
 job-first-shift-hard-first-press-says-2 = Ist das Auto einmal an, ist es für den Rest des Tages gut. Abends kann ich es bei stehendem Motor gleich nach dem Anhalten noch ein paarmal treten.
 job-first-shift-hard-first-press-says-3 = Es begann im Herbst und wurde schlimmer.
 job-first-shift-hard-first-press-caution-1 = { -yard-pump }

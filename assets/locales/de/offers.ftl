@@ -25,7 +25,7 @@ offer-read-sheet = Datenblatt lesen
 offer-listen-hum = Hören, ob die Pumpe läuft
 offer-base-brakes = Betriebsbremse in Augenschein nehmen
 offer-yard-drive = Langsame Bremsprobe auf dem Hof
-offer-hand-back = Fahrzeug zurückgeben
+offer-hand-back = Fahrzeug übergeben
 offer-turn-key = Zündschlüssel
 offer-turn-starter = Motor: starten, abstellen, Drehzahl
 offer-turn-pedal = Pedal
@@ -85,7 +85,7 @@ offer-overnight = Über Nacht stehen lassen
 
 short-read = Ablesen
 short-unfit-this = Abnehmen
-short-take = In die Hand
+short-take = Nehmen
 short-stroke = Hübe
 short-lever-down = Hebel drücken
 short-lever-up = Hebel los

@@ -13,6 +13,6 @@ settings-quality-auto = Nach Leistung des Rechners
 settings-quality-low = Einfach
 settings-quality-high = Voll
 settings-motion = Bewegung
-settings-motion-why = Gleiten von Platz zu Platz, Schütteln von Maschinen.
+settings-motion-why = Gleiten von Platz zu Platz, Vibrationen laufender Maschinen.
 settings-motion-full = Alle Bewegungen
 settings-motion-less = So wenig wie möglich

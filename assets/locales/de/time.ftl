@@ -2,7 +2,7 @@
 
 clock-name = Werkstattuhr { $time }
 clock-spent = { $worked } min gearbeitet · { $waited } min gewartet
-pace-hold = Pause
+pace-hold = Steht
 pace-live = ×1
 pace-ten = ×10
 pace-sixty = ×60

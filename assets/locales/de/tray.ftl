@@ -64,11 +64,11 @@ step-go = Mit 1 bis 5 an einen Platz gehen oder den Raum mit der Maus drehen.
 step-do = Etwas anklicken oder mit F suchen: sein Menü sagt, was sich damit tun lässt.
 step-tool = Ein Werkzeug von der Wand nehmen (T), dann anklicken, wohin sein Ende soll.
 step-note = Ein Gerät ablesen und das Abgelesene notieren: nur Notiertes zählt.
-step-back = Den Befund auf dem Klemmbrett geben, instand setzen, prüfen, zurückgeben.
+step-back = Den Befund auf dem Klemmbrett geben, instand setzen, prüfen, übergeben.
 help-care = Dies ist eine Übung, keine Serviceunterlage. Am echten Fahrzeug gehen Herstellerdaten, örtliche Vorschriften und zugelassene Praxis vor.
 
 keys-going = Sich umsehen
-keys-station = Schreibtisch, Fahrersitz, Motorraum, vorn unten, Werkbank
+keys-station = Schreibtisch, Fahrersitz, Motorraum, Fahrzeugfront, Werkbank
 keys-middle = Werkstatt, Schaltplan, beides
 keys-find = Teil oder Werkzeug nach Namen suchen
 keys-tab = Von Teil zu Teil; Eingabetaste öffnet das Menü
@@ -100,3 +100,6 @@ keys-overnight = Über Nacht
 
 room-names = Namen
 tip-names = Namen von Teilen und Werkzeugen in der Werkstatt zeigen oder nicht (A)
+legend-air = Luft
+legend-wire = Strom
+legend-part = Teil

@@ -5,7 +5,7 @@ decimal-mark = ,
 station-desk = Schreibtisch
 station-cab = Fahrersitz
 station-bay = Motorraum
-station-front = Vorn unten
+station-front = Fahrzeugfront
 station-bench = Werkbank
 middle-room = Werkstatt
 middle-diagram = Schaltplan
@@ -13,7 +13,7 @@ middle-both = Beides
 bar-leave = Auftrag verlassen
 bar-settings = Einstellungen
 bar-mark-sheet = Bewertung
-bar-hand-back = Fahrzeug zurückgeben …
+bar-hand-back = Fahrzeug übergeben …
 
 name-joint = Verbindung: { $a } – { $b }
 name-port = { $part }: { $end }

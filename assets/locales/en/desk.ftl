@@ -4,7 +4,7 @@ desk-leave = Leave the program
 desk-trouble = That did not work
 desk-caution = Before anything you learn here is used on a car
 desk-caution-1 = The vehicle maker's data, local rules and licensed practice come first. This is practice, not service information.
-desk-caution-2 = Brakes can hurt people. Work on them only when you are trained for it or somebody who is stands beside you.
+desk-caution-2 = Brakes can hurt people. Work on them only if you are trained for it, or together with somebody who is.
 desk-carry-on = Unfinished attempts
 desk-carry-on-this = Carry on: { $job }
 desk-attempt = attempt { $n }
@@ -15,3 +15,5 @@ desk-actions = { $n ->
 }
 desk-minutes = { $minutes } minutes of work
 desk-pack-broken = This pack cannot be used
+desk-begin = Begin
+desk-go-on = Carry on

@@ -86,7 +86,7 @@ offer-overnight = Leave it overnight
 
 short-read = Read
 short-unfit-this = Take off
-short-take = In the hand
+short-take = Take
 short-stroke = Stroke
 short-lever-down = Lever: press
 short-lever-up = Lever: let go

@@ -2,7 +2,7 @@
 
 clock-name = workshop clock { $time }
 clock-spent = { $worked } min worked · { $waited } min waited
-pace-hold = Pause
+pace-hold = Paused
 pace-live = ×1
 pace-ten = ×10
 pace-sixty = ×60

@@ -100,3 +100,6 @@ keys-overnight = Overnight
 
 room-names = Names
 tip-names = Names of parts and tools in the room, shown or not (A)
+legend-air = air
+legend-wire = current
+legend-part = part

@@ -150,6 +150,8 @@ impl Workshop {
                     }
                     match (self.circuit.meter(part), set) {
                         (None, MeterMode::Ohm) => return Predicted::Beyond(ohm.max),
+                        // Leads in the air, or its fuse melted: it shows nought and does not say why.
+                        (None, MeterMode::Volt | MeterMode::Ampere) => Some(0.0),
                         (value, _) => value,
                     }
                 }

@@ -209,8 +209,8 @@ fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, 
         return (e, why);
     }
     let mut why = format!(
-        "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {} of \
-         the {:.1} bits that lead to {}, {}.",
+        "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {} \
+         bits, where {:.1} lead to {}, {}.",
         percent(prior),
         telling.len(),
         percent(reached),

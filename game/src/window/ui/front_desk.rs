@@ -141,9 +141,11 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, focus: &mu
                 let lines = [
                     (words.say_with("card-quote", &[("text", says.into())]), theme::PEN),
                     (words.car(&job.car_id, &job.car), theme::INK_FAINT),
-                    (words.say_with("desk-minutes", &[("minutes", minutes.into())]), theme::ACCENT),
+                    (words.say_with("desk-minutes", &[("minutes", minutes.into())]), theme::INK_FAINT),
                 ];
-                let response = paper::card(column, &words.job(&job.name, &job.title), &lines, JOB_CARD);
+                let begin = words.say("desk-begin");
+                let response =
+                    paper::card(column, &words.job(&job.name, &job.title), &lines, &begin, JOB_CARD);
                 first(&response, focus);
                 if response.clicked() {
                     ui.ask(Ask::Begin(job.name.clone()));
@@ -163,7 +165,7 @@ fn unfinished(column: &mut egui::Ui, shop: &Shop, words: &Words, attempt: &Unfin
         (which(words, &attempt.path), theme::INK_FAINT),
     ];
     let title = words.say_with("desk-carry-on-this", &[("job", title.into())]);
-    paper::card(column, &title, &lines, ATTEMPT_CARD)
+    paper::card(column, &title, &lines, &words.say("desk-go-on"), ATTEMPT_CARD)
 }
 
 /// Which attempt a file is: files that the program named end in a number; of others the name is told.

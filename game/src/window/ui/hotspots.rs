@@ -106,8 +106,29 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let size = vec2(0.0, theme::TARGET);
     let corner = Rect::from_min_size(scene.min + vec2(8.0, 6.0), vec2(90.0, theme::TARGET));
     let mut inner = root.new_child(egui::UiBuilder::new().max_rect(corner));
-    if inner.add(all.min_size(size)).on_hover_text(words.say("tip-names")).clicked() {
+    let button = inner.add(all.min_size(size)).on_hover_text(words.say("tip-names"));
+    if button.clicked() {
         ui.hotspots.names = !ui.hotspots.names;
+    }
+    legend(root, words, button.rect.right_center() + vec2(8.0, 0.0));
+}
+
+/// What the three kinds of marks stand for, in a line that begins at `at`.
+fn legend(root: &egui::Ui, words: &Words, at: Pos2) {
+    let painter = root.painter();
+    let kinds = [(Kind::Air, "legend-air"), (Kind::Wire, "legend-wire"), (Kind::Body, "legend-part")];
+    let texts = kinds.map(|(kind, key)| {
+        (kind, painter.layout_no_wrap(words.say(key), FontId::proportional(13.0), theme::ON_BENCH))
+    });
+    let wide: f32 = texts.iter().map(|(_, text)| text.size().x + 32.0).sum();
+    let back = Rect::from_min_size(at - vec2(0.0, 12.0), vec2(wide + 4.0, 24.0));
+    painter.rect_filled(back, 3.0, theme::BENCH);
+    let mut x = at.x + 14.0;
+    for (kind, text) in texts {
+        draw_mark(painter, kind, Pos2::new(x, at.y), false);
+        let width = text.size().x;
+        painter.galley(Pos2::new(x + 10.0, at.y - text.size().y * 0.5), text, theme::ON_BENCH);
+        x += width + 32.0;
     }
 }
 
@@ -167,36 +188,53 @@ fn clicked(response: &Response) -> bool {
     response.clicked_by(egui::PointerButton::Primary) || response.clicked()
 }
 
-/// The mark of a hotspot: dark rim, light line, so that it is seen on paint and on paper.
+/// What a mark marks.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    /// A port for air.
+    Air,
+    /// A port for current.
+    Wire,
+    /// A body.
+    Body,
+}
+
+/// The mark of a hotspot.
 fn mark(root: &egui::Ui, shop: &Shop, thing: Thing, at: Pos2, on: bool) {
-    let painter = root.painter();
-    let size = if on { MARK_ON } else { MARK };
-    let (under, over) = if on {
-        (Stroke::new(5.0, RIM), Stroke::new(2.5, theme::ACCENT_ON_DARK))
-    } else {
-        (Stroke::new(3.4, RIM), Stroke::new(1.6, theme::ON_BENCH))
+    let kind = match thing {
+        Thing::Port(port) => match shop.car().map(|car| car.assembly.domain(port)) {
+            Some(Domain::Electrical) => Kind::Wire,
+            _ => Kind::Air,
+        },
+        _ => Kind::Body,
     };
-    match thing {
-        Thing::Port(port) => {
-            let electric = shop.car().is_some_and(|car| car.assembly.domain(port) == Domain::Electrical);
-            for stroke in [under, over] {
-                if electric {
-                    let rect = Rect::from_center_size(at, Vec2::splat(size * 1.8));
-                    painter.rect_stroke(rect, 1.0, stroke, StrokeKind::Middle);
-                } else {
-                    painter.circle_stroke(at, size, stroke);
-                }
+    draw_mark(root.painter(), kind, at, on);
+}
+
+/// Dark rim, light line, so that it is seen on paint and on paper.
+fn draw_mark(painter: &egui::Painter, kind: Kind, at: Pos2, on: bool) {
+    let size = if on { MARK_ON } else { MARK };
+    let strokes = if on {
+        [Stroke::new(5.0, RIM), Stroke::new(2.5, theme::ACCENT_ON_DARK)]
+    } else {
+        [Stroke::new(3.4, RIM), Stroke::new(1.6, theme::ON_BENCH)]
+    };
+    match kind {
+        Kind::Wire => {
+            let rect = Rect::from_center_size(at, Vec2::splat(size * 1.8));
+            for stroke in strokes {
+                painter.rect_stroke(rect, 1.0, stroke, StrokeKind::Middle);
             }
         }
-        _ if on => {
-            for stroke in [under, over] {
-                painter.circle_stroke(at, MARK_ON, stroke);
-            }
-        }
-        _ => {
+        Kind::Body if !on => {
             // A body wants no mark: one sees it. A dot says that it can be taken hold of.
             painter.circle_filled(at, 4.6, RIM);
             painter.circle_filled(at, 2.6, theme::ON_BENCH);
+        }
+        Kind::Air | Kind::Body => {
+            for stroke in strokes {
+                painter.circle_stroke(at, size, stroke);
+            }
         }
     }
 }

@@ -123,19 +123,36 @@ pub fn choice<'a>(on: bool, text: impl egui::IntoAtoms<'a>) -> Button<'a> {
     Button::selectable(on, text).frame_when_inactive(true).min_size(vec2(0.0, theme::TARGET))
 }
 
-/// A card that is one button: a title, lines under it. At least `height` points high, so that cards in a row
-/// end together.
-pub fn card(ui: &mut egui::Ui, title: &str, lines: &[(String, Color32)], height: f32) -> egui::Response {
+/// A card that is one button: a title, lines under it, and in its corner what a click does. At least `height`
+/// points high, so that cards in a row end together; written from the top, so that they begin together.
+pub fn card(
+    ui: &mut egui::Ui,
+    title: &str,
+    lines: &[(String, Color32)],
+    does: &str,
+    height: f32,
+) -> egui::Response {
     let mut job = egui::text::LayoutJob::default();
     job.append(title, 0.0, egui::TextFormat::simple(FontId::proportional(16.5), theme::INK));
     for (line, colour) in lines {
         job.append("\n", 0.0, egui::TextFormat::simple(FontId::proportional(14.0), *colour));
         job.append(line, 0.0, egui::TextFormat::simple(FontId::proportional(14.0), *colour));
     }
-    let width = ui.available_width();
-    ui.with_layout(egui::Layout::top_down_justified(egui::Align::LEFT), |column| {
-        column.spacing_mut().button_padding = vec2(14.0, 12.0);
-        column.add(Button::new(job).wrap().fill(theme::FIELD).corner_radius(4).min_size(vec2(width, height)))
-    })
-    .inner
+    let (width, pad) = (ui.available_width(), vec2(14.0, 12.0));
+    job.wrap.max_width = width - 2.0 * pad.x;
+    let text = ui.fonts_mut(|fonts| fonts.layout_job(job));
+    let does = ui.painter().layout_no_wrap(format!("{does}  ▸"), FontId::proportional(14.5), theme::PAPER);
+    let corner = does.size() + vec2(20.0, 10.0);
+    let height = height.max(text.size().y + 2.0 * pad.y + corner.y);
+    let button = Button::new("").fill(theme::FIELD).corner_radius(4).min_size(vec2(width, height));
+    let response = ui.add(button);
+    let painter = ui.painter();
+    painter.galley(response.rect.min + pad, text, theme::INK);
+    let tab = egui::Rect::from_min_size(response.rect.max - corner - vec2(8.0, 8.0), corner);
+    painter.rect_filled(tab, 4.0, theme::ACCENT);
+    painter.galley(tab.min + vec2(10.0, 5.0), does, theme::PAPER);
+    let name = std::iter::once(title).chain(lines.iter().map(|(line, _)| line.as_str()));
+    let name = name.collect::<Vec<_>>().join("\n");
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
+    response
 }

@@ -45,6 +45,11 @@ impl Pattern {
         Some(Self { key: key.to_owned(), pieces })
     }
 
+    /// Whether it has a gap of this name.
+    fn has_gap(&self, name: &str) -> bool {
+        self.pieces.iter().any(|p| matches!(p, Piece::Value(value) if value == name))
+    }
+
     /// How much of it is fixed text: the more, the surer it is that a sentence was made from it.
     fn fixed(&self) -> usize {
         let length = |p: &Piece| if let Piece::Text(text) = p { text.len() } else { 0 };
@@ -102,8 +107,8 @@ impl Words {
     /// A sentence of the workshop or the marker in the language shown.
     #[must_use]
     pub fn sentence(&self, shop: &Shop, english: &str) -> String {
-        if self.tag() == FALLBACK || english.is_empty() {
-            return unbroken(english);
+        if english.is_empty() {
+            return String::new();
         }
         if let Some(said) = self.whole(shop, english).or_else(|| self.printed(shop, english)) {
             return said;
@@ -114,7 +119,7 @@ impl Words {
                 return format!("{first} {}", self.sentence(shop, &english[at + 2..]));
             }
         }
-        english.to_owned()
+        unbroken(english)
     }
 
     /// A line of the papers that the workshop reads out: of the data sheet, or the program's own caution.
@@ -122,7 +127,7 @@ impl Words {
         if english.strip_prefix(assess::job::CAUTION).is_some_and(|l| l == assess::job::DEFER) {
             return Some(self.say("card-defer"));
         }
-        let car = shop.car()?;
+        let car = shop.car().filter(|_| self.tag() != FALLBACK)?;
         if let Some(limit) = car.limits.iter().find(|l| l.text == english) {
             return Some(self.limit(&car.id, &limit.id, &limit.text));
         }
@@ -131,7 +136,9 @@ impl Words {
     }
 
     fn whole(&self, shop: &Shop, english: &str) -> Option<String> {
-        let (pattern, found) = self.patterns.iter().find_map(|p| Some((p, p.read(english)?)))?;
+        // In English a sentence stands as it is, unless a gap of it holds what people would say otherwise.
+        let said = |p: &&Pattern| self.tag() != FALLBACK || p.has_gap("sure") || p.has_gap("looked");
+        let (pattern, found) = self.patterns.iter().filter(said).find_map(|p| Some((p, p.read(english)?)))?;
         let values: Vec<(&str, FluentValue<'_>)> =
             found.iter().map(|(name, text)| (*name, self.value(shop, name, text).into())).collect();
         Some(self.say_with(&pattern.key, &values))
@@ -147,9 +154,29 @@ impl Words {
             "text" => self.sentence(shop, text),
             "units" | "truth" => self.unit_list(shop, text),
             "lines" => text.split("), ").map(|t| self.missing_line(shop, t)).collect::<Vec<_>>().join(", "),
+            "sure" => text.parse::<f64>().map_or_else(
+                |_| text.to_owned(),
+                |share| unbroken(&format!("{} %", self.number(share * 100.0, 0))),
+            ),
+            "looked" => self.looked(shop, text),
             "id" | "name" | "known" | "kind" | "what" => text.to_owned(),
             _ => self.amount(text),
         }
+    }
+
+    /// What a reading was of and what it showed, as the marker says it: `gauge at valve_m.store, -58 kPa`.
+    fn looked(&self, shop: &Shop, text: &str) -> String {
+        let (what, shown) = text.rsplit_once(", ").map_or((text, None), |(what, shown)| (what, Some(shown)));
+        let what = match what.split_once(" at ") {
+            Some((instrument, places)) => {
+                let instrument =
+                    instrument.split_once(" on ").map_or(instrument, |(instrument, _)| instrument);
+                let places: Vec<String> = places.split(" and ").map(|p| self.called(shop, p)).collect();
+                format!("{}: {}", self.called(shop, instrument), places.join(" – "))
+            }
+            None => self.called(shop, what),
+        };
+        shown.map_or(what.clone(), |shown| format!("{what}, {}", self.amount(shown)))
     }
 
     /// A word that stands inside a sentence.

@@ -29,13 +29,7 @@ pub(super) fn card(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let minutes = words.number(job.time_limit_min, 0);
     paper::faint(page, words.say_with("desk-minutes", &[("minutes", minutes.into())]));
     paper::rule(page);
-    paper::small_heading(page, words.say("card-customer"));
-    for (n, line) in job.customer_says().enumerate() {
-        let line = words.job_says(&job.name(), n, line);
-        page.add(Label::new(paper::by_hand(words.say_with("card-quote", &[("text", line.into())]))).wrap());
-    }
-    page.add_space(4.0);
-    // The program's own last word is its own; the rest is the pack's, in the language shown if it has it.
+    // Cautions first: they must be seen without scrolling. The program's own last word is its own; the rest is the pack's, in the language shown if it has it.
     let cautions: Vec<String> = job
         .cautions()
         .enumerate()
@@ -45,6 +39,12 @@ pub(super) fn card(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
         })
         .collect();
     paper::caution(page, &words.say("card-cautions"), &cautions);
+    page.add_space(4.0);
+    paper::small_heading(page, words.say("card-customer"));
+    for (n, line) in job.customer_says().enumerate() {
+        let line = words.job_says(&job.name(), n, line);
+        page.add(Label::new(paper::by_hand(words.say_with("card-quote", &[("text", line.into())]))).wrap());
+    }
     page.add_space(4.0);
     read(page, shop, words, ui, Action::ReadCard, "card-read", "card-was-read");
 }
