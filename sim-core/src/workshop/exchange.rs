@@ -71,7 +71,7 @@ impl Deref for Seat {
     fn deref(&self) -> &Circuit {
         match &self.0 {
             Some(circuit) => circuit,
-            None => unreachable!("a workshop waits while its circuit is away"),
+            None => unreachable!("circuit away"),
         }
     }
 }
@@ -80,7 +80,7 @@ impl DerefMut for Seat {
     fn deref_mut(&mut self) -> &mut Circuit {
         match &mut self.0 {
             Some(circuit) => circuit,
-            None => unreachable!("a workshop waits while its circuit is away"),
+            None => unreachable!("circuit away"),
         }
     }
 }
@@ -92,7 +92,7 @@ impl DerefMut for Seat {
 pub fn at_once<T>(work: impl Future<Output = T>) -> T {
     match pin!(work).poll(&mut Context::from_waker(Waker::noop())) {
         Poll::Ready(result) => result,
-        Poll::Pending => unreachable!("without an exchange nothing waits"),
+        Poll::Pending => unreachable!("nothing waits"),
     }
 }
 

@@ -119,6 +119,12 @@ impl Words {
                 return format!("{first} {}", self.sentence(shop, &english[at + 2..]));
             }
         }
+        // In English the first stands as it is; the rest may still hold what is said otherwise.
+        if self.tag() == FALLBACK
+            && let Some((first, rest)) = english.split_once(". ")
+        {
+            return format!("{}. {}", unbroken(first), self.sentence(shop, rest));
+        }
         unbroken(english)
     }
 
@@ -137,7 +143,9 @@ impl Words {
 
     fn whole(&self, shop: &Shop, english: &str) -> Option<String> {
         // In English a sentence stands as it is, unless a gap of it holds what people would say otherwise.
-        let said = |p: &&Pattern| self.tag() != FALLBACK || p.has_gap("sure") || p.has_gap("looked");
+        let said = |p: &&Pattern| {
+            self.tag() != FALLBACK || ["sure", "looked", "list"].iter().any(|gap| p.has_gap(gap))
+        };
         let (pattern, found) = self.patterns.iter().filter(said).find_map(|p| Some((p, p.read(english)?)))?;
         let values: Vec<(&str, FluentValue<'_>)> =
             found.iter().map(|(name, text)| (*name, self.value(shop, name, text).into())).collect();

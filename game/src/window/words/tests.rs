@@ -347,7 +347,7 @@ fn what_the_workshop_says_is_said_in_german() {
                 relay of the pump pulled out.";
     assert_eq!(
         words.sentence(&shop, left),
-        "Das Fahrzeug wurde zurückgegeben, obwohl etwas daran geblieben oder offen war: Stopfen: \
+        "Das Fahrzeug wurde übergeben, obwohl etwas daran geblieben oder offen war: Stopfen: \
          Kreuzstück: Abgang 2; offene Verbindung: Verbindung: Formschlauch vom Bremskraftverstärker zum \
          Kreuzstück: Ende B – Kreuzstück: Abgang 1; abgezogen: Relais der Pumpe."
     );
@@ -356,9 +356,18 @@ fn what_the_workshop_says_is_said_in_german() {
                    It came after the first repair and counts half.";
     assert_eq!(
         words.sentence(&shop, verdict),
-        "Befund „Rückschlagventil zum Motor“ mit Gewissheit 0,95, und das ist richtig. Bei dieser Gewissheit \
+        "Befund „Rückschlagventil zum Motor“, zu 95\u{a0}% sicher, und das ist richtig. Bei dieser Sicherheit \
          bringt ein richtiger Befund 99,8 % dieser Punkte, ein falscher −90,3 %. Er kam nach der ersten Reparatur und zählt halb."
     );
+    let most = "Most came from reading 9 (pump's rest by watch, longer than 900 s) +3.0 bits. Reading 8 (gauge at \
+                valve_m.store, -58 kPa) pointed the other way, -0.6 bits.";
     let english = Words::open(&root(), &[]).unwrap();
     assert_eq!(english.sentence(&shop, cover), cover);
+    let away = english.sentence(&shop, most);
+    assert!(
+        away.contains("tee-in vacuum gauge: check valve towards the engine: store side, −58 kPa"),
+        "{away}"
+    );
+    assert!(away.ends_with("−0.6 bits."), "{away}");
+    assert!(english.sentence(&shop, verdict).contains("with certainty 95\u{a0}%, and that is right"));
 }

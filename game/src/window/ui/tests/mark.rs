@@ -45,7 +45,7 @@ fn in_german_only_the_packs_own_text_is_english() {
     let window = marked("de");
     let debrief = window.state().shop.job().unwrap().debrief.clone();
     let sheet = tree(&window);
-    window.get_by_label_contains("Befund „Rückschlagventil zum Motor“ mit Gewissheit 0,95");
+    window.get_by_label_contains("Befund „Rückschlagventil zum Motor“, zu 95\u{a0}% sicher");
     let english: Vec<&String> = sheet
         .iter()
         .filter(|line| [" the ", " and ", " of ", " your "].iter().any(|w| line.contains(w)))

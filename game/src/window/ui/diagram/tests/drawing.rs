@@ -182,7 +182,7 @@ fn covers_are_named_at_their_outlines() {
             let names = written
                 .texts
                 .iter()
-                .filter(|t| t.text.contains(if lang == "en" { "behind" } else { "hinter" }));
+                .filter(|t| t.text.contains(if lang == "en" { "behind" } else { "unter:" }));
             assert_eq!(names.count(), plan.outlines.len(), "{lang}: {:?}", plan.sheet);
         }
     }
