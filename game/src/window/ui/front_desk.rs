@@ -14,9 +14,9 @@ const WIDTH: f32 = 1_000.0;
 /// From this width on the cards stand in two columns.
 const TWO_COLUMNS: f32 = 700.0;
 /// Height of the card of a job, which has up to seven lines, points.
-const JOB_CARD: f32 = 146.0;
+const JOB_CARD: f32 = 174.0;
 /// And of an unfinished attempt's.
-const ATTEMPT_CARD: f32 = 84.0;
+const ATTEMPT_CARD: f32 = 100.0;
 /// Unfinished attempts shown.
 const SHOWN: usize = 4;
 
@@ -61,7 +61,7 @@ fn sign(root: &mut egui::Ui, words: &Words, ui: &mut Ui) {
                 row.add_space(10.0);
             }
             row.vertical(|text| {
-                let room = if narrow { 0.0 } else { 260.0 };
+                let room = if narrow { 0.0 } else { 310.0 };
                 text.set_max_width((text.available_width() - room).max(160.0));
                 text.label(RichText::new(words.say("desk-title")).size(30.0).color(theme::ON_BENCH));
                 let what = RichText::new(words.say("desk-what")).size(15.5).color(theme::ON_BENCH_FAINT);

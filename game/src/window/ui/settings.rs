@@ -136,7 +136,8 @@ fn group(
     page.add_space(6.0);
     paper::small_heading(page, words.say(title));
     if let Some(why) = why {
-        paper::faint(page, words.say(why));
+        // A column is set justified; a sentence is not.
+        page.vertical(|text| paper::faint(text, words.say(why)));
     }
     page.horizontal_wrapped(choices);
 }

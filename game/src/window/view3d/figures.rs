@@ -10,7 +10,7 @@ const WIDE: f32 = 0.56;
 /// From one figure to the next, for a height of 1.
 const STEP: f32 = 0.80;
 /// Width of a stroke, for a height of 1.
-const STROKE: f32 = 0.13;
+const STROKE: f32 = 0.165;
 
 /// An arc about `(x, y)` from angle `a` to `b`, degrees, anticlockwise from the right.
 fn arc(line: &mut Vec<Vec2>, (x, y): (f32, f32), (rx, ry): (f32, f32), a: f32, b: f32) {

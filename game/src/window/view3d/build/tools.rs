@@ -165,14 +165,14 @@ fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Printed, r: f
         let turn = Quat::from_rotation_z(NEEDLE_START - NEEDLE_SWEEP * i as f32 / n as f32);
         let text = figure(dial.mark(i));
         // Long numbers stand further in, so that they clear the marks beside them.
-        let place = at + turn * Vec3::Y * (r * (0.60 - 0.025 * text.chars().count() as f32));
-        s.add(Mat::Ink, figures(&text, r * 0.15).at(place.x, place.y, at.z + 0.0128));
+        let place = at + turn * Vec3::Y * (r * (0.58 - 0.03 * text.chars().count() as f32));
+        s.add(Mat::Ink, figures(&text, r * 0.185).at(place.x, place.y, at.z + 0.0128));
     }
     let mut needle = Sculpt::default();
     needle.add(
         Mat::Ink,
         plate(
-            &[(-0.035, -0.22), (0.035, -0.22), (0.022, 0.1), (0.004, 0.84), (-0.004, 0.84), (-0.022, 0.1)]
+            &[(-0.035, -0.22), (0.035, -0.22), (0.030, 0.1), (0.010, 0.84), (-0.010, 0.84), (-0.030, 0.1)]
                 .map(|(x, y)| (x * r, y * r)),
             0.0016,
         ),
