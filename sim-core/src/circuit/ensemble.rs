@@ -252,15 +252,14 @@ impl<R: Real> Abreast<R> {
                 circuit.add_to_ledgers(work.ledgers.map(|l| l.lane(lane)));
                 circuit.steps += 1;
             }
-            let switches = circuit.events.len();
-            if let Some(next) = after[lane].take() {
-                circuit.end_whole(*trial, err.lane(lane) / circuit.tolerance, next);
+            let switched = if let Some(next) = after[lane].take() {
+                circuit.end_whole(*trial, err.lane(lane) / circuit.tolerance, next)
             } else if is_over {
                 let next = circuit.flags_after(y, scratch, lane);
-                circuit.end_parts(*trial, next);
+                circuit.end_parts(*trial, next)
             } else {
                 continue;
-            }
+            };
             let comes_back = errand.to <= circuit.tick
                 || errand.pause <= circuit.tick
                 || errand.on_event && *events < circuit.events.len();
@@ -275,7 +274,7 @@ impl<R: Real> Abreast<R> {
                 continue;
             }
             *trial = circuit.begin(errand.to, errand.pace);
-            if switches != circuit.events.len() {
+            if switched {
                 let given = Given { inputs: &circuit.inputs, flags: &circuit.flags };
                 circuit.model.hold(given, lane, scratch);
             }

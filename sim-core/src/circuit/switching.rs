@@ -122,10 +122,11 @@ impl Circuit {
         next
     }
 
-    pub(super) fn switch_to(&mut self, next: Vec<Flags>) {
+    /// Switches, tells what happened, and says whether anything changed.
+    pub(super) fn switch_to(&mut self, next: Vec<Flags>) -> bool {
         if next == self.flags {
             self.next_flags = next;
-            return;
+            return false;
         }
         for (i, (old, new)) in self.flags.iter().zip(&next).enumerate() {
             let part = i as u16;
@@ -156,5 +157,6 @@ impl Circuit {
         self.e = self.e.min(0);
         self.flags.clone_from(&next);
         self.next_flags = next;
+        true
     }
 }

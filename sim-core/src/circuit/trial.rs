@@ -106,20 +106,20 @@ impl Circuit {
         switches
     }
 
-    /// The clock moves on by whole ticks, after an attempt of error `err`.
-    pub(super) fn end_whole(&mut self, trial: Trial, err: f64, next: Vec<Flags>) {
+    /// The clock moves on by whole ticks, after an attempt of error `err`. Says whether anything switched.
+    pub(super) fn end_whole(&mut self, trial: Trial, err: f64, next: Vec<Flags>) -> bool {
         // By the step taken and nothing else: a live run that looks for the tick of a switch and its
         // replay that is told where to end then remember the same.
         self.e = (trial.e + control::doublings(err)).min(control::E_MAX);
         self.tick = self.tick.plus(trial.ticks());
-        self.switch_to(next);
+        self.switch_to(next)
     }
 
-    /// The clock moves on by a tick that was taken in parts.
-    pub(super) fn end_parts(&mut self, trial: Trial, next: Vec<Flags>) {
+    /// The clock moves on by a tick that was taken in parts. Says whether anything switched.
+    pub(super) fn end_parts(&mut self, trial: Trial, next: Vec<Flags>) -> bool {
         self.e = trial.e + 1;
         self.tick = self.tick.plus(1);
-        self.switch_to(next);
+        self.switch_to(next)
     }
 }
 

@@ -1,15 +1,25 @@
 //! A circuit gets the same bits alone and beside others, whatever stands beside it.
 
 use std::path::Path;
+use std::sync::Arc;
 
 use assess::pack::Library;
 use assess::speed::marking::Marking;
 use assess::speed::{Steps, Stretch, many_drives, run_abreast};
+use sim_core::action::Action;
+use sim_core::air::Day;
+use sim_core::car::Car;
 use sim_core::circuit::Circuit;
 use sim_core::circuit::Pace;
 use sim_core::circuit::ensemble::{Ensemble, Errand};
+use sim_core::instrument::InstrumentCard;
 use sim_core::lanes::Four;
 use sim_core::units::Tick;
+use sim_core::workshop::exchange::side_by_side;
+use sim_core::workshop::{Arrival, Outcome, Setup, Workshop};
+use sim_core::world::World;
+
+use super::dice::{Dice, Names};
 
 fn library() -> Library {
     Library::open(&Path::new(env!("CARGO_MANIFEST_DIR")).join("..")).unwrap()
@@ -96,4 +106,80 @@ fn inv_an_attempt_under_many_hypotheses_side_by_side_ends_as_it_does_one_by_one(
     assert_eq!(one_by_one, marking.run_on_all_threads(many));
     let different: std::collections::BTreeSet<u64> = one_by_one.iter().copied().collect();
     assert_eq!(different.len(), many, "every world is another one");
+}
+
+/// A world drawn by the dice, with up to two faults of any severity.
+fn drawn(car: &Car, kit: &[InstrumentCard], dice: &mut Dice) -> World {
+    let faults: Vec<(u16, f64)> = (0..dice.below(3))
+        .map(|_| {
+            let i = dice.below(car.faults.len());
+            let f = &car.faults[i];
+            (i as u16, f.severity_min + (f.severity_max - f.severity_min) * dice.unit())
+        })
+        .collect();
+    World::draw(car, kit, &faults, &mut || dice.unit())
+}
+
+#[test]
+fn inv_whatever_is_done_to_any_car_leaves_the_same_bits_alone_and_side_by_side() {
+    /// Cars of each kind, all side by side; what is done to them in all.
+    const OF_EACH: u64 = 14;
+    const ACTIONS: usize = 12;
+    let library = library();
+    let mut setups = Vec::new();
+    let mut to_do: Vec<Vec<Action>> = Vec::new();
+    for (nth, id) in ["alder", "birch", "cedar"].into_iter().enumerate() {
+        let car = library.car(id).unwrap();
+        let (kit, spares) = (Arc::clone(library.kit()), library.spares(&car).unwrap());
+        let names = Names::of(&car, &kit, &spares);
+        for seed in 0..OF_EACH {
+            let mut dice = Dice::new(1_000 * nth as u64 + seed);
+            let world = drawn(&car, &kit, &mut dice);
+            setups.push(Setup {
+                car: Arc::clone(&car),
+                kit: Arc::clone(&kit),
+                spares: Arc::clone(&spares),
+                day: Day { altitude_m: 500.0 * (seed % 4) as f64, ..Day::STANDARD },
+                arrival: Arrival { driven: seed % 2 == 0, stood_min: 30 * (seed % 3) as u32 },
+                card: Vec::new(),
+                world,
+            });
+            let mut actions = names.preparation(&mut dice);
+            actions.extend((0..ACTIONS).map(|_| names.action(&mut dice)));
+            to_do.push(actions);
+        }
+    }
+    let told = |workshop: &Workshop, outcome: &Outcome| {
+        let l = left(workshop.circuit());
+        (workshop.digest(), l, outcome.end, outcome.reading.clone(), outcome.refused.is_some())
+    };
+    let mut alone = Vec::new();
+    for (setup, actions) in setups.iter().zip(&to_do) {
+        let mut workshop = Workshop::new(setup.clone());
+        let after = |action| {
+            let outcome = workshop.act(action);
+            told(&workshop, &outcome)
+        };
+        alone.push(actions.iter().map(after).collect::<Vec<_>>());
+    }
+    let mut beside: Vec<Vec<_>> = vec![Vec::new(); setups.len()];
+    side_by_side(
+        beside.iter_mut().zip(setups.iter().zip(&to_do)),
+        async |(all, (setup, actions)), beside| {
+            let mut workshop = Workshop::new_beside(setup.clone(), beside).await;
+            for action in actions {
+                let outcome = workshop.act_beside(action, beside).await;
+                all.push(told(&workshop, &outcome));
+            }
+        },
+    );
+    let mut done = 0;
+    for (which, (alone, beside)) in alone.iter().zip(&beside).enumerate() {
+        for (n, (alone, beside)) in alone.iter().zip(beside).enumerate() {
+            assert_eq!(alone, beside, "car {which} after {:?}", &to_do[which][..=n]);
+            done += usize::from(!alone.4);
+        }
+        assert_eq!(alone.len(), beside.len());
+    }
+    assert!(3 * OF_EACH as usize * 4 < done, "only {done} actions were done, the rest refused");
 }
