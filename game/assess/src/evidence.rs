@@ -39,7 +39,7 @@ use crate::likelihood::{Expected, log_likelihood};
 pub const DROP_BELOW: f64 = 1e-4;
 /// Cars that one thread plays side by side. Neighbours are draws of one hypothesis, so most circuits find others of
 /// their shape; few enough that every thread has some.
-pub(crate) const BESIDE: usize = 64;
+pub(crate) const BESIDE: usize = 96;
 
 /// A cell's car in the workshop, with what it has said so far.
 #[derive(Debug)]

@@ -26,7 +26,7 @@ use stopwatch::{Clock, Measured, measure};
 /// Cars in a row.
 const CARS: usize = 64;
 /// Runs under hypotheses in a sample.
-const RUNS: usize = 128;
+const RUNS: usize = 192;
 /// Circuits that are laid side by side to see how large one is.
 const LAID_OUT: usize = 2_000;
 /// Steps of one tick are equally long, so a minute of them stands for any stretch.

@@ -58,6 +58,8 @@ pub struct Ensemble<C, R: Real = Four> {
     waiting: VecDeque<(usize, Errand<C>)>,
     back: VecDeque<(usize, C)>,
     lanes: Vec<Option<Runner<C>>>,
+    /// Somebody came or went since lanes were last filled.
+    moved: bool,
     abreast: Option<Abreast<R>>,
 }
 
@@ -85,7 +87,7 @@ struct Abreast<R: Real> {
 impl<C: BorrowMut<Circuit>, R: Real> Default for Ensemble<C, R> {
     fn default() -> Self {
         let lanes = (0..R::LANES).map(|_| None).collect();
-        Self { waiting: VecDeque::new(), back: VecDeque::new(), lanes, abreast: None }
+        Self { waiting: VecDeque::new(), back: VecDeque::new(), lanes, moved: false, abreast: None }
     }
 }
 
@@ -97,15 +99,19 @@ impl<C: BorrowMut<Circuit>, R: Real> Ensemble<C, R> {
             self.back.push_back((key, errand.circuit));
         } else {
             self.waiting.push_back((key, errand));
+            self.moved = true;
         }
     }
 
     /// The next circuit that has run as far as it should; `None` when none is under way.
     pub fn next_back(&mut self) -> Option<(usize, C)> {
         while self.back.is_empty() {
-            self.fill();
+            if std::mem::take(&mut self.moved) {
+                self.fill();
+            }
             let runs = self.lanes.iter().any(Option::is_some);
             self.abreast.as_mut().filter(|_| runs)?.round(&mut self.lanes, &mut self.back);
+            self.moved |= !self.back.is_empty();
         }
         self.back.pop_front()
     }

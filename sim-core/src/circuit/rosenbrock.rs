@@ -22,10 +22,9 @@ const ERROR_STAGE: usize = 3;
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Work<R: Real = f64> {
     lu: Vec<R>,
-    k: [Vec<R>; STAGES],
+    k: [Unknowns<R>; STAGES],
     stage: Vec<R>,
     f: Vec<R>,
-    rhs: Unknowns<R>,
     flows: Unknowns<R>,
     /// Result of the last step.
     pub(crate) y_new: Vec<R>,
@@ -86,7 +85,7 @@ pub(crate) fn step<R: Real>(
             for (j, k) in work.k.iter().enumerate().take(s) {
                 let a = A[s][j];
                 if a != 0.0 {
-                    add(&mut work.stage, R::all(a), k);
+                    add(&mut work.stage, R::all(a), &k[..]);
                 }
             }
             can = can & eval(&work.stage, &mut work.f);
@@ -94,36 +93,37 @@ pub(crate) fn step<R: Real>(
                 return can;
             }
         }
-        work.rhs[..rows].copy_from_slice(&work.f);
-        for (k, c) in work.k.iter().zip(C[s]).take(s) {
+        // The right-hand side becomes the stage's increment in its place.
+        let (before, here) = work.k.split_at_mut(s);
+        let x = &mut *here[0];
+        x[..rows].copy_from_slice(&work.f);
+        for (k, c) in before.iter().zip(C[s]) {
             if c != 0.0 {
-                add(&mut work.rhs[..rows], R::all(c) / h, k);
+                add(&mut x[..rows], R::all(c) / h, &k[..]);
             }
         }
         if conserved.is_some() {
-            work.flows.copy_from_slice(&work.rhs[..]);
+            work.flows.copy_from_slice(&x[..]);
         }
-        plan.solve(&work.lu, &mut work.rhs);
+        plan.solve(&work.lu, x);
         // Ledger rows depend on the state but nothing depends on them.
-        plan.add_beyond(jacobian, &mut work.rhs);
-        for x in &mut work.rhs[n..rows] {
+        plan.add_beyond(jacobian, x);
+        for x in &mut x[n..rows] {
             *x *= h * GAMMA;
         }
         if let Some(Conserved { rows, along, at }) = conserved {
-            along(&work.rhs, &mut work.flows);
+            along(x, &mut work.flows);
             for row in rows {
-                work.rhs[*row] = R::choose(at, h * GAMMA * work.flows[*row], work.rhs[*row]);
+                x[*row] = R::choose(at, h * GAMMA * work.flows[*row], x[*row]);
             }
         }
-        work.k[s].clear();
-        work.k[s].extend_from_slice(&work.rhs[..rows]);
     }
     work.y_new.clear();
     work.y_new.extend_from_slice(y);
     work.ledgers = [R::all(0.0); N_LEDGERS];
     for (k, m) in work.k.iter().zip(M) {
         if m != 0.0 {
-            add(&mut work.y_new, R::all(m), k);
+            add(&mut work.y_new, R::all(m), &k[..]);
             for (l, total) in work.ledgers.iter_mut().enumerate() {
                 *total += k[n + l] * m;
             }
