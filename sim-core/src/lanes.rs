@@ -426,7 +426,7 @@ mod tests {
         for l in 0..4 {
             assert_eq!(a.below(b).lane(l), ODD[l] < OTHER[l]);
             assert_eq!(a.at_most(b).lane(l), ODD[l] <= OTHER[l]);
-            assert_eq!((!a.below(b)).lane(l), !(ODD[l] < OTHER[l]));
+            assert_ne!((!a.below(b)).lane(l), ODD[l] < OTHER[l]);
             let chosen = Four::choose(a.at_most(b), a, b).lane(l);
             assert_eq!(chosen.to_bits(), if ODD[l] <= OTHER[l] { ODD[l] } else { OTHER[l] }.to_bits());
         }

@@ -80,7 +80,7 @@ fn inv_an_errand_may_pause_anywhere_and_comes_back_when_something_switched() {
     let limits: Vec<Tick> = (0..drives.len()).map(|i| far(&start(i))).collect();
     let errand = |circuit: Box<Circuit>, i: usize| {
         let pause = circuit.tick().plus(300 + 170 * i as u64);
-        Errand { to: limits[i], pace: Pace::Timed, pause, on_event: i % 2 == 0, circuit }
+        Errand { to: limits[i], pace: Pace::Timed, pause, on_event: i.is_multiple_of(2), circuit }
     };
     for i in 0..drives.len() {
         ensemble.send(i, errand(start(i), i));
@@ -140,7 +140,7 @@ fn inv_whatever_is_done_to_any_car_leaves_the_same_bits_alone_and_side_by_side()
                 kit: Arc::clone(&kit),
                 spares: Arc::clone(&spares),
                 day: Day { altitude_m: 500.0 * (seed % 4) as f64, ..Day::STANDARD },
-                arrival: Arrival { driven: seed % 2 == 0, stood_min: 30 * (seed % 3) as u32 },
+                arrival: Arrival { driven: seed.is_multiple_of(2), stood_min: 30 * (seed % 3) as u32 },
                 card: Vec::new(),
                 world,
             });
