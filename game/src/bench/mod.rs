@@ -116,7 +116,7 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
     let by_processor = one(Clock::Thread);
     rows.push(Row::new(name, "one after the other", PROCESSOR, by_processor, samples));
     let beside = Beside::of("one after the other", abreast, by_processor);
-    rows.push(Row::new(name, "side by side, four lanes", PROCESSOR, abreast, samples).beside(beside));
+    rows.push(Row::new(name, "side by side in four lanes", PROCESSOR, abreast, samples).beside(beside));
     let by_clock = one(Clock::Wall);
     rows.push(Row::new(name, "one after the other", BY_THE_CLOCK, by_clock, samples));
     let beside = Beside::of("one after the other", together, by_clock);
@@ -144,10 +144,10 @@ fn marking_rows(rows: &mut Rows, marking: &Marking, samples: usize) {
     let ratio = Beside::of("one after the other", lanes, one);
     rows.push(Row::new(name, "side by side", "runs per processor s", lanes, samples).beside(ratio));
     let by_clock = beside(Clock::Wall);
-    rows.push(Row::new(name, "side by side, one thread", "runs per s by the clock", by_clock, samples));
-    let ratio = Beside::of("side by side, one thread", together, by_clock);
+    rows.push(Row::new(name, "side by side on one thread", "runs per s by the clock", by_clock, samples));
+    let ratio = Beside::of("side by side on one thread", together, by_clock);
     rows.push(
-        Row::new(name, "side by side, all threads", "runs per s by the clock", together, samples)
+        Row::new(name, "side by side on all threads", "runs per s by the clock", together, samples)
             .beside(ratio),
     );
 }

@@ -22,10 +22,10 @@ fn every_case_is_measured_and_written_twice() {
         ("64 cars driving", "one after the other"),
         ("64 cars driving", "on all threads"),
         ("memory", "a circuit with its buffers"),
-        ("64 cars driving", "side by side, four lanes"),
+        ("64 cars driving", "side by side in four lanes"),
         ("hypothesis runs", "one after the other"),
         ("hypothesis runs", "side by side"),
-        ("hypothesis runs", "side by side, all threads"),
+        ("hypothesis runs", "side by side on all threads"),
     ] {
         assert!(rows.iter().any(|r| r[0] == case && r[1] == how), "{case}, {how}: not in {text}");
         assert!(
