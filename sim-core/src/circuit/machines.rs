@@ -158,7 +158,7 @@ impl Model {
                 }
                 Follower::Charge { pole, .. } => {
                     let (_, i) = self.at_pole(*pole, scratch);
-                    (Battery::charge_rate(a, y[row], i), zero)
+                    (Battery::charge_rate_per_s(a, y[row], i), zero)
                 }
                 Follower::FuseHeat { pole, .. } => {
                     let (_, i) = self.at_pole(*pole, scratch);

@@ -235,14 +235,14 @@ pub(crate) struct Model {
     pub(super) followers: Vec<(usize, Follower)>,
 }
 
-/// What hands, feet, contacts and fuses hold fixed while the state moves; set lane by lane ([`Model::hold`]).
+/// What one circuit is told: by hands and feet, by its contacts and fuses.
 #[derive(Clone, Copy)]
 pub(crate) struct Given<'a> {
     pub(crate) inputs: &'a Inputs,
     pub(crate) flags: &'a [Flags],
 }
 
-/// What a model is evaluated under.
+/// What is told holds fixed while the state moves, a lane for each circuit; set by [`Model::hold`].
 #[derive(Clone, Debug, Default)]
 pub(super) struct Held<R: Real> {
     pub(super) pedal_n: R,

@@ -42,16 +42,10 @@ impl Battery {
         POINTS[i] + (POINTS[i + 1] - POINTS[i]) * (x - i as f64)
     }
 
-    /// How fast the charge `z` changes under `ampere` (positive charges), 1/s.
-    #[must_use]
-    pub fn charge_rate_per_s(&self, z: f64, ampere: f64) -> f64 {
-        Self::charge_rate(self.capacity_ah, z, ampere)
-    }
-
     /// How fast the charge `z` of a battery of `capacity_ah` changes under `ampere` (positive charges), 1/s. The
     /// last twentieth takes in less and less; what it does not take makes gas.
     #[must_use]
-    pub fn charge_rate<R: Real>(capacity_ah: R, z: R, ampere: R) -> R {
+    pub fn charge_rate_per_s<R: Real>(capacity_ah: R, z: R, ampere: R) -> R {
         /// Share of the capacity over which acceptance fades out.
         const FADES: f64 = 0.05;
         let (zero, one) = (R::all(0.0), R::all(1.0));
