@@ -9,7 +9,6 @@
 use std::borrow::BorrowMut;
 use std::collections::VecDeque;
 
-use super::linear::Plan;
 use super::model::{Given, Model, N_LEDGERS, Numbers, Scratch};
 use super::rosenbrock::{From, Work};
 use super::trial::{Judged, Trial};
@@ -63,17 +62,11 @@ pub struct Ensemble<C, R: Real = Four> {
     abreast: Option<Abreast<R>>,
 }
 
-/// What circuits of one shape share: structure, and the order of elimination. Numbers in it are nobody's.
-#[derive(Debug)]
-struct Shape {
-    model: Model,
-    plan: Plan,
-}
-
 /// Numbers and state of circuits side by side.
 #[derive(Debug)]
 struct Abreast<R: Real> {
-    shape: Shape,
+    /// What they share; the numbers in it are nobody's.
+    shape: Model,
     numbers: Numbers<R>,
     y: Vec<R>,
     f: Vec<R>,
@@ -121,7 +114,7 @@ impl<C: BorrowMut<Circuit>, R: Real> Ensemble<C, R> {
         if self.lanes.iter().all(Option::is_none) {
             let Some((_, first)) = self.waiting.front() else { return };
             let first: &Circuit = first.circuit.borrow();
-            let fits = |a: &Abreast<R>| a.shape.model.has_shape_of(&first.model);
+            let fits = |a: &Abreast<R>| a.shape.has_shape_of(&first.model);
             if !self.abreast.as_ref().is_some_and(fits) {
                 self.abreast = Some(Abreast::of(first));
             }
@@ -146,7 +139,7 @@ impl<C: BorrowMut<Circuit>, R: Real> Ensemble<C, R> {
             }
             let fits = |(_, errand): &(usize, Errand<C>)| {
                 let circuit: &Circuit = errand.circuit.borrow();
-                abreast.shape.model.has_shape_of(&circuit.model)
+                abreast.shape.has_shape_of(&circuit.model)
             };
             let Some(at) = self.waiting.iter().position(fits) else { return };
             if let Some((key, errand)) = self.waiting.remove(at) {
@@ -166,11 +159,11 @@ impl<R: Real> Abreast<R> {
             numbers: Numbers::all_of(&first.model.numbers),
             y: first.y.iter().map(|y| R::all(*y)).collect(),
             f: vec![zero; n + N_LEDGERS],
-            jacobian: vec![zero; (n + N_LEDGERS) * n],
+            jacobian: vec![zero; first.model.plan.n_written()],
             scratch: Scratch::default(),
             work: Work::default(),
             holds: vec![None; R::LANES],
-            shape: Shape { model: first.model.clone(), plan: first.plan.clone() },
+            shape: first.model.clone(),
         };
         // A lane that stands empty is worked out with the others: it must hold numbers that can be.
         for lane in 0..R::LANES {
@@ -208,10 +201,10 @@ impl<R: Real> Abreast<R> {
         lanes: &mut [Option<Runner<C>>],
         back: &mut VecDeque<(usize, C)>,
     ) {
-        let Self { numbers, y, f, jacobian, scratch, work, shape: Shape { model, plan }, .. } = self;
-        plan.slopes(model, numbers, y, f, jacobian, scratch);
+        let Self { numbers, y, f, jacobian, scratch, work, shape: model, .. } = self;
+        model.slopes(numbers, y, f, jacobian, scratch);
         let h = R::from_lanes(|l| lanes[l].as_ref().map_or(TICK_S, |runner| runner.trial.h()));
-        let err = plan.attempt(model, numbers, From { y, f, jacobian, h }, scratch, work);
+        let err = model.attempt(numbers, From { y, f, jacobian, h }, scratch, work);
 
         let mut judged = [Judged::Again; MOST_LANES];
         for (lane, runner) in lanes.iter_mut().enumerate() {

@@ -66,16 +66,14 @@ pub(crate) struct Plan {
     n: usize,
     /// Row-major place of each entry in an n × n matrix, fill-in included.
     places: Vec<u32>,
-    /// Places that the Jacobian writes, rows beyond n included, sorted.
-    pub(crate) written: Vec<u32>,
     /// Per pivot, where its `below` begin; one more at the end.
     starts: Vec<u32>,
     below: Vec<Below>,
     changes: Vec<Change>,
     lower: Vec<Off>,
     upper: Vec<Off>,
-    /// What the Jacobian writes in rows beyond n, with its place in it.
-    beyond: Vec<(Off, u32)>,
+    /// What is written in rows beyond n, by rows; its entries are numbered behind all others.
+    beyond: Vec<Off>,
 }
 
 impl Plan {
@@ -109,14 +107,13 @@ impl Plan {
         let place = |o: &Off| u32::from(o.row) * n as u32 + u32::from(o.column);
         let diagonal = (0..n as u32).map(|k| k * n as u32 + k);
         let places = lower.iter().chain(&upper).map(place).chain(diagonal).collect();
-        let mut written: Vec<u32> = written.iter().map(|(r, c)| (r * n + c) as u32).collect();
-        written.sort_unstable();
-        written.dedup();
-        let last = written.last().map_or(0, |p| *p as usize / n.max(1));
+        let mut beyond: Vec<(usize, usize)> = written.iter().copied().filter(|(r, _)| n <= *r).collect();
+        beyond.sort_unstable();
+        beyond.dedup();
+        let last = beyond.last().map_or(0, |(row, _)| *row);
         assert!(last < MOST, "row {last} is beyond {MOST}");
-        let beyond = written.iter().map(|p| (*p as usize / n, *p as usize % n, *p)).filter(|b| n <= b.0);
-        let beyond = beyond.map(|(row, column, place)| (off((row, column)), place)).collect();
-        let mut plan = Self { n, places, written, lower, upper, beyond, ..Self::default() };
+        let beyond = beyond.into_iter().map(off).collect();
+        let mut plan = Self { n, places, lower, upper, beyond, ..Self::default() };
         plan.list_elimination();
         plan
     }
@@ -156,15 +153,31 @@ impl Plan {
         self.lower.len() + self.upper.len() + k
     }
 
-    /// Number of entries kept.
+    /// Number of entries that are eliminated.
     pub(crate) fn n_entries(&self) -> usize {
         self.places.len()
     }
 
-    /// Entries of `shift`·I − J, from a row-major J of n columns.
+    /// Number of all entries, those in rows beyond n included.
+    pub(crate) fn n_written(&self) -> usize {
+        self.places.len() + self.beyond.len()
+    }
+
+    /// Row and column of an entry.
+    pub(crate) fn place(&self, entry: usize) -> (usize, usize) {
+        self.places.get(entry).map_or_else(
+            || {
+                let Off { row, column } = self.beyond[entry - self.places.len()];
+                (row.into(), column.into())
+            },
+            |p| (*p as usize / self.n, *p as usize % self.n),
+        )
+    }
+
+    /// Entries of `shift`·I − J, from the entries of J.
     pub(crate) fn shifted<R: Real>(&self, shift: R, jacobian: &[R], entries: &mut Vec<R>) {
         entries.clear();
-        entries.extend(self.places.iter().map(|p| -jacobian[*p as usize]));
+        entries.extend(jacobian[..self.n_entries()].iter().map(|j| -*j));
         for d in &mut entries[self.lower.len() + self.upper.len()..] {
             *d += shift;
         }
@@ -199,14 +212,15 @@ impl Plan {
         positive
     }
 
-    /// Adds to the rows beyond n of `x` what a row-major Jacobian of n columns makes of the solution before them.
+    /// Adds to the rows beyond n of `x` what the slopes there make of the solution before them.
     pub(crate) fn add_beyond<R: Real>(&self, jacobian: &[R], x: &mut Column<R>) {
+        let mut slopes = &jacobian[self.n_entries()..];
         // By rows: a sum stays in a register.
-        for row in self.beyond.chunk_by(|(a, _), (b, _)| a.row == b.row) {
-            let at = usize::from(row[0].0.row);
-            x[at] = row
-                .iter()
-                .fold(x[at], |sum, (o, place)| sum + jacobian[*place as usize] * x[usize::from(o.column)]);
+        for row in self.beyond.chunk_by(|a, b| a.row == b.row) {
+            let at = usize::from(row[0].row);
+            let (here, rest) = slopes.split_at(row.len());
+            slopes = rest;
+            x[at] = row.iter().zip(here).fold(x[at], |sum, (o, j)| sum + *j * x[usize::from(o.column)]);
         }
     }
 
@@ -260,7 +274,9 @@ mod tests {
             b[r] = shift * x[r] - (0..n).map(|c| dense[r * n + c] * x[c]).sum::<f64>();
         }
         let mut a = Vec::new();
-        plan.shifted(shift, &dense, &mut a);
+        let entries: Vec<f64> =
+            (0..plan.n_written()).map(|i| plan.place(i)).map(|(r, c)| dense[r * n + c]).collect();
+        plan.shifted(shift, &entries, &mut a);
         assert!(plan.factor(&mut a));
         plan.solve(&a, &mut b);
         for (got, want) in b.iter().zip(x) {

@@ -29,7 +29,7 @@ impl Model {
         scratch: &mut Scratch<R>,
     ) {
         let work_row = self.n + 3;
-        for (b, p) in self.boosters.iter().zip(&numbers.boosters) {
+        for ((b, p), places) in self.boosters.iter().zip(&numbers.boosters).zip(&self.places.pistons) {
             let x = y[b.travel];
             let (area, c) = (p.area_m2, p.damping);
             let (pf, pr) = (scratch.gas[b.front].p, scratch.gas[b.rear].p);
@@ -58,11 +58,11 @@ impl Model {
                 (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c * gain, pf_x, pr_x),
             ];
             scratch.tangent.pistons.push(Piston { speed, p: [pf, pr], slopes });
-            for (column, d_speed, d_pf, d_pr) in slopes {
-                sink.add(b.travel, column, d_speed);
-                sink.add(uf, column, area * (d_pf * speed + pf * d_speed));
-                sink.add(ur, column, -area * (d_pr * speed + pr * d_speed));
-                sink.add(work_row, column, area * ((d_pr - d_pf) * speed + (pr - pf) * d_speed));
+            for ((_, d_speed, d_pf, d_pr), [travel, front, rear, work]) in slopes.into_iter().zip(*places) {
+                sink.add(travel, d_speed);
+                sink.add(front, area * (d_pf * speed + pf * d_speed));
+                sink.add(rear, -area * (d_pr * speed + pr * d_speed));
+                sink.add(work, area * ((d_pr - d_pf) * speed + (pr - pf) * d_speed));
             }
         }
     }
@@ -75,7 +75,7 @@ impl Model {
         sink: &mut S,
         scratch: &mut Scratch<R>,
     ) {
-        for (pump, rotor) in self.pumps.iter().zip(&numbers.rotors) {
+        for ((pump, rotor), at) in self.pumps.iter().zip(&numbers.rotors).zip(&self.places.rotors) {
             let p = &rotor.motor;
             let omega = y[pump.speed];
             let (tw, tc) = (y[pump.winding], y[pump.case]);
@@ -106,16 +106,16 @@ impl Model {
             let i_w = -s.g * k * (R::all(1.0) - s.g * seen);
             let iu = self.mass_at[pump.inlet] + 1;
             let p_u = gas.p / y[iu];
-            sink.add(pump.speed, pump.speed, (k * i_w - compression * th_w - friction_w) / inertia);
-            sink.add(pump.speed, iu, -compression_p * p_u * th / inertia);
-            sink.add(pump.winding, pump.speed, i * 2.0 * i_w / conducts / p.winding_j_per_k);
-            sink.add(pump.winding, pump.winding, -p.winding_w_per_k / p.winding_j_per_k);
-            sink.add(pump.winding, pump.case, p.winding_w_per_k / p.winding_j_per_k);
+            sink.add(at.speed_by_speed, (k * i_w - compression * th_w - friction_w) / inertia);
+            sink.add(at.speed_by_energy, -compression_p * p_u * th / inertia);
+            sink.add(at.winding_by_speed, i * 2.0 * i_w / conducts / p.winding_j_per_k);
+            sink.add(at.winding_by_winding, -p.winding_w_per_k / p.winding_j_per_k);
+            sink.add(at.winding_by_case, p.winding_w_per_k / p.winding_j_per_k);
             let shaft_w = friction + friction_w * omega + half * (th + th_w * omega);
-            sink.add(pump.case, pump.speed, shaft_w / p.case_j_per_k);
-            sink.add(pump.case, pump.winding, p.winding_w_per_k / p.case_j_per_k);
-            sink.add(pump.case, pump.case, -(p.winding_w_per_k + p.case_w_per_k) / p.case_j_per_k);
-            sink.add(pump.case, 0, p.case_w_per_k / p.case_j_per_k);
+            sink.add(at.case_by_speed, shaft_w / p.case_j_per_k);
+            sink.add(at.case_by_winding, p.winding_w_per_k / p.case_j_per_k);
+            sink.add(at.case_by_case, -(p.winding_w_per_k + p.case_w_per_k) / p.case_j_per_k);
+            sink.add(at.case_by_room, p.case_w_per_k / p.case_j_per_k);
         }
     }
 
@@ -129,7 +129,8 @@ impl Model {
         scratch: &Scratch<R>,
     ) {
         let (zero, one) = (R::all(0.0), R::all(1.0));
-        for ((row, follower), [a, b]) in self.followers.iter().zip(&scratch.held.followers) {
+        let followers = self.followers.iter().zip(&self.places.followers);
+        for (((row, follower), [by_itself, by_energy]), [a, b]) in followers.zip(&scratch.held.followers) {
             let (row, a, b) = (*row, *a, *b);
             let (rate, slope) = match follower {
                 Follower::Surroundings | Follower::Manifold(_) | Follower::Driven(_) => {
@@ -141,7 +142,7 @@ impl Model {
                     (R::choose(drives, one, rate), R::choose(drives, zero, slope))
                 }
                 Follower::Pointer { volume: k, .. } => {
-                    sink.add(row, self.mass_at[*k] + 1, R::all(GAMMA - 1.0) / scratch.volume[*k] / b);
+                    sink.add(*by_energy, R::all(GAMMA - 1.0) / scratch.volume[*k] / b);
                     ((scratch.gas[*k].p - numbers.p_atm - y[row]) / b, -one / b)
                 }
                 Follower::Filament { pole, .. } => {
@@ -168,7 +169,7 @@ impl Model {
                 }
             };
             f[row] += rate;
-            sink.add(row, row, slope);
+            sink.add(*by_itself, slope);
         }
     }
 }

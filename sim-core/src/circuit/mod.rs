@@ -16,6 +16,7 @@ mod layout;
 mod linear;
 mod machines;
 mod model;
+mod places;
 mod query;
 mod rosenbrock;
 #[cfg(test)]
@@ -33,8 +34,7 @@ use crate::parts::instruments::MeterMode;
 use crate::units::Tick;
 use identity::initial_flags;
 use layout::{Chamber, Var};
-use linear::Plan;
-use model::{Given, Model, N_LEDGERS, Pattern, Scratch};
+use model::{Given, Model, N_LEDGERS, Scratch};
 use trial::Judged;
 
 /// How the clock runs.
@@ -139,7 +139,6 @@ pub struct Circuit {
     tick: Tick,
     events: Vec<(Tick, Event)>,
     model: Model,
-    plan: Plan,
     y: Vec<f64>,
     flags: Vec<Flags>,
     /// Room for the flags after a step.
@@ -174,7 +173,6 @@ impl Circuit {
         let model = Model::of(&assembly, &day);
         let mut circuit = Self {
             y: Vec::new(),
-            plan: Plan::default(),
             assembly,
             day,
             inputs,
@@ -324,16 +322,16 @@ impl Circuit {
 
     /// f and its slopes at the present state.
     fn slopes(&mut self) {
-        let Self { model, inputs, flags, y, f, jacobian, scratch, plan, .. } = self;
+        let Self { model, inputs, flags, y, f, jacobian, scratch, .. } = self;
         model.hold(Given { inputs, flags }, 0, scratch);
-        plan.slopes(model, &model.numbers, y, f, jacobian, scratch);
+        model.slopes(&model.numbers, y, f, jacobian, scratch);
     }
 
     /// Tries a step of `h` s into `work`; returns its error (1 = just allowed, ∞ = impossible).
     fn attempt(&mut self, h: f64) -> f64 {
-        let Self { model, y, f, jacobian, scratch, work, plan, .. } = self;
+        let Self { model, y, f, jacobian, scratch, work, .. } = self;
         let from = rosenbrock::From { y, f, jacobian, h };
-        plan.attempt(model, &model.numbers, from, scratch, work) / self.tolerance
+        model.attempt(&model.numbers, from, scratch, work) / self.tolerance
     }
 
     fn accept(&mut self) {
@@ -349,17 +347,12 @@ impl Circuit {
         self.ledgers.work_out_j += l[3];
     }
 
-    /// Buffers and elimination plan for the present model.
+    /// Buffers for the present model.
     fn lay_out(&mut self) {
         let n = self.model.n;
         self.f = vec![0.0; n + N_LEDGERS];
-        self.jacobian = vec![0.0; (n + N_LEDGERS) * n];
+        self.jacobian = vec![0.0; self.model.plan.n_written()];
         // What was solved before was another network.
         self.scratch = Scratch::default();
-        let mut pattern = Pattern { n, places: Vec::new() };
-        let Self { model, inputs, flags, y, f, scratch, .. } = self;
-        model.hold(Given { inputs, flags }, 0, scratch);
-        model.eval(&model.numbers, y, f, &mut pattern, scratch);
-        self.plan = Plan::of(n, &pattern.places);
     }
 }

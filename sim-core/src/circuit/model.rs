@@ -8,8 +8,9 @@ use super::air_net::{AirNet, Around, AtHand, Edge, Law, Node, flow};
 use super::control::Allowance;
 use super::electrics::PoleLaw;
 use super::layout::{Chamber, Layout, Var, Volume};
-use super::linear::Column;
+use super::linear::{Column, Plan};
 use super::machines::Follower;
+use super::places::{OtherPlaces, WayPlaces};
 use super::soft::Soft;
 use super::switching::Switch;
 use super::tangent::{Follows, Tangent, Way};
@@ -30,15 +31,8 @@ pub(crate) const N_LEDGERS: usize = 4;
 pub(crate) trait Sink<R> {
     /// Whether slopes are wanted at all.
     const WANTED: bool;
-    /// Adds a slope at a place: row · n + column.
-    fn add_at(&mut self, place: u32, value: R);
-    /// Number of columns.
-    fn n(&self) -> usize;
-    /// Adds a slope.
-    #[inline]
-    fn add(&mut self, row: usize, column: usize, value: R) {
-        self.add_at((row * self.n() + column) as u32, value);
-    }
+    /// Adds a slope to an entry of the model's [`Plan`].
+    fn add(&mut self, entry: u32, value: R);
 }
 
 /// Wants no slopes.
@@ -46,42 +40,16 @@ pub(crate) struct NoSlopes;
 impl<R> Sink<R> for NoSlopes {
     const WANTED: bool = false;
     #[inline]
-    fn add_at(&mut self, _: u32, _: R) {}
-    #[inline]
-    fn n(&self) -> usize {
-        0
-    }
+    fn add(&mut self, _: u32, _: R) {}
 }
 
-/// Collects the places (row, column) of `n` columns that are ever written.
-pub(crate) struct Pattern {
-    pub(crate) n: usize,
-    pub(crate) places: Vec<(usize, usize)>,
-}
-impl<R> Sink<R> for Pattern {
-    const WANTED: bool = true;
-    fn add_at(&mut self, place: u32, _: R) {
-        self.places.push((place as usize / self.n, place as usize % self.n));
-    }
-    fn n(&self) -> usize {
-        self.n
-    }
-}
-
-/// Adds into a row-major matrix of `n` columns.
-pub(crate) struct Dense<'a, R = f64> {
-    pub(crate) n: usize,
-    pub(crate) a: &'a mut [R],
-}
-impl<R: Real> Sink<R> for Dense<'_, R> {
+/// Adds into the entries of a [`Plan`].
+pub(crate) struct Entries<'a, R = f64>(pub(crate) &'a mut [R]);
+impl<R: Real> Sink<R> for Entries<'_, R> {
     const WANTED: bool = true;
     #[inline]
-    fn add_at(&mut self, place: u32, value: R) {
-        self.a[place as usize] += value;
-    }
-    #[inline]
-    fn n(&self) -> usize {
-        self.n
+    fn add(&mut self, entry: u32, value: R) {
+        self.0[entry as usize] += value;
     }
 }
 
@@ -111,25 +79,25 @@ pub(super) struct End {
     pub(super) mass: usize,
     pub(super) enthalpy: usize,
     /// State that the air's pressure and temperature follow from.
-    from: From,
+    pub(super) from: From,
 }
 
 /// What the air at an end follows from.
 #[derive(Clone, Copy, Debug)]
-enum From {
+pub(super) enum From {
     /// The volume of this number, its mass at this index: mass, energy, and the travel that moves its wall.
     Volume {
         k: usize,
         mass: usize,
         travel: Option<usize>,
-        by_mass: Places,
-        by_energy: Places,
-        by_travel: Option<Places>,
+        by_mass: WayPlaces,
+        by_energy: WayPlaces,
+        by_travel: Option<WayPlaces>,
     },
     /// The room's temperature.
-    Room(Places),
+    Room(WayPlaces),
     /// The room's temperature and the manifold pressure.
-    Manifold { pressure: usize, by_room: Places, by_pressure: Places },
+    Manifold { pressure: usize, by_room: WayPlaces, by_pressure: WayPlaces },
 }
 
 impl End {
@@ -148,10 +116,6 @@ impl End {
         }
     }
 }
-
-/// Where the slopes of a way's four rows over one state variable stand in the Jacobian: mass at a and b,
-/// enthalpy at a and b.
-type Places = [u32; 4];
 
 /// A body of air in numbers.
 #[derive(Clone, Copy, Debug)]
@@ -226,7 +190,11 @@ pub(crate) struct Model {
     /// Per edge, its ends a and b.
     pub(super) ends: Vec<[End; 2]>,
     /// Per edge, where the slopes over its travel or speed stand.
-    by_state: Vec<Option<Places>>,
+    pub(super) by_state: Vec<Option<WayPlaces>>,
+    /// Where all other slopes stand.
+    pub(super) places: OtherPlaces,
+    /// How slopes are kept and eliminated.
+    pub(crate) plan: Plan,
     /// Per two-pole, what it is worth.
     pub(super) pole_laws: Vec<PoleLaw>,
     /// Numbers of the two-poles whose worth follows the state.
@@ -383,7 +351,7 @@ impl Model {
             boosters: booster_laws,
             rotors,
         };
-        Self {
+        let mut model = Self {
             n,
             numbers,
             edge_hand,
@@ -405,7 +373,11 @@ impl Model {
             layout,
             air,
             wiring,
-        }
+            places: OtherPlaces::default(),
+            plan: Plan::default(),
+        };
+        model.find_places();
+        model
     }
 
     /// Whether another model differs in numbers only.
@@ -524,11 +496,11 @@ impl Model {
                 continue;
             }
             scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a });
-            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: Places, dm: R, dh: R| {
-                sink.add_at(mass_a, -dm);
-                sink.add_at(mass_b, dm);
-                sink.add_at(enthalpy_a, -dh);
-                sink.add_at(enthalpy_b, dh);
+            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: WayPlaces, dm: R, dh: R| {
+                sink.add(mass_a, -dm);
+                sink.add(mass_b, dm);
+                sink.add(enthalpy_a, -dh);
+                sink.add(enthalpy_b, dh);
             };
             for (end, dp, dt, is_up) in
                 [(end_a, flow.dpa, flow.dta, up_is_a), (end_b, flow.dpb, flow.dtb, !up_is_a)]
@@ -572,10 +544,10 @@ impl Model {
             f[heat_row] += q;
             if S::WANTED {
                 let lost = body.h_a * t;
-                for row in [im + 1, heat_row] {
-                    sink.add(row, 0, body.h_a);
-                    sink.add(row, im, lost / y[im]);
-                    sink.add(row, im + 1, -lost / y[im + 1]);
+                for [by_room, by_mass, by_energy] in self.places.walls[k] {
+                    sink.add(by_room, body.h_a);
+                    sink.add(by_mass, lost / y[im]);
+                    sink.add(by_energy, -lost / y[im + 1]);
                 }
             }
         }

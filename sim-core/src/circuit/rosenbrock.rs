@@ -40,7 +40,7 @@ pub(crate) struct From<'a, R> {
     pub(crate) y: &'a [R],
     /// f(y).
     pub(crate) f: &'a [R],
-    /// Slopes, (n + ledgers) × n.
+    /// Slopes of state and ledgers, the entries of the plan.
     pub(crate) jacobian: &'a [R],
     /// Length, s.
     pub(crate) h: R,
@@ -162,8 +162,9 @@ mod tests {
         for _ in 0..n_steps {
             let mut f = vec![0.0; 2 + N_LEDGERS];
             rhs(&y, &mut f);
-            let mut jacobian = vec![0.0; (2 + N_LEDGERS) * 2];
-            jacobian[..6].copy_from_slice(&[-y[1], -y[0], y[1], y[0] - 1.0, 0.0, 1.0]);
+            let dense = [[-y[1], -y[0]], [y[1], y[0] - 1.0], [0.0, 1.0]];
+            let at = |i| plan.place(i);
+            let jacobian: Vec<f64> = (0..plan.n_written()).map(at).map(|(r, c)| dense[r][c]).collect();
             let from = From { y: &y, f: &f, jacobian: &jacobian, h };
             assert!(step(&plan, from, &mut work, None, rhs));
             y.copy_from_slice(&work.y_new);
@@ -202,9 +203,7 @@ mod tests {
         };
         let mut f = vec![0.0; 1 + N_LEDGERS];
         rhs(&[5.0], &mut f);
-        let mut jacobian = vec![0.0; 1 + N_LEDGERS];
-        jacobian[0] = -1e6;
-        let from = From { y: &[5.0], f: &f, jacobian: &jacobian, h: 1.0 };
+        let from = From { y: &[5.0], f: &f, jacobian: &[-1e6], h: 1.0 };
         assert!(step(&plan, from, &mut work, None, rhs));
         assert!((work.y_new[0] - 1.0).abs() < 1e-4, "{}", work.y_new[0]);
     }

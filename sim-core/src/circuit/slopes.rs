@@ -1,7 +1,7 @@
 //! The slopes of the whole right-hand side are those of its values, over every part and law at once.
 
 use super::layout::Var;
-use super::model::{Dense, Given, N_LEDGERS, NoSlopes, Scratch};
+use super::model::{Entries, Given, N_LEDGERS, NoSlopes, Scratch};
 use super::{Circuit, Pace};
 use crate::air::Day;
 use crate::assembly::{Assembly, Joint, Part};
@@ -176,10 +176,16 @@ fn compare(c: &Circuit) -> usize {
     let n = c.model.n;
     let given = Given { inputs: &c.inputs, flags: &c.flags };
     let mut scratch = Scratch::default();
-    let mut slopes = vec![0.0; (n + N_LEDGERS) * n];
+    let plan = &c.model.plan;
+    let mut entries = vec![0.0; plan.n_written()];
     let mut f = vec![0.0; n + N_LEDGERS];
     c.model.hold(given, 0, &mut scratch);
-    c.model.eval(&c.model.numbers, &c.y, &mut f, &mut Dense { n, a: &mut slopes }, &mut scratch);
+    c.model.eval(&c.model.numbers, &c.y, &mut f, &mut Entries(&mut entries), &mut scratch);
+    let mut slopes = vec![0.0; (n + N_LEDGERS) * n];
+    for (entry, slope) in entries.iter().enumerate() {
+        let (row, column) = plan.place(entry);
+        slopes[row * n + column] = *slope;
+    }
     let mut at = |y: &[f64]| {
         let mut f = vec![0.0; n + N_LEDGERS];
         c.model.eval(&c.model.numbers, y, &mut f, &mut NoSlopes, &mut scratch);

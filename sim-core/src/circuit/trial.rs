@@ -5,8 +5,7 @@
 //! end. Nothing here looks at how the numbers were worked out, alone or beside others.
 
 use super::control::{self, E_MIN};
-use super::linear::Plan;
-use super::model::{Dense, Model, NoSlopes, Numbers, Scratch};
+use super::model::{Entries, Model, NoSlopes, Numbers, Scratch};
 use super::rosenbrock::{self, From, Work};
 use super::{Circuit, Event, Flags, Pace};
 use crate::lanes::{Mask as _, Real};
@@ -123,28 +122,23 @@ impl Circuit {
     }
 }
 
-impl Plan {
+impl Model {
     /// f and its slopes at a state.
     pub(super) fn slopes<R: Real>(
         &self,
-        model: &Model,
         numbers: &Numbers<R>,
         y: &[R],
         f: &mut [R],
         jacobian: &mut [R],
         scratch: &mut Scratch<R>,
     ) {
-        for &p in &self.written {
-            jacobian[p as usize] = R::all(0.0);
-        }
-        let mut sink = Dense { n: model.n, a: jacobian };
-        model.eval(numbers, y, f, &mut sink, scratch);
+        jacobian.fill(R::all(0.0));
+        self.eval(numbers, y, f, &mut Entries(jacobian), scratch);
     }
 
     /// Tries a step into `work`; returns its error (1 = just allowed, ∞ = impossible).
     pub(super) fn attempt<R: Real>(
         &self,
-        model: &Model,
         numbers: &Numbers<R>,
         from: From<'_, R>,
         scratch: &mut Scratch<R>,
@@ -152,13 +146,13 @@ impl Plan {
     ) -> R {
         // Evaluations at the stages leave the tangent alone; it is lent out while they use the rest.
         let tangent = std::mem::take(&mut scratch.tangent);
-        let along = |k: &_, out: &mut _| model.along(numbers, &tangent, k, out);
+        let along = |k: &_, out: &mut _| self.along(numbers, &tangent, k, out);
         let at = R::all(control::LONG_S).at_most(from.h);
-        let conserved = rosenbrock::Conserved { rows: &model.conserved, along: &along, at };
-        let can = rosenbrock::step(self, from, work, at.any().then_some(conserved), |stage, out| {
-            let possible = model.is_possible(numbers, stage);
+        let conserved = rosenbrock::Conserved { rows: &self.conserved, along: &along, at };
+        let can = rosenbrock::step(&self.plan, from, work, at.any().then_some(conserved), |stage, out| {
+            let possible = self.is_possible(numbers, stage);
             if possible.any() {
-                model.eval(numbers, stage, out, &mut NoSlopes, scratch);
+                self.eval(numbers, stage, out, &mut NoSlopes, scratch);
             }
             possible
         });
@@ -167,10 +161,10 @@ impl Plan {
         if !can.any() {
             return infinite;
         }
-        let can = can & model.is_possible(numbers, &work.y_new);
+        let can = can & self.is_possible(numbers, &work.y_new);
         let mut worst = R::all(0.0);
         for ((allowance, error), (y, y_new)) in
-            model.allowances.iter().zip(&work.error).zip(from.y.iter().zip(&work.y_new))
+            self.allowances.iter().zip(&work.error).zip(from.y.iter().zip(&work.y_new))
         {
             worst = worst.larger((*error / allowance.at(y.abs().larger(y_new.abs()))).abs());
         }
