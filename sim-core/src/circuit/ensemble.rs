@@ -11,8 +11,9 @@ use std::collections::VecDeque;
 
 use super::model::{Given, Model, N_LEDGERS, Numbers, Scratch};
 use super::rosenbrock::{From, Work};
+use super::switching::After;
 use super::trial::{Judged, Trial};
-use super::{Circuit, Flags, Pace};
+use super::{Circuit, Pace};
 use crate::lanes::{Four, Mask, Real, Spread};
 use crate::units::{TICK_S, Tick};
 
@@ -212,7 +213,7 @@ impl<R: Real> Abreast<R> {
             let circuit = errand.circuit.borrow_mut();
             judged[lane] = circuit.judge(trial, err.lane(lane) / circuit.tolerance);
         }
-        let mut after: [Option<Vec<Flags>>; MOST_LANES] = [const { None }; MOST_LANES];
+        let mut after: [Option<After>; MOST_LANES] = [const { None }; MOST_LANES];
         if judged.contains(&Judged::Whole) {
             model.gases(numbers, &work.y_new, scratch);
             model.solve_wiring(numbers, &work.y_new, scratch);
@@ -224,7 +225,7 @@ impl<R: Real> Abreast<R> {
                 let circuit = errand.circuit.borrow_mut();
                 let next = circuit.flags_after(&work.y_new, scratch, lane);
                 if circuit.finds_switching(trial, &next) {
-                    circuit.next_flags = next;
+                    circuit.leave_as_is(next);
                     judged[lane] = Judged::Again;
                 } else {
                     after[lane] = Some(next);

@@ -35,6 +35,7 @@ use crate::units::Tick;
 use identity::initial_flags;
 use layout::{Chamber, Var};
 use model::{Given, Model, N_LEDGERS, Scratch};
+use switching::After;
 use trial::Judged;
 
 /// How the clock runs.
@@ -262,7 +263,7 @@ impl Circuit {
                     model.solve_wiring(&model.numbers, &work.y_new, scratch);
                     let next = self.flags_at(true);
                     if self.finds_switching(&mut trial, &next) {
-                        self.next_flags = next;
+                        self.leave_as_is(next);
                         continue;
                     }
                     self.accept();
@@ -311,7 +312,7 @@ impl Circuit {
     }
 
     /// Discrete states that follow from the present state, or from the one just tried.
-    fn flags_at(&mut self, tried: bool) -> Vec<Flags> {
+    fn flags_at(&mut self, tried: bool) -> After {
         let scratch = std::mem::take(&mut self.scratch);
         let y = std::mem::take(if tried { &mut self.work.y_new } else { &mut self.y });
         let next = self.flags_after(&y, &scratch, 0);

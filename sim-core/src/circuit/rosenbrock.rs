@@ -103,7 +103,7 @@ pub(crate) fn step<R: Real>(
             }
         }
         if conserved.is_some() {
-            work.flows.copy_from_slice(&x[..]);
+            work.flows[..rows].copy_from_slice(&x[..rows]);
         }
         plan.solve(&work.lu, x);
         // Ledger rows depend on the state but nothing depends on them.

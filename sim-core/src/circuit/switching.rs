@@ -26,6 +26,16 @@ pub(super) enum Switch {
 }
 
 impl Switch {
+    fn part(&self) -> usize {
+        match *self {
+            Self::Vacuum { part, .. }
+            | Self::Relay { part, .. }
+            | Self::Controller { part, .. }
+            | Self::Fuse { part, .. }
+            | Self::Hum { part, .. } => part,
+        }
+    }
+
     /// All of an assembly, in part order.
     pub(super) fn all(assembly: &Assembly, layout: &Layout, wiring: &Wiring) -> Vec<Self> {
         let of = |(part, kind): (usize, &PartKind)| {
@@ -67,9 +77,17 @@ impl Switch {
     }
 }
 
+/// Discrete states that follow from a state.
+#[derive(Debug)]
+pub(super) struct After {
+    flags: Vec<Flags>,
+    /// Whether any differs from what is.
+    pub(super) switches: bool,
+}
+
 impl Circuit {
     /// Discrete states that follow from the state `y` in a lane, its air and voltages being in `scratch`.
-    pub(super) fn flags_after<R: Real>(&mut self, y: &[R], scratch: &Scratch<R>, lane: usize) -> Vec<Flags> {
+    pub(super) fn flags_after<R: Real>(&mut self, y: &[R], scratch: &Scratch<R>, lane: usize) -> After {
         let mut next = std::mem::take(&mut self.next_flags);
         next.clone_from(&self.flags);
         for switch in &self.model.switches {
@@ -119,15 +137,23 @@ impl Circuit {
                 }
             }
         }
-        next
+        // Only what is listed can differ.
+        let switches = self.model.switches.iter().any(|s| next[s.part()] != self.flags[s.part()]);
+        After { flags: next, switches }
+    }
+
+    /// Gives back the room of flags that are not to be.
+    pub(super) fn leave_as_is(&mut self, after: After) {
+        self.next_flags = after.flags;
     }
 
     /// Switches, tells what happened, and says whether anything changed.
-    pub(super) fn switch_to(&mut self, next: Vec<Flags>) -> bool {
-        if next == self.flags {
-            self.next_flags = next;
+    pub(super) fn switch_to(&mut self, after: After) -> bool {
+        if !after.switches {
+            self.leave_as_is(after);
             return false;
         }
+        let next = after.flags;
         for (i, (old, new)) in self.flags.iter().zip(&next).enumerate() {
             let part = i as u16;
             if old.closed != new.closed {

@@ -7,7 +7,8 @@
 use super::control::{self, E_MIN};
 use super::model::{Entries, Model, NoSlopes, Numbers, Scratch};
 use super::rosenbrock::{self, From, Work};
-use super::{Circuit, Event, Flags, Pace};
+use super::switching::After;
+use super::{Circuit, Event, Pace};
 use crate::lanes::{Mask as _, Real};
 use crate::units::{TICK_S, Tick};
 
@@ -97,8 +98,8 @@ impl Circuit {
 
     /// Whether something switches on the way of a step that can be shorter: it is then tried at half the length,
     /// to find the tick.
-    pub(super) fn finds_switching(&self, trial: &mut Trial, next: &[Flags]) -> bool {
-        let switches = next != self.flags.as_slice() && 0 < trial.e;
+    pub(super) fn finds_switching(&self, trial: &mut Trial, after: &After) -> bool {
+        let switches = after.switches && 0 < trial.e;
         if switches {
             trial.e -= 1;
         }
@@ -106,19 +107,19 @@ impl Circuit {
     }
 
     /// The clock moves on by whole ticks, after an attempt of error `err`. Says whether anything switched.
-    pub(super) fn end_whole(&mut self, trial: Trial, err: f64, next: Vec<Flags>) -> bool {
+    pub(super) fn end_whole(&mut self, trial: Trial, err: f64, after: After) -> bool {
         // By the step taken and nothing else: a live run that looks for the tick of a switch and its
         // replay that is told where to end then remember the same.
         self.e = (trial.e + control::doublings(err)).min(control::E_MAX);
         self.tick = self.tick.plus(trial.ticks());
-        self.switch_to(next)
+        self.switch_to(after)
     }
 
     /// The clock moves on by a tick that was taken in parts. Says whether anything switched.
-    pub(super) fn end_parts(&mut self, trial: Trial, next: Vec<Flags>) -> bool {
+    pub(super) fn end_parts(&mut self, trial: Trial, after: After) -> bool {
         self.e = trial.e + 1;
         self.tick = self.tick.plus(1);
-        self.switch_to(next)
+        self.switch_to(after)
     }
 }
 
