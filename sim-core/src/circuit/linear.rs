@@ -58,9 +58,25 @@ struct Off {
     column: u8,
 }
 
+/// Entries of one row behind each other.
+#[derive(Clone, Copy, Debug)]
+struct Run {
+    row: u8,
+    len: u8,
+}
+
+impl Run {
+    fn all(offs: &[Off]) -> Vec<Self> {
+        offs.chunk_by(|a, b| a.row == b.row)
+            .map(|run| Self { row: run[0].row, len: run.len() as u8 })
+            .collect()
+    }
+}
+
 /// Where the entries of a sparse matrix are kept, and how it is eliminated.
 ///
-/// Entries are numbered: those of L column by column, those of U column by column from the last, the diagonal.
+/// Entries are numbered: those of L row by row, those of U row by row from the last and each row from its end, the
+/// diagonal, and what is written in rows beyond n.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Plan {
     n: usize,
@@ -71,9 +87,12 @@ pub(crate) struct Plan {
     below: Vec<Below>,
     changes: Vec<Change>,
     lower: Vec<Off>,
+    lower_rows: Vec<Run>,
     upper: Vec<Off>,
+    upper_rows: Vec<Run>,
     /// What is written in rows beyond n, by rows; its entries are numbered behind all others.
     beyond: Vec<Off>,
+    beyond_rows: Vec<Run>,
 }
 
 impl Plan {
@@ -101,8 +120,8 @@ impl Plan {
         }
         let off = |(row, column): (usize, usize)| Off { row: row as u8, column: column as u8 };
         let is = |(row, column): &(usize, usize)| filled[row * n + column];
-        let lower = (0..n).flat_map(|c| (c + 1..n).map(move |r| (r, c))).filter(is).map(off);
-        let upper = (0..n).rev().flat_map(|c| (0..c).map(move |r| (r, c))).filter(is).map(off);
+        let lower = (0..n).flat_map(|r| (0..r).map(move |c| (r, c))).filter(is).map(off);
+        let upper = (0..n).rev().flat_map(|r| (r + 1..n).rev().map(move |c| (r, c))).filter(is).map(off);
         let (lower, upper): (Vec<Off>, Vec<Off>) = (lower.collect(), upper.collect());
         let place = |o: &Off| u32::from(o.row) * n as u32 + u32::from(o.column);
         let diagonal = (0..n as u32).map(|k| k * n as u32 + k);
@@ -112,8 +131,10 @@ impl Plan {
         beyond.dedup();
         let last = beyond.last().map_or(0, |(row, _)| *row);
         assert!(last < MOST, "row {last} is beyond {MOST}");
-        let beyond = beyond.into_iter().map(off).collect();
-        let mut plan = Self { n, places, lower, upper, beyond, ..Self::default() };
+        let beyond: Vec<Off> = beyond.into_iter().map(off).collect();
+        let [lower_rows, upper_rows, beyond_rows] = [&lower, &upper, &beyond].map(|offs| Run::all(offs));
+        let mut plan =
+            Self { n, places, lower, lower_rows, upper, upper_rows, beyond, beyond_rows, ..Self::default() };
         plan.list_elimination();
         plan
     }
@@ -214,13 +235,13 @@ impl Plan {
 
     /// Adds to the rows beyond n of `x` what the slopes there make of the solution before them.
     pub(crate) fn add_beyond<R: Real>(&self, jacobian: &[R], x: &mut Column<R>) {
-        let mut slopes = &jacobian[self.n_entries()..];
-        // By rows: a sum stays in a register.
-        for row in self.beyond.chunk_by(|a, b| a.row == b.row) {
-            let at = usize::from(row[0].row);
-            let (here, rest) = slopes.split_at(row.len());
-            slopes = rest;
-            x[at] = row.iter().zip(here).fold(x[at], |sum, (o, j)| sum + *j * x[usize::from(o.column)]);
+        let mut both = self.beyond.iter().zip(&jacobian[self.n_entries()..]);
+        for run in &self.beyond_rows {
+            let mut sum = x[usize::from(run.row)];
+            for (o, j) in both.by_ref().take(usize::from(run.len)) {
+                sum += *j * x[usize::from(o.column)];
+            }
+            x[usize::from(run.row)] = sum;
         }
     }
 
@@ -228,17 +249,24 @@ impl Plan {
     pub(crate) fn solve<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
         let (lower, rest) = lu.split_at(self.lower.len());
         let (upper, inverse) = rest.split_at(self.upper.len());
-        for (l, o) in lower.iter().zip(&self.lower) {
-            let less = *l * x[usize::from(o.column)];
-            x[usize::from(o.row)] -= less;
-        }
+        subtract(&self.lower_rows, &self.lower, lower, x);
         for (x, d) in x.iter_mut().zip(inverse) {
             *x *= *d;
         }
-        for (u, o) in upper.iter().zip(&self.upper) {
-            let less = *u * x[usize::from(o.column)];
-            x[usize::from(o.row)] -= less;
+        subtract(&self.upper_rows, &self.upper, upper, x);
+    }
+}
+
+/// Row by row, so that a row's sum stays in a register: takes each entry times the unknown it multiplies.
+#[inline]
+fn subtract<R: Real>(rows: &[Run], offs: &[Off], entries: &[R], x: &mut Column<R>) {
+    let mut both = offs.iter().zip(entries);
+    for run in rows {
+        let mut sum = x[usize::from(run.row)];
+        for (o, e) in both.by_ref().take(usize::from(run.len)) {
+            sum -= *e * x[usize::from(o.column)];
         }
+        x[usize::from(run.row)] = sum;
     }
 }
 
