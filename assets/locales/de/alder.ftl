@@ -110,9 +110,9 @@ alder-caution-1 = Ohne Unterdruck ist das Pedal hart und das Fahrzeug bremst kau
 alder-caution-2 = Die Pumpe läuft bei eingeschalteter Zündung von selbst an: Sicherung ziehen, bevor Hände an sie oder ihre Schläuche kommen.
 alder-caution-3 = Pumpengehäuse und Abgasanlage verbrennen: eine laufende Pumpe ist nach Minuten zu heiß zum Anfassen.
 alder-caution-4 = Vor dem Trennen einer Unterdruckverbindung das Pedal treten, bis der Speicher leer ist.
-alder-caution-5 = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen; nie die Pole überbrücken.
+alder-caution-5 = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen; nie die Pole kurzschließen.
 alder-caution-6 = Riemen und Lüfter drehen sich, und im Stopp kann der Motor von selbst starten: Zündung aus, bevor hineingegriffen wird.
-alder-caution-7 = Abgase in geschlossenen Räumen töten: Absaugung an, bevor der Motor läuft.
+alder-caution-7 = Abgase in geschlossenen Räumen töten: Abgasabsaugung anschließen und einschalten, bevor der Motor läuft.
 alder-caution-8 = Ein offener Saugrohranschluss zieht bei laufendem Motor an, was in der Nähe ist: verschließen.
 
 pack-first-shift = Erste Aufträge

@@ -64,5 +64,5 @@ birch-record-yard = Freigabe: langsame Bremsprobe auf dem Hof
 birch-caution-1 = Ohne Unterdruck ist das Pedal hart und das Fahrzeug bremst kaum: zuerst Unterlegkeile anlegen, und nie ein Fahrzeug bewegen oder zurückgeben, dessen Unterstützung nicht nachgewiesen ist.
 birch-caution-2 = Die Pumpe dreht mit dem Motor: Hände, Ärmel und Werkzeug weg von Riemen und Scheiben, Motor aus, bevor eine Verbindung an der Pumpe getrennt wird.
 birch-caution-3 = Vor dem Trennen einer Unterdruckverbindung das Pedal treten, bis der Speicher leer ist; der Unterdruckspeicher behält seinen eigenen Unterdruck.
-birch-caution-4 = Abgase in geschlossenen Räumen töten: Absaugung an, bevor der Motor läuft.
-birch-caution-5 = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen; nie die Pole überbrücken.
+birch-caution-4 = Abgase in geschlossenen Räumen töten: Abgasabsaugung anschließen und einschalten, bevor der Motor läuft.
+birch-caution-5 = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen; nie die Pole kurzschließen.

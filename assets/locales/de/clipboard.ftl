@@ -10,7 +10,7 @@ card-customer = Angaben des Kunden
 card-quote = „{ $text }“
 card-cautions = Vorsicht
 card-defer = Angaben des Fahrzeugherstellers, örtliche Vorschriften und anerkannte Regeln der Technik gehen allem vor, was dieses Programm sagt. Es ist eine Übung, keine Reparaturanleitung.
-card-read = Karte gelesen: bestätigen
+card-read = Als gelesen bestätigen
 card-was-read = gelesen um { $time }
 
 sheet-title = Datenblatt

@@ -2,7 +2,7 @@ desk-title = pinhole
 desk-what = Eine Lernwerkstatt für die Fehlersuche am Unterdrucksystem des Bremskraftverstärkers: messen, notieren, entscheiden, instand setzen, nachweisen.
 desk-leave = Programm verlassen
 desk-trouble = Das hat nicht geklappt
-desk-caution = Bevor etwas davon an einem Fahrzeug angewendet wird
+desk-caution = Vor der Anwendung am Fahrzeug
 desk-caution-1 = Angaben des Fahrzeugherstellers, örtliche Vorschriften und anerkannte Regeln der Technik gehen vor. Dies ist eine Übung, keine Reparaturanleitung.
 desk-caution-2 = Arbeiten an Bremsen können Menschen gefährden. Nur durch dafür ausgebildetes Personal oder unter dessen Aufsicht ausführen.
 desk-carry-on = Nicht abgeschlossene Versuche
@@ -13,7 +13,7 @@ desk-actions = { $n ->
     [one] bisher eine Handlung
    *[other] bisher { $n } Handlungen
 }
-desk-minutes = { $minutes } Minuten Arbeitszeit
+desk-minutes = Zeitvorgabe: { $minutes } Minuten
 desk-pack-broken = Dieses Paket kann nicht verwendet werden
 desk-begin = Beginnen
 desk-go-on = Fortsetzen

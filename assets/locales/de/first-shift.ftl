@@ -1,11 +1,11 @@
 # Nennt die versteckten Fehler: nicht lesen, bevor die Aufträge bearbeitet sind.
 # Was die Aufträge des Pakets »first-shift« sagen: Kundin oder Kunde, Vorsicht, Auflösung.
 
--yard-pump = Die Pumpe läuft bei eingeschalteter Zündung von selbst an, und an der Ampel der Motor ebenso: Zündung aus und Pumpensicherung heraus, bevor hineingegriffen wird.
--yard-hot = Pumpe und Abgasanlage sind heiß, Riemen und Lüfter drehen sich: eng anliegende Kleidung, nichts anfassen, was eben gelaufen ist.
--yard-assist = Ist der Unterdruckvorrat abgebaut, fehlt die Unterstützung: zuerst Unterlegkeile anlegen, und niemand bewegt das Fahrzeug vor den Freigabeprüfungen.
--yard-battery = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen, und nie die Pole überbrücken.
--yard-exhaust = Abgase in geschlossenen Räumen: Absaugung an, bevor der Motor läuft.
+-yard-pump = Bei eingeschalteter Zündung läuft die Pumpe von selbst an, mit Start-Stopp auch der Motor: vor jedem Eingriff Zündung aus und Pumpensicherung heraus.
+-yard-hot = Pumpe und Abgasanlage sind heiß, Riemen und Lüfter drehen sich: eng anliegende Kleidung, nichts anfassen, was gerade in Betrieb war.
+-yard-assist = Ist der Unterdruckvorrat abgebaut, fehlt die Bremskraftunterstützung: zuerst Unterlegkeile anlegen, und niemand bewegt das Fahrzeug vor den Freigabeprüfungen.
+-yard-battery = Batterie: Minuspol zuerst abklemmen und zuletzt anklemmen, und nie die Pole kurzschließen.
+-yard-exhaust = Abgase in geschlossenen Räumen: Abgasabsaugung anschließen und einschalten, bevor der Motor läuft.
 
 job-first-shift-hum-at-the-lights = An der Ampel brummt es jede Minute
 job-first-shift-hum-at-the-lights-says-1 = Es brummt etwa jede Minute, wenn ich an der Ampel stehe, der Motor aus ist und mein Fuß nicht auf dem Pedal.

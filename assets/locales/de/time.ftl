@@ -2,14 +2,14 @@
 
 clock-name = Werkstattuhr { $time }
 clock-spent = { $worked } min gearbeitet · { $waited } min gewartet
-pace-hold = Steht
+pace-hold = Angehalten
 pace-live = ×1
 pace-ten = ×10
 pace-sixty = ×60
 pace-name = Zeit: { $pace }
 tip-pace = Wie schnell die Zeit läuft ({ $key })
 time-wait = Warten …
-time-until = Bis …
+time-until = Warten bis …
 time-watch = Stoppuhr …
 time-overnight = Über Nacht …
 time-help = Tasten und erste Schritte

@@ -57,7 +57,7 @@ kind-spare = Ersatzteil
 kind-paper = Papier
 kind-other = Fahrzeug und Werkstatt
 
-help-title = Tasten und erste Schritte
+help-title = Tastenbelegung und erste Schritte
 help-steps = Erste Schritte
 step-card = Auftrag und Datenblatt auf dem Schreibtisch lesen.
 step-go = Mit 1 bis 5 an einen Platz gehen oder den Raum mit der Maus drehen.

@@ -8,6 +8,7 @@ diagram-fit = Fit
 diagram-legend = Symbols
 diagram-title-air = Air · ISO 1219-1
 diagram-title-wiring = Wiring · IEC 60617, DIN 72552
+diagram-drawn = This circuit only. Relay and vacuum switch at rest (no current, no vacuum); ignition switch as it stands.
 diagram-none = This car has no drawing. Its parts, by name:
 diagram-outline-on = behind the { $cover }
 diagram-outline-off = { $cover } off

@@ -44,6 +44,7 @@ mark-chart = How each note moved each possibility
 mark-chart-why = Percent after each note; ▲ it rose, ▼ it fell. Column c is the complaint alone; ◆ marks what it was. Readings that count for nothing have no column.
 mark-chart-none = Nothing was noted that counts.
 mark-chart-reading = reading
+mark-chart-start-short = c
 mark-chart-start = on the complaint alone
 mark-chart-column = reading { $n }: { $what }
 mark-chart-cell = { $class }: reading { $n } took it from { $was } to { $now }

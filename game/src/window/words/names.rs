@@ -120,7 +120,13 @@ impl Words {
             Some((head, last)) if last.parse::<f64>().is_ok() => (head, last),
             _ => (asked, ""),
         };
-        let number = number.replace('.', &self.say("decimal-mark"));
+        // Up to one it is a share of the points.
+        let share = number
+            .parse()
+            .ok()
+            .filter(|n| *n <= 1.0)
+            .map(|n: f64| format!("{} %", self.number(100.0 * n, 0)));
+        let number = share.unwrap_or_else(|| number.replace('.', &self.say("decimal-mark")));
         let key = format!("condition-{}", key_part(head));
         self.find(&key, &[("n", number.into())]).unwrap_or_else(|| asked.to_owned())
     }

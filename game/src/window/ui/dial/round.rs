@@ -70,6 +70,8 @@ pub fn paint(painter: &Painter, rect: Rect, printed: &Printed, value: Option<f64
     let zoom = painter.ctx().zoom_factor();
     let numbers = FontId::proportional((0.145 * s.case).clamp(10.0 / zoom, 30.0));
     let inner = (0.15 * s.scale).clamp(8.0 / zoom, 26.0);
+    // A sign must not run into the mark beside it.
+    let gap = 0.045 * s.case;
     for i in 0..=printed.divisions() {
         let at = angle(printed, printed.mark(i));
         let (length, width) = if printed.numbered(i) {
@@ -86,13 +88,13 @@ pub fn paint(painter: &Painter, rect: Rect, printed: &Printed, value: Option<f64
             // Long numbers stand sideways further in than high.
             let wide = 0.29 * numbers.size * text.chars().count() as f32;
             let reach = (at.sin().abs() * wide).max(at.cos().abs() * 0.5 * numbers.size);
-            let place = on_circle(c, s.scale - inner - 2.0 - reach.max(0.5 * numbers.size), at);
+            let place = on_circle(c, s.scale - inner - gap - reach.max(0.5 * numbers.size), at);
             painter.text(place, Align2::CENTER_CENTER, text, numbers.clone(), theme::FACE_INK);
         }
     }
     for end in [-1.0, 1.0] {
         // The needle's flank lies against the pin, so the pin stands a little further.
-        let pin = on_circle(c, 0.78 * s.scale, end * (0.5 * SWEEP + STOP + 0.035));
+        let pin = on_circle(c, 0.9 * s.scale, end * (0.5 * SWEEP + STOP + 0.035));
         painter.circle(pin, (0.028 * s.case).max(1.8), theme::CASE_EDGE, Stroke::new(0.8, theme::FACE_INK));
     }
     let unit = FontId::proportional((0.17 * s.case).clamp(11.0 / zoom, 34.0));

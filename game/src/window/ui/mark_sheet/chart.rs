@@ -82,7 +82,7 @@ fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, counted: &[&ReadingLine
             theme::INK_FAINT,
         );
         let text = words.say("mark-chart-start");
-        cell(row, "c", &text, 0.0, false);
+        cell(row, &words.say("mark-chart-start-short"), &text, 0.0, false);
         for (n, line) in counted.iter().enumerate() {
             if n == late {
                 gap(row);

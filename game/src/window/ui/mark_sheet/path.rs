@@ -55,6 +55,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
             row.add(Label::new(words.say_with(text, &values)).wrap());
         });
     }
+    let start = words.say("mark-chart-start-short");
     let numbers: Vec<u32> = counted.iter().map(|l| l.number).collect();
     let plot = Plot::new("path")
         .height(HEIGHT)
@@ -74,7 +75,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
             move |mark, _| {
                 let n = mark.value.round();
                 if n < 0.5 {
-                    return "c".to_owned();
+                    return start.clone();
                 }
                 numbers.get(n as usize - 1).map_or_else(String::new, u32::to_string)
             },
