@@ -14,7 +14,7 @@ use super::build::Made;
 use super::build::tools::clamp_shape;
 use super::layout::{Layout, Line, Owner};
 use super::materials::{Mat, Sculpt};
-use super::places;
+use super::places::{self, Mouth};
 use super::shapes::{bevel_box, curve, cylinder, lathe, ring, sweep};
 
 /// What a line looks like.
@@ -99,6 +99,9 @@ pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layou
         };
         out.push(Made::of(thing, Transform::IDENTITY, shape(line, style)));
     }
+    for (part, nipple) in &layout.sleeves {
+        out.push(Made::of(Thing::Part(*part), Transform::IDENTITY, sleeve(nipple)));
+    }
     for (card, (station, place)) in &layout.hung {
         if let Some(foot) = places::stand_foot(*station)
             && !view.instruments.get(*card).is_none_or(|i| i.at.is_empty())
@@ -133,6 +136,20 @@ pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layou
         out.push(Made::of(Thing::Port(port), Transform::IDENTITY, s));
     }
     out
+}
+
+/// The end of a part's own rubber sleeve, pushed over a nipple's barbs, with its clip.
+fn sleeve(nipple: &Mouth) -> Sculpt {
+    const RADIUS: f32 = 0.0136;
+    let mut s = Sculpt::default();
+    let put = |g: super::shapes::Geo, far: f32| {
+        let at = nipple.at + nipple.out * far;
+        g.along(nipple.out).at(at.x, at.y, at.z)
+    };
+    s.add(Mat::Rubber, put(cylinder(RADIUS, 0.045, 0.002), -0.026));
+    let band = [(RADIUS, -0.005), (RADIUS + 0.0022, -0.005), (RADIUS + 0.0022, 0.005), (RADIUS, 0.005)];
+    s.add(Mat::Zinc, put(lathe(&band), -0.012));
+    s
 }
 
 /// Whether an instrument in use hangs by itself near its ends; others are held to the thing.

@@ -75,6 +75,8 @@ pub(super) struct Layout {
     pub(super) middles: Vec<Vec3>,
     /// Hoses, wires, leads.
     pub(super) lines: Vec<Line>,
+    /// Rubber sleeves pushed onto nipples: the part each belongs to, the nipple.
+    pub(super) sleeves: Vec<(u16, Mouth)>,
     /// Connected instruments: card and where it hangs.
     pub(super) hung: BTreeMap<usize, (Station, Transform)>,
 }
@@ -141,7 +143,13 @@ impl Layout {
                 })
             });
             let (points, made) = match ends {
-                [Some(a), Some(b)] if a.1 || b.1 => (lie(a, &places::way(&part.id), b), [a.1, b.1]),
+                [Some(a), Some(b)] if a.1 || b.1 => {
+                    let hose = matches!(part.kind, PartKind::Hose(_));
+                    (
+                        lie(a, &places::way(&part.id), b, if hose { ON_NIPPLE_M } else { ON_STUD_M }),
+                        [a.1, b.1],
+                    )
+                }
                 _ => {
                     let at = lay(car.stands.get(i).map_or(Station::Bay, |s| s.station));
                     (curled(at, matches!(part.kind, PartKind::Hose(_))), [false, false])
@@ -159,6 +167,15 @@ impl Layout {
             let wired =
                 |p: PortRef| assembly.parts.get(usize::from(p.part)).is_some_and(|p| reach::is_line(&p.kind));
             let electric = assembly.domain(joint.a) == sim_core::parts::Domain::Electrical;
+            if !electric
+                && !open[i]
+                && let [Some(a), Some(b)] = [joint.a, joint.b].map(|p| fixed.get(&p))
+            {
+                let is_tee =
+                    |p: PortRef| matches!(assembly.parts[usize::from(p.part)].kind, PartKind::Tee(_));
+                let (nipple, part) = if is_tee(joint.b) { (b, joint.a.part) } else { (a, joint.b.part) };
+                out.sleeves.push((part, *nipple));
+            }
             if !electric || wired(joint.a) || wired(joint.b) {
                 continue;
             }
@@ -169,7 +186,7 @@ impl Layout {
                 way.push((a.at + b.at) * 0.5 + (a.out + b.out) * 0.02);
             }
             let [first, second] = &mut ends;
-            let points = lie(*first, &way, *second);
+            let points = lie(*first, &way, *second, ON_STUD_M);
             out.lines.push(Line { owner: Owner::Joint(i as u16), points, made: [true, !open[i]] });
         }
         out.hang(car, kit, seen);
@@ -260,11 +277,16 @@ impl Layout {
     }
 }
 
-/// A line between two fittings: pushed onto the ones that are made, hanging off the others.
-fn lie(a: (Mouth, bool), way: &[Vec3], b: (Mouth, bool)) -> Vec<Vec3> {
+/// How far a hose is pushed onto a nipple, m: over its barbs.
+const ON_NIPPLE_M: f32 = 0.026;
+/// How far a wire's end goes over its stud, m.
+const ON_STUD_M: f32 = 0.012;
+
+/// A line between two fittings: pushed `depth` onto the ones that are made, hanging off the others.
+fn lie(a: (Mouth, bool), way: &[Vec3], b: (Mouth, bool), depth: f32) -> Vec<Vec3> {
     let end = |(mouth, made): (Mouth, bool)| {
         if made {
-            vec![mouth.at - mouth.out * 0.012, mouth.at + mouth.out * 0.06]
+            vec![mouth.at - mouth.out * depth, mouth.at + mouth.out * 0.06]
         } else {
             // Pulled off: it springs back a hand's breadth and droops.
             let tip = mouth.at + mouth.out * 0.09 + Vec3::new(0.0, -0.03, 0.07);

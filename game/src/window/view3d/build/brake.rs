@@ -139,9 +139,10 @@ fn master_cylinder(s: &mut Sculpt, at: Vec3) {
                 &[
                     from + Vec3::X * 0.01,
                     from + Vec3::new(0.04, 0.0, 0.0),
-                    from + Vec3::new(0.075, -y, -0.02),
-                    from + Vec3::new(0.10, -0.2, -0.10),
-                    from + Vec3::new(0.10, -0.34, -0.2),
+                    from + Vec3::new(0.06, -y, -0.02),
+                    from + Vec3::new(0.05, -0.2, -0.10),
+                    from + Vec3::new(0.05, -0.34, -0.2),
+                    from + Vec3::new(0.05, -0.36, -0.6),
                 ],
                 0.0032,
             ),

@@ -164,14 +164,9 @@ fn alternator(s: &mut Sculpt, at: Vec3) {
     s.add(Mat::Cast, bevel_box(0.05, 0.09, 0.04, 0.008).at(at.x, at.y - 0.05, at.z - 0.06));
     // Terminal B+, with its rubber cap.
     if let Some(m) = places::fixed_mouth("engine.b_plus") {
-        s.add(
-            Mat::Brass,
-            cylinder(0.005, 0.05, 0.001).along(m.at - Vec3::new(at.x + 0.07, at.y + 0.03, at.z + 0.01)).at(
-                at.x + 0.07,
-                at.y + 0.03,
-                at.z + 0.01,
-            ),
-        );
+        let root = at + Vec3::new(0.07, 0.03, 0.01);
+        let stud = m.at - root;
+        s.add(Mat::Brass, cylinder(0.005, stud.length(), 0.001).along(stud).at(root.x, root.y, root.z));
         s.add(Mat::Red, bevel_box(0.022, 0.022, 0.022, 0.006).at(m.at.x - 0.012, m.at.y - 0.014, m.at.z));
     }
 }
