@@ -304,13 +304,13 @@ pub(super) fn cover(id: &str, off: bool) -> Transform {
     }
 }
 
-/// Where a chock is.
+/// Where a chock is; set, its face lies against the tyre.
 #[must_use]
 pub(super) fn chock(front: bool, set: bool) -> Transform {
     let side = if front { 1.0 } else { -1.0 };
     let turned = bevy::math::Quat::from_rotation_y(if front { 0.0 } else { std::f32::consts::PI });
     let at = if set {
-        Vec3::new(WHEEL.x, 0.0, WHEEL.z + side * 0.34)
+        Vec3::new(WHEEL.x, 0.0, WHEEL.z + side * 0.243)
     } else {
         Vec3::new(-0.62, 0.0, 0.60 + side * 0.11)
     };

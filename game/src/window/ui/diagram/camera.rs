@@ -51,6 +51,8 @@ pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.4..=4.0;
 const OPENS_TO: f32 = 1.8;
 /// Between two sheets, sheet points.
 const BETWEEN: f32 = 12.0;
+/// Both sheets are shown unasked down to this size: the smallest text is then 11 px high.
+const READS: f32 = 0.95;
 
 /// Where the eye is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -77,7 +79,7 @@ pub fn board(papers: &[Paper], shown: Shown, canvas: Vec2) -> Board<'_> {
     let better = if fits(&both[0]) < fits(&both[1]) { &both[1] } else { &both[0] };
     let sheet = match shown {
         Shown::Both => return better.clone(),
-        Shown::Auto if 1.0 <= fits(better) => return better.clone(),
+        Shown::Auto if READS <= fits(better) => return better.clone(),
         Shown::Auto => Sheet::Air,
         Shown::One(sheet) => sheet,
     };

@@ -16,6 +16,8 @@ use super::wires::{self, Line};
 pub const STEP: f32 = 12.0;
 /// Free border round a sheet.
 pub const BORDER: f32 = STEP * 0.8;
+/// Room at the foot of the wiring sheet for what is drawn and what is not.
+const NOTE: f32 = 9.0;
 
 /// A port as drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -132,7 +134,11 @@ impl Plan {
         for outline in &outlines {
             rect = rect.union(outline.rect);
         }
-        Self { sheet, bodies, spots, lines, dots, stubs, outlines, rect: rect.expand(BORDER) }
+        let mut rect = rect.expand(BORDER);
+        if sheet == Sheet::Wiring {
+            rect.max.y += NOTE;
+        }
+        Self { sheet, bodies, spots, lines, dots, stubs, outlines, rect }
     }
 
     /// The port as drawn on this sheet.

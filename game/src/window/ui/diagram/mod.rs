@@ -260,7 +260,7 @@ fn sheet_of_paper(pen: &Pen<'_>, words: &Words, sheet: Sheet, rect: Rect) {
     let at = rect.left_bottom() + vec2(10.0, -6.0);
     pen.with(theme::INK_FAINT).text(at, Align2::LEFT_BOTTOM, &words.say(key), 11.5);
     if sheet == Sheet::Wiring {
-        let at = rect.right_bottom() + vec2(-10.0, -6.0);
+        let at = rect.right_bottom() + vec2(-10.0, -4.0);
         pen.with(theme::INK_FAINT).text(at, Align2::RIGHT_BOTTOM, &words.say("diagram-drawn"), 11.5);
     }
 }
