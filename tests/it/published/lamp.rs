@@ -7,6 +7,7 @@ use crate::rig::{Bench, Rig, body, day_of, supply};
 use sim_core::parts::PartKind;
 
 const SIGNAL_LAMP: TestLamp = TestLamp { rated_w: 21.0, rated_v: 12.0 };
+/// Of the surroundings: 20 °C.
 const AMBIENT_K: f64 = 293.15;
 
 /// Filament temperature in balance at `volt`, K, by bisection.
@@ -43,6 +44,9 @@ fn val_lamp_re_rating_exponents() {
 
 #[test]
 fn val_signal_lamp_load() {
+    /// The row takes the current to rise with the power 0.55 of the voltage, ours does with 0.54: 0.12 %, and half a
+    /// printed digit.
+    const OFF_RATING: f64 = 2e-3;
     /// What a lamp radiates at 20 °C and not at 0 K is 1e-4 of its rating.
     const SURROUNDINGS: f64 = 3e-4;
     let lamp = &SIGNAL_LAMP;
@@ -50,9 +54,7 @@ fn val_signal_lamp_load() {
     let mut t = Table::of("UN R37, sheet PY21/5W", "6.13");
     t.near_rel("power at 12 V, W", watt(12.0), 21.0, SURROUNDINGS);
     t.within("power at the test voltage of 13.5 V, W (at most 26.5)", watt(13.5), 21.0, 26.5);
-    // Computed in the row with exponent 1.6 (printed to one decimal: 0.05 · ln(13.5/12) = 0.6 %; ours is
-    // 1.54, which makes 0.7 %).
-    t.near_rel("current at 13.5 V, A", balanced_a(lamp, 13.5), 1.867 + 0.011, 0.02);
+    t.near_rel("current at 13.5 V, A", balanced_a(lamp, 13.5), 1.867, OFF_RATING);
     t.near("resistance at 12 V, Ω", lamp.resistance_ohm(FILAMENT_RATED_K).0, 6.857, half_digit(3));
 }
 

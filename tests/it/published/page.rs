@@ -107,20 +107,59 @@ fn is_row(word: &str) -> bool {
     digits(parts.next()) && digits(parts.next()) && parts.next().is_none()
 }
 
-/// Constants of a test with the reason written above each.
-fn budget(body: &str) -> Vec<String> {
+/// A named number with the reason written above it.
+struct Named {
+    name: String,
+    value: String,
+    reason: String,
+}
+
+/// Numbers that `text` names; of a whole file only those outside its functions when `outside`.
+fn named_numbers(text: &str, outside: bool) -> Vec<Named> {
     let (mut reason, mut found) = (String::new(), Vec::new());
-    for line in body.lines().map(str::trim) {
+    for line in text.lines() {
+        let line = if outside { line } else { line.trim() };
         if let Some(doc) = line.strip_prefix("///") {
             reason.push_str(doc);
         } else if let Some(rest) = line.strip_prefix("const ") {
             if let Some((name, value)) = rest.split_once(": f64 = ") {
-                found.push(format!("{} = {}:{reason}", name, value.trim_end_matches(';')));
+                found.push(Named {
+                    name: name.to_owned(),
+                    value: value.trim_end_matches(';').to_owned(),
+                    reason: reason.clone(),
+                });
             }
             reason.clear();
         } else {
             reason.clear();
         }
+    }
+    found
+}
+
+/// The last argument of every call of `method` in `text`.
+fn last_arguments<'a>(text: &'a str, method: &str) -> Vec<&'a str> {
+    let mut found = Vec::new();
+    for (at, _) in text.match_indices(&format!(".{method}(")) {
+        let call = &text[at + method.len() + 2..];
+        let (mut depth, mut in_quotes, mut from) = (1, false, 0);
+        let mut arguments = Vec::new();
+        for (i, c) in call.char_indices() {
+            match c {
+                '"' => in_quotes = !in_quotes,
+                '(' | '[' | '{' if !in_quotes => depth += 1,
+                ')' | ']' | '}' if !in_quotes => depth -= 1,
+                _ => {}
+            }
+            if depth == 0 || depth == 1 && c == ',' && !in_quotes {
+                arguments.push(call[from..i].trim());
+                from = i + 1;
+            }
+            if depth == 0 {
+                break;
+            }
+        }
+        found.extend(arguments.into_iter().rfind(|a| !a.is_empty()));
     }
     found
 }
@@ -142,6 +181,7 @@ fn checks() -> Vec<Check> {
             quoted(&text[at..]).into_iter().next()
         };
         let own = functions(&text);
+        let of_file = || named_numbers(&text, true);
         let all: BTreeMap<String, String> = functions(&rig).into_iter().chain(own.iter().cloned()).collect();
         for (name, body) in own.iter().filter(|(n, _)| n.starts_with("val_") || n.starts_with("reg_")) {
             let mut named: Vec<(String, String)> = Vec::new();
@@ -175,6 +215,10 @@ fn checks() -> Vec<Check> {
                 Through::Own
             };
             assert!(!named.is_empty(), "{module}::{name} names no row");
+            let uses = |n: &Named| body.contains(&n.name);
+            let numbers = named_numbers(body, false).into_iter().chain(of_file().into_iter().filter(uses));
+            let budget: Vec<String> =
+                numbers.map(|n| format!("{} = {}:{}", n.name, n.value, n.reason)).collect();
             for (source, row) in named {
                 let (counted, with) = row.split_once(" with ").unwrap_or((&row, ""));
                 found.push(Check {
@@ -183,7 +227,7 @@ fn checks() -> Vec<Check> {
                     source,
                     test: format!("{module}::{name}"),
                     through,
-                    budget: budget(body),
+                    budget: budget.clone(),
                 });
             }
         }
@@ -270,4 +314,36 @@ fn enough_rows_are_held() {
         ASKED.0 <= all && ASKED.1 <= through,
         "{all} rows, {published} published, {through} through the step"
     );
+}
+
+#[test]
+fn every_tolerance_has_a_name_and_a_reason() {
+    let here = Path::new(env!("CARGO_MANIFEST_DIR")).join("it/published");
+    let (mut bare, mut checked) = (Vec::new(), 0);
+    for entry in std::fs::read_dir(&here).unwrap() {
+        let file = entry.unwrap().path();
+        let module = file.file_stem().unwrap().to_string_lossy().into_owned();
+        if module == "mod" || module == "page" {
+            continue;
+        }
+        let text = std::fs::read_to_string(&file).unwrap();
+        let of_file = named_numbers(&text, true);
+        for (name, body) in functions(&text) {
+            let own = named_numbers(&body, false);
+            for tolerance in ["near", "near_rel"].iter().flat_map(|method| last_arguments(&body, method)) {
+                checked += 1;
+                // Half a printed digit says its reason itself; a closure is made of named numbers.
+                let word = tolerance.split('(').next().unwrap_or("");
+                let named = |n: &Named| n.name == word && !n.reason.trim().is_empty();
+                let said = word == "half_digit" && tolerance.ends_with(')')
+                    || body.contains(&format!("let {word} = |")) && !word.is_empty()
+                    || own.iter().chain(&of_file).any(named);
+                if !said {
+                    bare.push(format!("{module}::{name}: {tolerance}"));
+                }
+            }
+        }
+    }
+    assert!(100 < checked, "only {checked} tolerances were found");
+    assert!(bare.is_empty(), "tolerances without a name and a reason: {bare:#?}");
 }

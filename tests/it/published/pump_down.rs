@@ -14,6 +14,7 @@ use sim_core::units::PA_PER_INHG;
 use super::Table;
 use crate::rig::{Bench, ISOTHERMAL_M2, Rig, alder_part, constant_pump, day_of, vessel, vessel_and_pump};
 
+/// From 0.3048 m a foot, exactly.
 const LITRES_PER_FT3: f64 = 28.316_846_592;
 
 #[test]

@@ -78,6 +78,8 @@ fn val_reserve_at_50_pounds() {
 
 #[test]
 fn val_leak_at_the_source_does_not_deplete_the_store() {
+    /// The open hose stands in the room's air; a sound seat lets back next to nothing.
+    const EMPTY_KPA: f64 = 1e-3;
     /// What the sound valves and seeps of a new Alder lose in a minute, with room: kPa.
     const SOUND: f64 = 0.1;
     let mut bench = filled();
@@ -89,7 +91,7 @@ fn val_leak_at_the_source_does_not_deplete_the_store() {
     bench.run_s(60.0);
     let mut t = Table::of("Nevada NRS 484D.275(3), 49 CFR 393.50(b)(1)", "1.16");
     t.near("store a minute after the hose came off, kPa", store(&bench), before, SOUND);
-    t.near("the hose itself is empty of vacuum, kPa", bench.kpa_gauge("hose_m.a"), 0.0, 0.5);
+    t.near("the hose itself is empty of vacuum, kPa", bench.kpa_gauge("hose_m.a"), 0.0, EMPTY_KPA);
 }
 
 #[test]

@@ -4,7 +4,7 @@ use sim_core::air::Day;
 use sim_core::parts::engine::EngineState;
 use sim_core::units::PA_PER_INHG;
 
-use super::Table;
+use super::{Table, half_digit};
 use crate::rig::{Bench, alder_on};
 
 fn store(bench: &Bench) -> f64 {
@@ -31,7 +31,7 @@ fn val_hold_test_of_the_assembled_servo() {
         let start = store(&bench);
         bench.run_s(15.0);
         let mut t = Table::of("repair manual page, checking for vacuum loss (maker not named)", "9.7");
-        t.near(&format!("pedal {pedal_n} N: start, kPa"), start, -66.7, 0.2);
+        t.near(&format!("pedal {pedal_n} N: start, kPa"), start, -66.7, half_digit(1));
         t.within(&format!("pedal {pedal_n} N: after 15 s, kPa (63.3 at least)"), store(&bench), -67.0, -63.3);
     }
 }
@@ -70,6 +70,8 @@ fn val_hand_pump_hold_test() {
 
 #[test]
 fn val_manifold_vacuum() {
+    /// "About", and a throttle that is only just open.
+    const SNAP_INHG: f64 = 1.5;
     /// "About", in whole inches of mercury.
     const ABOUT_INHG: f64 = 1.0;
     let mut bench = alder_on(Day::STANDARD);
@@ -83,7 +85,7 @@ fn val_manifold_vacuum() {
     t.near("idle, inHg (about 20)", idle, 20.0, ABOUT_INHG);
     t.within("idle, inHg (17 to 22)", idle, 17.0, 22.0);
     t.within("idle, kPa (better than 60.0)", idle * PA_PER_INHG * 1e-3, 60.0, 80.0);
-    t.near("snap throttle, inHg (about 2)", manifold(EngineState::WideOpen), 2.0, ABOUT_INHG * 1.5);
+    t.near("snap throttle, inHg (about 2)", manifold(EngineState::WideOpen), 2.0, SNAP_INHG);
     t.near("closing, inHg (about 25)", manifold(EngineState::Overrun), 25.0, ABOUT_INHG);
 }
 

@@ -77,6 +77,8 @@ fn opens(d_mm: f64) -> (bool, Bench) {
 
 #[test]
 fn reg_pinhole_that_keeps_the_pump_running() {
+    /// The seeps of a new hose and the pressure along it, which this balance leaves out.
+    const LEFT_OUT: f64 = 3e-3;
     /// Acceptance of issue 2.
     const ACCEPTANCE: f64 = 0.05;
     // By hand, sea level, 20 °C, battery at 85 % charge, engine off.
@@ -119,14 +121,16 @@ fn reg_pinhole_that_keeps_the_pump_running() {
     let slip = Iso6358 { c: pump.slip_mm2 * C_PER_MM2, b: 0.3 }.flow(atm, Gas { p, t: 293.15 }).m;
     let net = swept * p / (R_AIR * 293.15) - slip;
     let hole = pinhole::Pinhole::of_diameter_mm(wide).flow(atm, Gas { p: bench.pa("hose_b.a"), t: 293.15 }).m;
-    t.near_rel("and by the parts' laws, kg/s", hole, net, 0.01);
+    t.near_rel("and by the parts' laws, kg/s", hole, net, LEFT_OUT);
 }
 
 #[test]
 fn reg_switch_opens_and_measures_nothing_with_no_vacuum() {
+    /// "About", in steps of the gauge's division.
+    const ABOUT_KPA: f64 = 2.0;
     let PartKind::VacuumSwitch(new) = alder_part("switch") else { panic!("no switch") };
     let mut t = Table::of(PRACTICE, "14.2, 14.3");
-    t.near("opens at about, kPa gauge", new.opens_at_pa() * 1e-3, -60.0, 2.0);
+    t.near("opens at about, kPa gauge", new.opens_at_pa() * 1e-3, -60.0, ABOUT_KPA);
     let mut bench = Rig::default()
         .part("switch", PartKind::VacuumSwitch(new))
         .part("body", body())
