@@ -36,8 +36,6 @@ fn val_critical_pressure_ratio() {
 fn val_choked_mass_flow_parameter() {
     /// Nine digits are printed, the last one rounded up from less than half: what was asked and a third.
     const NINE_DIGITS: f64 = 1.3e-9;
-    /// The row asks for 1e-9 relative.
-    const ASKED: f64 = 1e-9;
     /// The textbook prints six digits.
     const TEXTBOOK: f64 = 0.5e-7;
     let with_287_0 = mass_flow_parameter() * f64::sqrt(R_AIR / 287.0);
