@@ -116,7 +116,7 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
     let by_processor = one(Clock::Thread);
     rows.push(Row::new(name, "one after the other", PROCESSOR, by_processor, samples));
     let beside = Beside::of("one after the other", abreast, by_processor);
-    rows.push(Row::new(name, "side by side in four lanes", PROCESSOR, abreast, samples).beside(beside));
+    rows.push(Row::new(name, "side by side in eight lanes", PROCESSOR, abreast, samples).beside(beside));
     let by_clock = one(Clock::Wall);
     rows.push(Row::new(name, "one after the other", BY_THE_CLOCK, by_clock, samples));
     let beside = Beside::of("one after the other", together, by_clock);

@@ -150,13 +150,11 @@ impl Model {
         let held = &mut scratch.held;
         held.pedal_n.put(lane, inputs.pedal_n);
         held.engine_runs.put(lane, f64::from(u8::from(inputs.engine != EngineState::Stopped)));
-        held.hands.resize(self.edge_hand.len(), AtHand::default());
-        for (at, part) in held.hands.iter_mut().zip(&self.edge_hand) {
-            if let Some(part) = part {
-                let hand = inputs.hands[usize::from(*part)];
-                at.strokes_per_s.put(lane, hand.strokes_per_s);
-                at.pressed.put(lane, f64::from(u8::from(hand.pressed)));
-            }
+        held.hands.resize(self.in_hands.len(), AtHand::default());
+        for (at, part) in held.hands.iter_mut().zip(&self.in_hands) {
+            let hand = inputs.hands[usize::from(*part)];
+            at.strokes_per_s.put(lane, hand.strokes_per_s);
+            at.pressed.put(lane, f64::from(u8::from(hand.pressed)));
         }
         held.followers.resize(self.followers.len(), [zero; 2]);
         for (all, (_, follower)) in held.followers.iter_mut().zip(&self.followers) {
@@ -198,7 +196,7 @@ impl Model {
             let laws = &scratch.held.lively[k * R::LANES..(k + 1) * R::LANES];
             let mut now = scratch.poles[*i];
             match &self.pole_laws[*i] {
-                PoleLaw::Battery { charge, .. } => now.emf = value(*charge).each(Battery::open_circuit_v),
+                PoleLaw::Battery { charge, .. } => now.emf = Battery::open_circuit_v(value(*charge)),
                 PoleLaw::Motor(pump) => {
                     let (at, motor) = (&self.pumps[*pump], &numbers.rotors[*pump].motor);
                     let t = y[at.winding];

@@ -14,11 +14,11 @@ use super::rosenbrock::{From, Work};
 use super::switching::After;
 use super::trial::{Judged, Trial};
 use super::{Circuit, Pace};
-use crate::lanes::{Four, Mask, Real, Spread};
+use crate::lanes::{Eight, Mask, Real, Spread};
 use crate::units::{TICK_S, Tick};
 
 /// No number type has more lanes.
-const MOST_LANES: usize = 4;
+const MOST_LANES: usize = 8;
 
 /// A circuit and how far it is to run.
 #[derive(Debug)]
@@ -54,7 +54,7 @@ struct Runner<C> {
 
 /// Circuits that run and circuits that wait. A key, the caller's choice, tells them apart.
 #[derive(Debug)]
-pub struct Ensemble<C, R: Real = Four> {
+pub struct Ensemble<C, R: Real = Eight> {
     waiting: VecDeque<(usize, Errand<C>)>,
     back: VecDeque<(usize, C)>,
     lanes: Vec<Option<Runner<C>>>,
@@ -203,9 +203,9 @@ impl<R: Real> Abreast<R> {
         back: &mut VecDeque<(usize, C)>,
     ) {
         let Self { numbers, y, f, jacobian, scratch, work, shape: model, .. } = self;
-        model.slopes(numbers, y, f, jacobian, scratch);
         let h = R::from_lanes(|l| lanes[l].as_ref().map_or(TICK_S, |runner| runner.trial.h()));
-        let err = model.attempt(numbers, From { y, f, jacobian, h }, scratch, work);
+        model.slopes(numbers, y, f, jacobian, h, scratch);
+        let err = model.attempt(numbers, From { y, f, slopes: jacobian, h }, scratch, work);
 
         let mut judged = [Judged::Again; MOST_LANES];
         for (lane, runner) in lanes.iter_mut().enumerate() {

@@ -3,7 +3,8 @@
 //! The plan lists, in order, which entry is changed by which two others, so that the numbers run through
 //! without a search; entries are numbered in the order in which a solve uses them. The matrix has a dominant
 //! diagonal in the order of the layout, so no rows are exchanged; a pivot that is not positive tells the
-//! caller to take a smaller step.
+//! caller to take a smaller step. What runs through the numbers is not inlined into a step: its loops then have the
+//! registers to themselves.
 
 use crate::lanes::{Mask as _, Real};
 
@@ -58,7 +59,7 @@ struct Off {
     column: u8,
 }
 
-/// Entries of one row behind each other.
+/// EntriesAt of one row behind each other.
 #[derive(Clone, Copy, Debug)]
 struct Run {
     row: u8,
@@ -75,13 +76,11 @@ impl Run {
 
 /// Where the entries of a sparse matrix are kept, and how it is eliminated.
 ///
-/// Entries are numbered: those of L row by row, those of U row by row from the last and each row from its end, the
+/// EntriesAt are numbered: those of L row by row, those of U row by row from the last and each row from its end, the
 /// diagonal, and what is written in rows beyond n.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Plan {
     n: usize,
-    /// Row-major place of each entry in an n × n matrix, fill-in included.
-    places: Vec<u32>,
     /// Per pivot, where its `below` begin; one more at the end.
     starts: Vec<u32>,
     below: Vec<Below>,
@@ -95,78 +94,86 @@ pub(crate) struct Plan {
     beyond_rows: Vec<Run>,
 }
 
-impl Plan {
-    /// From the places (row, column) that the Jacobian writes; rows at or beyond `n` take no part in the
-    /// elimination. Rows are at most [`MOST`].
-    pub(crate) fn of(n: usize, written: &[(usize, usize)]) -> Self {
-        assert!(n <= MOST, "{n} unknowns are more than {MOST}");
-        let mut filled = vec![false; n * n];
-        for i in 0..n {
-            filled[i * n + i] = true;
-        }
-        for &(r, c) in written {
-            if r < n {
-                filled[r * n + c] = true;
-            }
-        }
-        for k in 0..n {
-            for i in k + 1..n {
-                if filled[i * n + k] {
-                    for j in k + 1..n {
-                        filled[i * n + j] |= filled[k * n + j];
-                    }
-                }
-            }
-        }
-        let off = |(row, column): (usize, usize)| Off { row: row as u8, column: column as u8 };
-        let is = |(row, column): &(usize, usize)| filled[row * n + column];
-        let lower = (0..n).flat_map(|r| (0..r).map(move |c| (r, c))).filter(is).map(off);
-        let upper = (0..n).rev().flat_map(|r| (r + 1..n).rev().map(move |c| (r, c))).filter(is).map(off);
-        let (lower, upper): (Vec<Off>, Vec<Off>) = (lower.collect(), upper.collect());
-        let place = |o: &Off| u32::from(o.row) * n as u32 + u32::from(o.column);
-        let diagonal = (0..n as u32).map(|k| k * n as u32 + k);
-        let places = lower.iter().chain(&upper).map(place).chain(diagonal).collect();
-        let mut beyond: Vec<(usize, usize)> = written.iter().copied().filter(|(r, _)| n <= *r).collect();
-        beyond.sort_unstable();
-        beyond.dedup();
-        let last = beyond.last().map_or(0, |(row, _)| *row);
-        assert!(last < MOST, "row {last} is beyond {MOST}");
-        let beyond: Vec<Off> = beyond.into_iter().map(off).collect();
-        let [lower_rows, upper_rows, beyond_rows] = [&lower, &upper, &beyond].map(|offs| Run::all(offs));
-        let mut plan =
-            Self { n, places, lower, lower_rows, upper, upper_rows, beyond, beyond_rows, ..Self::default() };
-        plan.list_elimination();
-        plan
-    }
+/// Where which entry of a plan stands.
+#[derive(Clone, Debug)]
+pub(crate) struct EntriesAt {
+    n: usize,
+    at: Vec<u32>,
+}
 
-    fn list_elimination(&mut self) {
-        let n = self.n;
-        // Entry at a place, counted from 1; 0 is none.
-        let mut entry = vec![0_u32; n * n];
-        for (i, place) in self.places.iter().enumerate() {
-            entry[*place as usize] = i as u32 + 1;
-        }
-        self.starts.push(0);
-        for k in 0..n {
-            for i in (k + 1..n).filter(|i| entry[i * n + k] != 0) {
-                let first = self.changes.len() as u32;
-                for j in k + 1..n {
-                    let (source, target) = (entry[k * n + j], entry[i * n + j]);
-                    if source != 0 && target != 0 {
-                        self.changes.push(Change { target: target - 1, source: source - 1 });
-                    }
-                }
-                let last = self.changes.len() as u32;
-                self.below.push(Below { entry: entry[i * n + k] - 1, first, last });
-            }
-            self.starts.push(self.below.len() as u32);
-        }
-    }
+impl EntriesAt {
+    const NONE: u32 = u32::MAX;
+    const FILLED: u32 = u32::MAX - 1;
 
     /// Number of the entry at (row, column), if it is kept.
     pub(crate) fn entry(&self, row: usize, column: usize) -> Option<u32> {
-        let place = (row * self.n + column) as u32;
-        self.places.iter().position(|p| *p == place).map(|i| i as u32)
+        Some(self.at[row * self.n + column]).filter(|entry| *entry != Self::NONE)
+    }
+}
+
+impl Plan {
+    /// From the places (row, column) that the Jacobian writes; rows at or beyond `n` take no part in the
+    /// elimination. Rows are at most [`MOST`]. Also tells the entry at each place.
+    pub(crate) fn of(n: usize, written: &[(usize, usize)]) -> (Self, EntriesAt) {
+        let rows = written.iter().map(|(row, _)| row + 1).max().unwrap_or(0).max(n);
+        assert!(rows <= MOST, "{rows} unknowns are more than {MOST}");
+        // Row by row; what is filled has its entry's number put in below.
+        let mut at = vec![EntriesAt::NONE; rows * n];
+        for place in written.iter().map(|(r, c)| r * n + c).chain((0..n).map(|k| k * n + k)) {
+            at[place] = EntriesAt::FILLED;
+        }
+        let mut right = Vec::with_capacity(n);
+        for k in 0..n {
+            right.clear();
+            right.extend((k + 1..n).filter(|j| at[k * n + j] != EntriesAt::NONE));
+            for row in at[..n * n].chunks_exact_mut(n).skip(k + 1).filter(|row| row[k] != EntriesAt::NONE) {
+                for j in &right {
+                    row[*j] = EntriesAt::FILLED;
+                }
+            }
+        }
+        let mut n_entries = 0;
+        let mut take = |offs: &mut Vec<Off>, row: usize, column: usize| {
+            let place = &mut at[row * n + column];
+            if *place != EntriesAt::NONE {
+                *place = n_entries;
+                n_entries += 1;
+                offs.push(Off { row: row as u8, column: column as u8 });
+            }
+        };
+        let [mut lower, mut upper, mut diagonal, mut beyond] = [const { Vec::new() }; 4];
+        for row in 0..n {
+            (0..row).for_each(|column| take(&mut lower, row, column));
+        }
+        for row in (0..n).rev() {
+            (row + 1..n).rev().for_each(|column| take(&mut upper, row, column));
+        }
+        (0..n).for_each(|k| take(&mut diagonal, k, k));
+        for row in n..rows {
+            (0..n).for_each(|column| take(&mut beyond, row, column));
+        }
+        let [lower_rows, upper_rows, beyond_rows] = [&lower, &upper, &beyond].map(|offs| Run::all(offs));
+        let mut plan =
+            Self { n, lower, lower_rows, upper, upper_rows, beyond, beyond_rows, ..Self::default() };
+        plan.list_elimination(&at);
+        (plan, EntriesAt { n, at })
+    }
+
+    fn list_elimination(&mut self, at: &[u32]) {
+        let n = self.n;
+        self.starts.push(0);
+        let mut right = Vec::with_capacity(n);
+        for k in 0..n {
+            right.clear();
+            right.extend((k + 1..n).filter(|j| at[k * n + j] != EntriesAt::NONE));
+            for row in at[..n * n].chunks_exact(n).skip(k + 1).filter(|row| row[k] != EntriesAt::NONE) {
+                let first = self.changes.len() as u32;
+                self.changes.extend(right.iter().map(|j| Change { target: row[*j], source: at[k * n + j] }));
+                let last = self.changes.len() as u32;
+                self.below.push(Below { entry: row[k], first, last });
+            }
+            self.starts.push(self.below.len() as u32);
+        }
     }
 
     /// Number of the diagonal entry of row `k`.
@@ -176,29 +183,32 @@ impl Plan {
 
     /// Number of entries that are eliminated.
     pub(crate) fn n_entries(&self) -> usize {
-        self.places.len()
+        self.diagonal(self.n)
     }
 
     /// Number of all entries, those in rows beyond n included.
     pub(crate) fn n_written(&self) -> usize {
-        self.places.len() + self.beyond.len()
+        self.n_entries() + self.beyond.len()
     }
 
     /// Row and column of an entry.
+    #[cfg(test)]
     pub(crate) fn place(&self, entry: usize) -> (usize, usize) {
-        self.places.get(entry).map_or_else(
-            || {
-                let Off { row, column } = self.beyond[entry - self.places.len()];
-                (row.into(), column.into())
-            },
-            |p| (*p as usize / self.n, *p as usize % self.n),
-        )
+        let first_diagonal = self.diagonal(0);
+        let offs = self.lower.iter().chain(&self.upper);
+        let off = match entry.checked_sub(first_diagonal) {
+            None => offs.copied().nth(entry),
+            Some(k) if k < self.n => return (k, k),
+            Some(k) => self.beyond.get(k - self.n).copied(),
+        };
+        off.map_or_else(|| panic!("the plan has no entry {entry}"), |o| (o.row.into(), o.column.into()))
     }
 
-    /// Entries of `shift`·I − J, from the entries of J.
-    pub(crate) fn shifted<R: Real>(&self, shift: R, jacobian: &[R], entries: &mut Vec<R>) {
-        entries.clear();
-        entries.extend(jacobian[..self.n_entries()].iter().map(|j| -*j));
+    /// EntriesAt of J become those of `shift`·I − J.
+    pub(crate) fn shift<R: Real>(&self, shift: R, entries: &mut [R]) {
+        for j in &mut *entries {
+            *j = -*j;
+        }
         for d in &mut entries[self.lower.len() + self.upper.len()..] {
             *d += shift;
         }
@@ -206,6 +216,7 @@ impl Plan {
 
     /// L and U in place, the rows of U divided by their pivots, the pivots inverted. Says where every pivot was
     /// positive; elsewhere nothing is to be made of the numbers.
+    #[inline(never)]
     pub(crate) fn factor<R: Real>(&self, a: &mut [R]) -> R::Mask {
         let first_diagonal = self.lower.len() + self.upper.len();
         let mut positive = R::Mask::all(true);
@@ -234,39 +245,68 @@ impl Plan {
     }
 
     /// Adds to the rows beyond n of `x` what the slopes there make of the solution before them.
-    pub(crate) fn add_beyond<R: Real>(&self, jacobian: &[R], x: &mut Column<R>) {
-        let mut both = self.beyond.iter().zip(&jacobian[self.n_entries()..]);
-        for run in &self.beyond_rows {
-            let mut sum = x[usize::from(run.row)];
-            for (o, j) in both.by_ref().take(usize::from(run.len)) {
-                sum += *j * x[usize::from(o.column)];
-            }
-            x[usize::from(run.row)] = sum;
-        }
+    #[inline(never)]
+    pub(crate) fn add_beyond<R: Real>(&self, entries: &[R], x: &mut Column<R>) {
+        let more = |sum: &mut R, part| *sum += part;
+        row_by_row(&self.beyond_rows, &self.beyond, entries, x, more);
     }
 
     /// Solves L U x = b in place.
+    #[inline(never)]
     pub(crate) fn solve<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
         let (lower, rest) = lu.split_at(self.lower.len());
         let (upper, inverse) = rest.split_at(self.upper.len());
-        subtract(&self.lower_rows, &self.lower, lower, x);
+        let less = |sum: &mut R, part| *sum -= part;
+        row_by_row(&self.lower_rows, &self.lower, lower, x, less);
         for (x, d) in x.iter_mut().zip(inverse) {
             *x *= *d;
         }
-        subtract(&self.upper_rows, &self.upper, upper, x);
+        row_by_row(&self.upper_rows, &self.upper, upper, x, less);
     }
 }
 
-/// Row by row, so that a row's sum stays in a register: takes each entry times the unknown it multiplies.
+/// Row by row, so that a row's sum stays in a register: each entry times the unknown it multiplies is put to it.
+///
+/// Rows are short: they are taken by fours and what is left at once, which costs less than to count entry by entry.
 #[inline]
-fn subtract<R: Real>(rows: &[Run], offs: &[Off], entries: &[R], x: &mut Column<R>) {
-    let mut both = offs.iter().zip(entries);
+fn row_by_row<R: Real>(
+    rows: &[Run],
+    mut offs: &[Off],
+    mut entries: &[R],
+    x: &mut Column<R>,
+    put: impl Fn(&mut R, R) + Copy,
+) {
     for run in rows {
         let mut sum = x[usize::from(run.row)];
-        for (o, e) in both.by_ref().take(usize::from(run.len)) {
-            sum -= *e * x[usize::from(o.column)];
+        for _ in 0..run.len / 4 {
+            take::<4, R>(&mut offs, &mut entries, x, &mut sum, put);
+        }
+        match run.len % 4 {
+            1 => take::<1, R>(&mut offs, &mut entries, x, &mut sum, put),
+            2 => take::<2, R>(&mut offs, &mut entries, x, &mut sum, put),
+            3 => take::<3, R>(&mut offs, &mut entries, x, &mut sum, put),
+            _ => {}
         }
         x[usize::from(run.row)] = sum;
+    }
+}
+
+/// The next `N` entries, one after the other.
+#[inline(always)]
+fn take<const N: usize, R: Real>(
+    offs: &mut &[Off],
+    entries: &mut &[R],
+    x: &Column<R>,
+    sum: &mut R,
+    put: impl Fn(&mut R, R),
+) {
+    if let Some((here, after)) = offs.split_first_chunk::<N>()
+        && let Some((of_row, rest)) = entries.split_first_chunk::<N>()
+    {
+        for (o, e) in here.iter().zip(of_row) {
+            put(sum, *e * x[usize::from(o.column)]);
+        }
+        (*offs, *entries) = (after, rest);
     }
 }
 
@@ -295,16 +335,15 @@ mod tests {
             dense[r * n + c] = -v;
         }
         let written: Vec<(usize, usize)> = off.iter().map(|(r, c, _)| (*r, *c)).collect();
-        let plan = Plan::of(n, &written);
+        let (plan, _) = Plan::of(n, &written);
         let (shift, x) = (4.0, [1.0, -2.0, 3.0, 0.5, 7.0]);
         let mut b = [0.0; MOST];
         for r in 0..n {
             b[r] = shift * x[r] - (0..n).map(|c| dense[r * n + c] * x[c]).sum::<f64>();
         }
-        let mut a = Vec::new();
-        let entries: Vec<f64> =
+        let mut a: Vec<f64> =
             (0..plan.n_written()).map(|i| plan.place(i)).map(|(r, c)| dense[r * n + c]).collect();
-        plan.shifted(shift, &entries, &mut a);
+        plan.shift(shift, &mut a);
         assert!(plan.factor(&mut a));
         plan.solve(&a, &mut b);
         for (got, want) in b.iter().zip(x) {

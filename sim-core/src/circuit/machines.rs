@@ -57,7 +57,9 @@ impl Model {
                 (ur, area / c * pr_u * gain, zero, pr_u),
                 (b.travel, (area * (pr_x - pf_x) - d_spring - d_brake - d_end) / c * gain, pf_x, pr_x),
             ];
-            scratch.tangent.pistons.push(Piston { speed, p: [pf, pr], slopes });
+            if scratch.tangent.kept {
+                scratch.tangent.pistons.push(Piston { speed, p: [pf, pr], slopes });
+            }
             for ((_, d_speed, d_pf, d_pr), [travel, front, rear, work]) in slopes.into_iter().zip(*places) {
                 sink.add(travel, d_speed);
                 sink.add(front, area * (d_pf * speed + pf * d_speed));

@@ -154,6 +154,7 @@ pub struct Circuit {
     changes: u64,
     f: Vec<f64>,
     jacobian: Vec<f64>,
+    spent: Vec<f64>,
     scratch: Scratch,
     work: rosenbrock::Work,
 }
@@ -189,6 +190,7 @@ impl Circuit {
             changes: 0,
             f: Vec::new(),
             jacobian: Vec::new(),
+            spent: Vec::new(),
             scratch: Scratch::default(),
             work: rosenbrock::Work::default(),
         };
@@ -252,7 +254,7 @@ impl Circuit {
     /// ahead.
     pub fn step(&mut self, limit: Tick, pace: Pace) {
         let mut trial = self.begin(limit, pace);
-        self.slopes();
+        self.slopes(trial.h());
         loop {
             let err = self.attempt(trial.h());
             match self.judge(&mut trial, err) {
@@ -282,7 +284,7 @@ impl Circuit {
                         self.end_parts(trial, next);
                         return;
                     }
-                    self.slopes();
+                    self.slopes(trial.h());
                 }
             }
         }
@@ -321,17 +323,19 @@ impl Circuit {
         next
     }
 
-    /// f and its slopes at the present state.
-    fn slopes(&mut self) {
+    /// f and its slopes at the present state, for steps of `h` s and shorter ones.
+    fn slopes(&mut self, h: f64) {
         let Self { model, inputs, flags, y, f, jacobian, scratch, .. } = self;
         model.hold(Given { inputs, flags }, 0, scratch);
-        model.slopes(&model.numbers, y, f, jacobian, scratch);
+        model.slopes(&model.numbers, y, f, jacobian, h, scratch);
     }
 
     /// Tries a step of `h` s into `work`; returns its error (1 = just allowed, ∞ = impossible).
     fn attempt(&mut self, h: f64) -> f64 {
-        let Self { model, y, f, jacobian, scratch, work, .. } = self;
-        let from = rosenbrock::From { y, f, jacobian, h };
+        let Self { model, y, f, jacobian, spent, scratch, work, .. } = self;
+        // The slopes are needed again if this step turns out too long.
+        spent.clone_from(jacobian);
+        let from = rosenbrock::From { y, f, slopes: spent, h };
         model.attempt(&model.numbers, from, scratch, work) / self.tolerance
     }
 

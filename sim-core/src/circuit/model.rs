@@ -8,9 +8,9 @@ use super::air_net::{AirNet, Around, AtHand, Edge, Law, Node, flow};
 use super::control::Allowance;
 use super::electrics::PoleLaw;
 use super::layout::{Chamber, Layout, Var, Volume};
-use super::linear::{Column, Plan};
+use super::linear::{Column, MOST, Plan};
 use super::machines::Follower;
-use super::places::{OtherPlaces, WayPlaces};
+use super::places::{OtherPlaces, Place, WayPlaces, at_first};
 use super::soft::Soft;
 use super::switching::Switch;
 use super::tangent::{Follows, Tangent, Way};
@@ -32,7 +32,7 @@ pub(crate) trait Sink<R> {
     /// Whether slopes are wanted at all.
     const WANTED: bool;
     /// Adds a slope to an entry of the model's [`Plan`].
-    fn add(&mut self, entry: u32, value: R);
+    fn add(&mut self, entry: Place, value: R);
 }
 
 /// Wants no slopes.
@@ -40,7 +40,7 @@ pub(crate) struct NoSlopes;
 impl<R> Sink<R> for NoSlopes {
     const WANTED: bool = false;
     #[inline]
-    fn add(&mut self, _: u32, _: R) {}
+    fn add(&mut self, _: Place, _: R) {}
 }
 
 /// Adds into the entries of a [`Plan`].
@@ -48,8 +48,8 @@ pub(crate) struct Entries<'a, R = f64>(pub(crate) &'a mut [R]);
 impl<R: Real> Sink<R> for Entries<'_, R> {
     const WANTED: bool = true;
     #[inline]
-    fn add(&mut self, entry: u32, value: R) {
-        self.0[entry as usize] += value;
+    fn add(&mut self, entry: Place, value: R) {
+        self.0[usize::from(entry)] += value;
     }
 }
 
@@ -70,14 +70,27 @@ pub(super) struct BoosterAt {
     pub(super) rear: usize,
 }
 
-/// One end of a way for air, looked up once.
+/// A way for air, looked up once. Small numbers: all ways together are run through four times a step.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct WayAt {
+    /// Ends a and b.
+    pub(super) ends: [End; 2],
+    /// The state (travel or speed) it depends on besides the air, and where the slopes over it stand.
+    pub(super) state: Option<(u8, WayPlaces)>,
+    /// Which of [`Numbers::soft`] are its ends, if they are soft.
+    soft: Option<u8>,
+    /// Which of [`Held::hands`] it is in, if in any.
+    hand: Option<u8>,
+}
+
+/// One end of a way for air.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct End {
     /// Its air, by its number in [`Scratch::gas`].
-    gas: usize,
+    gas: u8,
     /// Row that the mass comes from or goes to, and that of the enthalpy: a volume's or a ledger's.
-    pub(super) mass: usize,
-    pub(super) enthalpy: usize,
+    pub(super) mass: u8,
+    pub(super) enthalpy: u8,
     /// State that the air's pressure and temperature follow from.
     pub(super) from: From,
 }
@@ -86,18 +99,11 @@ pub(super) struct End {
 #[derive(Clone, Copy, Debug)]
 pub(super) enum From {
     /// The volume of this number, its mass at this index: mass, energy, and the travel that moves its wall.
-    Volume {
-        k: usize,
-        mass: usize,
-        travel: Option<usize>,
-        by_mass: WayPlaces,
-        by_energy: WayPlaces,
-        by_travel: Option<WayPlaces>,
-    },
+    Volume { k: u8, mass: u8, travel: Option<(u8, WayPlaces)>, by_mass: WayPlaces, by_energy: WayPlaces },
     /// The room's temperature.
     Room(WayPlaces),
     /// The room's temperature and the manifold pressure.
-    Manifold { pressure: usize, by_room: WayPlaces, by_pressure: WayPlaces },
+    Manifold { pressure: u8, by_room: WayPlaces, by_pressure: WayPlaces },
 }
 
 impl End {
@@ -107,12 +113,13 @@ impl End {
         let zero = R::all(0.0);
         match self.from {
             From::Volume { k: body, mass, travel, .. } => {
-                let Follows { p_u, p_x, t_m, t_u } = follows[body];
-                let by_travel = travel.map_or(zero, |i| p_x * k[i]);
-                (p_u * k[mass + 1] + by_travel, t_m * k[mass] + t_u * k[mass + 1])
+                let Follows { p_u, p_x, t_m, t_u } = follows[usize::from(body)];
+                let by_travel = travel.map_or(zero, |(i, _)| p_x * k[usize::from(i)]);
+                let (mass, energy) = (k[usize::from(mass)], k[usize::from(mass) + 1]);
+                (p_u * energy + by_travel, t_m * mass + t_u * energy)
             }
             From::Room(_) => (zero, k[0]),
-            From::Manifold { pressure, .. } => (k[pressure], k[0]),
+            From::Manifold { pressure, .. } => (k[usize::from(pressure)], k[0]),
         }
     }
 }
@@ -150,8 +157,8 @@ pub(crate) struct Numbers<R = f64> {
     pub(super) bodies: Vec<Body<R>>,
     /// Per way for air.
     pub(super) laws: Vec<Law<R>>,
-    /// Per way for air, its soft ends.
-    pub(super) soft: Vec<Option<[Soft<R>; 2]>>,
+    /// Per way for air with soft ends, those.
+    pub(super) soft: Vec<[Soft<R>; 2]>,
     pub(super) boosters: Vec<BoosterLaw<R>>,
     pub(super) rotors: Vec<Rotor<R>>,
 }
@@ -181,16 +188,12 @@ pub(crate) struct Model {
     pub(super) travel_at: Vec<Option<usize>>,
     pub(super) pumps: Vec<PumpAt>,
     pub(super) boosters: Vec<BoosterAt>,
-    /// Per edge, the index of the state (travel or speed) it depends on besides the air.
-    pub(super) edge_state: Vec<Option<usize>>,
-    /// Per edge, the part in whose hands it is, if in any.
-    pub(super) edge_hand: Vec<Option<u16>>,
+    /// Parts that hands work, a way each.
+    pub(super) in_hands: Vec<u16>,
     /// Index of each engine's manifold pressure.
     engines: Vec<usize>,
-    /// Per edge, its ends a and b.
-    pub(super) ends: Vec<[End; 2]>,
-    /// Per edge, where the slopes over its travel or speed stand.
-    pub(super) by_state: Vec<Option<WayPlaces>>,
+    /// Per edge.
+    pub(super) ways: Vec<WayAt>,
     /// Where all other slopes stand.
     pub(super) places: OtherPlaces,
     /// How slopes are kept and eliminated.
@@ -216,7 +219,7 @@ pub(super) struct Held<R: Real> {
     pub(super) pedal_n: R,
     /// 1 = the engine runs, 0 = it does not.
     pub(super) engine_runs: R,
-    /// Per edge.
+    /// Per part that hands work.
     pub(super) hands: Vec<AtHand<R>>,
     /// Per follower, the numbers of its law.
     pub(super) followers: Vec<[R; 2]>,
@@ -284,20 +287,6 @@ impl Model {
                 _ => {}
             }
         }
-        let edge_state: Vec<Option<usize>> = air
-            .edges
-            .iter()
-            .map(|e| match e.law {
-                Law::Admit { part, .. } | Law::Equalise { part, .. } => Some(at(Var::Travel(part))),
-                Law::Suction { part, .. } => Some(at(Var::Speed(part))),
-                _ => None,
-            })
-            .collect();
-        let edge_hand = air.edges.iter().map(|e| match e.law {
-            Law::Strokes { part, .. } | Law::Vent { part, .. } => Some(part),
-            _ => None,
-        });
-        let edge_hand = edge_hand.collect();
         let mass_at: Vec<usize> = mass_at;
         let travel_at: Vec<Option<usize>> = travel_at;
         let (n, n_volumes) = (layout.vars.len(), layout.volumes.len());
@@ -305,34 +294,56 @@ impl Model {
             Node::Volume(k) => (mass_at[k], mass_at[k] + 1),
             Node::Atmosphere | Node::Manifold(_) => (n, n + 1),
         };
+        let small = |i: usize| {
+            assert!(i < MOST, "{i} is beyond {MOST}");
+            i as u8
+        };
         let places = |edge: &Edge, column: usize| {
             let (a, b) = (rows(edge.a), rows(edge.b));
-            [a.0, b.0, a.1, b.1].map(|row| (row * n + column) as u32)
+            [a.0, b.0, a.1, b.1].map(|row| at_first(n, row, column))
         };
         let end = |edge: &Edge, node| {
             let (mass, enthalpy) = rows(node);
             let at = |column| places(edge, column);
             let (gas, from) = match node {
                 Node::Volume(k) => {
-                    let (mass, travel) = (mass_at[k], travel_at[k]);
-                    let (by_mass, by_energy) = (at(mass), at(mass + 1));
-                    (k, From::Volume { k, mass, travel, by_mass, by_energy, by_travel: travel.map(at) })
+                    let travel = travel_at[k].map(|i| (small(i), at(i)));
+                    let (by_mass, by_energy) = (at(mass), at(enthalpy));
+                    (k, From::Volume { k: small(k), mass: small(mass), travel, by_mass, by_energy })
                 }
                 Node::Atmosphere => (n_volumes, From::Room(at(0))),
                 Node::Manifold(part) => match engines.iter().position(|(e, _)| *e == part) {
                     Some(e) => {
-                        let pressure = engines[e].1;
-                        let by_pressure = at(pressure);
+                        let (pressure, by_pressure) = (small(engines[e].1), at(engines[e].1));
                         (n_volumes + 1 + e, From::Manifold { pressure, by_room: at(0), by_pressure })
                     }
                     None => (n_volumes, From::Room(at(0))),
                 },
             };
-            End { gas, mass, enthalpy, from }
+            End { gas: small(gas), mass: small(mass), enthalpy: small(enthalpy), from }
         };
-        let ends = air.edges.iter().map(|e| [end(e, e.a), end(e, e.b)]).collect();
-        let by_state =
-            air.edges.iter().zip(&edge_state).map(|(e, state)| state.map(|i| places(e, i))).collect();
+        let (mut in_hands, mut n_soft) = (Vec::new(), 0);
+        let way = |e: &Edge| {
+            let state = match e.law {
+                Law::Admit { part, .. } | Law::Equalise { part, .. } => Some(at(Var::Travel(part))),
+                Law::Suction { part, .. } => Some(at(Var::Speed(part))),
+                _ => None,
+            };
+            let hand = match e.law {
+                Law::Strokes { part, .. } | Law::Vent { part, .. } => {
+                    in_hands.push(part);
+                    Some(small(in_hands.len() - 1))
+                }
+                _ => None,
+            };
+            let soft = e.soft.map(|_| {
+                n_soft += 1;
+                small(n_soft - 1)
+            });
+            let state = state.map(|i| (small(i), places(e, i)));
+            WayAt { ends: [end(e, e.a), end(e, e.b)], state, soft, hand }
+        };
+        let ways = air.edges.iter().map(way).collect();
         let pole_laws: Vec<PoleLaw> =
             wiring.poles.iter().map(|p| PoleLaw::of(p, assembly, &layout, &pumps)).collect();
         let followers = Follower::all(assembly, &layout, &wiring);
@@ -347,14 +358,14 @@ impl Model {
             p_atm: day.pressure().pa(),
             bodies: layout.volumes.iter().map(body).collect(),
             laws: air.edges.iter().map(|e| e.law).collect(),
-            soft: air.edges.iter().map(|e| e.soft).collect(),
+            soft: air.edges.iter().filter_map(|e| e.soft).collect(),
             boosters: booster_laws,
             rotors,
         };
         let mut model = Self {
             n,
             numbers,
-            edge_hand,
+            in_hands,
             lively,
             least,
             conserved,
@@ -364,10 +375,8 @@ impl Model {
             travel_at,
             pumps,
             boosters,
-            edge_state,
             engines,
-            ends,
-            by_state,
+            ways,
             pole_laws,
             followers,
             layout,
@@ -395,6 +404,9 @@ impl Model {
     }
 
     /// f(y) into `f` (state rows, then ledgers) and slopes into `sink`, under what is held in `scratch`.
+    ///
+    /// Not inlined into a step: its loops then have the registers to themselves.
+    #[inline(never)]
     pub(crate) fn eval<R: Real, S: Sink<R>>(
         &self,
         numbers: &Numbers<R>,
@@ -475,27 +487,31 @@ impl Model {
             p_atm: numbers.p_atm,
         };
         scratch.edge_m.clear();
-        let states = self.edge_state.iter().zip(&self.by_state);
-        let laws = numbers.laws.iter().zip(&numbers.soft).zip(&scratch.held.hands);
-        for ((((law, soft), hand), (state, by_state)), [end_a, end_b]) in laws.zip(states).zip(&self.ends) {
-            let (a, b) = (scratch.gas[end_a.gas], scratch.gas[end_b.gas]);
-            let (flow, slope) = match soft {
-                Some(soft) => (super::soft::flow(law, soft, a, b, numbers.p_atm), zero),
-                None => flow(law, a, b, &around, *hand, state.map_or(zero, |i| y[i])),
+        for (law, way) in numbers.laws.iter().zip(&self.ways) {
+            let [end_a, end_b] = &way.ends;
+            let [a, b] = way.ends.map(|end| scratch.gas[usize::from(end.gas)]);
+            let (flow, slope) = match way.soft {
+                Some(i) => (super::soft::flow(law, &numbers.soft[usize::from(i)], a, b, numbers.p_atm), zero),
+                None => {
+                    let hand = way.hand.map_or_else(AtHand::default, |i| scratch.held.hands[usize::from(i)]);
+                    flow(law, a, b, &around, hand, way.state.map_or(zero, |(i, _)| y[usize::from(i)]))
+                }
             };
             scratch.edge_m.push(flow.m);
             let up_is_a = zero.at_most(flow.m);
             let t_up = R::choose(up_is_a, a.t, b.t);
             let h_up = t_up * CP;
             let h = h_up * flow.m;
-            f[end_a.mass] -= flow.m;
-            f[end_b.mass] += flow.m;
-            f[end_a.enthalpy] -= h;
-            f[end_b.enthalpy] += h;
+            f[usize::from(end_a.mass)] -= flow.m;
+            f[usize::from(end_b.mass)] += flow.m;
+            f[usize::from(end_a.enthalpy)] -= h;
+            f[usize::from(end_b.enthalpy)] += h;
             if !S::WANTED {
                 continue;
             }
-            scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a });
+            if scratch.tangent.kept {
+                scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a });
+            }
             let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: WayPlaces, dm: R, dh: R| {
                 sink.add(mass_a, -dm);
                 sink.add(mass_b, dm);
@@ -507,11 +523,11 @@ impl Model {
             {
                 let (h_p, h_t) = (h_up * dp, (t_up * dt + R::choose(is_up, flow.m, zero)) * CP);
                 match end.from {
-                    From::Volume { k, by_mass, by_energy, by_travel, .. } => {
-                        let Follows { p_u, p_x, t_m, t_u } = scratch.tangent.follows[k];
+                    From::Volume { k, travel, by_mass, by_energy, .. } => {
+                        let Follows { p_u, p_x, t_m, t_u } = scratch.tangent.follows[usize::from(k)];
                         both(by_mass, dt * t_m, h_t * t_m);
                         both(by_energy, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
-                        if let Some(by_travel) = by_travel {
+                        if let Some((_, by_travel)) = travel {
                             both(by_travel, dp * p_x, h_p * p_x);
                         }
                     }
@@ -522,8 +538,8 @@ impl Model {
                     }
                 }
             }
-            if let Some(by_state) = by_state {
-                both(*by_state, slope, h_up * slope);
+            if let Some((_, by_state)) = way.state {
+                both(by_state, slope, h_up * slope);
             }
         }
     }

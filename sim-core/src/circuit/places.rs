@@ -2,36 +2,46 @@
 
 use super::linear::Plan;
 use super::machines::Follower;
-use super::model::{From, Model, N_LEDGERS};
+use super::model::{From, Model};
+
+/// Where a slope stands: at first row · n + column, in the end its entry of the plan.
+pub(super) type Place = u16;
+
+/// The place to begin with of a slope in `row` over state variable `column`, of `n`.
+pub(super) fn at_first(n: usize, row: usize, column: usize) -> Place {
+    let place = row * n + column;
+    assert!(place <= usize::from(Place::MAX), "{n} state variables are too many");
+    place as Place
+}
 
 /// Of a way's four rows over one state variable: mass at a and b, enthalpy at a and b.
-pub(super) type WayPlaces = [u32; 4];
+pub(super) type WayPlaces = [Place; 4];
 
 /// Of a pump's rotor, each named row by column.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct RotorPlaces {
-    pub(super) speed_by_speed: u32,
-    pub(super) speed_by_energy: u32,
-    pub(super) winding_by_speed: u32,
-    pub(super) winding_by_winding: u32,
-    pub(super) winding_by_case: u32,
-    pub(super) case_by_speed: u32,
-    pub(super) case_by_winding: u32,
-    pub(super) case_by_case: u32,
-    pub(super) case_by_room: u32,
+    pub(super) speed_by_speed: Place,
+    pub(super) speed_by_energy: Place,
+    pub(super) winding_by_speed: Place,
+    pub(super) winding_by_winding: Place,
+    pub(super) winding_by_case: Place,
+    pub(super) case_by_speed: Place,
+    pub(super) case_by_winding: Place,
+    pub(super) case_by_case: Place,
+    pub(super) case_by_room: Place,
 }
 
 /// Of everything but the ways for air, which keep their own.
 #[derive(Clone, Debug, Default)]
 pub(super) struct OtherPlaces {
     /// Per volume, of its energy and of the heat taken: over the room's temperature, mass, energy.
-    pub(super) walls: Vec<[[u32; 3]; 2]>,
+    pub(super) walls: Vec<[[Place; 3]; 2]>,
     /// Per booster, over the energies of front and rear and over travel: of travel, both energies, work.
-    pub(super) pistons: Vec<[[u32; 4]; 3]>,
+    pub(super) pistons: Vec<[[Place; 4]; 3]>,
     /// Per pump.
     pub(super) rotors: Vec<RotorPlaces>,
     /// Per follower, over itself, and over the energy of the air it follows (itself where it follows none).
-    pub(super) followers: Vec<[u32; 2]>,
+    pub(super) followers: Vec<[Place; 2]>,
 }
 
 impl Model {
@@ -39,7 +49,7 @@ impl Model {
     /// (row · n + column, as which the ways' come in) into the number of its entry.
     pub(super) fn find_places(&mut self) {
         let n = self.n;
-        let at = |row: usize, column: usize| (row * n + column) as u32;
+        let at = |row, column| at_first(n, row, column);
         let (heat, work) = (n + 2, n + 3);
         let walls = self.mass_at.iter().map(|m| [m + 1, heat].map(|row| [0, *m, m + 1].map(|c| at(row, c))));
         let pistons = self.boosters.iter().map(|b| {
@@ -71,28 +81,23 @@ impl Model {
             followers: followers.collect(),
         };
         let mut written = Vec::new();
-        self.for_each_place(|place| written.push((*place as usize / n, *place as usize % n)));
-        let plan = Plan::of(n, &written);
-        let mut entries = vec![None; (n + N_LEDGERS) * n];
-        for entry in 0..plan.n_written() {
-            let (row, column) = plan.place(entry);
-            entries[row * n + column] = Some(entry as u32);
-        }
-        self.for_each_place(|place| match entries[*place as usize] {
-            Some(entry) => *place = entry,
+        self.for_each_place(|place| written.push((usize::from(*place) / n, usize::from(*place) % n)));
+        let (plan, entries) = Plan::of(n, &written);
+        self.for_each_place(|place| match entries.entry(usize::from(*place) / n, usize::from(*place) % n) {
+            Some(entry) => *place = entry as Place,
             None => unreachable!("a place that was listed has an entry"),
         });
         self.plan = plan;
     }
 
-    fn for_each_place(&mut self, mut of: impl FnMut(&mut u32)) {
-        for end in self.ends.iter_mut().flatten() {
+    fn for_each_place(&mut self, mut of: impl FnMut(&mut Place)) {
+        for end in self.ways.iter_mut().flat_map(|way| &mut way.ends) {
             match &mut end.from {
-                From::Volume { by_mass, by_energy, by_travel, .. } => {
+                From::Volume { by_mass, by_energy, travel, .. } => {
                     by_mass
                         .iter_mut()
                         .chain(by_energy)
-                        .chain(by_travel.iter_mut().flatten())
+                        .chain(travel.iter_mut().flat_map(|(_, by_travel)| by_travel))
                         .for_each(&mut of);
                 }
                 From::Room(by_room) => by_room.iter_mut().for_each(&mut of),
@@ -101,7 +106,8 @@ impl Model {
                 }
             }
         }
-        self.by_state.iter_mut().flatten().flatten().for_each(&mut of);
+        let by_state = self.ways.iter_mut().filter_map(|way| way.state.as_mut());
+        by_state.flat_map(|(_, places)| places).for_each(&mut of);
         let OtherPlaces { walls, pistons, rotors, followers } = &mut self.places;
         walls.iter_mut().flatten().flatten().for_each(&mut of);
         pistons.iter_mut().flatten().flatten().for_each(&mut of);

@@ -11,37 +11,42 @@ use crate::lanes::{Mask as _, Real};
 
 const STAGES: usize = 4;
 const GAMMA: f64 = 0.5;
-const A: [[f64; STAGES]; STAGES] = [[0.0; 4], [0.0; 4], [2.0, 0.0, 0.0, 0.0], [2.0, 0.0, 1.0, 0.0]];
+/// What the third and the fourth stage add of the first and the third; all others are nought.
+const A_20: f64 = 2.0;
+const A_30: f64 = 2.0;
+const A_32: f64 = 1.0;
 const C: [[f64; STAGES]; STAGES] =
     [[0.0; 4], [4.0, 0.0, 0.0, 0.0], [1.0, -1.0, 0.0, 0.0], [1.0, -1.0, -8.0 / 3.0, 0.0]];
-const M: [f64; STAGES] = [2.0, 0.0, 1.0, 1.0];
+/// Stages that the result adds, and how much of each.
+const M: [(usize, f64); 3] = [(0, 2.0), (2, 1.0), (3, 1.0)];
 /// The embedded second-order result differs by the last stage.
 const ERROR_STAGE: usize = 3;
 
-/// Buffers of a step, kept between steps.
+/// Buffers of a step, kept between steps: few, so that they stay in the first cache when eight circuits share them.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Work<R: Real = f64> {
-    lu: Vec<R>,
     k: [Unknowns<R>; STAGES],
-    stage: Vec<R>,
-    f: Vec<R>,
     flows: Unknowns<R>,
-    /// Result of the last step.
+    /// Result of the last step; while it is taken, where its stages begin.
     pub(crate) y_new: Vec<R>,
     /// Increment of the ledgers.
     pub(crate) ledgers: [R; N_LEDGERS],
+}
+
+impl<R: Real> Work<R> {
     /// Estimated error per state variable.
-    pub(crate) error: Vec<R>,
+    pub(crate) fn error(&self) -> &[R] {
+        &self.k[ERROR_STAGE][..self.y_new.len()]
+    }
 }
 
 /// Where a step begins and how long it is.
-#[derive(Clone, Copy)]
 pub(crate) struct From<'a, R> {
     pub(crate) y: &'a [R],
     /// f(y).
     pub(crate) f: &'a [R],
-    /// Slopes of state and ledgers, the entries of the plan.
-    pub(crate) jacobian: &'a [R],
+    /// Slopes of state and ledgers, the entries of the plan. They are used up.
+    pub(crate) slopes: &'a mut [R],
     /// Length, s.
     pub(crate) h: R,
 }
@@ -67,78 +72,92 @@ pub(crate) fn step<R: Real>(
     conserved: Option<Conserved<'_, R>>,
     mut eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
 ) -> R::Mask {
-    let From { y, f, jacobian, h } = from;
+    let From { y, f, slopes, h } = from;
     let n = y.len();
-    plan.shifted(R::all(1.0) / (h * GAMMA), jacobian, &mut work.lu);
-    let mut can = plan.factor(&mut work.lu);
+    let (matrix, beyond) = slopes.split_at_mut(plan.n_entries());
+    plan.shift(R::all(1.0) / (h * GAMMA), matrix);
+    let mut can = plan.factor(matrix);
     if !can.any() {
         return can;
     }
+    let Work { k, flows, y_new: stage, ledgers } = work;
     let rows = n + N_LEDGERS;
-    work.f.clear();
-    work.f.extend_from_slice(f);
-    for s in 0..STAGES {
+    stage.resize(n, R::all(0.0));
+    for (s, c) in C.iter().enumerate() {
+        let (before, here) = k.split_at_mut(s);
+        // The right-hand side becomes the stage's increment in its place.
+        let x = &mut *here[0];
         // The second stage re-uses f(y); the third and fourth need their own.
-        if 2 <= s {
-            work.stage.clear();
-            work.stage.extend_from_slice(y);
-            for (j, k) in work.k.iter().enumerate().take(s) {
-                let a = A[s][j];
-                if a != 0.0 {
-                    add(&mut work.stage, R::all(a), &k[..]);
-                }
+        if s < 2 {
+            x[..rows].copy_from_slice(f);
+        } else {
+            if s == 2 {
+                sum(stage, y, [(R::all(A_20), &before[0])]);
+            } else {
+                sum(stage, y, [(R::all(A_30), &before[0]), (R::all(A_32), &before[2])]);
             }
-            can = can & eval(&work.stage, &mut work.f);
+            can = can & eval(stage, &mut x[..rows]);
             if !can.any() {
                 return can;
             }
         }
-        // The right-hand side becomes the stage's increment in its place.
-        let (before, here) = work.k.split_at_mut(s);
-        let x = &mut *here[0];
-        x[..rows].copy_from_slice(&work.f);
-        for (k, c) in before.iter().zip(C[s]) {
-            if c != 0.0 {
-                add(&mut x[..rows], R::all(c) / h, &k[..]);
-            }
+        let c = |j: usize| (R::all(c[j]) / h, &before[j]);
+        match s {
+            0 => {}
+            1 => add(&mut x[..rows], [c(0)]),
+            2 => add(&mut x[..rows], [c(0), c(1)]),
+            _ => add(&mut x[..rows], [c(0), c(1), c(2)]),
         }
         if conserved.is_some() {
-            work.flows[..rows].copy_from_slice(&x[..rows]);
+            flows[..rows].copy_from_slice(&x[..rows]);
         }
-        plan.solve(&work.lu, x);
+        plan.solve(matrix, x);
         // Ledger rows depend on the state but nothing depends on them.
-        plan.add_beyond(jacobian, x);
+        plan.add_beyond(beyond, x);
         for x in &mut x[n..rows] {
             *x *= h * GAMMA;
         }
         if let Some(Conserved { rows, along, at }) = conserved {
-            along(x, &mut work.flows);
+            along(x, flows);
             for row in rows {
-                x[*row] = R::choose(at, h * GAMMA * work.flows[*row], x[*row]);
+                x[*row] = R::choose(at, h * GAMMA * flows[*row], x[*row]);
             }
         }
     }
-    work.y_new.clear();
-    work.y_new.extend_from_slice(y);
-    work.ledgers = [R::all(0.0); N_LEDGERS];
-    for (k, m) in work.k.iter().zip(M) {
-        if m != 0.0 {
-            add(&mut work.y_new, R::all(m), &k[..]);
-            for (l, total) in work.ledgers.iter_mut().enumerate() {
-                *total += k[n + l] * m;
-            }
-        }
+    let increments = M.map(|(j, m)| (R::all(m), &k[j]));
+    sum(stage, y, increments);
+    for (l, total) in ledgers.iter_mut().enumerate() {
+        *total = increments.iter().fold(R::all(0.0), |total, (m, k)| total + k[n + l] * *m);
     }
-    work.error.clear();
-    work.error.extend_from_slice(&work.k[ERROR_STAGE][..n]);
     can
 }
 
-/// x += a k, over the length of x.
-fn add<R: Real>(x: &mut [R], a: R, k: &[R]) {
-    for (x, k) in x.iter_mut().zip(k) {
-        *x += a * *k;
+/// x = base + Σ a k, term by term, over the length of x.
+#[inline]
+fn sum<const N: usize, R: Real>(x: &mut [R], base: &[R], terms: [(R, &Unknowns<R>); N]) {
+    let n = x.len();
+    let (base, terms) = (&base[..n], terms.map(|(a, k)| (a, &k[..n])));
+    for i in 0..n {
+        x[i] = plus(base[i], &terms, i);
     }
+}
+
+/// x += Σ a k, term by term, over the length of x.
+#[inline]
+fn add<const N: usize, R: Real>(x: &mut [R], terms: [(R, &Unknowns<R>); N]) {
+    let terms = terms.map(|(a, k)| (a, &k[..x.len()]));
+    for (i, x) in x.iter_mut().enumerate() {
+        *x = plus(*x, &terms, i);
+    }
+}
+
+#[inline(always)]
+fn plus<R: Real>(base: R, terms: &[(R, &[R])], i: usize) -> R {
+    let mut sum = base;
+    for (a, k) in terms {
+        sum += *a * k[i];
+    }
+    sum
 }
 
 #[cfg(test)]
@@ -156,7 +175,7 @@ mod tests {
     }
 
     fn run(n_steps: usize) -> (Vec<f64>, f64) {
-        let plan = Plan::of(2, &[(0, 0), (0, 1), (1, 0), (1, 1), (2, 1)]);
+        let (plan, _) = Plan::of(2, &[(0, 0), (0, 1), (1, 0), (1, 1), (2, 1)]);
         let (mut y, mut eaten, h) = (vec![1.5, 0.4], 0.0, 2.0 / n_steps as f64);
         let mut work = Work::default();
         for _ in 0..n_steps {
@@ -164,8 +183,8 @@ mod tests {
             rhs(&y, &mut f);
             let dense = [[-y[1], -y[0]], [y[1], y[0] - 1.0], [0.0, 1.0]];
             let at = |i| plan.place(i);
-            let jacobian: Vec<f64> = (0..plan.n_written()).map(at).map(|(r, c)| dense[r][c]).collect();
-            let from = From { y: &y, f: &f, jacobian: &jacobian, h };
+            let mut slopes: Vec<f64> = (0..plan.n_written()).map(at).map(|(r, c)| dense[r][c]).collect();
+            let from = From { y: &y, f: &f, slopes: &mut slopes, h };
             assert!(step(&plan, from, &mut work, None, rhs));
             y.copy_from_slice(&work.y_new);
             eaten += work.ledgers[0];
@@ -194,7 +213,7 @@ mod tests {
     #[test]
     fn inv_a_stiff_lag_is_damped_in_one_huge_step() {
         // L-stable: y' = −10⁶ (y − 1) with h = 1 s lands on 1.
-        let plan = Plan::of(1, &[(0, 0)]);
+        let (plan, _) = Plan::of(1, &[(0, 0)]);
         let mut work = Work::default();
         let rhs = |y: &[f64], f: &mut [f64]| {
             f.fill(0.0);
@@ -203,7 +222,7 @@ mod tests {
         };
         let mut f = vec![0.0; 1 + N_LEDGERS];
         rhs(&[5.0], &mut f);
-        let from = From { y: &[5.0], f: &f, jacobian: &[-1e6], h: 1.0 };
+        let from = From { y: &[5.0], f: &f, slopes: &mut [-1e6], h: 1.0 };
         assert!(step(&plan, from, &mut work, None, rhs));
         assert!((work.y_new[0] - 1.0).abs() < 1e-4, "{}", work.y_new[0]);
     }

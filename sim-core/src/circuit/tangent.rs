@@ -46,6 +46,8 @@ pub(super) struct Piston<R> {
 /// All flows of mass, heat and work, linearised.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Tangent<R: Real> {
+    /// Whether ways and pistons are kept: for steps that are long enough to need them.
+    pub(super) kept: bool,
     pub(super) ways: Vec<Way<R>>,
     /// Per volume.
     pub(super) follows: Vec<Follows<R>>,
@@ -71,18 +73,18 @@ impl Model {
         out: &mut Column<R>,
     ) {
         let zero = R::all(0.0);
-        for (way, (ends, state)) in tangent.ways.iter().zip(self.ends.iter().zip(&self.edge_state)) {
-            let [a, b] = [0, 1].map(|side| ends[side].change(&tangent.follows, k));
-            let by_state = state.map_or(zero, |i| way.slope * k[i]);
+        for (way, at) in tangent.ways.iter().zip(&self.ways) {
+            let [a, b] = at.ends.map(|end| end.change(&tangent.follows, k));
+            let by_state = at.state.map_or(zero, |(i, _)| way.slope * k[usize::from(i)]);
             let f = &way.flow;
             let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
             let t_up = R::choose(way.up_is_a, a.1, b.1);
             let dh = (way.t_up * dm + t_up * f.m) * CP;
-            let [end_a, end_b] = ends;
-            out[end_a.mass] -= dm;
-            out[end_b.mass] += dm;
-            out[end_a.enthalpy] -= dh;
-            out[end_b.enthalpy] += dh;
+            let [end_a, end_b] = &at.ends;
+            out[usize::from(end_a.mass)] -= dm;
+            out[usize::from(end_b.mass)] += dm;
+            out[usize::from(end_a.enthalpy)] -= dh;
+            out[usize::from(end_b.enthalpy)] += dh;
         }
         for ((body, follows), im) in numbers.bodies.iter().zip(&tangent.follows).zip(&self.mass_at) {
             let dq = body.h_a * (k[0] - (follows.t_m * k[*im] + follows.t_u * k[im + 1]));

@@ -123,16 +123,23 @@ impl Circuit {
     }
 }
 
+/// Where a step of `h` s is long enough for its sums to be taken flow by flow.
+fn is_long<R: Real>(h: R) -> R::Mask {
+    R::all(control::LONG_S).at_most(h)
+}
+
 impl Model {
-    /// f and its slopes at a state.
+    /// f and its slopes at a state from which no step longer than `h` s is tried.
     pub(super) fn slopes<R: Real>(
         &self,
         numbers: &Numbers<R>,
         y: &[R],
         f: &mut [R],
         jacobian: &mut [R],
+        h: R,
         scratch: &mut Scratch<R>,
     ) {
+        scratch.tangent.kept = is_long(h).any();
         jacobian.fill(R::all(0.0));
         self.eval(numbers, y, f, &mut Entries(jacobian), scratch);
     }
@@ -148,7 +155,7 @@ impl Model {
         // Evaluations at the stages leave the tangent alone; it is lent out while they use the rest.
         let tangent = std::mem::take(&mut scratch.tangent);
         let along = |k: &_, out: &mut _| self.along(numbers, &tangent, k, out);
-        let at = R::all(control::LONG_S).at_most(from.h);
+        let (y, at) = (from.y, is_long(from.h));
         let conserved = rosenbrock::Conserved { rows: &self.conserved, along: &along, at };
         let can = rosenbrock::step(&self.plan, from, work, at.any().then_some(conserved), |stage, out| {
             let possible = self.is_possible(numbers, stage);
@@ -165,7 +172,7 @@ impl Model {
         let can = can & self.is_possible(numbers, &work.y_new);
         let mut worst = R::all(0.0);
         for ((allowance, error), (y, y_new)) in
-            self.allowances.iter().zip(&work.error).zip(from.y.iter().zip(&work.y_new))
+            self.allowances.iter().zip(work.error()).zip(y.iter().zip(&work.y_new))
         {
             worst = worst.larger((*error / allowance.at(y.abs().larger(y_new.abs()))).abs());
         }

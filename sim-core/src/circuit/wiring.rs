@@ -108,9 +108,11 @@ pub(crate) struct Solved<R: Real = f64> {
     unit_current: Vec<R>,
     /// Between the varying two-poles, what 1 A through one does across another, Ω.
     mutual: Vec<R>,
-    /// Work space: the varying two-poles' matrix and their currents.
+    /// Work space: the varying two-poles' matrix and their currents; the steady ones' matrix and one column.
     small: Vec<R>,
     current: Vec<R>,
+    steady: Vec<f64>,
+    column: Unknowns<f64>,
 }
 
 impl Wiring {
@@ -176,7 +178,8 @@ impl Wiring {
             .map(|p| (usize::from(p.node_a), usize::from(p.node_b)))
             .flat_map(|(a, b)| [(a, b), (b, a)])
             .collect();
-        wiring.plan = Plan::of(wiring.n, &places);
+        let (plan, entries) = Plan::of(wiring.n, &places);
+        wiring.plan = plan;
         let varying = wiring.poles.iter().enumerate().filter(|(_, p)| p.kind.varies());
         wiring.varying = varying.map(|(i, _)| i).collect();
         let sources = wiring.poles.iter().enumerate().filter(|(_, p)| p.kind.is_source());
@@ -186,7 +189,7 @@ impl Wiring {
             .iter()
             .map(|p| {
                 let (a, b) = (usize::from(p.node_a), usize::from(p.node_b));
-                Some((wiring.plan.entry(a, b)?, wiring.plan.entry(b, a)?)).filter(|_| a != b)
+                Some((entries.entry(a, b)?, entries.entry(b, a)?)).filter(|_| a != b)
             })
             .collect();
         wiring
@@ -297,7 +300,9 @@ impl Wiring {
         out.unit_current.resize(varying.len() * n, zero);
         out.mutual.resize(varying.len() * varying.len(), zero);
         let g_of = |i: usize| poles[i].g.lane(lane);
-        let mut g = vec![0.0; self.plan.n_entries()];
+        let (g, column) = (&mut out.steady, &mut out.column);
+        g.clear();
+        g.resize(self.plan.n_entries(), 0.0);
         let (links, own) = g.split_at_mut(self.plan.diagonal(0));
         own.fill(G_LOOSE);
         for (i, (pole, link)) in self.poles.iter().zip(&self.links).enumerate() {
@@ -315,15 +320,14 @@ impl Wiring {
         // The body is the reference: its row says v = 0.
         own[0] = 1.0;
         // Diagonally dominant and symmetric: every pivot is positive.
-        let positive = self.plan.factor(&mut g);
+        let positive = self.plan.factor(g);
         assert!(positive, "a network of conductances has positive pivots");
-        let mut column = Unknowns::default();
         let mut driven = |pole: &Pole, ampere: f64, row: &mut [R]| {
             column[..n].fill(0.0);
             column[usize::from(pole.node_a)] += ampere;
             column[usize::from(pole.node_b)] -= ampere;
             column[0] = 0.0;
-            self.plan.solve(&g, &mut column);
+            self.plan.solve(g, column);
             for (all, v) in row.iter_mut().zip(&column[..n]) {
                 all.put(lane, *v);
             }

@@ -1,7 +1,7 @@
 //! Flow laws between two bodies of air, each in its own file, each with its derivatives.
 //!
 //! Positive from a to b. The circuit's step needs the slopes for its Jacobian, so every law returns a
-//! [`Flow`] rather than a bare number. All are written over [`Real`]: for one circuit or for four side by side.
+//! [`Flow`] rather than a bare number. All are written over [`Real`]: for one circuit or for eight side by side.
 
 pub mod iso6358;
 pub mod laminar;

@@ -30,16 +30,21 @@ impl Battery {
     /// Below 0 it collapses: a tenth of the capacity further there is nothing left (common practice, no
     /// source).
     #[must_use]
-    pub fn open_circuit_v(z: f64) -> f64 {
+    pub fn open_circuit_v<R: Real>(z: R) -> R {
         const POINTS: [f64; 5] = [11.89, 12.06, 12.24, 12.45, 12.65];
         /// Charge at which the voltage is gone.
         const DEAD: f64 = -0.1;
-        if z < 0.0 {
-            return POINTS[0] * (1.0 - z / DEAD).max(0.0);
+        let (zero, one) = (R::all(0.0), R::all(1.0));
+        let x = R::choose(one.below(z), one, z) * 4.0;
+        let mut v = R::all(POINTS[0]) + x * (POINTS[1] - POINTS[0]);
+        for i in 1..4 {
+            let from = i as f64;
+            let beyond = (x - from) * (POINTS[i + 1] - POINTS[i]) + POINTS[i];
+            v = R::choose(R::all(from).at_most(x), beyond, v);
         }
-        let x = z.min(1.0) * 4.0;
-        let i = (x as usize).min(3);
-        POINTS[i] + (POINTS[i + 1] - POINTS[i]) * (x - i as f64)
+        let gone = one - z / DEAD;
+        let low = R::choose(gone.below(zero), zero, gone) * POINTS[0];
+        R::choose(z.below(zero), low, v)
     }
 
     /// How fast the charge `z` of a battery of `capacity_ah` changes under `ampere` (positive charges), 1/s. The
