@@ -17,7 +17,7 @@ use assess::speed::marking::Marking;
 use assess::speed::{Cases, Steps, Stretch, many_drives, run_abreast};
 use rayon::prelude::*;
 use sim_core::circuit::Circuit;
-use sim_core::lanes::Four;
+use sim_core::lanes::Eight;
 
 use crate::cli::{BenchArgs, Places};
 use rows::{Beside, Row, Rows};
@@ -109,7 +109,7 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
     })
     .rate_of(seconds);
     let abreast = measure(Clock::Thread, samples, || {
-        black_box(run_abreast::<Four>(drives));
+        black_box(run_abreast::<Eight>(drives));
     })
     .rate_of(seconds);
     let name = "64 cars driving";
