@@ -1,4 +1,5 @@
-//! Numbers side by side: the model is written once, over a number that is one `f64` or eight of them.
+//! Numbers side by side: the model is written once, over a number that is one `f64` or four or eight of
+//! them.
 //!
 //! A lane is one circuit's number; every operation works on each lane by itself with the rounding of IEEE 754,
 //! so a circuit gets the same bits alone or beside others. What branches in one circuit is a [`Mask`] here: both
@@ -8,7 +9,7 @@
 use std::fmt::Debug;
 use std::ops::{Add, AddAssign, BitAnd, BitOr, Div, Mul, MulAssign, Neg, Not, Sub, SubAssign};
 
-use wide::f64x8;
+use wide::{f64x4, f64x8};
 
 /// One yes or no a lane.
 pub trait Mask:
@@ -153,168 +154,163 @@ impl Real for f64 {
     }
 }
 
-/// Eight numbers side by side: two registers of AVX2, one of AVX-512, four of SSE2. Half as many would do with AVX2, but
-/// what a loop needs besides the numbers (where they stand, where it ends) is then paid for twice as often.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Eight(f64x8);
+/// A number type of several lanes, and its mask.
+macro_rules! beside {
+    ($(#[$about:meta])* $number:ident, $mask:ident, $inner:ident, $lanes:literal, [$($lane:literal),*]) => {
+        $(#[$about])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq)]
+        pub struct $number($inner);
 
-/// Eight times yes or no.
-#[derive(Clone, Copy, Debug)]
-pub struct EightMask(f64x8);
+        /// Yes or no in every lane.
+        #[derive(Clone, Copy, Debug)]
+        pub struct $mask($inner);
 
-impl Mask for EightMask {
-    #[inline]
-    fn all(yes: bool) -> Self {
-        Self::from_lanes(|_| yes)
-    }
-    #[inline]
-    fn any(self) -> bool {
-        self.0.any()
-    }
-    #[inline]
-    fn every(self) -> bool {
-        self.0.all()
-    }
-    #[inline]
-    fn lane(self, lane: usize) -> bool {
-        self.0.to_bitmask() >> lane & 1 == 1
-    }
-    #[inline]
-    fn from_lanes(mut of: impl FnMut(usize) -> bool) -> Self {
-        let bits = |yes: bool| f64::from_bits(if yes { u64::MAX } else { 0 });
-        Self(f64x8::new([
-            bits(of(0)),
-            bits(of(1)),
-            bits(of(2)),
-            bits(of(3)),
-            bits(of(4)),
-            bits(of(5)),
-            bits(of(6)),
-            bits(of(7)),
-        ]))
-    }
-}
+        impl Mask for $mask {
+            #[inline]
+            fn all(yes: bool) -> Self {
+                Self::from_lanes(|_| yes)
+            }
+            #[inline]
+            fn any(self) -> bool {
+                self.0.any()
+            }
+            #[inline]
+            fn every(self) -> bool {
+                self.0.all()
+            }
+            #[inline]
+            fn lane(self, lane: usize) -> bool {
+                self.0.to_bitmask() >> lane & 1 == 1
+            }
+            #[inline]
+            fn from_lanes(mut of: impl FnMut(usize) -> bool) -> Self {
+                let bits = |yes: bool| f64::from_bits(if yes { u64::MAX } else { 0 });
+                Self($inner::new([$(bits(of($lane))),*]))
+            }
+        }
 
-impl BitAnd for EightMask {
-    type Output = Self;
-    #[inline]
-    fn bitand(self, other: Self) -> Self {
-        Self(self.0 & other.0)
-    }
-}
+        impl BitAnd for $mask {
+            type Output = Self;
+            #[inline]
+            fn bitand(self, other: Self) -> Self {
+                Self(self.0 & other.0)
+            }
+        }
 
-impl BitOr for EightMask {
-    type Output = Self;
-    #[inline]
-    fn bitor(self, other: Self) -> Self {
-        Self(self.0 | other.0)
-    }
-}
+        impl BitOr for $mask {
+            type Output = Self;
+            #[inline]
+            fn bitor(self, other: Self) -> Self {
+                Self(self.0 | other.0)
+            }
+        }
 
-impl Not for EightMask {
-    type Output = Self;
-    #[inline]
-    fn not(self) -> Self {
-        Self(!self.0)
-    }
-}
+        impl Not for $mask {
+            type Output = Self;
+            #[inline]
+            fn not(self) -> Self {
+                Self(!self.0)
+            }
+        }
 
-impl Real for Eight {
-    type Mask = EightMask;
-    const LANES: usize = 8;
-    #[inline]
-    fn all(x: f64) -> Self {
-        Self(f64x8::splat(x))
-    }
-    #[inline]
-    fn lane(self, lane: usize) -> f64 {
-        self.0.as_array()[lane]
-    }
-    #[inline]
-    fn put(&mut self, lane: usize, x: f64) {
-        self.0.as_mut_array()[lane] = x;
-    }
-    #[inline]
-    fn from_lanes(mut of: impl FnMut(usize) -> f64) -> Self {
-        Self(f64x8::new([of(0), of(1), of(2), of(3), of(4), of(5), of(6), of(7)]))
-    }
-    #[inline]
-    fn sqrt(self) -> Self {
-        Self(self.0.sqrt())
-    }
-    #[inline]
-    fn abs(self) -> Self {
-        Self(self.0.abs())
-    }
-    #[inline]
-    fn below(self, other: Self) -> EightMask {
-        EightMask(self.0.simd_lt(other.0))
-    }
-    #[inline]
-    fn at_most(self, other: Self) -> EightMask {
-        EightMask(self.0.simd_le(other.0))
-    }
-    #[inline]
-    fn choose(mask: EightMask, yes: Self, no: Self) -> Self {
-        Self(mask.0.select(yes.0, no.0))
-    }
+        impl Real for $number {
+            type Mask = $mask;
+            const LANES: usize = $lanes;
+            #[inline]
+            fn all(x: f64) -> Self {
+                Self($inner::splat(x))
+            }
+            #[inline]
+            fn lane(self, lane: usize) -> f64 {
+                self.0.as_array()[lane]
+            }
+            #[inline]
+            fn put(&mut self, lane: usize, x: f64) {
+                self.0.as_mut_array()[lane] = x;
+            }
+            #[inline]
+            fn from_lanes(mut of: impl FnMut(usize) -> f64) -> Self {
+                Self($inner::new([$(of($lane)),*]))
+            }
+            #[inline]
+            fn sqrt(self) -> Self {
+                Self(self.0.sqrt())
+            }
+            #[inline]
+            fn abs(self) -> Self {
+                Self(self.0.abs())
+            }
+            #[inline]
+            fn below(self, other: Self) -> $mask {
+                $mask(self.0.simd_lt(other.0))
+            }
+            #[inline]
+            fn at_most(self, other: Self) -> $mask {
+                $mask(self.0.simd_le(other.0))
+            }
+            #[inline]
+            fn choose(mask: $mask, yes: Self, no: Self) -> Self {
+                Self(mask.0.select(yes.0, no.0))
+            }
+        }
+
+        operators! { $number, $inner,
+            Add add AddAssign add_assign +;
+            Sub sub SubAssign sub_assign -;
+            Mul mul MulAssign mul_assign *;
+        }
+        operators! { $number, $inner, Div div /; }
+
+        impl Neg for $number {
+            type Output = Self;
+            #[inline]
+            fn neg(self) -> Self {
+                Self(-self.0)
+            }
+        }
+    };
 }
 
 macro_rules! operators {
-    ($($trait:ident $name:ident $op:tt;)*) => {
+    ($number:ident, $inner:ident, $($trait:ident $name:ident $assign:ident $assign_name:ident $op:tt;)*) => {
+        operators! { $number, $inner, $($trait $name $op;)* }
         $(
-            impl $trait for Eight {
+            impl $assign for $number {
+                #[inline]
+                fn $assign_name(&mut self, other: Self) {
+                    *self = *self $op other;
+                }
+            }
+        )*
+    };
+    ($number:ident, $inner:ident, $($trait:ident $name:ident $op:tt;)*) => {
+        $(
+            impl $trait for $number {
                 type Output = Self;
                 #[inline]
                 fn $name(self, other: Self) -> Self {
                     Self(self.0 $op other.0)
                 }
             }
-            impl $trait<f64> for Eight {
+            impl $trait<f64> for $number {
                 type Output = Self;
                 #[inline]
                 fn $name(self, other: f64) -> Self {
-                    Self(self.0 $op f64x8::splat(other))
+                    Self(self.0 $op $inner::splat(other))
                 }
             }
         )*
     };
 }
 
-operators! {
-    Add add +;
-    Sub sub -;
-    Mul mul *;
-    Div div /;
+beside! {
+    /// Four numbers side by side: one register of AVX2, two of SSE2.
+    Four, FourMask, f64x4, 4, [0, 1, 2, 3]
 }
-
-impl Neg for Eight {
-    type Output = Self;
-    #[inline]
-    fn neg(self) -> Self {
-        Self(-self.0)
-    }
-}
-
-impl AddAssign for Eight {
-    #[inline]
-    fn add_assign(&mut self, other: Self) {
-        *self = *self + other;
-    }
-}
-
-impl SubAssign for Eight {
-    #[inline]
-    fn sub_assign(&mut self, other: Self) {
-        *self = *self - other;
-    }
-}
-
-impl MulAssign for Eight {
-    #[inline]
-    fn mul_assign(&mut self, other: Self) {
-        *self = *self * other;
-    }
+beside! {
+    /// Eight numbers side by side. What a loop needs besides the numbers (where they stand, where it ends) is then paid
+    /// for half as often as with four, which is worth it even where they fill two registers or four.
+    Eight, EightMask, f64x8, 8, [0, 1, 2, 3, 4, 5, 6, 7]
 }
 
 /// Something made of numbers, one of each a lane.
@@ -342,7 +338,7 @@ macro_rules! spread_numbers {
         }
     )* };
 }
-spread_numbers!(f64, Eight);
+spread_numbers!(f64, Four, Eight);
 
 impl<T: Spread> Spread for Vec<T> {
     type One = Vec<T::One>;
@@ -403,14 +399,13 @@ mod tests {
     const ODD: [f64; 8] = [1.5, -0.0, f64::NAN, f64::INFINITY, -3.0, 0.1, f64::NEG_INFINITY, 1e-310];
     const OTHER: [f64; 8] = [-2.25, 0.0, 1.0, 3.0, -3.0, 0.3, f64::NAN, -1e-310];
 
-    fn eight(x: [f64; 8]) -> Eight {
-        Eight::from_lanes(|l| x[l])
+    fn of<R: Real>(x: [f64; 8]) -> R {
+        R::from_lanes(|l| x[l])
     }
 
-    #[test]
-    fn inv_a_lane_has_the_bits_it_would_have_alone() {
-        type Pair = (fn(Eight, Eight) -> Eight, fn(f64, f64) -> f64);
-        let pairs: [Pair; 8] = [
+    fn has_the_bits_it_would_have_alone<R: Real>() {
+        type Pair<R> = (fn(R, R) -> R, fn(f64, f64) -> f64);
+        let pairs: [Pair<R>; 8] = [
             (|a, b| a + b, |a, b| a + b),
             (|a, b| a - b, |a, b| a - b),
             (|a, b| a * b, |a, b| a * b),
@@ -421,26 +416,37 @@ mod tests {
             (|a, b| a.larger(b), |a, b| a.larger(b)),
         ];
         for (wide, one) in pairs {
-            let got = wide(eight(ODD), eight(OTHER));
-            for l in 0..Eight::LANES {
+            let got = wide(of(ODD), of(OTHER));
+            for l in 0..R::LANES {
                 let (got, want) = (got.lane(l), one(ODD[l], OTHER[l]));
                 let same = got.to_bits() == want.to_bits() || got.is_nan() && want.is_nan();
-                assert!(same, "lane {l}: {got} against {want}");
+                assert!(same, "lane {l} of {}: {got} against {want}", R::LANES);
             }
         }
     }
 
-    #[test]
-    fn inv_masks_say_lane_by_lane_what_one_would_say() {
-        let (a, b) = (eight(ODD), eight(OTHER));
-        for l in 0..Eight::LANES {
+    fn masks_say_what_one_would_say<R: Real>() {
+        let (a, b): (R, R) = (of(ODD), of(OTHER));
+        for l in 0..R::LANES {
             assert_eq!(a.below(b).lane(l), ODD[l] < OTHER[l]);
             assert_eq!(a.at_most(b).lane(l), ODD[l] <= OTHER[l]);
             assert_ne!((!a.below(b)).lane(l), ODD[l] < OTHER[l]);
-            let chosen = Eight::choose(a.at_most(b), a, b).lane(l);
+            let chosen = R::choose(a.at_most(b), a, b).lane(l);
             assert_eq!(chosen.to_bits(), if ODD[l] <= OTHER[l] { ODD[l] } else { OTHER[l] }.to_bits());
         }
-        assert!(!EightMask::all(false).any() && EightMask::all(true).every());
+        assert!(!R::Mask::all(false).any() && R::Mask::all(true).every());
         assert!(a.at_most(b).any() && !a.at_most(b).every());
+    }
+
+    #[test]
+    fn inv_a_lane_has_the_bits_it_would_have_alone() {
+        has_the_bits_it_would_have_alone::<Four>();
+        has_the_bits_it_would_have_alone::<Eight>();
+    }
+
+    #[test]
+    fn inv_masks_say_lane_by_lane_what_one_would_say() {
+        masks_say_what_one_would_say::<Four>();
+        masks_say_what_one_would_say::<Eight>();
     }
 }

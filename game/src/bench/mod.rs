@@ -17,7 +17,6 @@ use assess::speed::marking::Marking;
 use assess::speed::{Cases, Steps, Stretch, many_drives, run_abreast};
 use rayon::prelude::*;
 use sim_core::circuit::Circuit;
-use sim_core::lanes::Eight;
 
 use crate::cli::{BenchArgs, Places};
 use rows::{Beside, Row, Rows};
@@ -109,14 +108,14 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
     })
     .rate_of(seconds);
     let abreast = measure(Clock::Thread, samples, || {
-        black_box(run_abreast::<Eight>(drives));
+        black_box(run_abreast(drives, None));
     })
     .rate_of(seconds);
     let name = "64 cars driving";
     let by_processor = one(Clock::Thread);
     rows.push(Row::new(name, "one after the other", PROCESSOR, by_processor, samples));
     let beside = Beside::of("one after the other", abreast, by_processor);
-    rows.push(Row::new(name, "side by side in eight lanes", PROCESSOR, abreast, samples).beside(beside));
+    rows.push(Row::new(name, "side by side in lanes", PROCESSOR, abreast, samples).beside(beside));
     let by_clock = one(Clock::Wall);
     rows.push(Row::new(name, "one after the other", BY_THE_CLOCK, by_clock, samples));
     let beside = Beside::of("one after the other", together, by_clock);

@@ -11,9 +11,8 @@ use sim_core::air::Day;
 use sim_core::car::Car;
 use sim_core::circuit::Circuit;
 use sim_core::circuit::Pace;
-use sim_core::circuit::ensemble::{Ensemble, Errand};
+use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
 use sim_core::instrument::InstrumentCard;
-use sim_core::lanes::Eight;
 use sim_core::units::Tick;
 use sim_core::workshop::exchange::side_by_side;
 use sim_core::workshop::{Arrival, Outcome, Setup, Workshop};
@@ -41,21 +40,26 @@ fn left(circuit: &Circuit) -> (u64, Vec<u64>, Vec<u64>, usize, u64) {
 fn inv_many_different_cars_driven_side_by_side_end_as_they_do_alone() {
     let drives = many_drives(&library(), 90).unwrap();
     let alone: Vec<_> = drives.iter().map(|d| left(&d.run(Steps::Chosen))).collect();
-    let check = |which: &[usize]| {
+    let check = |which: &[usize], width: Option<Width>| {
         let some: Vec<Stretch> = which.iter().map(|i| drives[*i].clone()).collect();
-        for (i, circuit) in which.iter().zip(run_abreast::<Eight>(&some)) {
-            assert_eq!(alone[*i], left(&circuit), "car {i} among {} ended otherwise", which.len());
+        for (i, circuit) in which.iter().zip(run_abreast(&some, width)) {
+            assert_eq!(
+                alone[*i],
+                left(&circuit),
+                "car {i} among {} in lanes {width:?} ended otherwise",
+                which.len()
+            );
         }
     };
-    check(&(0..drives.len()).collect::<Vec<_>>());
+    let all: Vec<usize> = (0..drives.len()).collect();
+    check(&all, None);
     // In another order, in company of another number, alone in its lane.
-    check(&(0..drives.len()).rev().step_by(7).collect::<Vec<_>>());
-    check(&[3]);
-    // One lane is a lane too.
-    let one = run_abreast::<f64>(&drives[..12]);
-    for (i, circuit) in one.iter().enumerate() {
-        assert_eq!(alone[i], left(circuit), "car {i} in the only lane");
-    }
+    check(&(0..drives.len()).rev().step_by(7).collect::<Vec<_>>(), None);
+    check(&[3], None);
+    // In lanes that are too many, too few, or one only.
+    check(&all, Some(Width::Eight));
+    check(&all, Some(Width::Four));
+    check(&all[..12], Some(Width::One));
 }
 
 #[test]
@@ -77,7 +81,7 @@ fn inv_an_errand_may_pause_anywhere_and_comes_back_when_something_switched() {
             left(&circuit)
         })
         .collect();
-    let mut ensemble = Ensemble::<Box<Circuit>, Eight>::default();
+    let mut ensemble = Ensemble::<Box<Circuit>>::default();
     let limits: Vec<Tick> = (0..drives.len()).map(|i| far(&start(i))).collect();
     let errand = |circuit: Box<Circuit>, i: usize| {
         let pause = circuit.tick().plus(300 + 170 * i as u64);

@@ -9,9 +9,8 @@ pub mod marking;
 use std::sync::Arc;
 
 use sim_core::air::Day;
-use sim_core::circuit::ensemble::{Ensemble, Errand};
+use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
 use sim_core::circuit::{Circuit, Event, Inputs, Pace};
-use sim_core::lanes::Real;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Arrival, Setup, Workshop};
 use sim_core::world::World;
@@ -125,15 +124,15 @@ impl Stretch {
     }
 }
 
-/// Runs stretches side by side, those of one shape in lanes; the circuits at their ends, in the same order. `R` is
-/// the number the model computes with.
+/// Runs stretches side by side, those of one shape in lanes, as many as they fill or `width`; the circuits at their
+/// ends, in the same order.
 #[must_use]
-pub fn run_abreast<R: Real>(stretches: &[Stretch]) -> Vec<Circuit> {
-    let mut ensemble = Ensemble::<Box<Circuit>, R>::default();
+pub fn run_abreast(stretches: &[Stretch], width: Option<Width>) -> Vec<Circuit> {
+    let mut ensemble = Ensemble::<Box<Circuit>>::new(width);
     let mut ends: Vec<Option<Box<Circuit>>> = stretches.iter().map(|_| None).collect();
     // How much of what a stretch is told has been told.
     let mut told = vec![0; stretches.len()];
-    let mut send = |ensemble: &mut Ensemble<_, R>, which: usize, mut circuit: Box<Circuit>| {
+    let mut send = |ensemble: &mut Ensemble<_>, which: usize, mut circuit: Box<Circuit>| {
         let stretch = &stretches[which];
         let Some((at, inputs)) = stretch.told.get(told[which]).filter(|(at, _)| *at < stretch.ticks) else {
             ends[which] = Some(circuit);
