@@ -55,10 +55,10 @@ pub(super) enum Moves {
     Column {
         /// Card.
         card: usize,
-        /// Lower end of its scale.
-        min: f32,
+        /// Lower end of its scale, and how long the column is there, m.
+        min: (f32, f32),
         /// Upper end.
-        max: f32,
+        max: (f32, f32),
     },
 }
 
@@ -177,8 +177,9 @@ pub(super) fn follow(
                 to.rotation = Quat::from_rotation_z(needle_angle(value, min, max));
             }
             Moves::Column { card, min, max } => {
-                let value = view.instruments.get(card).and_then(|i| i.value).map_or(20.0, |v| v as f32);
-                to.scale.y = 0.013 + 0.21 * ((value - min) / (max - min)).clamp(0.0, 1.0);
+                let value = view.instruments.get(card).and_then(|i| i.value).map_or(min.0, |v| v as f32);
+                let share = ((value - min.0) / (max.0 - min.0)).clamp(0.0, 1.0);
+                to.scale.y = min.1 + (max.1 - min.1) * share;
             }
         }
         if *at != to {
