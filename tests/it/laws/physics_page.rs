@@ -31,7 +31,7 @@ fn every_equation_names_code_that_exists() {
         let text = std::fs::read_to_string(source().join(&file))
             .unwrap_or_else(|e| panic!("docs/physics.md names {file}: {e}"));
         let Some(name) = name else { continue };
-        let known = ["fn ", "const ", "struct ", "enum "].iter().any(|kind| {
+        let known = ["fn ", "const ", "struct ", "enum ", "trait "].iter().any(|kind| {
             text.match_indices(&format!("{kind}{name}")).any(|(at, found)| {
                 let next = text[at + found.len()..].chars().next();
                 !next.is_some_and(|c| c.is_alphanumeric() || c == '_')
