@@ -28,7 +28,8 @@ mod trial;
 mod wiring;
 
 use crate::air::Day;
-use crate::assembly::Assembly;
+use crate::assembly::{Assembly, PortRef};
+use crate::parts::Domain;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;
 use crate::units::Tick;
@@ -157,6 +158,30 @@ pub struct Circuit {
     spent: Vec<f64>,
     scratch: Scratch,
     work: rosenbrock::Work,
+}
+
+/// How much there is to compute.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Size {
+    /// Variables of air, heat, speed and charge.
+    pub states: usize,
+    /// Electrical ports: as many nodes as there can be once every connector is apart.
+    pub terminals: usize,
+}
+
+impl Size {
+    /// What a car may come to: 256 of each can be computed, and instruments in use bring theirs.
+    pub const MOST: Self = Self { states: 200, terminals: 200 };
+
+    /// Of an assembly.
+    #[must_use]
+    pub fn of(assembly: &Assembly) -> Self {
+        let electrical = |p: &PortRef| assembly.domain(*p) == Domain::Electrical;
+        Self {
+            states: layout::Layout::of(assembly).vars.len(),
+            terminals: assembly.ports().filter(electrical).count(),
+        }
+    }
 }
 
 impl Circuit {

@@ -2,6 +2,7 @@
 
 use sim_core::assembly::{Assembly, Joint, Part, PortRef};
 use sim_core::car::{Car, Cover, Limit, Standing};
+use sim_core::circuit::Size;
 use sim_core::parts::Domain;
 
 use super::check_catalogue::{faults, tolerances, units};
@@ -54,6 +55,15 @@ pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<Pack
             rubber: p.rubber,
             warm: p.warm,
         });
+    }
+    let (size, most) = (Size::of(&assembly), Size::MOST);
+    for (what, count, max) in [
+        ("state variables", size.states, most.states),
+        ("electrical ports", size.terminals, most.terminals),
+    ] {
+        if max < count {
+            r.push(PackError::TooMuch { file: r.file(), what, count, max });
+        }
     }
     joints(&mut r, &mut assembly, &raw.joints);
     let tolerances = tolerances(&mut r, &assembly, &raw.tolerances);

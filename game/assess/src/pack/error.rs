@@ -279,6 +279,18 @@ pub enum PackError {
         /// The name it should have.
         expected: String,
     },
+    /// More parts than can be computed.
+    #[error("{file}: the parts have {count} {what}; at most {max} can be computed: leave out what no job needs")]
+    TooMuch {
+        /// The file.
+        file: String,
+        /// Of what.
+        what: &'static str,
+        /// How many there are.
+        count: usize,
+        /// How many there may be.
+        max: usize,
+    },
     /// A text or list that must not be empty.
     #[error("{file}: {path} is empty; {expected}")]
     Empty {

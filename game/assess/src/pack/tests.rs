@@ -206,6 +206,33 @@ fn files_that_are_no_files() {
     assert!(read::parse::<RawVehicle>("", "x.ron").is_err());
 }
 
+#[test]
+fn more_parts_than_can_be_computed_are_refused_with_what_can_be() {
+    let hoses: String = (0..120)
+        .map(|i| {
+            format!(
+                "Part(id: \"more_{i}\", name: \"hose\", station: bay, kind: Hose((bore_mm: 9.0, length_m: 0.4, seep_cm3_per_min: 0.03, \
+                 bend_fit_deg: 90.0, bend_deg: 90.0))),\n"
+            )
+        })
+        .collect();
+    let wires: String = (0..120)
+        .map(|i| {
+            format!("Part(id: \"more_{i}\", name: \"wire\", station: bay, kind: Wire((area_mm2: 1.5, length_m: 1.0))),\n")
+        })
+        .collect();
+    let with = |more: &str| alder("    parts: [\n", &format!("    parts: [\n{more}"));
+    expect!(
+        only(with(&hoses)),
+        PackError::TooMuch { max: 200, .. },
+        "alder.ron",
+        "state variables",
+        "at most 200",
+        "leave out"
+    );
+    expect!(only(with(&wires)), PackError::TooMuch { .. }, "electrical ports");
+}
+
 // Numbers.
 
 #[test]
