@@ -57,10 +57,9 @@ pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<Pack
         });
     }
     let (size, most) = (Size::of(&assembly), Size::MOST);
-    for (what, count, max) in [
-        ("state variables", size.states, most.states),
-        ("electrical ports", size.terminals, most.terminals),
-    ] {
+    for (what, count, max) in
+        [("state variables", size.states, most.states), ("electrical ports", size.terminals, most.terminals)]
+    {
         if max < count {
             r.push(PackError::TooMuch { file: r.file(), what, count, max });
         }

@@ -280,7 +280,9 @@ pub enum PackError {
         expected: String,
     },
     /// More parts than can be computed.
-    #[error("{file}: the parts have {count} {what}; at most {max} can be computed: leave out what no job needs")]
+    #[error(
+        "{file}: the parts have {count} {what}; at most {max} can be computed: leave out what no job needs"
+    )]
     TooMuch {
         /// The file.
         file: String,
