@@ -2,9 +2,10 @@
 //!
 //! Circuits have one shape when they differ in numbers only: the same joints made, the same ways for air, the same
 //! wires. Each lane tries steps of its own length and moves on when its own is good; a circuit that has run as far as
-//! it should leaves its lane to the next one that waits. There are eight lanes, four or one, as many as circuits fill. What is scalar (judging a step, what switches) is done by the
-//! circuit itself ([`super::trial`]), so each gets the bits it would get alone, whoever stands beside it and in
-//! whatever order they come.
+//! it should leaves its lane to the next one that waits. There are eight lanes, four or one, as many as there are
+//! circuits to fill; when that changes, those that run move over in the middle of what they do. What is scalar
+//! (judging a step, what switches) is done by the circuit itself ([`super::trial`]), so each gets the bits it would
+//! get alone, whoever stands beside it and in whatever order they come.
 
 use std::borrow::BorrowMut;
 use std::collections::{BTreeMap, VecDeque};
@@ -72,7 +73,7 @@ impl Width {
         }
     }
 
-    /// For so many circuits of one shape: no wider than they half fill.
+    /// For so many circuits of one shape: as wide as they fill at least half.
     fn fit_for(circuits: usize) -> Self {
         match circuits {
             0..=1 => Self::One,
