@@ -1,5 +1,5 @@
-//! Figures for the dials in the room, and the letters of a meter's knob, as strokes: a drawn picture of a typeface would blur at the distance
-//! from which a gauge is seen.
+//! Figures and units for the dials in the room, and the letters of a meter's knob, as strokes: a drawn picture of a
+//! typeface would blur at the distance from which a gauge is seen.
 
 use bevy::math::Vec2;
 
@@ -73,12 +73,60 @@ fn strokes(sign: char) -> Vec<Vec<Vec2>> {
             arc(&mut line, (m, 0.62), (m, 0.38), 245.0, -65.0);
             line.extend(straight(&[(w - 0.18, 0.0), (w + 0.04, 0.0)]));
         }
+        '°' => {
+            arc(&mut line, (0.20, 0.84), (0.15, 0.15), 0.0, 360.0);
+        }
+        'C' => arc(&mut line, (m, 0.5), (m, 0.5), 50.0, 310.0),
+        'H' => {
+            return vec![
+                straight(&[(0.04, 0.0), (0.04, 1.0)]),
+                straight(&[(w - 0.04, 0.0), (w - 0.04, 1.0)]),
+                straight(&[(0.04, 0.52), (w - 0.04, 0.52)]),
+            ];
+        }
+        'P' => {
+            line = straight(&[(0.06, 0.0), (0.06, 0.98)]);
+            arc(&mut line, (0.28, 0.72), (0.26, 0.26), 90.0, -90.0);
+            line.push(Vec2::new(0.06, 0.46));
+        }
+        'a' | 'b' | 'g' => {
+            arc(&mut line, (m, 0.30), (0.22, 0.30), 0.0, 360.0);
+            let stem = match sign {
+                'a' => straight(&[(0.50, 0.62), (0.50, 0.0)]),
+                'b' => straight(&[(0.06, 1.0), (0.06, 0.0)]),
+                _ => straight(&[(0.50, 0.62), (0.50, -0.22), (0.12, -0.30)]),
+            };
+            return vec![line, stem];
+        }
+        'i' => return vec![straight(&[(m, 0.60), (m, 0.0)]), straight(&[(m, 0.82), (m, 0.96)])],
+        'k' => {
+            return vec![
+                straight(&[(0.06, 1.0), (0.06, 0.0)]),
+                straight(&[(0.48, 0.62), (0.08, 0.28)]),
+                straight(&[(0.22, 0.42), (0.52, 0.0)]),
+            ];
+        }
+        'm' => {
+            return vec![
+                straight(&[(-0.04, 0.62), (-0.04, 0.0)]),
+                straight(&[(-0.04, 0.58), (m, 0.58), (m, 0.0)]),
+                straight(&[(m, 0.58), (w + 0.04, 0.58), (w + 0.04, 0.0)]),
+            ];
+        }
+        'n' | 'r' => {
+            let mut over = Vec::new();
+            arc(&mut over, (m, 0.36), (0.22, 0.24), 180.0, if sign == 'n' { 0.0 } else { 40.0 });
+            if sign == 'n' {
+                over.push(Vec2::new(0.50, 0.0));
+            }
+            return vec![straight(&[(0.06, 0.62), (0.06, 0.0)]), over];
+        }
         _ => return Vec::new(),
     }
     vec![line]
 }
 
-/// Figures and a minus in the plane z = 0, `height` high, about the origin, seen from +z.
+/// Figures, a minus and the letters of units in the plane z = 0, `height` high, about the origin, seen from +z.
 #[must_use]
 pub(super) fn figures(text: &str, height: f32) -> Geo {
     let mut geo = Geo::default();
@@ -99,7 +147,8 @@ mod tests {
 
     #[test]
     fn every_sign_of_a_dial_is_drawn_within_its_height() {
-        for sign in "0123456789\u{2212}.VAΩ".chars() {
+        // All but the g, which hangs down.
+        for sign in "0123456789\u{2212}.VAΩ°CHPabikmnr".chars() {
             let geo = figures(&sign.to_string(), 2.0);
             let (low, high) = geo.bounds();
             // Half a stroke stands out at either end, a little more at a slant.

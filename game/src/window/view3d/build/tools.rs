@@ -168,6 +168,7 @@ fn face(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Printed, r: f
         let place = at + turn * Vec3::Y * (r * (0.58 - 0.03 * text.chars().count() as f32));
         s.add(Mat::Ink, figures(&text, r * 0.185).at(place.x, place.y, at.z + 0.0128));
     }
+    s.add(Mat::Ink, figures(dial.unit, r * 0.15).at(at.x, at.y - r * 0.64, at.z + 0.0128));
     let mut needle = Sculpt::default();
     needle.add(
         Mat::Ink,
@@ -516,7 +517,7 @@ fn stopwatch(s: &mut Sculpt) {
 fn thermometer(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
     /// Foot of the scale and its length, m.
     const FOOT: f32 = -0.145;
-    const LONG: f32 = 0.315;
+    const LONG: f32 = 0.30;
     /// Middle of the bulb.
     const BULB: f32 = -0.185;
     s.add(Mat::Oak, bevel_box(0.160, 0.445, 0.018, 0.006).at(0.0, 0.0, -0.012));
@@ -539,6 +540,7 @@ fn thermometer(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) 
             s.add(Mat::Ink, figures(&text, 0.027).at(tube - 0.046, y, 0.0));
         }
     }
+    s.add(Mat::Ink, figures("°C", 0.021).at(tube - 0.046, FOOT + LONG + 0.031, 0.0));
     let mut column = Sculpt::default();
     column.add(Mat::Red, cylinder(0.0055, 1.0, 0.0005).at(0.0, 0.0, 0.0));
     let end = |share: f32| FOOT - BULB + LONG * share;
