@@ -59,7 +59,7 @@ struct Off {
     column: u8,
 }
 
-/// EntriesAt of one row behind each other.
+/// Entries of one row behind each other.
 #[derive(Clone, Copy, Debug)]
 struct Run {
     row: u8,
@@ -76,7 +76,7 @@ impl Run {
 
 /// Where the entries of a sparse matrix are kept, and how it is eliminated.
 ///
-/// EntriesAt are numbered: those of L row by row, those of U row by row from the last and each row from its end, the
+/// Entries are numbered: those of L row by row, those of U row by row from the last and each row from its end, the
 /// diagonal, and what is written in rows beyond n.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Plan {
@@ -204,7 +204,7 @@ impl Plan {
         off.map_or_else(|| panic!("the plan has no entry {entry}"), |o| (o.row.into(), o.column.into()))
     }
 
-    /// EntriesAt of J become those of `shift`·I − J.
+    /// Entries of J become those of `shift`·I − J.
     pub(crate) fn shift<R: Real>(&self, shift: R, entries: &mut [R]) {
         for j in &mut *entries {
             *j = -*j;

@@ -155,6 +155,7 @@ pub struct Circuit {
     changes: u64,
     f: Vec<f64>,
     jacobian: Vec<f64>,
+    /// The slopes once more, for a step to use up.
     spent: Vec<f64>,
     scratch: Scratch,
     work: rosenbrock::Work,
