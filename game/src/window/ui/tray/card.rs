@@ -14,6 +14,12 @@ use super::in_use;
 
 /// Width of what stands beside the face, points.
 const BESIDE: f32 = 136.0;
+/// Between two cards, points.
+const GAP: f32 = 8.0;
+/// What a card takes besides its face and what stands beside that: margins, edge, the gap between both, points.
+const AROUND: f32 = 2.0 * 5.0 + FACE_GAP + 2.0;
+/// Between a face and what stands beside it, points.
+const FACE_GAP: f32 = 6.0;
 /// Smallest face in pixels; below this a dial cannot be read to half a division.
 const SMALLEST: f32 = 150.0;
 
@@ -25,10 +31,15 @@ pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui
         column.label(RichText::new(words.say("tray-nothing")).color(theme::ON_BENCH));
         return;
     }
-    let side = (column.available_height() - 20.0).max(SMALLEST / column.ctx().zoom_factor());
+    let smallest = SMALLEST / column.ctx().zoom_factor();
+    let high = column.available_height() - 20.0;
+    // Somewhat smaller faces where that brings the last card in whole; else the row scrolls.
+    let n = cards.len() as f32;
+    let wide = (column.available_width() - (n - 1.0) * GAP) / n - BESIDE - AROUND;
+    let side = if smallest <= wide { high.min(wide) } else { high }.max(smallest);
     egui::ScrollArea::both().id_salt("cards").auto_shrink([false, false]).show(column, |area| {
         area.horizontal_top(|row| {
-            row.spacing_mut().item_spacing.x = 8.0;
+            row.spacing_mut().item_spacing.x = GAP;
             for card in cards {
                 card_ui(row, shop, words, ui, card, side);
             }
@@ -49,7 +60,7 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
         .inner_margin(4.0);
     let inner = frame.show(row, |inner| {
         inner.horizontal_top(|inner| {
-            inner.spacing_mut().item_spacing.x = 6.0;
+            inner.spacing_mut().item_spacing.x = FACE_GAP;
             let pressure = ui.prefs.pressure;
             dial::show(inner, shop, words, pressure, card, Vec2::splat(side));
             inner.allocate_ui_with_layout(
