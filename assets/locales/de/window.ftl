@@ -14,6 +14,11 @@ bar-leave = Auftrag verlassen
 bar-settings = Einstellungen
 bar-mark-sheet = Bewertung
 bar-hand-back = Fahrzeug übergeben …
+room-preparing = Der Raum wird vorbereitet …
+room-lacking = Diese Grafikkarte kann { $n ->
+    [one] einen Shader
+   *[other] { $n } Shader
+ } des Raums nicht anlegen: Darin kann etwas fehlen. Der Leitungsplan (L) zeigt alles.
 
 name-joint = Verbindung: { $a } – { $b }
 name-port = { $part }: { $end }

@@ -14,6 +14,11 @@ bar-leave = Leave the job
 bar-settings = Settings
 bar-mark-sheet = Mark sheet
 bar-hand-back = Hand the car back …
+room-preparing = Preparing the room …
+room-lacking = This graphics card cannot make { $n ->
+    [one] one of the room's shaders
+   *[other] { $n } of the room's shaders
+ }: something may be missing in it. The line diagram (L) shows everything.
 
 name-joint = joint: { $a } – { $b }
 name-port = { $part }: { $end }

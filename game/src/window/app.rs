@@ -16,7 +16,7 @@ use super::probe::Adapter;
 use super::shop::Shop;
 use super::state::Ui;
 use super::words::Words;
-use super::{idle, in_turn, theme, tree, ui, view3d};
+use super::{idle, in_turn, leave, renderer, theme, tree, ui, view3d};
 
 /// The shop in the app.
 #[derive(Resource, Debug)]
@@ -66,7 +66,9 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
         .init_resource::<Styled>()
         .add_plugins(EguiPlugin::default())
         .add_plugins(in_turn::plugin)
+        .add_plugins(renderer::plugin)
         .add_plugins(view3d::plugin)
+        .add_plugins(leave::plugin)
         .add_systems(EguiPrimaryContextPass, panels);
     // The panels have a camera of their own, over the room's.
     app.world_mut().resource_mut::<EguiGlobalSettings>().auto_create_primary_context = false;

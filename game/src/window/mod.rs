@@ -11,8 +11,10 @@ pub mod flow;
 pub mod hands;
 mod idle;
 mod in_turn;
+mod leave;
 pub mod prefs;
 pub mod probe;
+mod renderer;
 pub mod shop;
 pub(crate) mod shot;
 #[cfg(test)]

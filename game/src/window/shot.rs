@@ -1,7 +1,8 @@
 //! `pinhole shot`: a picture of a screen, drawn without a window. It needs an adapter but no display.
 
 use std::path::PathBuf;
-use std::time::Duration;
+use std::sync::{Arc, Mutex, PoisonError};
+use std::time::{Duration, Instant};
 
 use anyhow::{Context as _, bail};
 use bevy::app::ScheduleRunnerPlugin;
@@ -14,6 +15,7 @@ use bevy_egui::EguiInput;
 use super::app::{LOGGED, cameras, canvas, common};
 use super::flow::between_frames;
 use super::prefs::Prefs;
+use super::renderer::Renderer;
 use super::shop::Shop;
 use super::state::{Middle, Page, Ui};
 use super::view3d::picture::Picture;
@@ -21,10 +23,16 @@ use super::words::Words;
 use super::{app, probe};
 use crate::cli::{Places, ShotArgs, ShotScreen};
 
-/// Frames drawn at least before the picture is taken: pipelines compile, panels find their size.
+#[cfg(test)]
+mod tests;
+
+/// Frames drawn at least before the picture is taken: panels find their size, remarks fade in.
 const FRAMES: u32 = 40;
-/// And at most, should the room never come to rest.
-const MOST_FRAMES: u32 = 400;
+/// Longest time for the shaders to be made and the room to come to rest: a picture with something missing is
+/// none.
+const LONGEST: Duration = Duration::from_secs(180);
+/// Rest between frames while shaders are being made, so that those who make them are not kept from it.
+const WHILE_PREPARING: Duration = Duration::from_millis(2);
 
 /// Frames before the first key is pressed, and between two.
 const FIRST_KEY: u32 = 12;
@@ -34,14 +42,24 @@ const FRAMES_PER_KEY: u32 = 3;
 struct Shot {
     target: Handle<Image>,
     to: PathBuf,
+    began: Instant,
     frame: u32,
     taken: bool,
+    trouble: Trouble,
     /// Keys still to press, last first.
     keys: Vec<egui::Event>,
 }
 
+/// Why there is no picture; outlives the app.
+type Trouble = Arc<Mutex<Option<String>>>;
+
 /// Takes the picture.
 pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
+    run_with(places, args, |_| {})
+}
+
+/// Takes the picture; `ready` is given the app before its first frame.
+fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> anyhow::Result<()> {
     let adapter = probe::adapter()?;
     let mut prefs = Prefs { language: args.lang.clone(), scale: args.scale, ..Prefs::default() };
     prefs.pressure = args.unit;
@@ -76,16 +94,30 @@ pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
     let target = app.world_mut().resource_mut::<Assets<Image>>().add(canvas(width, height));
     let place = RenderTarget::Image(target.clone().into());
     let keys = args.keys.iter().rev().cloned().collect();
-    app.insert_resource(Shot { target, to: args.out.clone(), frame: 0, taken: false, keys })
+    let trouble = Trouble::default();
+    let shot = Shot {
+        target,
+        to: args.out.clone(),
+        began: Instant::now(),
+        frame: 0,
+        taken: false,
+        trouble: trouble.clone(),
+        keys,
+    };
+    app.insert_resource(shot)
         .add_systems(Startup, move |mut commands: Commands| cameras(&mut commands, &place))
         .add_systems(PreUpdate, |mut shop: ResMut<app::ShopRes>, mut ui: ResMut<app::UiRes>| {
             between_frames(&mut shop.0, &mut ui.0, 0.0);
         })
         .add_systems(Update, press)
         .add_systems(Last, count);
-    match app.run() {
-        AppExit::Success => Ok(()),
-        AppExit::Error(_) => bail!("the picture {} could not be written", args.out.display()),
+    ready(&mut app);
+    let exit = app.run();
+    let told = trouble.lock().unwrap_or_else(PoisonError::into_inner).take();
+    match (exit, told) {
+        (AppExit::Success, None) => Ok(()),
+        (_, Some(why)) => bail!("{}: {why}", args.out.display()),
+        (AppExit::Error(_), None) => bail!("{}: the renderer stopped", args.out.display()),
     }
 }
 
@@ -147,27 +179,57 @@ fn press(mut shot: ResMut<Shot>, mut inputs: Query<&mut EguiInput>) {
     }
 }
 
-fn count(mut shot: ResMut<Shot>, ui: Res<app::UiRes>, room: Res<Picture>, mut commands: Commands) {
+fn count(
+    mut shot: ResMut<Shot>,
+    ui: Res<app::UiRes>,
+    room: Res<Picture>,
+    renderer: Res<Renderer>,
+    mut commands: Commands,
+    mut exit: MessageWriter<AppExit>,
+) {
     shot.frame += 1;
-    let settled = ui.0.scene.is_none() || room.rests();
-    if !shot.taken && (FRAMES <= shot.frame && settled || MOST_FRAMES <= shot.frame) {
+    if shot.taken {
+        return;
+    }
+    let frame = renderer.frame();
+    let whole = frame.is_some_and(|report| report.is_whole());
+    let settled = whole && (ui.0.scene.is_none() || room.rests());
+    if let Some(report) = frame.filter(|report| settled && 0 < report.failed) {
+        shot.give_up(&mut exit, format!("this adapter cannot make {} of the shaders", report.failed));
+    } else if FRAMES <= shot.frame && settled {
         shot.taken = true;
         commands.spawn(Screenshot::image(shot.target.clone())).observe(save);
+    } else if LONGEST <= shot.began.elapsed() {
+        let waited = LONGEST.as_secs();
+        let lacking = frame.map_or("no frame was drawn".to_owned(), |report| {
+            format!("{} shaders and {} shapes or images are missing", report.in_work, report.missing)
+        });
+        shot.give_up(&mut exit, format!("after {waited} s the picture is not whole: {lacking}"));
+    } else if !whole {
+        std::thread::sleep(WHILE_PREPARING);
     }
 }
 
-fn save(taken: On<ScreenshotCaptured>, shot: Res<Shot>, mut exit: MessageWriter<AppExit>) {
+impl Shot {
+    /// Leaves without a picture.
+    fn give_up(&mut self, exit: &mut MessageWriter<AppExit>, why: String) {
+        self.taken = true;
+        *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(why);
+        exit.write(AppExit::error());
+    }
+}
+
+fn save(taken: On<ScreenshotCaptured>, mut shot: ResMut<Shot>, mut exit: MessageWriter<AppExit>) {
     let saved = taken
         .image
         .clone()
         .try_into_dynamic()
         .map_err(anyhow::Error::from)
         .and_then(|image| image.to_rgb8().save(&shot.to).map_err(anyhow::Error::from));
-    exit.write(match saved {
-        Ok(()) => AppExit::Success,
-        Err(error) => {
-            eprintln!("error: {}: {error:#}", shot.to.display());
-            AppExit::error()
+    match saved {
+        Ok(()) => {
+            exit.write(AppExit::Success);
         }
-    });
+        Err(error) => shot.give_up(&mut exit, format!("{error:#}")),
+    }
 }

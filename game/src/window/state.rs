@@ -37,6 +37,18 @@ pub enum Middle {
     Both,
 }
 
+/// How much of the room there is to see.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum RoomSeen {
+    /// Its shaders are being made, its shapes are on their way to the graphics card.
+    #[default]
+    Preparing,
+    /// All of it.
+    Whole,
+    /// All but what needs so many shaders that this adapter cannot make.
+    Lacking(usize),
+}
+
 /// A menu at a thing.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Menu {
@@ -89,6 +101,8 @@ pub struct Ui {
     pub scene: Option<Rect>,
     /// The picture of the room that belongs there, when one has been drawn.
     pub room_picture: Option<egui::TextureId>,
+    /// How much of the room that picture shows.
+    pub room_seen: RoomSeen,
     /// What room and hotspots tell each other.
     pub hotspots: hotspots::State,
     /// Settings.

@@ -13,6 +13,7 @@ pub mod mark_sheet;
 pub mod menu;
 pub mod paper;
 pub mod remarks;
+mod room;
 pub mod settings;
 #[cfg(test)]
 pub(crate) mod tests;
@@ -62,11 +63,7 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     }
     ui.scene = (ui.middle != Middle::Diagram).then(|| root.available_rect_before_wrap());
     if let Some(scene) = ui.scene {
-        if let Some(picture) = ui.room_picture {
-            let whole = egui::Rect::from_min_max(egui::Pos2::ZERO, egui::pos2(1.0, 1.0));
-            let scene = egui::emath::GuiRounding::round_to_pixels(scene, root.ctx().pixels_per_point());
-            root.painter().image(picture, scene, whole, egui::Color32::WHITE);
-        }
+        room::show(root, scene, words, ui);
         hotspots::show(root, shop, words, ui);
     }
     tray::over_the_room(root, shop, ui);

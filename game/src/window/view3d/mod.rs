@@ -27,6 +27,7 @@ use bevy::prelude::*;
 
 use super::app::{ShopRes, UiRes};
 use super::prefs::PressureUnit;
+use super::renderer::Frame;
 use build::OfJob;
 use camera::{Lens, RoomEye};
 use layout::{Layout, Seen};
@@ -104,6 +105,7 @@ fn bring(
     mut meshes: ResMut<Assets<Mesh>>,
     palette: Res<Palette>,
     old: Query<Entity, (With<OfJob>, Without<ChildOf>)>,
+    (frame, mut picture): (Res<Frame>, ResMut<picture::Picture>),
 ) {
     let unit = ui.0.prefs.pressure;
     let of = shop.0.job().map(|job| (job.car.id.clone(), job.id.clone(), unit));
@@ -116,6 +118,7 @@ fn bring(
     room.of = of;
     room.seen = None;
     room.round += 1;
+    picture.begin_anew(*frame);
     for made in build::of_job(&shop.0, unit) {
         build::spawn(&mut commands, &mut meshes, &palette, &made, true);
     }

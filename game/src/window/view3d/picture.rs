@@ -3,6 +3,9 @@
 //! The panels lay it where they leave room. A hand that works in menus and notebook therefore never waits for
 //! the room, which matters where a processor draws it in software. There it is also drawn coarser while
 //! something moves, and sharp again when it rests.
+//!
+//! A frame counts only once the renderer has told that it lacked nothing ([`Renderer`]): as long as shaders,
+//! shapes or images are still on their way to the card, the room is drawn again.
 
 use bevy::camera::RenderTarget;
 use bevy::prelude::*;
@@ -12,12 +15,12 @@ use bevy_egui::{EguiTextureHandle, EguiUserTextures};
 use super::super::app::{Drawn, RoomCamera, UiRes, canvas};
 use super::super::idle::is_input;
 use super::super::prefs::Quality;
+use super::super::renderer::{Frame, Renderer};
+use super::super::state::RoomSeen;
 use super::pick::Hull;
 
 /// Frames drawn after something moved: the last state has then been seen by every stage of the renderer.
 const AFTER_MOVE: u32 = 2;
-/// Frames drawn after something new was built: its shaders are made in the background.
-const AFTER_BUILD: u32 = 30;
 /// Frames without a change after which the picture shows the last state.
 const BEFORE_REST: u32 = 8;
 /// Frames without a change, and time without a hand, before a coarse picture is drawn sharp: a hand that
@@ -42,6 +45,13 @@ pub(crate) struct Picture {
     fov: f32,
     /// Frames still to draw.
     left: u32,
+    /// The frame it was drawn in last.
+    drawn: u64,
+    /// The renderer has told that nothing was lacking in that frame.
+    whole: bool,
+    /// The first frame with everything in it that the open job brings.
+    from: u64,
+    /// It has been drawn with all of that.
     built: bool,
     /// Drawn sharp also while something moves.
     pub(crate) always_sharp: bool,
@@ -63,12 +73,31 @@ impl Picture {
 
     /// Whether it shows the last state.
     pub(crate) fn rests(&self) -> bool {
-        self.left == 0 && BEFORE_REST <= self.still
+        self.left == 0 && self.whole && BEFORE_REST <= self.still
     }
 
-    /// Whether it is being drawn.
+    /// Whether it is being drawn, or may have to be drawn again.
     pub(crate) fn is_drawn(&self) -> bool {
-        0 < self.left
+        0 < self.left || !self.whole
+    }
+
+    /// Everything is built anew: what was drawn before counts no more.
+    pub(super) fn begin_anew(&mut self, frame: Frame) {
+        self.built = false;
+        self.from = frame.0;
+        self.left = self.left.max(AFTER_MOVE);
+    }
+
+    /// Hears how the frames went that were drawn.
+    fn hear(&mut self, renderer: &Renderer) {
+        let Some(report) = renderer.room() else { return };
+        self.built |= report.is_whole() && self.from + u64::from(AFTER_MOVE) <= report.frame + 1;
+        if self.left == 0 && !self.whole && self.drawn <= report.frame {
+            self.whole = report.is_whole();
+            if !self.whole {
+                self.left = AFTER_MOVE;
+            }
+        }
     }
 }
 
@@ -121,26 +150,21 @@ pub(super) fn fit(
 
 /// Lets the camera rest while nothing changes.
 pub(super) fn rest(
-    ui: Res<UiRes>,
+    mut ui: ResMut<UiRes>,
     time: Res<Time<Real>>,
     mut hands: MessageReader<WindowEvent>,
     mut picture: ResMut<Picture>,
     camera: Single<(&mut Camera, &Projection), With<RoomCamera>>,
     changed: Query<(), SeenChange>,
-    built: Query<(), (Added<Mesh3d>, Without<Hull>)>,
     outlined: Query<(), Added<Hull>>,
     mut gone: RemovedComponents<Mesh3d>,
-    mut first_outline_drawn: Local<bool>,
+    (frame, renderer): (Res<Frame>, Res<Renderer>),
 ) {
     let (mut camera, projection) = camera.into_inner();
+    picture.hear(&renderer);
     let fov = if let Projection::Perspective(p) = projection { p.fov } else { 0.0 };
     let turned = std::mem::replace(&mut picture.fov, fov) != fov;
     let fewer = 0 < gone.read().count();
-    // Outlines come and go with the pointer; only the first needs shaders made.
-    let unmade = !outlined.is_empty() && !std::mem::replace(&mut *first_outline_drawn, true);
-    if !built.is_empty() || unmade {
-        picture.left = picture.left.max(AFTER_BUILD);
-    }
     picture.calm_s = if hands.read().any(is_input) { 0.0 } else { picture.calm_s + time.delta_secs() };
     if fewer || turned || !outlined.is_empty() || !changed.is_empty() {
         picture.still = 0;
@@ -157,6 +181,16 @@ pub(super) fn rest(
     }
     if active {
         picture.left -= 1;
-        picture.built |= picture.left <= AFTER_MOVE;
+        picture.drawn = frame.0;
+        picture.whole = false;
+    }
+    let failed = renderer.room().map_or(0, |report| report.failed);
+    let room = match picture.built {
+        false => RoomSeen::Preparing,
+        true if 0 < failed => RoomSeen::Lacking(failed),
+        true => RoomSeen::Whole,
+    };
+    if ui.0.room_seen != room {
+        ui.0.room_seen = room;
     }
 }
