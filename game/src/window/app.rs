@@ -16,7 +16,7 @@ use super::probe::Adapter;
 use super::shop::Shop;
 use super::state::Ui;
 use super::words::Words;
-use super::{idle, in_turn, leave, renderer, theme, tree, ui, view3d};
+use super::{idle, in_turn, lean, leave, renderer, theme, tree, ui, view3d};
 
 /// The shop in the app.
 #[derive(Resource, Debug)]
@@ -72,6 +72,12 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
         .add_systems(EguiPrimaryContextPass, panels);
     // The panels have a camera of their own, over the room's.
     app.world_mut().resource_mut::<EguiGlobalSettings>().auto_create_primary_context = false;
+    lean::one_thread_each(app);
+}
+
+/// No window at all: a picture is drawn, or frames are counted.
+pub(super) fn no_window() -> WindowPlugin {
+    WindowPlugin { primary_window: None, exit_condition: bevy::window::ExitCondition::DontExit, ..default() }
 }
 
 /// Spawns both cameras: the room's, which draws into a picture of its own, and the panels' onto a target.
@@ -98,12 +104,8 @@ pub(super) fn run(shop: Shop, words: Words, ui: Ui, adapter: &Adapter, tree: Opt
         present_mode: PresentMode::AutoVsync,
         ..default()
     };
-    app.add_plugins(
-        DefaultPlugins
-            .set(WindowPlugin { primary_window: Some(window), ..default() })
-            .set(render_plugin(adapter))
-            .set(bevy::log::LogPlugin { filter: LOGGED.to_owned(), ..default() }),
-    );
+    let window = WindowPlugin { primary_window: Some(window), ..default() };
+    app.add_plugins(lean::plugins(window, render_plugin(adapter), LOGGED));
     common(&mut app, shop, words, ui, adapter);
     if let Some(file) = tree {
         tree::write_to(&mut app, file);

@@ -21,6 +21,7 @@ use cpu_time::ProcessTime;
 use super::app::{self, LOGGED, cameras, canvas, common};
 use super::ask::{Ask, Pace};
 use super::flow::between_frames;
+use super::lean;
 use super::prefs::Prefs;
 use super::probe;
 use super::shop::Shop;
@@ -129,19 +130,10 @@ fn measure(
         RenderPlugin { render_creation: RenderCreation::Automatic(Box::new(none)), ..default() }
     };
     let mut app = App::new();
-    app.add_plugins(
-        DefaultPlugins
-            .set(WindowPlugin {
-                primary_window: None,
-                exit_condition: bevy::window::ExitCondition::DontExit,
-                ..default()
-            })
-            .set(render)
-            // Without a renderer Bevy complains that there is none.
-            .set(bevy::log::LogPlugin { filter: if drawn { LOGGED } else { "off" }.to_owned(), ..default() })
-            .disable::<WinitPlugin>(),
-    )
-    .add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
+    // Without a renderer Bevy complains that there is none.
+    let plugins = lean::plugins(app::no_window(), render, if drawn { LOGGED } else { "off" });
+    app.add_plugins(plugins.disable::<WinitPlugin>())
+        .add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
     common(&mut app, shop, words, ui, &adapter);
     let target = app.world_mut().resource_mut::<Assets<Image>>().add(canvas(SIZE.0, SIZE.1));
     let place = RenderTarget::Image(target.into());

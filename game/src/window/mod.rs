@@ -11,6 +11,7 @@ pub mod flow;
 pub mod hands;
 mod idle;
 mod in_turn;
+mod lean;
 mod leave;
 pub mod prefs;
 pub mod probe;

@@ -107,14 +107,18 @@ fn ask(
     mut needs: ResMut<Needs>,
     cameras: Extract<Query<&Camera, With<RoomCamera>>>,
     things: Extract<Query<(&Mesh3d, &MeshMaterial3d<StandardMaterial>)>>,
+    new: Extract<Query<(), Or<(Changed<Mesh3d>, Changed<MeshMaterial3d<StandardMaterial>>)>>>,
     images: Extract<Res<Assets<Image>>>,
+    renderer: Res<Renderer>,
 ) {
     needs.room = cameras.iter().any(|camera| camera.is_active);
     needs.meshes.clear();
     needs.materials.clear();
     needs.images.clear();
     needs.images.extend(images.ids());
-    if needs.room {
+    // Once nothing was lacking, only what is new can lack.
+    let (built, heard) = (new.iter().next().is_some(), renderer.room());
+    if needs.room && (built || heard.is_none_or(|report| !report.is_whole())) {
         for (mesh, material) in &things {
             needs.meshes.push(mesh.id());
             needs.materials.push(material.id().untyped());

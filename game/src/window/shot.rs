@@ -20,7 +20,7 @@ use super::shop::Shop;
 use super::state::{Middle, Page, Ui};
 use super::view3d::picture::Picture;
 use super::words::Words;
-use super::{app, probe};
+use super::{app, lean, probe};
 use crate::cli::{Places, ShotArgs, ShotScreen};
 
 #[cfg(test)]
@@ -76,18 +76,9 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     let mut ui = Ui { prefs, ..Ui::default() };
     set_up(&mut shop, &mut ui, args)?;
     let mut app = App::new();
-    app.add_plugins(
-        DefaultPlugins
-            .set(WindowPlugin {
-                primary_window: None,
-                exit_condition: bevy::window::ExitCondition::DontExit,
-                ..default()
-            })
-            .set(app::render_plugin(&adapter))
-            .set(bevy::log::LogPlugin { filter: LOGGED.to_owned(), ..default() })
-            .disable::<WinitPlugin>(),
-    )
-    .add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
+    let plugins = lean::plugins(app::no_window(), app::render_plugin(&adapter), LOGGED);
+    app.add_plugins(plugins.disable::<WinitPlugin>())
+        .add_plugins(ScheduleRunnerPlugin::run_loop(Duration::ZERO));
     common(&mut app, shop, words, ui, &adapter);
     app.world_mut().resource_mut::<Picture>().always_sharp = true;
     let (width, height) = args.size;
