@@ -1,17 +1,17 @@
 //! `pinhole mark`: marks attempts, and writes the sheets for people and for other programs.
 
 use std::io::Write;
-use std::path::Path;
 
-use anyhow::{Context as _, bail};
+use anyhow::bail;
 use assess::attempt::{Attempt, AttemptError};
 use assess::marked::{self, Kept};
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
-use assess::report;
+use assess::{quote, report};
 
 use crate::Verdict;
 use crate::cli::{MarkArgs, Places};
+use crate::output::{Kind, Outputs, cell};
 use crate::text::show;
 
 /// Runs the command.
@@ -19,6 +19,14 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     if args.html.is_some() && 1 < args.attempts.len() {
         bail!("--html takes one attempt; {} are given. For many: --csv or --json", args.attempts.len());
     }
+    // Whether the outputs may go where they shall is known before anybody waits for a mark.
+    let mut outputs = Outputs::beside(&args.attempts);
+    let mut plan = |flag, path: &Option<std::path::PathBuf>, kind| {
+        path.as_ref().map(|path| outputs.plan(flag, path, kind)).transpose()
+    };
+    let html = plan("--html", &args.html, Kind::Sheet)?;
+    let json = plan("--json", &args.json, Kind::Marks)?;
+    let csv = plan("--csv", &args.csv, Kind::MarkTable)?;
     let library = Library::open(&crate::places::data(at)?)?;
     // All files first: a slip in the last name should not cost the marking of the others.
     let attempts = args.attempts.iter().map(|path| Attempt::read(path)).collect::<Result<Vec<_>, _>>()?;
@@ -26,31 +34,33 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     let (mut sheets, mut kept) = (Vec::new(), Vec::new());
     for (path, attempt) in args.attempts.iter().zip(&attempts) {
         if many {
-            writeln!(out, "{} ({} of {}) …", path.display(), sheets.len() + 1, attempts.len())?;
+            writeln!(out, "{} ({} of {}) …", quote::path(path), sheets.len() + 1, attempts.len())?;
             out.flush()?;
         }
-        let sheet = sheet_of(&library, attempt).with_context(|| path.display().to_string())?;
+        let sheet = sheet_of(&library, attempt).map_err(crate::about(path))?;
         kept.push(marked::keep_in(path, attempt, &sheet));
         sheets.push(sheet);
     }
-    if let Some(path) = &args.html
+    // A full disk keeps no mark from being shown.
+    let mut written = Vec::new();
+    if let Some(output) = html
         && let Some(sheet) = sheets.first()
     {
-        write_file(path, report::html::render(sheet).as_bytes())?;
+        written.push(output.write(report::html::render(sheet).as_bytes()));
     }
-    if let Some(path) = &args.json {
+    if let Some(output) = json {
         let text = match sheets.as_slice() {
             [one] => serde_json::to_string_pretty(one)?,
             all => serde_json::to_string_pretty(all)?,
         };
-        write_file(path, (text + "\n").as_bytes())?;
+        written.push(output.write((text + "\n").as_bytes()));
     }
-    if let Some(path) = &args.csv {
-        write_file(path, &table(&args.attempts, &sheets, &kept)?)?;
+    if let Some(output) = csv {
+        written.push(output.write(&table(&args.attempts, &sheets, &kept)?));
     }
     for ((path, sheet), kept) in args.attempts.iter().zip(&sheets).zip(&kept) {
         if many {
-            writeln!(out, "{}: {}", path.display(), in_a_line(sheet))?;
+            writeln!(out, "{}: {}", quote::path(path), in_a_line(sheet))?;
         } else {
             write!(out, "{}", report::terminal::render(sheet))?;
         }
@@ -58,6 +68,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
             show::wrapped(out, if many { "  " } else { "" }, &told)?;
         }
     }
+    written.into_iter().collect::<Result<(), _>>()?;
     Ok(verdict(&sheets))
 }
 
@@ -90,11 +101,6 @@ fn in_a_line(sheet: &MarkSheet) -> String {
     }
 }
 
-/// Writes a file whole.
-pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
-    std::fs::write(path, bytes).with_context(|| format!("{} cannot be written", path.display()))
-}
-
 /// One line an attempt.
 fn table(
     paths: &[std::path::PathBuf],
@@ -114,9 +120,9 @@ fn table(
             Ok(None) | Err(_) => "none",
         };
         let mut row = vec![
-            path.display().to_string(),
-            sheet.job.clone(),
-            sheet.seat.clone().unwrap_or_default(),
+            cell(&path.to_string_lossy()),
+            cell(&sheet.job),
+            cell(sheet.seat.as_deref().unwrap_or_default()),
             sheet.marks.is_some().to_string(),
         ];
         match &sheet.marks {
@@ -133,7 +139,7 @@ fn table(
         row.extend([
             sheet.attended_min.to_string(),
             sheet.unattended_min.to_string(),
-            sheet.job_digest.clone(),
+            cell(&sheet.job_digest),
             in_file.to_owned(),
         ]);
         csv.write_record(&row)?;

@@ -4,6 +4,8 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, bail};
 use assess::attempt::Attempt;
+use assess::files::{self, Doing};
+use assess::quote;
 
 use crate::cli::Places;
 
@@ -21,13 +23,13 @@ pub(crate) fn data(places: &Places) -> anyhow::Result<PathBuf> {
         if is_data(folder) {
             return Ok(folder.clone());
         }
-        bail!("--data {}: {expectation}", folder.display());
+        bail!("--data {}: {expectation}", quote::path(folder));
     }
     if let Some(folder) = std::env::var_os(DATA_VARIABLE).map(PathBuf::from) {
         if is_data(&folder) {
             return Ok(folder);
         }
-        bail!("{DATA_VARIABLE}={}: {expectation}", folder.display());
+        bail!("{DATA_VARIABLE}={}: {expectation}", quote::path(&folder));
     }
     let mut candidates: Vec<PathBuf> = Vec::new();
     if let Ok(here) = std::env::current_dir() {
@@ -57,8 +59,10 @@ pub(crate) fn attempts(places: &Places) -> anyhow::Result<PathBuf> {
         Some(folder) => folder.clone(),
         None => own()?.join("attempts"),
     };
-    std::fs::create_dir_all(&folder).with_context(|| {
-        format!("the folder for attempts {} cannot be made; name another with --attempts", folder.display())
+    std::fs::create_dir_all(&folder).map_err(|e| {
+        let why = files::system(&e, Doing::Write);
+        let name = quote::path(&folder);
+        anyhow::anyhow!("the folder for attempts {name} cannot be made: {why}; name another with --attempts")
     })?;
     Ok(folder)
 }

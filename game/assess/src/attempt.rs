@@ -9,8 +9,8 @@
 //! * The chain shows changes made by accident or in passing. It does not stop someone who rewrites the
 //!   whole file with this program; sealed packs (not built yet) are for that.
 
-use std::fs::{File, OpenOptions, TryLockError};
-use std::io::{self, Read as _, Seek as _, SeekFrom, Write as _};
+use std::fs::{File, TryLockError};
+use std::io::{self, Seek as _, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 
 use sim_core::action::Action;
@@ -18,7 +18,9 @@ use sim_core::observe::Reading;
 use sim_core::units::Tick;
 use sim_core::workshop::{Breach, RecordEntry};
 
+use crate::files::{self, Doing, FileError};
 use crate::marked::MarkLine;
+use crate::{json_words, quote};
 
 /// Name and version of the file's form.
 pub const SCHEMA: &str = "pinhole-attempt/1";
@@ -26,8 +28,8 @@ pub const SCHEMA: &str = "pinhole-attempt/1";
 /// Version of the program and of its model: another one may compute other bits.
 pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
 
-/// Longest file that is read, bytes: some hundred thousand actions.
-const LONGEST_FILE: u64 = 256 << 20;
+/// Longest name of a seat, characters.
+pub const LONGEST_SEAT: usize = 64;
 
 /// Longest line that is read, bytes.
 const LONGEST_LINE: usize = 4 << 20;
@@ -38,7 +40,7 @@ pub struct Seed(pub u128);
 
 /// Why a seed was refused.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is no seed: expected 1 to 32 hexadecimal digits, for example 5eed")]
+#[error("{} is no seed: expected 1 to 32 hexadecimal digits, for example 5eed", quote::quoted(_0))]
 pub struct SeedError(pub String);
 
 impl Seed {
@@ -195,7 +197,7 @@ impl Attempt {
     /// # Errors
     /// When it cannot be read or is damaged in any other way than a torn last line.
     pub fn read(path: &Path) -> Result<Self, AttemptError> {
-        let mut file = File::open(path).map_err(|e| AttemptError::io("open", path, e))?;
+        let mut file = files::open(path)?;
         Ok(parse(&read_all(&mut file, path)?, path)?.attempt)
     }
 }
@@ -205,7 +207,7 @@ impl Attempt {
 #[non_exhaustive]
 pub enum AttemptError {
     /// The operating system refused.
-    #[error("cannot {doing} {}: {}", path.display(), plain(source))]
+    #[error("cannot {doing} {}: {}", quote::path(path), plain(doing, source))]
     Io {
         /// What was being done.
         doing: &'static str,
@@ -215,19 +217,19 @@ pub enum AttemptError {
         source: io::Error,
     },
     /// A new attempt must not overwrite an old one.
-    #[error("{} exists already; carry it on with --resume, or name another file", path.display())]
+    #[error("{} exists already; carry it on with --resume, or name another file", quote::path(path))]
     Exists {
         /// The file.
         path: PathBuf,
     },
     /// Another program has it.
-    #[error("{} is in use by another program; close that one first", path.display())]
+    #[error("{} is in use by another program; close that one first", quote::path(path))]
     InUse {
         /// The file.
         path: PathBuf,
     },
     /// Not a regular file, or too long.
-    #[error("{}: {what}; expected an attempt file written by pinhole", path.display())]
+    #[error("{}: {what}; expected an attempt file written by pinhole", quote::path(path))]
     NotAnAttempt {
         /// The file.
         path: PathBuf,
@@ -235,7 +237,7 @@ pub enum AttemptError {
         what: String,
     },
     /// A line that does not fit.
-    #[error("{}, line {line}: {what}", path.display())]
+    #[error("{}, line {line}: {what}", quote::path(path))]
     Damaged {
         /// The file.
         path: PathBuf,
@@ -257,7 +259,10 @@ pub enum AttemptError {
         source: serde_json::Error,
     },
     /// An earlier write failed, so nothing more may happen.
-    #[error("{} could not be written before; nothing more is done in it. Make room, then carry the attempt on", path.display())]
+    #[error(
+        "{} could not be written before; nothing more is done in it. Make room, then carry the attempt on",
+        quote::path(path)
+    )]
     Stopped {
         /// The file.
         path: PathBuf,
@@ -270,20 +275,33 @@ impl AttemptError {
     }
 }
 
-/// The system's errors that a user can do something about, in plain words.
-fn plain(error: &io::Error) -> String {
-    match error.kind() {
-        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
-        io::ErrorKind::PermissionDenied => "no permission; choose a folder you may write in".to_owned(),
-        io::ErrorKind::StorageFull => "the disk is full; make room and carry the attempt on".to_owned(),
-        io::ErrorKind::QuotaExceeded => "your share of the disk is used up; make room".to_owned(),
-        io::ErrorKind::FileTooLarge => {
-            "the file may not grow any more; make room or lift the limit".to_owned()
+impl From<FileError> for AttemptError {
+    fn from(error: FileError) -> Self {
+        let what = match &error {
+            FileError::NotRegular { what, .. } => format!("is {what}"),
+            FileError::TooLarge { bytes, kind, .. } => {
+                format!("{bytes} bytes are too many (at most {})", kind.most)
+            }
+            other => other.to_string(),
+        };
+        match error {
+            FileError::System { path, doing: Doing::Read, source } => {
+                Self::Io { doing: "read", path, source }
+            }
+            FileError::System { path, doing: Doing::Write, source } => {
+                Self::Io { doing: "open for writing", path, source }
+            }
+            FileError::NotRegular { path, .. }
+            | FileError::TooLarge { path, .. }
+            | FileError::NotText { path, .. }
+            | FileError::Outside { path, .. } => Self::NotAnAttempt { path, what },
         }
-        io::ErrorKind::ReadOnlyFilesystem => "the disk is read-only; choose another folder".to_owned(),
-        io::ErrorKind::IsADirectory => "that is a folder; name a file".to_owned(),
-        _ => error.to_string(),
     }
+}
+
+/// The system's errors that a user can do something about, in plain words.
+fn plain(doing: &str, error: &io::Error) -> String {
+    files::system(error, if doing == "read" { Doing::Read } else { Doing::Write })
 }
 
 /// Writes an attempt, line by line, each on the disk before it returns.
@@ -317,8 +335,7 @@ impl Writer {
             use std::os::unix::fs::PermissionsExt as _;
             builder.permissions(std::fs::Permissions::from_mode(0o666));
         }
-        let mut temporary =
-            builder.tempfile_in(folder).map_err(|e| AttemptError::io("make a file in", folder, e))?;
+        let mut temporary = builder.tempfile_in(folder).map_err(|e| AttemptError::io("make", path, e))?;
         let chain = blake3::hash(SCHEMA.as_bytes());
         let (line, chain) = chained(header, &chain)?;
         temporary
@@ -346,11 +363,7 @@ impl Writer {
     /// # Errors
     /// When it is in use, cannot be read, or is damaged.
     pub fn open(path: &Path) -> Result<(Self, Attempt, bool), AttemptError> {
-        let mut file = OpenOptions::new()
-            .read(true)
-            .write(true)
-            .open(path)
-            .map_err(|e| AttemptError::io("open", path, e))?;
+        let mut file = files::open_for_writing(path)?;
         lock(&file, path)?;
         let parsed = parse(&read_all(&mut file, path)?, path)?;
         if parsed.torn {
@@ -422,17 +435,7 @@ fn lock(file: &File, path: &Path) -> Result<(), AttemptError> {
 }
 
 fn read_all(file: &mut File, path: &Path) -> Result<Vec<u8>, AttemptError> {
-    let meta = file.metadata().map_err(|e| AttemptError::io("read", path, e))?;
-    if !meta.is_file() {
-        return Err(AttemptError::NotAnAttempt { path: path.to_owned(), what: "not a file".to_owned() });
-    }
-    if LONGEST_FILE < meta.len() {
-        let what = format!("{} bytes are too many (at most {LONGEST_FILE})", meta.len());
-        return Err(AttemptError::NotAnAttempt { path: path.to_owned(), what });
-    }
-    let mut bytes = Vec::with_capacity(meta.len() as usize);
-    file.read_to_end(&mut bytes).map_err(|e| AttemptError::io("read", path, e))?;
-    Ok(bytes)
+    Ok(files::read_open(file, path, files::ATTEMPT)?)
 }
 
 /// A body as JSON with its place in the chain as the last key, and the new end of the chain.
@@ -498,26 +501,35 @@ fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
             .rsplit_once(CHAIN_KEY)
             .and_then(|(head, tail)| Some((format!("{head}}}"), tail.strip_suffix("\"}")?)))
             .ok_or_else(|| damaged(line, format!("no chain at the end of the line; {repair}")))?;
+        if let Some(what) = json_words::control_in(&body) {
+            return Err(damaged(line, format!("{what}; {repair}")));
+        }
         // What the line says comes first: its error tells more than "the chain is broken".
         if line == 1 {
-            let h: Header =
-                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
+            let h: Header = serde_json::from_str(&body)
+                .map_err(|e| damaged(line, format!("{}; {repair}", json_words::said(&e))))?;
             if h.schema != SCHEMA {
-                return Err(damaged(line, format!("schema {:?}, expected {SCHEMA:?}", h.schema)));
+                return Err(damaged(
+                    line,
+                    format!("schema {}, expected {SCHEMA:?}", quote::quoted(&h.schema)),
+                ));
+            }
+            if h.seat.as_ref().is_some_and(|seat| LONGEST_SEAT < seat.chars().count()) {
+                return Err(damaged(line, format!("a seat of more than {LONGEST_SEAT} characters")));
             }
             header = Some(h);
         } else if mark.is_some() {
             return Err(damaged(line, format!("a line after the mark, which is the last one; {repair}")));
         } else if body.starts_with(MARK_KEY) {
-            let m: MarkBody =
-                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
+            let m: MarkBody = serde_json::from_str(&body)
+                .map_err(|e| damaged(line, format!("{}; {repair}", json_words::said(&e))))?;
             if !steps.iter().any(Step::hands_back) {
                 return Err(damaged(line, format!("a mark, but the car was not handed back; {repair}")));
             }
             mark = Some(m.mark);
         } else {
-            let step: Step =
-                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
+            let step: Step = serde_json::from_str(&body)
+                .map_err(|e| damaged(line, format!("{}; {repair}", json_words::said(&e))))?;
             let expected = steps.len() as u32 + 1;
             if step.n != expected {
                 return Err(damaged(

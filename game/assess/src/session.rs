@@ -17,7 +17,7 @@ use crate::attempt::{Attempt, AttemptError, ENGINE, Header, SCHEMA, Seed, StateD
 use crate::job::Job;
 use crate::marked::{self, Kept, MarkLine};
 use crate::marks::sheet::MarkSheet;
-use crate::words;
+use crate::{quote, words};
 
 /// Stream of the random numbers of an attempt's truth; another use of the same seed takes another.
 const TRUTH_STREAM: u128 = 0x7069_6e68_6f6c_6501;
@@ -41,7 +41,7 @@ pub enum SessionError {
     #[error(transparent)]
     File(#[from] AttemptError),
     /// The attempt belongs to another job.
-    #[error("the attempt is of the job {attempt:?}, not of {job:?}")]
+    #[error("the attempt is of the job {}, not of {}", quote::quoted(attempt), quote::quoted(job))]
     OtherJob {
         /// Job of the attempt.
         attempt: String,
@@ -50,8 +50,9 @@ pub enum SessionError {
     },
     /// The files behind the job are not those of the attempt.
     #[error(
-        "the files of the job {job:?} have changed since the attempt was made (digest {found}, the attempt \
-         has {expected}); use the pack it was made with"
+        "the files of the job {} have changed since the attempt was made (digest {found:.12}…, the attempt \
+         has {expected:.12}…); use the pack it was made with",
+        quote::quoted(job)
     )]
     JobChanged {
         /// The job.
@@ -71,7 +72,7 @@ pub enum SessionError {
 
 /// First place where a replay differs from the record.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("action {n} ({action}): {what} is {found}, recorded is {recorded}{hint}")]
+#[error("action {n} ({action:.60}): {what} is {found:.60}, recorded is {recorded:.60}{hint}")]
 pub struct Difference {
     /// Number of the action.
     pub n: u32,
@@ -275,7 +276,14 @@ impl Session {
             return Err(SessionError::Over);
         }
         let n = self.attempt.steps.len() as u32 + 1;
-        let (step, outcome) = step(&mut self.workshop, n, action);
+        let (step, outcome) = match action {
+            // Free text is kept as it can be read again: without controls, and no longer than a page.
+            Action::Suspect { text } => {
+                let text = quote::tidied(text).chars().take(words::LONGEST_SUSPICION).collect();
+                step(&mut self.workshop, n, &Action::Suspect { text })
+            }
+            action => step(&mut self.workshop, n, action),
+        };
         if let Some(writer) = &mut self.writer {
             writer.append(&step)?;
         }

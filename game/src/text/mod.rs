@@ -5,13 +5,14 @@ mod dial;
 mod prompt;
 pub(crate) mod show;
 
-use std::io::{self, Write};
+use std::io::{self, IsTerminal as _, Write};
 use std::path::Path;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
 use assess::attempt::Seed;
 use assess::pack::Library;
+use assess::quote;
 use assess::script::{self, ScriptError};
 use assess::session::{Begin, Session};
 use assess::words::{self, Ask, Said, Vocabulary};
@@ -19,8 +20,9 @@ use sim_core::observe::{Observed, ShownValue};
 
 use crate::Verdict;
 use crate::cli::{Places, TextArgs};
-use crate::{mark, places};
-use prompt::Lines;
+use crate::screen::Screen;
+use crate::{mark, output, places};
+use prompt::{Line, Lines};
 
 /// Job that opens when none is named: the first of this pack.
 const FIRST_PACK: &str = "first-shift";
@@ -34,10 +36,7 @@ pub(crate) fn run(
 ) -> anyhow::Result<Verdict> {
     let library = Library::open(&places::data(at)?)?;
     let script = match &args.script {
-        Some(file) => Some(
-            std::fs::read_to_string(file)
-                .with_context(|| format!("the script {} cannot be read", file.display()))?,
-        ),
+        Some(file) => Some(crate::script(file)?),
         None => None,
     };
     // Before anything is asked, so that a slip in the name is told at once.
@@ -50,7 +49,7 @@ pub(crate) fn run(
     };
     let names = script::vocabulary(&session);
     if let Some(path) = session.path() {
-        writeln!(out, "Attempt: {}", path.display())?;
+        writeln!(out, "Attempt: {}", quote::path(path))?;
     }
     show::card(out, &session)?;
     match script {
@@ -67,7 +66,7 @@ pub(crate) fn run(
             writeln!(out, "The car is not handed back. Carry on with:")?;
             // As it was called this time: by name, or by its path under target/.
             let program = std::env::args().next().unwrap_or_else(|| "pinhole".to_owned());
-            writeln!(out, "  {program} text --attempt {} --resume", path.display())?;
+            writeln!(out, "  {program} text --attempt {} --resume", quote::path(path))?;
         }
         Ok(if args.script.is_some() { Verdict::Fail } else { Verdict::Pass })
     }
@@ -86,19 +85,19 @@ fn open(
     let ask = lines.is_typed() && !scripted;
     let named = args.attempt.as_ref().filter(|f| f.exists());
     if let Some(file) = named {
-        let carry_on =
-            args.resume || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", file.display()))?);
+        let carry_on = args.resume
+            || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", quote::path(file)))?);
         if carry_on {
             return resume(out, library, file, args.job.as_deref()).map(Some);
         }
         if !args.new && !ask {
-            bail!("{} exists already; carry it on with --resume, or name another file", file.display());
+            bail!("{} exists already; carry it on with --resume, or name another file", quote::path(file));
         }
         if ask && !args.new {
             return Ok(None);
         }
     } else if let Some(file) = args.attempt.as_ref().filter(|_| args.resume) {
-        bail!("{}: there is no such attempt to carry on", file.display());
+        bail!("{}: there is no such attempt to carry on", quote::path(file));
     }
     if args.attempt.is_none() && !args.new {
         let folder = places::attempts(at)?;
@@ -106,7 +105,7 @@ fn open(
         match open_ones.last() {
             Some(file) if args.resume => return resume(out, library, file, None).map(Some),
             Some(file) if ask => {
-                let question = format!("There is an unfinished attempt, {}. Carry it on?", file.display());
+                let question = format!("There is an unfinished attempt, {}. Carry it on?", quote::path(file));
                 let carry_on = yes(&mut lines, &question)?;
                 if carry_on {
                     return resume(out, library, file, None).map(Some);
@@ -116,10 +115,10 @@ fn open(
                 writeln!(
                     out,
                     "(An unfinished attempt waits in {}; carry it on with --resume.)",
-                    file.display()
+                    quote::path(file)
                 )?;
             }
-            None if args.resume => bail!("there is no unfinished attempt in {}", folder.display()),
+            None if args.resume => bail!("there is no unfinished attempt in {}", quote::path(&folder)),
             None => {}
         }
     }
@@ -135,6 +134,7 @@ fn open(
         Some(file) => file.clone(),
         None => places::free_attempt(&places::attempts(at)?, &job.id),
     };
+    output::new_attempt(&path)?;
     let seed = match args.seed {
         Some(seed) => seed,
         None => Seed::random()?,
@@ -148,10 +148,11 @@ fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>
         if let Some(wanted) = job
             && wanted != name
         {
-            bail!("{} is an attempt at {name}, not at {wanted}", file.display());
+            bail!("{} is an attempt at {}, not at {wanted}", quote::path(file), quote::bare(name));
         }
         Ok(Arc::new(library.job(name)?))
-    })?;
+    })
+    .map_err(crate::about(file))?;
     if torn {
         writeln!(
             out,
@@ -166,7 +167,11 @@ fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>
 fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
     let mut prompt = format!("{question} [Y/n] ");
     loop {
-        let Some(answer) = lines.next(&prompt)? else { return Ok(false) };
+        let answer = match lines.next(&prompt)? {
+            Line::Text(answer) => answer,
+            Line::Bad(_) => String::from("?"),
+            Line::End => return Ok(false),
+        };
         match answer.trim().to_lowercase().as_str() {
             "" | "y" | "yes" => return Ok(true),
             "n" | "no" => return Ok(false),
@@ -196,7 +201,11 @@ fn pick(
         writeln!(out, "  {}  {}", i + 1, library.job(name)?.title)?;
     }
     loop {
-        let Some(line) = lines.next("Which one? [1] ")? else { return Ok(None) };
+        let line = match lines.next("Which one? [1] ")? {
+            Line::Text(line) => line,
+            Line::Bad(why) => why,
+            Line::End => return Ok(None),
+        };
         let typed = line.trim();
         if typed.is_empty() {
             return Ok(all.first().cloned());
@@ -216,7 +225,7 @@ fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Pa
             Some(rest) => (rest.trim(), true),
             None => (full.trim(), false),
         };
-        let place = || file.map_or_else(|| "script".to_owned(), |f| f.display().to_string());
+        let place = || file.map_or_else(|| "script".to_owned(), |f| quote::path(f).to_string());
         let view = session.view();
         let said = words::parse(line, &names, &view.readings)
             .map_err(|source| ScriptError::Words { line: i + 1, text: line.to_owned(), source })
@@ -258,7 +267,18 @@ fn talk(
         let view = session.view();
         let prompt = show::prompt(&view);
         out.flush()?;
-        let Some(line) = lines.next(&prompt)? else { return Ok(()) };
+        // Words in a pipe are all there; whoever types has to see what comes of it.
+        if Screen::new().is_gone() && io::stdin().is_terminal() {
+            bail!("nothing is shown any more, so nothing more is done; the attempt is kept");
+        }
+        let line = match lines.next(&prompt)? {
+            Line::Text(line) => line,
+            Line::Bad(why) => {
+                show::wrapped(out, "  ", &why)?;
+                continue;
+            }
+            Line::End => return Ok(()),
+        };
         if !lines.is_typed() {
             writeln!(out, "{prompt}{line}")?;
         }
@@ -353,16 +373,25 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
 fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyhow::Result<Verdict> {
     writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
     out.flush()?;
-    let sheet = mark::sheet_of(library, session.attempt())?;
+    let sheet = mark::sheet_of(library, session.attempt()).map_err(|e| match session.path() {
+        Some(path) => crate::about(path)(e),
+        None => e,
+    })?;
     write!(out, "{}", assess::report::terminal::render(&sheet))?;
     let kept = session.keep_mark(&sheet);
     if let Some(told) = mark::told(&kept) {
         show::wrapped(out, "", &told)?;
     }
     if let Some(path) = session.path() {
-        let page = path.with_extension("html");
-        mark::write_file(&page, assess::report::html::render(&sheet).as_bytes())?;
-        writeln!(out, "\nThe mark sheet with its plots: {}", page.display())?;
+        let page = output::sheet_output(path).and_then(|output| {
+            let page = output.path().to_owned();
+            output.write(assess::report::html::render(&sheet).as_bytes()).map(|()| page)
+        });
+        let page = page.with_context(|| {
+            let name = quote::path(path);
+            format!("the mark stands above and in {name}; for a page: pinhole mark {name} --html FILE")
+        })?;
+        writeln!(out, "\nThe mark sheet with its plots: {}", quote::path(&page))?;
     }
     writeln!(out, "This job is over. Run the program again for another.")?;
     Ok(mark::verdict(std::slice::from_ref(&sheet)))

@@ -13,6 +13,7 @@ use assess::attempt::{Attempt, Seed};
 use assess::job::Job;
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
+use assess::quote;
 use assess::session::{Begin, Session};
 use sim_core::action::Action;
 use sim_core::car::Car;
@@ -22,7 +23,7 @@ use sim_core::workshop::{Gravity, Outcome, View};
 
 use super::ask::{Ask, Pace};
 use crate::cli::Places;
-use crate::{mark, places};
+use crate::{mark, output, places};
 
 /// Longest stretch of real time that is made up for in one frame, s; a frame that took longer (a laptop
 /// that slept) does not make the workshop run away.
@@ -116,6 +117,9 @@ pub enum Marking {
     Failed(String),
 }
 
+/// A mark sheet, and why its page could not be written, if so: a full disk keeps no mark from being shown.
+type Marked = (MarkSheet, Option<String>);
+
 /// One job at a time, and the shelf it came from.
 #[derive(Debug)]
 pub struct Shop {
@@ -132,7 +136,7 @@ pub struct Shop {
     said: u64,
     marking: Marking,
     /// `Receiver` is not `Sync`; the lock is never contended.
-    marked: Option<Mutex<Receiver<Result<MarkSheet, String>>>>,
+    marked: Option<Mutex<Receiver<Result<Marked, String>>>>,
 }
 
 impl Shop {
@@ -284,6 +288,7 @@ impl Shop {
             Some(path) => path.to_owned(),
             None => places::free_attempt(&places::attempts(&self.places)?, &job.id),
         };
+        output::new_attempt(&path)?;
         let seed = match seed {
             Some(seed) => seed,
             None => Seed::random()?,
@@ -301,7 +306,7 @@ impl Shop {
     pub fn carry_on(&mut self, path: &Path) -> anyhow::Result<()> {
         let library = &self.library;
         let (session, torn) = Session::resume::<anyhow::Error>(path, |name| Ok(Arc::new(library.job(name)?)))
-            .with_context(|| format!("{} cannot be carried on", path.display()))?;
+            .with_context(|| format!("{} cannot be carried on", quote::path(path)))?;
         self.enter(session);
         if torn {
             self.remark(
@@ -460,13 +465,13 @@ impl Shop {
             return;
         }
         let (attempt, library) = (session.attempt().clone(), self.library.clone());
-        let page = session.path().map(|p| p.with_extension("html"));
+        let file = session.path().map(Path::to_owned);
         let (to, from) = channel();
         self.marking = Marking::Running;
         self.marked = Some(Mutex::new(from));
         std::thread::spawn(move || {
             // The shop may have been left meanwhile; then nobody wants the sheet any more.
-            drop(to.send(sheet(&library, &attempt, page.as_deref()).map_err(|e| crate::message(&e))));
+            drop(to.send(sheet(&library, &attempt, file.as_deref()).map_err(|e| crate::message(&e))));
         });
     }
 
@@ -482,13 +487,14 @@ impl Shop {
         };
         drop(from);
         self.marked = None;
-        if let (Ok(sheet), Some(session)) = (&result, &mut self.session)
-            && let Some(told) = mark::told(&session.keep_mark(sheet))
-        {
-            self.remark(RemarkKind::Trouble, told);
+        if let (Ok((sheet, trouble)), Some(session)) = (&result, &mut self.session) {
+            let told = mark::told(&session.keep_mark(sheet));
+            for text in told.into_iter().chain(trouble.clone()) {
+                self.remark(RemarkKind::Trouble, text);
+            }
         }
         self.marking = match result {
-            Ok(sheet) => Marking::Done(Arc::new(sheet)),
+            Ok((sheet, _)) => Marking::Done(Arc::new(sheet)),
             Err(why) => Marking::Failed(why),
         };
     }
@@ -509,12 +515,14 @@ impl Shop {
     }
 }
 
-fn sheet(library: &Library, attempt: &Attempt, page: Option<&Path>) -> anyhow::Result<MarkSheet> {
+fn sheet(library: &Library, attempt: &Attempt, file: Option<&Path>) -> anyhow::Result<Marked> {
     let sheet = mark::sheet_of(library, attempt)?;
-    if let Some(page) = page {
-        mark::write_file(page, assess::report::html::render(&sheet).as_bytes())?;
-    }
-    Ok(sheet)
+    let page = |file| {
+        let output = output::sheet_output(file)?;
+        output.write(assess::report::html::render(&sheet).as_bytes())
+    };
+    let trouble = file.and_then(|file| page(file).err()).map(|e| crate::message(&e.into()));
+    Ok((sheet, trouble))
 }
 
 fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {

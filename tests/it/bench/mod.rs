@@ -1,10 +1,16 @@
 //! The built program from outside: jobs from card to mark sheet, kills, bad input.
 
 mod bad_input;
+mod csv;
+mod exit_codes;
 mod jobs;
 mod killed;
 mod marked;
+mod messages;
+mod outputs;
+mod pack_limits;
 mod readme;
+mod special_files;
 mod speed;
 mod torn;
 mod trace;

@@ -47,6 +47,11 @@ pub(crate) fn pack(
 ) -> Result<Pack, Vec<PackError>> {
     let mut r = Report::new(file);
     r.schema(raw.schema, SCHEMA);
+    r.lengths::<RawPack>(&[
+        ("tools", raw.tools.len()),
+        ("competences", raw.competences.len()),
+        ("jobs", raw.jobs.len()),
+    ])?;
     r.text("title", &raw.title, "write a title");
     r.text("author", &raw.author, "say who wrote it");
     r.text("licence", &raw.licence, "state the licence of the texts");
@@ -134,6 +139,14 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
     let Around { pack, car, kit, spares } = *around;
     let mut r = Report::new(file);
     r.schema(raw.schema, SCHEMA);
+    r.lengths::<RawJob>(&[
+        ("complaint", raw.complaint.len()),
+        ("hidden", raw.hidden.len()),
+        ("hazards", raw.hazards.len()),
+        ("debrief", raw.debrief.len()),
+        ("spares", raw.spares.as_ref().map_or(0, Vec::len)),
+        ("tools", raw.tools.as_ref().map_or(0, Vec::len)),
+    ])?;
     r.text("title", &raw.title, "write a title");
     r.number("time_limit_min", raw.time_limit_min, RawJob::range("time_limit_min"));
     for (key, lines, expected) in [

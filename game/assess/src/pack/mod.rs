@@ -5,6 +5,7 @@
 //! ([`PackError`]). `assets/KEYS.md` lists every key; a test keeps it in step ([`keys`]).
 //! Not here: variants dealt per seat, sealed packs.
 
+mod bounds;
 mod check_car;
 mod check_catalogue;
 mod check_diagram;
