@@ -119,10 +119,10 @@ pub(crate) struct TraceArgs {
     #[arg(long, value_name = "FILE")]
     pub(crate) script: Option<PathBuf>,
     /// Time between two lines, s
-    #[arg(long, value_name = "S", default_value_t = 0.1, value_parser = parse_every, allow_negative_numbers = true)]
+    #[arg(long, value_name = "S", default_value_t = 0.1, value_parser = parse_every, allow_hyphen_values = true)]
     pub(crate) every: f64,
     /// How long to go on after the script, s
-    #[arg(long = "for", value_name = "S", default_value_t = 60, value_parser = parse_seconds, allow_negative_numbers = true)]
+    #[arg(long = "for", value_name = "S", default_value_t = 60, value_parser = parse_seconds, allow_hyphen_values = true)]
     pub(crate) for_s: u32,
     /// Where the table goes
     #[arg(long, value_name = "OUT", required_unless_present_any = ["circuit", "plot"])]
@@ -140,10 +140,10 @@ pub(crate) struct TraceArgs {
     #[arg(long, requires = "circuit")]
     pub(crate) circuit_after_script: bool,
     /// Height above the sea, m
-    #[arg(long, value_name = "M", default_value_t = 0.0, allow_negative_numbers = true, value_parser = number)]
+    #[arg(long, value_name = "M", default_value_t = 0.0, allow_hyphen_values = true, value_parser = number)]
     pub(crate) altitude: f64,
     /// Air temperature, C
-    #[arg(long, value_name = "C", default_value_t = 20.0, allow_negative_numbers = true, value_parser = number)]
+    #[arg(long, value_name = "C", default_value_t = 20.0, allow_hyphen_values = true, value_parser = number)]
     pub(crate) ambient: f64,
 }
 
@@ -218,7 +218,7 @@ pub(crate) struct WindowArgs {
 )]
 pub(crate) struct BenchArgs {
     /// How often each case is measured
-    #[arg(long, value_name = "N", default_value = "9", value_parser = parse_samples, allow_negative_numbers = true, conflicts_with = "window")]
+    #[arg(long, value_name = "N", default_value = "9", value_parser = parse_samples, allow_hyphen_values = true, conflicts_with = "window")]
     pub(crate) samples: usize,
     /// Write the table with all digits
     #[arg(long, value_name = "FILE", conflicts_with = "window")]

@@ -10,8 +10,8 @@ use std::path::Path;
 /// Characters of a quoted text that are shown; the rest is an ellipsis. Enough to recognise what was typed.
 pub const LONGEST_QUOTE: usize = 60;
 /// Characters of a path that are shown: its beginning and, more telling, its end.
-const PATH_HEAD: usize = 40;
-const PATH_TAIL: usize = 150;
+const PATH_HEAD: usize = 30;
+const PATH_TAIL: usize = 90;
 /// Characters of a list of known names: with the sentence round it, it fits three lines of 100.
 const LONGEST_LIST: usize = 200;
 /// Likeness (0 to 1) from which a known name is offered for one that is not.

@@ -60,14 +60,23 @@ fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {
             let known = quote::listed(&found, expected);
             PackError::UnknownWord { file, line, column, word: found, of: words_of(o.as_deref()), known }
         }
-        code => PackError::Syntax {
-            file,
-            line,
-            column,
-            near: near(text, line, column),
-            expected: expected(&code),
-        },
+        Ron::ExpectedDifferentStructName { expected: block, found } if is_ron(text) => {
+            let expected = format!("expected the block `{block}( … )`, found `{}`", quote::bare(&found));
+            PackError::Syntax { file, line, column, near: String::new(), expected }
+        }
+        code => {
+            let near = if is_ron(text) { near(text, line, column) } else { String::new() };
+            PackError::Syntax { file, line, column, near, expected: expected(&code) }
+        }
     }
+}
+
+/// Whether a text at least begins as RON does, with a block and its name: only of such a one a word is quoted.
+fn is_ron(text: &str) -> bool {
+    let mut lines = text.lines().map(str::trim).filter(|l| !l.is_empty() && !l.starts_with("//"));
+    let first = lines.next().unwrap_or_default();
+    let name = first.split('(').next().unwrap_or_default();
+    name.len() < first.len() && name.len() <= LONGEST_NEAR && name.trim().chars().all(char::is_alphanumeric)
 }
 
 /// The words of a list, by the name the list has in the program.
@@ -109,8 +118,8 @@ fn expected(code: &Ron) -> String {
         Ron::ExceededRecursionLimit => "blocks stand too deep inside one another",
         Ron::ExpectedNamedStructLike(name) => return format!("expected the block `{name}( … )`"),
         Ron::ExpectedStructName(name) => return format!("expected the block `{}( … )`", quote::bare(name)),
-        Ron::ExpectedDifferentStructName { expected, found } => {
-            return format!("expected the block `{expected}( … )`, found `{}`", quote::bare(found));
+        Ron::ExpectedDifferentStructName { expected, .. } => {
+            return format!("expected the block `{expected}( … )`");
         }
         Ron::InvalidValueForType { expected, .. } => return format!("expected {}", value(expected)),
         Ron::ExpectedDifferentLength { found, .. } => {
