@@ -52,7 +52,7 @@ impl Kind {
     const fn what(self) -> &'static str {
         match self {
             Self::Sheet => "a mark sheet",
-            Self::Marks => "marks in JSON",
+            Self::Marks => "a file of marks in JSON",
             Self::MarkTable => "a table of marks",
             Self::TraceTable => "a table of a trace",
             Self::Drawing => "a drawing of a trace",
@@ -62,7 +62,7 @@ impl Kind {
             #[cfg(feature = "window")]
             Self::Tree => "an accessible tree",
             #[cfg(feature = "window")]
-            Self::Settings => "settings",
+            Self::Settings => "a settings file",
         }
     }
 
@@ -600,10 +600,10 @@ mod tests {
             assert!(said(error).contains("is read by this command"), "{}", name.display());
         }
         let mut outputs = Outputs::default();
-        outputs.plan("--csv", &dir.path().join("new"), Kind::MarkTable).unwrap();
+        drop(outputs.plan("--csv", &dir.path().join("new"), Kind::MarkTable).unwrap());
         let twice = outputs.plan("--json", &dir.path().join("sub/../new"), Kind::Marks);
         assert!(said(twice).contains("--csv goes there already"));
-        outputs.plan("--csv", Path::new("-"), Kind::MarkTable).unwrap();
+        drop(outputs.plan("--csv", Path::new("-"), Kind::MarkTable).unwrap());
         assert!(outputs.plan("--json", Path::new("/dev/stdout"), Kind::Marks).is_err());
     }
 

@@ -12,6 +12,8 @@ pub mod hands;
 mod idle;
 mod in_turn;
 mod leave;
+#[cfg(test)]
+mod outputs;
 pub mod prefs;
 pub mod probe;
 mod renderer;
