@@ -13,7 +13,7 @@ use std::sync::Mutex;
 use anyhow::Context as _;
 use assess::{files, quote};
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
 use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
@@ -198,13 +198,26 @@ fn bundle(folder: &Path, tag: &str) -> anyhow::Result<FluentBundle<FluentResourc
     ours.sort();
     for file in ours {
         let text = read(all, &file)?;
-        let resource = FluentResource::try_new(text).map_err(|(_, errors)| {
-            let all: Vec<String> = errors.iter().take(MOST_ERRORS).map(ToString::to_string).collect();
-            anyhow::anyhow!("{}: {}", quote::path(&file), all.join("; "))
+        let resource = FluentResource::try_new(text).map_err(|(resource, errors)| {
+            let line = |at: usize| {
+                let before = resource.source().as_bytes().get(..at).unwrap_or_default();
+                1 + before.iter().filter(|b| **b == b'\n').count()
+            };
+            let lines: Vec<String> =
+                errors.iter().take(MOST_ERRORS).map(|e| line(e.pos.start).to_string()).collect();
+            anyhow::anyhow!(
+                "{}, line {}: not written as words are; expected key = text",
+                quote::path(&file),
+                lines.join(", ")
+            )
         })?;
         bundle.add_resource(resource).map_err(|errors| {
-            let all: Vec<String> = errors.iter().take(MOST_ERRORS).map(ToString::to_string).collect();
-            anyhow::anyhow!("{}: {}", quote::path(&file), all.join("; "))
+            let twice = errors.iter().find_map(|error| match error {
+                FluentError::Overriding { id, .. } => Some(quote::bare(id).to_string()),
+                _ => None,
+            });
+            let key = twice.unwrap_or_else(|| "a key".to_owned());
+            anyhow::anyhow!("{}: {key} has its words already, here or in another file", quote::path(&file))
         })?;
     }
     Ok(bundle)

@@ -401,6 +401,11 @@ fn words_with_controls_or_from_elsewhere_are_refused() {
     assert!(said.contains("window.ftl") && said.contains("at most 1048576 bytes"), "{said}");
     let said = opened_with(|home| std::fs::write(home.join(FILE), b"a = b\nc = \xff\n").unwrap());
     assert!(said.contains("window.ftl, line 2") && said.contains("UTF-8"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), "a = b\nsecret here\n").unwrap());
+    assert!(said.contains("window.ftl, line 2") && said.contains("key = text"), "{said}");
+    assert!(!said.contains("secret"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), "a = b\na = c\n").unwrap());
+    assert!(said.contains("window.ftl: a has its words already"), "{said}");
     #[cfg(unix)]
     {
         let away = tempfile::tempdir().unwrap();
