@@ -73,7 +73,11 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     }
     let words = Words::open(&crate::places::data(places)?, &prefs.languages())?;
     if words.tag() != args.lang {
-        bail!("there is no language {}; there is {}", assess::quote::quoted(&args.lang), words.tags().join(", "));
+        bail!(
+            "there is no language {}; there is {}",
+            assess::quote::quoted(&args.lang),
+            words.tags().join(", ")
+        );
     }
     let mut shop = Shop::open(places)?;
     let mut ui = Ui { prefs, ..Ui::default() };
@@ -222,17 +226,12 @@ impl Shot {
 }
 
 fn save(taken: On<ScreenshotCaptured>, mut shot: ResMut<Shot>, mut exit: MessageWriter<AppExit>) {
-    let saved = taken
-        .image
-        .clone()
-        .try_into_dynamic()
-        .map_err(anyhow::Error::from)
-        .and_then(|image| {
-            let png = ImageFormat::Png.as_image_crate_format().context("pictures in PNG")?;
-            let mut bytes = std::io::Cursor::new(Vec::new());
-            image.to_rgb8().write_to(&mut bytes, png)?;
-            Ok(shot.to.clone().write(&bytes.into_inner())?)
-        });
+    let saved = taken.image.clone().try_into_dynamic().map_err(anyhow::Error::from).and_then(|image| {
+        let png = ImageFormat::Png.as_image_crate_format().context("pictures in PNG")?;
+        let mut bytes = std::io::Cursor::new(Vec::new());
+        image.to_rgb8().write_to(&mut bytes, png)?;
+        Ok(shot.to.clone().write(&bytes.into_inner())?)
+    });
     match saved {
         Ok(()) => {
             exit.write(AppExit::Success);

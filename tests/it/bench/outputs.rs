@@ -112,6 +112,19 @@ fn an_attempt_has_a_name_of_its_own() {
     let text = ends_with_code(&run(home.path(), &["text", JOB, "--attempt", "b.attempt"]), 2);
     assert!(text.contains("b.html") && text.contains("mark sheet"), "{text}");
     assert!(!home.path().join("b.attempt").exists());
+    // One that appears later is left alone, and the mark is shown and kept all the same.
+    let home = tempfile::tempdir().unwrap();
+    ends_with_code(&run(home.path(), &["text", JOB, "--seed", "5eed", "--attempt", "b.attempt"]), 0);
+    std::fs::write(home.path().join("b.html"), "mine").unwrap();
+    let output = pinhole(home.path())
+        .args(["text", "--resume", "--attempt", "b.attempt", "--script"])
+        .arg(reference())
+        .output()
+        .unwrap();
+    let text = ends_with_code(&output, 2);
+    assert!(text.contains("MARK SHEET") && text.contains("pinhole mark b.attempt --html FILE"), "{text}");
+    assert_eq!(std::fs::read(home.path().join("b.html")).unwrap(), b"mine");
+    assert!(Attempt::read(&home.path().join("b.attempt")).unwrap().mark.is_some());
     // An attempt that is called so all the same, by another's hand, keeps its journal.
     let home = finished();
     std::fs::rename(home.path().join("a.attempt"), home.path().join("c.html")).unwrap();
