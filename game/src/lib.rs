@@ -13,6 +13,7 @@
 mod bench;
 mod cli;
 mod mark;
+mod mend;
 mod places;
 mod replay;
 mod text;
@@ -36,6 +37,8 @@ pub(crate) enum Verdict {
     Pass,
     /// Done, but fail: exit code 1.
     Fail,
+    /// Done as far as possible; what could not be done has been said: exit code 2.
+    Trouble,
 }
 
 /// Reads the command line, does what it says, tells how it ended.
@@ -46,6 +49,7 @@ pub fn main() -> ExitCode {
     match run(&cli) {
         Ok(Verdict::Pass) => ExitCode::SUCCESS,
         Ok(Verdict::Fail) => ExitCode::from(1),
+        Ok(Verdict::Trouble) => ExitCode::from(2),
         // Whoever read the output has gone: nobody is left to tell.
         Err(error) if is_broken_pipe(&error) => ExitCode::SUCCESS,
         Err(error) => {
@@ -100,6 +104,7 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
         Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
         Some(Command::Mark(args)) => mark::run(&mut out, &cli.places, args)?,
+        Some(Command::Mend(args)) => mend::run(&mut out, args)?,
         #[cfg(feature = "window")]
         Some(Command::Window(args)) => {
             window::run(&cli.places, args)??;

@@ -102,6 +102,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             left -= s;
         }
     }
+    let computed = assess::session::computed(&workshop);
     if let Some(table) = takers.csv {
         let (path, rows) = (table.path, table.rows);
         table.end()?;
@@ -114,6 +115,8 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     if let (Some(path), Some(watch)) = (&args.circuit, workshop.watched()) {
         crate::trace_circuit::write(out, path, watch, workshop.circuit().tick())?;
     }
+    // What was written until then stays.
+    computed?;
     Ok(Verdict::Pass)
 }
 

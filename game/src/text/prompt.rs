@@ -78,8 +78,8 @@ pub(super) enum Lines {
 }
 
 impl Lines {
-    /// From the terminal if there is one, else from the pipe.
-    pub(super) fn open(vocabulary: Option<&Vocabulary>) -> anyhow::Result<Self> {
+    /// From the terminal if there is one, else from the pipe. What is typed is kept in `history`, if that can be had.
+    pub(super) fn open(vocabulary: Option<&Vocabulary>, history: Option<PathBuf>) -> anyhow::Result<Self> {
         if !io::stdin().is_terminal() || !io::stdout().is_terminal() {
             return Ok(Self::Piped(io::stdin().lock().lines()));
         }
@@ -91,7 +91,6 @@ impl Lines {
             names.dedup();
             editor.set_helper(Some(Names { verbs: words::verbs(), names }));
         }
-        let history = crate::places::history();
         if let Some(file) = &history {
             // No history yet is no fault.
             drop(editor.load_history(file));

@@ -8,7 +8,7 @@ use super::control::{self, E_MIN};
 use super::model::{Entries, Model, NoSlopes, Numbers, Scratch};
 use super::rosenbrock::{self, From, Work};
 use super::switching::After;
-use super::{Circuit, Event, Pace};
+use super::{Circuit, Event, Fault, Pace};
 use crate::lanes::{Mask as _, Real};
 use crate::units::{TICK_S, Tick};
 
@@ -83,10 +83,12 @@ impl Circuit {
             trial.e = (trial.e - control::halvings(err)).max(E_MIN);
             return Judged::Again;
         }
-        let taken = !err.is_infinite();
+        let taken = err.is_finite();
         if !taken {
             // Not even the smallest part: stand still rather than go on with nonsense, and say so.
-            self.events.push((self.tick, Event::Fault));
+            self.fails();
+            trial.done = PARTS;
+            return Judged::Part { taken };
         }
         trial.done += trial.size();
         // A larger part begins where it ends on the tick.
@@ -94,6 +96,26 @@ impl Circuit {
         let fits = |n: &i8| e + n < 0 && done % (trial.size() << n) == 0;
         trial.e += (1..=control::doublings(err)).rev().find(fits).unwrap_or(0);
         Judged::Part { taken }
+    }
+
+    /// Notes that and where the model cannot go on.
+    fn fails(&mut self) {
+        if self.fault.is_some() {
+            return;
+        }
+        let fastest = (0..self.model.n)
+            .filter(|i| self.owner(*i).is_some())
+            .map(|i| {
+                (
+                    i,
+                    (self.f.get(i).copied().unwrap_or(0.0) / self.model.allowances[i].at(self.y[i].abs()))
+                        .abs(),
+                )
+            })
+            .filter(|(_, rate)| !rate.is_nan())
+            .max_by(|a, b| a.1.total_cmp(&b.1));
+        self.fault = Some(Fault { tick: self.tick, part: fastest.and_then(|(i, _)| self.owner(i)) });
+        self.events.push((self.tick, Event::Fault));
     }
 
     /// Whether something switches on the way of a step that can be shorter: it is then tried at half the length,

@@ -9,7 +9,7 @@ use super::{ends_with_code, pinhole, program, root};
 const JOB: &str = "scenarios/first-shift/jobs/hum-at-the-lights.ron";
 const CAR: &str = "assets/vehicles/alder.ron";
 
-fn copy_tree(from: &Path, to: &Path) {
+pub(crate) fn copy_tree(from: &Path, to: &Path) {
     std::fs::create_dir_all(to).unwrap();
     for entry in std::fs::read_dir(from).unwrap() {
         let entry = entry.unwrap();
@@ -23,7 +23,7 @@ fn copy_tree(from: &Path, to: &Path) {
 }
 
 /// A copy of the data files.
-fn data() -> tempfile::TempDir {
+pub(super) fn data() -> tempfile::TempDir {
     let copy = tempfile::tempdir().unwrap();
     for folder in ["assets", "scenarios"] {
         copy_tree(&root().join(folder), &copy.path().join(folder));
