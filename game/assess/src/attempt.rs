@@ -664,7 +664,15 @@ impl Fault {
 }
 
 fn json<'a, T: serde::Deserialize<'a>>(body: &'a str) -> Result<T, Fault> {
-    serde_json::from_str(body).map_err(|e| Fault::What(e.to_string()))
+    serde_json::from_str(body).map_err(|e| {
+        // It quotes what it found, at any length.
+        const SHOWN: usize = 200;
+        let text = e.to_string();
+        Fault::What(match text.char_indices().nth(SHOWN) {
+            Some((at, _)) => format!("{} …", &text[..at]),
+            None => text,
+        })
+    })
 }
 
 impl Lines {

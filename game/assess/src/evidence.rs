@@ -341,6 +341,9 @@ impl Sums {
                 let gone = hypotheses.cells[range.start].world.is_some()
                     && players[range.clone()].iter().all(|player| player.workshop.is_none());
                 let of = |noted: &[usize]| -> Vec<f64> {
+                    if noted.is_empty() {
+                        return vec![0.0; range.len()];
+                    }
                     let notes: Vec<Noted> =
                         noted.iter().map(|&n| as_noted(job, players, course, range, n)).collect();
                     joint::log_likelihoods(&notes)
@@ -348,7 +351,7 @@ impl Sums {
                 if !gone {
                     return of(noted);
                 }
-                // It was dropped after the note before this one.
+                // It was dropped after the note before this one, or set aside since.
                 let (before, held) =
                     dropped.get_or_insert_with(|| (of(&noted[..noted.len() - 1]), noted.len() - 1));
                 let slips: f64 = noted[*held..]

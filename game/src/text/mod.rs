@@ -306,7 +306,7 @@ fn talk(
     session: &mut Session,
     names: &Vocabulary,
 ) -> anyhow::Result<()> {
-    let mut lines = Lines::open(Some(names), session.path().and_then(places::history))?;
+    let mut lines = Lines::open(Some(names), session.path())?;
     loop {
         let view = session.view();
         let prompt = show::prompt(&view);

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 use std::io::{self, BufRead as _, IsTerminal as _};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use assess::words::{self, Vocabulary};
 use rustyline::completion::{Completer, Pair};
@@ -78,8 +78,9 @@ pub(super) enum Lines {
 }
 
 impl Lines {
-    /// From the terminal if there is one, else from the pipe. What is typed is kept in `history`, if that can be had.
-    pub(super) fn open(vocabulary: Option<&Vocabulary>, history: Option<PathBuf>) -> anyhow::Result<Self> {
+    /// From the terminal if there is one, else from the pipe. What is typed is kept beside the attempt, if there is one
+    /// and a history can be had there.
+    pub(super) fn open(vocabulary: Option<&Vocabulary>, attempt: Option<&Path>) -> anyhow::Result<Self> {
         if !io::stdin().is_terminal() || !io::stdout().is_terminal() {
             return Ok(Self::Piped(io::stdin().lock().lines()));
         }
@@ -91,6 +92,7 @@ impl Lines {
             names.dedup();
             editor.set_helper(Some(Names { verbs: words::verbs(), names }));
         }
+        let history = attempt.and_then(crate::places::history);
         if let Some(file) = &history {
             // No history yet is no fault.
             drop(editor.load_history(file));

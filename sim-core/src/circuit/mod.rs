@@ -98,7 +98,8 @@ pub enum Event {
     CodeStored(u16),
     /// A fuse (also of a meter or a push-button lead) melted.
     FuseMelted(u16),
-    /// A step could not be taken even at the smallest size: nothing is computed from here on ([`Circuit::fault`]).
+    /// A step could not be taken even at the smallest size, or only such steps could, for ever: nothing is computed from
+    /// here on ([`Circuit::fault`]).
     Fault,
 }
 
@@ -152,6 +153,9 @@ pub struct Circuit {
     events: Vec<(Tick, Event)>,
     /// Where a step could not be taken; no time is computed from there on.
     fault: Option<Fault>,
+    /// Smallest steps tried of late, see [`trial`].
+    strain: u32,
+    most_strain: u32,
     model: Model,
     y: Vec<f64>,
     flags: Vec<Flags>,
@@ -219,6 +223,8 @@ impl Circuit {
             tick: Tick(0),
             events: Vec::new(),
             fault: None,
+            strain: 0,
+            most_strain: 0,
             model,
             flags,
             next_flags: Vec::new(),

@@ -61,11 +61,11 @@ fn the_sheet_tells_it_in_plain_words() {
     assert!(sheet.scripted, "some of it was");
     assert_eq!((sheet.when.played_actions, sheet.when.actions), (Some(2), 5));
     // Three seconds and two: the hour between the sittings is no work.
-    assert_eq!(sheet.when.wall_s, Some(6.0));
+    assert_eq!(sheet.when.wall_s, Some(5.0));
     let page = assess::report::terminal::render(&sheet).replace('\n', " ");
     for said in [
         "Begun 2026-01-02 03:04:06 UTC, last action 2026-01-02 04:04:07 UTC.",
-        "minutes of work and 10 of waiting in 6.0 s of wall clock; the file was opened again once.",
+        "minutes of work and 10 of waiting in 5.0 s of wall clock; the file was opened again once.",
         "2 of 5 actions came from a script or a pipe.",
         "The seed was drawn by the system.",
     ] {
@@ -162,7 +162,7 @@ fn files_of_the_form_before_are_read_and_carried_on() {
     let output = pinhole(home.path()).args(["mark", "old.attempt", "--csv", "m.csv"]).output().unwrap();
     ends_with_code(&output, 1);
     let table = std::fs::read_to_string(home.path().join("m.csv")).unwrap();
-    assert!(table.contains(",2026-01-02 03:04:07 UTC,,,"), "not recorded is empty: {table}");
+    assert!(table.contains(",2026-01-02 03:04:06 UTC,,,,14,,,0,"), "not recorded is empty: {table}");
 }
 
 /// The cells of the one row of a table, by the names of its columns.

@@ -125,6 +125,15 @@ pub(super) fn rechained() -> impl FnMut(&mut Dice) -> Fate {
 /// Alters lines: one value, one key, one line.
 fn alter(lines: &mut Vec<Value>, dice: &mut Dice) {
     let at = dice.below(lines.len());
+    if dice.one_in(6) {
+        // A label: nothing is computed from it.
+        for place in ["/at_unix_ms", "/sitting/at_unix_ms"] {
+            if let Some(ms) = lines[at].pointer_mut(place) {
+                *ms = json!(dice.bits() % 300_000_000_000_000);
+            }
+        }
+        return;
+    }
     match dice.below(12) {
         0 => {
             lines.remove(at);

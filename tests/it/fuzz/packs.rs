@@ -159,7 +159,8 @@ fn numbers(text: &mut Vec<u8>, dice: &mut Dice) {
     let start = *dice.of_list(&starts);
     let length = text[start..].iter().take_while(|b| b.is_ascii_digit() || **b == b'.').count();
     let old: f64 = std::str::from_utf8(&text[start..start + length]).unwrap_or("1").parse().unwrap_or(1.0);
-    let factor = *dice.of_list(&[0.0, 1e-12, 1e-3, 0.1, 0.5, 2.0, 10.0, 1e3, 1e9, 1e300]);
+    let factor =
+        *dice.of_list(&[0.0, 1e-12, 1e-3, 0.1, 0.5, 0.9, 0.97, 1.03, 1.1, 2.0, 10.0, 1e3, 1e9, 1e300]);
     let new = match dice.below(12) {
         0 => "NaN".to_owned(),
         1 => "inf".to_owned(),
