@@ -54,6 +54,8 @@ pub(crate) enum Command {
     Replay(ReplayArgs),
     /// Mark one attempt or many
     Mark(MarkArgs),
+    /// Keep what is whole of a damaged attempt
+    Mend(MendArgs),
     /// Open the window, on the front desk or in a job
     #[cfg(feature = "window")]
     Window(WindowArgs),
@@ -72,7 +74,8 @@ pub(crate) enum Command {
                   it stops at a line that is refused, unless the line begins with try. --script - reads it from\n\
                   standard input.\n\
                   Words piped in go on after a refusal, as at the prompt.\n\
-                  With a script the exit code is 0 for competent, 1 for not yet competent or unfinished."
+                  With a script the exit code is 0 for competent, 1 for not yet competent or unfinished; where the\n\
+                  pack tells nothing after the hand-back, 0 for handed in."
 )]
 pub(crate) struct TextArgs {
     /// The job, PACK/JOB
@@ -87,8 +90,9 @@ pub(crate) struct TextArgs {
     /// Draw tolerances and instrument errors from this (1 to 32 hexadecimal digits)
     #[arg(long, value_name = "HEX")]
     pub(crate) seed: Option<Seed>,
-    /// Who works on it, as the class knows them: a number or a name, kept in the attempt's file
-    #[arg(long, value_name = "NAME", value_parser = parse_seat, conflicts_with = "resume")]
+    /// Who works on it, as the class knows them: a number or a name, kept in the attempt's file; with --resume,
+    /// whose attempt is carried on
+    #[arg(long, value_name = "NAME", value_parser = parse_seat)]
     pub(crate) seat: Option<String>,
     /// Begin a new attempt without asking
     #[arg(long, conflicts_with = "resume")]
@@ -169,7 +173,10 @@ pub(crate) struct ReplayArgs {
                   class/*.attempt --csv class.csv --json class.json\n\n\
                   The first mark of an attempt is written into its file as the last line, when the file may be written\n\
                   and no program has it open; a later mark is compared with it.\n\
-                  The exit code is 0 when every attempt is competent, 1 when one is not."
+                  The exit code is 0 when every attempt is competent, 1 when one is not, 2 when a file could not be\n\
+                  marked: it is named, and the others are marked all the same.\n\
+                  A pack that says after_hand_back: Nothing shows its marks here alone, and its attempts' files keep\n\
+                  none."
 )]
 pub(crate) struct MarkArgs {
     /// The attempts
@@ -184,6 +191,15 @@ pub(crate) struct MarkArgs {
     /// Write one line an attempt
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+#[command(after_help = "Example:\n  pinhole mend my.attempt\n\n\
+                  The whole actions before the damage stay, the rest is dropped, and the mark sheet says so from\n\
+                  then on. The damaged file is kept beside it under a name of its own.")]
+pub(crate) struct MendArgs {
+    /// The damaged attempt
+    pub(crate) attempt: PathBuf,
 }
 
 #[cfg(feature = "window")]

@@ -13,6 +13,7 @@
 mod bench;
 mod cli;
 mod mark;
+mod mend;
 mod output;
 mod places;
 mod replay;
@@ -45,6 +46,8 @@ pub(crate) enum Verdict {
     Pass,
     /// Done, but fail: exit code 1.
     Fail,
+    /// Done as far as possible; what could not be done has been said: exit code 2.
+    Trouble,
 }
 
 /// Reads the command line, does what it says, tells how it ended. The exit code is that of what was done, whether
@@ -70,7 +73,7 @@ pub fn main() -> ExitCode {
         Ok(_) if trouble.is_some() => ExitCode::from(2),
         Ok(Verdict::Pass) => ExitCode::SUCCESS,
         Ok(Verdict::Fail) => ExitCode::from(1),
-        Err(_) => ExitCode::from(2),
+        Ok(Verdict::Trouble) | Err(_) => ExitCode::from(2),
     }
 }
 
@@ -144,6 +147,7 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
         Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
         Some(Command::Mark(args)) => mark::run(&mut out, &cli.places, args)?,
+        Some(Command::Mend(args)) => mend::run(&mut out, args)?,
         #[cfg(feature = "window")]
         Some(Command::Window(args)) => {
             window::run(&cli.places, args)??;

@@ -79,7 +79,7 @@ impl Kind {
                 begins.starts_with(b"<!DOCTYPE html>")
                     && text.contains(&format!("content=\"{}\"", assess::report::html::GENERATOR))
             }
-            Self::Marks => json("\"scheme\""),
+            Self::Marks => json("\"scheme\"") || json("\"attempt\""),
             Self::MarkTable => begins.starts_with(b"attempt,job,"),
             Self::TraceTable => begins.starts_with(b"t_s,"),
             Self::Drawing => begins.starts_with(crate::trace_plot::DRAWING_BEGINS.as_bytes()),

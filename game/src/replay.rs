@@ -5,7 +5,7 @@ use std::io::Write;
 
 use anyhow::bail;
 use assess::attempt::{Attempt, Seed};
-use assess::job::Job;
+use assess::job::{AfterHandBack, Job};
 use assess::pack::Library;
 use assess::quote;
 use assess::session::{self, SessionError};
@@ -39,6 +39,13 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow
         }
         Err(error) => return Err(crate::about(&args.attempt)(error)),
     };
+    if what_if && job.after_hand_back == AfterHandBack::Nothing {
+        bail!(
+            "{}: handed in. The pack {} tells nothing after the hand-back, so there is no what-if",
+            name(),
+            job.pack_id
+        );
+    }
     if what_if {
         job.faults = faults(&job, &args.fault)?;
         return what_if_shown(out, &attempt, &job, &workshop);
@@ -126,6 +133,8 @@ fn what_if_shown(
             workshop.run_free_cut(step.start);
         }
         let outcome = workshop.replay(&step.action, step.end);
+        // What cannot be computed is no reading.
+        session::computed(&workshop)?;
         let (Some(was), Some(now)) = (&step.reading, &outcome.reading) else { continue };
         let scale = as_it_was.scale(&was.what);
         let (before, after) = (show::shown(was, &scale), show::shown(now, &scale));

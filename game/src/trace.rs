@@ -112,6 +112,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             left -= s;
         }
     }
+    let computed = assess::session::computed(&workshop);
     if let Some(table) = takers.csv {
         let rows = table.rows;
         let path = table.end()?;
@@ -124,6 +125,8 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     if let (Some(output), Some(watch)) = (circuit, workshop.watched()) {
         crate::trace_circuit::write(out, output, watch, workshop.circuit().tick())?;
     }
+    // What was written until then stays.
+    computed?;
     Ok(Verdict::Pass)
 }
 

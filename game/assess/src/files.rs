@@ -22,8 +22,8 @@ pub struct Kind {
 
 /// Car, instrument, spares, diagram, pack, job, reference script: the largest of ours has some 30 kB.
 pub const DATA: Kind = Kind { what: "a data file", most: 2_000_000 };
-/// An attempt: some hundred thousand actions.
-pub const ATTEMPT: Kind = Kind { what: "an attempt", most: 256 << 20 };
+/// An attempt: more than one of as many actions as it may have.
+pub const ATTEMPT: Kind = Kind { what: "an attempt", most: 32 << 20 };
 /// A script of plain words: a long job has some hundred lines.
 pub const SCRIPT: Kind = Kind { what: "a script", most: 1 << 20 };
 /// A file of words of a language: the largest of ours has some 15 kB.

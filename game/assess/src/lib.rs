@@ -2,6 +2,7 @@
 
 pub mod attempt;
 pub mod belief;
+pub mod clock;
 pub mod complaint;
 pub mod course;
 pub mod diagram;

@@ -10,11 +10,12 @@ use std::path::Path;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
-use assess::attempt::Seed;
+use assess::attempt::{Attempt, AttemptError, Seed, SeedFrom};
+use assess::clock::{By, Opening};
 use assess::pack::Library;
 use assess::quote;
 use assess::script::{self, ScriptError};
-use assess::session::{Begin, Session};
+use assess::session::{Begin, Session, SessionError};
 use assess::words::{self, Ask, Said, Vocabulary};
 use sim_core::observe::{Observed, ShownValue};
 
@@ -72,6 +73,15 @@ pub(crate) fn run(
     }
 }
 
+/// By which way actions come in.
+fn opening(lines: &Lines, scripted: bool) -> Opening {
+    Opening::now(match (scripted, lines.is_typed()) {
+        (true, _) => By::Script,
+        (false, true) => By::Hand,
+        (false, false) => By::Pipe,
+    })
+}
+
 /// Begins or carries on; `None` when the person at the prompt thought better of it.
 fn open(
     out: &mut dyn Write,
@@ -81,14 +91,15 @@ fn open(
     choose: bool,
     scripted: bool,
 ) -> anyhow::Result<Option<Session>> {
-    let mut lines = Lines::open(None)?;
+    let mut lines = Lines::open(None, None)?;
     let ask = lines.is_typed() && !scripted;
+    let opening = opening(&lines, scripted);
     let named = args.attempt.as_ref().filter(|f| f.exists());
     if let Some(file) = named {
         let carry_on = args.resume
             || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", quote::path(file)))?);
         if carry_on {
-            return resume(out, library, file, args.job.as_deref()).map(Some);
+            return resume(out, library, file, args, &opening, ask.then_some(&mut lines)).map(Some);
         }
         if !args.new && !ask {
             bail!("{} exists already; carry it on with --resume, or name another file", quote::path(file));
@@ -101,14 +112,15 @@ fn open(
     }
     if args.attempt.is_none() && !args.new {
         let folder = places::attempts(at)?;
-        let open_ones = places::unfinished(&folder, args.job.as_deref());
-        match open_ones.last() {
-            Some(file) if args.resume => return resume(out, library, file, None).map(Some),
+        let open_ones = places::unfinished(&folder, args.job.as_deref(), args.seat.as_deref());
+        match open_ones.last().map(|one| &one.path) {
+            Some(file) if args.resume => {
+                return resume(out, library, file, args, &opening, None).map(Some);
+            }
             Some(file) if ask => {
                 let question = format!("There is an unfinished attempt, {}. Carry it on?", quote::path(file));
-                let carry_on = yes(&mut lines, &question)?;
-                if carry_on {
-                    return resume(out, library, file, None).map(Some);
+                if yes(&mut lines, &question)? {
+                    return resume(out, library, file, args, &opening, None).map(Some);
                 }
             }
             Some(file) => {
@@ -118,7 +130,9 @@ fn open(
                     quote::path(file)
                 )?;
             }
-            None if args.resume => bail!("there is no unfinished attempt in {}", quote::path(&folder)),
+            None if args.resume => {
+                bail!("there is no unfinished attempt of yours in {}", quote::path(&folder))
+            }
             None => {}
         }
     }
@@ -130,29 +144,60 @@ fn open(
         },
     };
     let job = Arc::new(library.job(&name)?);
-    let path = match &args.attempt {
-        Some(file) => file.clone(),
-        None => places::free_attempt(&places::attempts(at)?, &job.id),
+    let (seed, seed_from) = match args.seed {
+        Some(seed) => (seed, SeedFrom::Given),
+        None => (Seed::random()?, SeedFrom::Drawn),
     };
-    output::new_attempt(&path)?;
-    let seed = match args.seed {
-        Some(seed) => seed,
-        None => Seed::random()?,
+    let begin = Begin { seed, seed_from, seat: args.seat.clone(), opening };
+    let session = match &args.attempt {
+        Some(file) => {
+            output::new_attempt(file)?;
+            Session::start(job, &begin, file)?
+        }
+        None => {
+            let start = |path: &Path| Session::start(Arc::clone(&job), &begin, path);
+            places::begin_in(&places::attempts(at)?, &job.id, start)?
+        }
     };
-    let begin = Begin { seed, scripted, seat: args.seat.clone() };
-    Ok(Some(Session::start(job, &begin, &path)?))
+    Ok(Some(session))
 }
 
-fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>) -> anyhow::Result<Session> {
-    let (session, torn) = Session::resume::<anyhow::Error>(file, |name| {
-        if let Some(wanted) = job
-            && wanted != name
-        {
-            bail!("{} is an attempt at {}, not at {wanted}", quote::path(file), quote::bare(name));
+/// Carries an attempt on; a damaged one is mended first, if whoever sits at the prompt wants that.
+fn resume(
+    out: &mut dyn Write,
+    library: &Library,
+    file: &Path,
+    args: &TextArgs,
+    opening: &Opening,
+    lines: Option<&mut Lines>,
+) -> anyhow::Result<Session> {
+    if let Some(seat) = &args.seat
+        && Attempt::read(file).is_ok_and(|attempt| attempt.header.seat.as_ref() != Some(seat))
+    {
+        bail!("{} is not of the seat {}", quote::path(file), quote::quoted(seat));
+    }
+    let carry_on = || {
+        Session::resume::<anyhow::Error>(file, opening, |name| {
+            if let Some(wanted) = args.job.as_deref()
+                && wanted != name
+            {
+                bail!("{} is an attempt at {}, not at {wanted}", quote::path(file), quote::bare(name));
+            }
+            Ok(Arc::new(library.job(name)?))
+        })
+        .map_err(crate::about(file))
+    };
+    let (session, torn) = match (carry_on(), lines) {
+        (Err(error), Some(lines)) if is_damaged(&error) => {
+            show::wrapped(out, "", &crate::message(&error))?;
+            if !yes(lines, "Mend it, and carry on from the last whole action?")? {
+                return Err(error);
+            }
+            crate::mend::file(out, file)?;
+            carry_on()?
         }
-        Ok(Arc::new(library.job(name)?))
-    })
-    .map_err(crate::about(file))?;
+        (other, _) => other?,
+    };
     if torn {
         writeln!(
             out,
@@ -162,6 +207,18 @@ fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>
     let n = session.attempt().steps.len();
     writeln!(out, "Carried on after {n} action{}.", if n == 1 { "" } else { "s" })?;
     Ok(session)
+}
+
+/// Whether mending could help; nothing can be kept without the first line.
+fn is_damaged(error: &anyhow::Error) -> bool {
+    let file = error.downcast_ref::<SessionError>();
+    let line = match file {
+        Some(SessionError::File(
+            AttemptError::Damaged { line, .. } | AttemptError::OutOfRange { line, .. },
+        )) => *line,
+        _ => 0,
+    };
+    1 < line
 }
 
 fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
@@ -262,7 +319,7 @@ fn talk(
     session: &mut Session,
     names: &Vocabulary,
 ) -> anyhow::Result<()> {
-    let mut lines = Lines::open(Some(names))?;
+    let mut lines = Lines::open(Some(names), session.path())?;
     loop {
         let view = session.view();
         let prompt = show::prompt(&view);
@@ -303,7 +360,15 @@ fn talk(
                 if matches!(action, sim_core::action::Action::HandBack) && !ready(out, session, &mut lines)? {
                     continue;
                 }
-                let outcome = session.act(&action)?;
+                let outcome = match session.act(&action) {
+                    Ok(outcome) => outcome,
+                    // Nothing was done: there is something else to do.
+                    Err(SessionError::Beyond(beyond)) => {
+                        show::wrapped(out, "  ", &format!("Not done: {beyond}."))?;
+                        continue;
+                    }
+                    Err(error) => return Err(error.into()),
+                };
                 show::outcome(out, session, view.station, &action, &outcome)?;
                 let given_up = outcome.reading.as_ref().is_some_and(|r| {
                     matches!(r.what, Observed::Interval { .. }) && matches!(r.shown, ShownValue::Off(_))
@@ -371,6 +436,18 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
 
 /// The mark sheet, on the screen and as a page beside the attempt.
 fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyhow::Result<Verdict> {
+    if session.is_handed_in() {
+        writeln!(out, "\nHanded in.")?;
+        if let Some(path) = session.path() {
+            show::wrapped(
+                out,
+                "",
+                "This pack tells nothing more here. Whoever set the job marks the attempt's file:",
+            )?;
+            writeln!(out, "  {}", quote::path(path))?;
+        }
+        return Ok(Verdict::Pass);
+    }
     writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
     out.flush()?;
     let sheet = mark::sheet_of(library, session.attempt()).map_err(|e| match session.path() {

@@ -1,7 +1,7 @@
 //! The prompt: line editing with history and completion, or plain lines from a pipe.
 
 use std::io::{self, BufRead as _, IsTerminal as _, Read as _};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, bail};
 use assess::files;
@@ -92,8 +92,9 @@ pub(super) enum Line {
 const LONGEST_KEPT: u64 = 8 * words::LONGEST_LINE as u64;
 
 impl Lines {
-    /// From the terminal if there is one, else from the pipe.
-    pub(super) fn open(vocabulary: Option<&Vocabulary>) -> anyhow::Result<Self> {
+    /// From the terminal if there is one, else from the pipe. What is typed is kept beside the attempt, if there is one
+    /// and a history can be had there.
+    pub(super) fn open(vocabulary: Option<&Vocabulary>, attempt: Option<&Path>) -> anyhow::Result<Self> {
         if !io::stdin().is_terminal() || !io::stdout().is_terminal() {
             return Ok(Self::Piped(io::stdin().lock(), 0));
         }
@@ -106,8 +107,8 @@ impl Lines {
             editor.set_helper(Some(Names { verbs: words::verbs(), names }));
         }
         // A pipe under its name would wait for ever.
-        let usable = |file: &PathBuf| !file.exists() || files::read(file, files::HISTORY).is_ok();
-        let history = crate::places::history().filter(usable);
+        let usable = |file: &PathBuf| files::read(file, files::HISTORY).is_ok();
+        let history = attempt.and_then(crate::places::history).filter(usable);
         if let Some(file) = &history {
             // No history yet is no fault.
             drop(editor.load_history(file));

@@ -9,7 +9,7 @@ use super::{ends_with_code, pinhole, program, root};
 const JOB: &str = "scenarios/first-shift/jobs/hum-at-the-lights.ron";
 const CAR: &str = "assets/vehicles/alder.ron";
 
-fn copy_tree(from: &Path, to: &Path) {
+pub(crate) fn copy_tree(from: &Path, to: &Path) {
     std::fs::create_dir_all(to).unwrap();
     for entry in std::fs::read_dir(from).unwrap() {
         let entry = entry.unwrap();
@@ -32,7 +32,7 @@ pub(super) fn data() -> tempfile::TempDir {
 }
 
 /// Opens the first job with data files changed by `change`; gives back what was said.
-fn opened_with(change: impl FnOnce(&Path)) -> String {
+pub(super) fn opened_with(change: impl FnOnce(&Path)) -> String {
     let data = data();
     change(data.path());
     let home = tempfile::tempdir().unwrap();
@@ -243,7 +243,7 @@ fn a_file_that_may_not_grow_keeps_what_it_has() {
     let script = root().join("scenarios/first-shift/reference/hum-at-the-lights.script");
     // A limit on file size stands in for the full disk: the write fails in the same place.
     let line = format!(
-        "trap '' XFSZ; ulimit -f 4; exec '{}' --data '{}' text first-shift/hum-at-the-lights --script '{}' --attempt full.attempt",
+        "trap '' XFSZ; ulimit -f 8; exec '{}' --data '{}' text first-shift/hum-at-the-lights --script '{}' --attempt full.attempt",
         program().display(),
         root().display(),
         script.display()

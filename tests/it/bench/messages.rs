@@ -233,9 +233,9 @@ fn an_attempt_that_does_not_fit_names_itself_and_one_line() {
     let path = home.path().join("a.attempt");
     let text = std::fs::read_to_string(&path).unwrap();
     let changes: [(&str, &str, &[&str]); 5] = [
-        ("\"read_card\"", "\"reed_card\"", &["line 2", "`reed_card` is none of"]),
-        ("\"scripted\":", "\"scrypted\":", &["line 1", "no key `scrypted`", "scripted"]),
-        ("\"n\":2,", "\"n\":\"two\",", &["line 3", "a whole number"]),
+        ("\"read_card\"", "\"reed_card\"", &["line 3", "`reed_card` is none of"]),
+        ("\"seed_from\":", "\"sead_from\":", &["line 1", "no key `sead_from`", "seed"]),
+        ("\"n\":2,", "\"n\":\"two\",", &["line 4", "a whole number"]),
         ("first-shift/flat-after", "first-shift/never-seen", &["no job", "first-shift/never-seen"]),
         ("\"job_digest\":\"", "\"job_digest\":\"0", &["have changed"]),
     ];

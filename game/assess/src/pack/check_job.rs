@@ -10,7 +10,7 @@ use super::check_car::SCHEMA;
 use super::error::{Named, PackError};
 use super::raw::{Block, RawJob, RawPack, RawWeights, ranges};
 use super::report::{Range, Report};
-use crate::job::{CAUTION, Competence, DEFER, Job, Symptom, Weights};
+use crate::job::{AfterHandBack, CAUTION, Competence, DEFER, Job, Symptom, Weights};
 
 /// A pack: what its jobs have in common.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +31,8 @@ pub struct Pack {
     pub weights: Weights,
     /// Instruments allowed, short names.
     pub tools: Vec<String>,
+    /// What is told after the hand-back.
+    pub after_hand_back: AfterHandBack,
     /// What it exercises.
     pub competences: Vec<Competence>,
     /// Jobs in order, short names.
@@ -99,6 +101,7 @@ pub(crate) fn pack(
             release: raw.weights.release,
             record: raw.weights.record,
         },
+        after_hand_back: raw.after_hand_back,
         tools: raw.tools,
         competences,
         jobs: raw.jobs,
@@ -229,6 +232,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         time_limit_min: raw.time_limit_min,
         cut_score: pack.cut_score,
         weights: pack.weights,
+        after_hand_back: pack.after_hand_back,
         competences: pack.competences.clone(),
         reference: None,
         digest: [0; 32],

@@ -609,6 +609,21 @@ pub enum PackError {
         /// Altitude limit of the car, m.
         limit_m: f64,
     },
+    /// Each number may be, all together cannot be computed.
+    #[error(
+        "{file}: {path}: on a trial of an hour this car cannot be computed any further than {at_s} s; look at {part} \
+         first: a number of it is far from those around it"
+    )]
+    NotComputed {
+        /// The file.
+        file: String,
+        /// What of it makes the car.
+        path: String,
+        /// Second of the trial.
+        at_s: f64,
+        /// The part whose state changes fastest there.
+        part: String,
+    },
 }
 
 /// Every fault found, in the order of the files.

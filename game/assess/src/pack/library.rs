@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use sim_core::air::Day;
 use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
@@ -16,6 +17,7 @@ use super::error::{Named, PackError, PackErrors};
 use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
 use super::read;
 use super::report::{is_short_name, known_for};
+use super::trial;
 use crate::diagram::Diagram;
 use crate::job::Job;
 
@@ -190,6 +192,11 @@ impl Library {
         let (spares, spares_text) = self.spares_and_text(&car)?;
         let around = Around { pack: &pack, car: &car, kit: &self.kit, spares: &spares };
         let mut job = check_job::job(raw, job_id, &around, &file).map_err(PackErrors)?;
+        let mut assembly = car.assembly.clone();
+        for (fault, severity) in &job.faults {
+            assembly.set_param(&car.faults[usize::from(*fault)].param, *severity);
+        }
+        trial::of(&assembly, job.day, &file, "hidden, day")?;
 
         let script = format!("scenarios/{pack_id}/reference/{script}");
         if self.root.join(&script).exists() {
@@ -253,6 +260,19 @@ impl Library {
         let file = format!("assets/vehicles/{id}.ron");
         let (text, raw) = self.read::<RawVehicle>(&file)?;
         let car = check_car::car(raw, id, &file).map_err(PackErrors)?;
+        trial::of(&car.assembly, Day::STANDARD, &file, "parts")?;
+        for (end, name) in [(0, "low"), (1, "high")] {
+            let mut used = car.assembly.clone();
+            for t in &car.tolerances {
+                used.set_param(&t.param, if end == 0 { t.serviceable.0 } else { t.serviceable.1 });
+            }
+            trial::of(
+                &used,
+                Day::STANDARD,
+                &file,
+                &format!("tolerances, every serviceable at its {name} end"),
+            )?;
+        }
         Ok((Arc::new(car), text))
     }
 

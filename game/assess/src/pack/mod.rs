@@ -20,6 +20,7 @@ mod read;
 mod report;
 #[cfg(test)]
 mod tests;
+mod trial;
 
 pub use check_job::Pack;
 pub use check_sheet::UNITS;

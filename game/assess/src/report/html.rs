@@ -121,7 +121,11 @@ fn head(sheet: &MarkSheet) -> Markup {
                     "seat " (sheet.seat.as_deref().unwrap_or("–")) " · "
                     (format!("{:.0}", sheet.attended_min)) " minutes of work, "
                     (format!("{:.0}", sheet.unattended_min)) " of waiting"
-                    @if sheet.scripted { " · played from a script" }
+                }
+                p class="quiet small" {
+                    @for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
+                        (sentence) " "
+                    }
                 }
             }
             @if let Some(marks) = &sheet.marks {
