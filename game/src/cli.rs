@@ -2,7 +2,8 @@
 
 use std::path::PathBuf;
 
-use assess::attempt::Seed;
+use assess::attempt::{LONGEST_SEAT, Seed};
+use assess::{quote, typed};
 use clap::{Args, Parser, Subcommand};
 
 /// A workshop in which the air is computed and the faults are hidden.
@@ -36,6 +37,12 @@ pub struct Places {
     pub attempts: Option<PathBuf>,
 }
 
+/// Every command's name.
+pub(crate) fn commands() -> Vec<String> {
+    use clap::CommandFactory as _;
+    Cli::command().get_subcommands().map(|c| c.get_name().to_owned()).collect()
+}
+
 /// What can be done.
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
@@ -47,6 +54,8 @@ pub(crate) enum Command {
     Replay(ReplayArgs),
     /// Mark one attempt or many
     Mark(MarkArgs),
+    /// Keep what is whole of a damaged attempt
+    Mend(MendArgs),
     /// Open the window, on the front desk or in a job
     #[cfg(feature = "window")]
     Window(WindowArgs),
@@ -62,9 +71,11 @@ pub(crate) enum Command {
     after_help = "Examples:\n  pinhole text\n  pinhole text first-shift/hum-at-the-lights\n  pinhole text \
                   first-shift/hum-at-the-lights --script my.script --attempt my.attempt\n  pinhole text --resume\n\n\
                   A script holds one line of plain words after another, as they are typed at the prompt;\n\
-                  it stops at a line that is refused, unless the line begins with try.\n\
+                  it stops at a line that is refused, unless the line begins with try. --script - reads it from\n\
+                  standard input.\n\
                   Words piped in go on after a refusal, as at the prompt.\n\
-                  With a script the exit code is 0 for competent, 1 for not yet competent or unfinished."
+                  With a script the exit code is 0 for competent, 1 for not yet competent or unfinished; where the\n\
+                  pack tells nothing after the hand-back, 0 for handed in."
 )]
 pub(crate) struct TextArgs {
     /// The job, PACK/JOB
@@ -79,8 +90,9 @@ pub(crate) struct TextArgs {
     /// Draw tolerances and instrument errors from this (1 to 32 hexadecimal digits)
     #[arg(long, value_name = "HEX")]
     pub(crate) seed: Option<Seed>,
-    /// Who works on it, as the class knows them: a number or a name, kept in the attempt's file
-    #[arg(long, value_name = "NAME", value_parser = parse_seat, conflicts_with = "resume")]
+    /// Who works on it, as the class knows them: a number or a name, kept in the attempt's file; with --resume,
+    /// whose attempt is carried on
+    #[arg(long, value_name = "NAME", value_parser = parse_seat)]
     pub(crate) seat: Option<String>,
     /// Begin a new attempt without asking
     #[arg(long, conflicts_with = "resume")]
@@ -111,10 +123,10 @@ pub(crate) struct TraceArgs {
     #[arg(long, value_name = "FILE")]
     pub(crate) script: Option<PathBuf>,
     /// Time between two lines, s
-    #[arg(long, value_name = "S", default_value_t = 0.1, value_parser = parse_every)]
+    #[arg(long, value_name = "S", default_value_t = 0.1, value_parser = parse_every, allow_hyphen_values = true)]
     pub(crate) every: f64,
     /// How long to go on after the script, s
-    #[arg(long = "for", value_name = "S", default_value_t = 60, value_parser = clap::value_parser!(u32).range(0..=86_400))]
+    #[arg(long = "for", value_name = "S", default_value_t = 60, value_parser = parse_seconds, allow_hyphen_values = true)]
     pub(crate) for_s: u32,
     /// Where the table goes
     #[arg(long, value_name = "OUT", required_unless_present_any = ["circuit", "plot"])]
@@ -132,10 +144,10 @@ pub(crate) struct TraceArgs {
     #[arg(long, requires = "circuit")]
     pub(crate) circuit_after_script: bool,
     /// Height above the sea, m
-    #[arg(long, value_name = "M", default_value_t = 0.0, allow_negative_numbers = true)]
+    #[arg(long, value_name = "M", default_value_t = 0.0, allow_hyphen_values = true, value_parser = number)]
     pub(crate) altitude: f64,
     /// Air temperature, C
-    #[arg(long, value_name = "C", default_value_t = 20.0, allow_negative_numbers = true)]
+    #[arg(long, value_name = "C", default_value_t = 20.0, allow_hyphen_values = true, value_parser = number)]
     pub(crate) ambient: f64,
 }
 
@@ -161,7 +173,10 @@ pub(crate) struct ReplayArgs {
                   class/*.attempt --csv class.csv --json class.json\n\n\
                   The first mark of an attempt is written into its file as the last line, when the file may be written\n\
                   and no program has it open; a later mark is compared with it.\n\
-                  The exit code is 0 when every attempt is competent, 1 when one is not."
+                  The exit code is 0 when every attempt is competent, 1 when one is not, 2 when a file could not be\n\
+                  marked: it is named, and the others are marked all the same.\n\
+                  A pack that says after_hand_back: Nothing shows its marks here alone, and its attempts' files keep\n\
+                  none."
 )]
 pub(crate) struct MarkArgs {
     /// The attempts
@@ -176,6 +191,15 @@ pub(crate) struct MarkArgs {
     /// Write one line an attempt
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+#[command(after_help = "Example:\n  pinhole mend my.attempt\n\n\
+                  The whole actions before the damage stay, the rest is dropped, and the mark sheet says so from\n\
+                  then on. The damaged file is kept beside it under a name of its own.")]
+pub(crate) struct MendArgs {
+    /// The damaged attempt
+    pub(crate) attempt: PathBuf,
 }
 
 #[cfg(feature = "window")]
@@ -210,7 +234,7 @@ pub(crate) struct WindowArgs {
 )]
 pub(crate) struct BenchArgs {
     /// How often each case is measured
-    #[arg(long, value_name = "N", default_value = "9", value_parser = parse_samples, conflicts_with = "window")]
+    #[arg(long, value_name = "N", default_value = "9", value_parser = parse_samples, allow_hyphen_values = true, conflicts_with = "window")]
     pub(crate) samples: usize,
     /// Write the table with all digits
     #[arg(long, value_name = "FILE", conflicts_with = "window")]
@@ -407,7 +431,7 @@ fn parse_key(text: &str) -> Result<egui::Event, String> {
     if let Some(typed) = text.strip_prefix("text=") {
         return Ok(egui::Event::Text(typed.to_owned()));
     }
-    let key = egui::Key::from_name(text).ok_or_else(|| format!("there is no key {text:?}"))?;
+    let key = egui::Key::from_name(text).ok_or_else(|| format!("there is no key {}", quote::quoted(text)))?;
     let modifiers = egui::Modifiers::NONE;
     Ok(egui::Event::Key { key, physical_key: None, pressed: true, repeat: false, modifiers })
 }
@@ -423,18 +447,15 @@ fn parse_size(text: &str) -> Result<(u32, u32), String> {
 #[cfg(feature = "window")]
 fn parse_scale(text: &str) -> Result<f32, String> {
     let range = crate::window::prefs::SCALES;
-    match text.parse() {
+    match number(text).map(|v| v as f32) {
         Ok(scale) if range.contains(&scale) => Ok(scale),
         _ => Err(format!("expected {} to {}", range.start(), range.end())),
     }
 }
 
-/// Longest name of a seat, characters.
-const LONGEST_SEAT: usize = 64;
-
 fn parse_seat(text: &str) -> Result<String, String> {
     let name = text.trim();
-    let fits = !name.is_empty() && name.chars().count() <= LONGEST_SEAT && !name.contains(char::is_control);
+    let fits = !name.is_empty() && name.chars().count() <= LONGEST_SEAT && !name.contains(quote::is_unsafe);
     if fits {
         Ok(name.to_owned())
     } else {
@@ -445,20 +466,22 @@ fn parse_seat(text: &str) -> Result<String, String> {
 fn parse_fault(text: &str) -> Result<(String, f64), String> {
     let (id, severity) =
         text.split_once('=').ok_or("expected ID=SEVERITY, for example hose_b_pinhole=0.3")?;
-    let severity: f64 = severity.parse().map_err(|_| format!("{severity:?} is no number"))?;
-    if severity.is_finite() {
-        Ok((id.to_owned(), severity))
-    } else {
-        Err("the severity must be finite".to_owned())
-    }
+    Ok((id.to_owned(), number(severity)?))
 }
 
 fn parse_samples(text: &str) -> Result<usize, String> {
-    let n: usize = text.parse().map_err(|_| format!("{text:?} is no whole number"))?;
-    if (1..=999).contains(&n) { Ok(n) } else { Err("expected 1 to 999".to_owned()) }
+    typed::whole(text, 1..=999).map(|n| n as usize)
 }
 
 fn parse_every(text: &str) -> Result<f64, String> {
-    let s: f64 = text.parse().map_err(|_| format!("{text:?} is no number"))?;
+    let s = number(text)?;
     if (0.01..=3600.0).contains(&s) { Ok(s) } else { Err("expected 0.01 to 3600 s".to_owned()) }
+}
+
+fn number(text: &str) -> Result<f64, String> {
+    typed::number(text).map_err(|e| e.to_string())
+}
+
+fn parse_seconds(text: &str) -> Result<u32, String> {
+    typed::whole(text, 0..=86_400)
 }

@@ -1,17 +1,21 @@
 //! `pinhole mark`: marks attempts, and writes the sheets for people and for other programs.
 
 use std::io::Write;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
-use anyhow::{Context as _, bail};
-use assess::attempt::{Attempt, AttemptError};
+use anyhow::bail;
+use assess::attempt::{Attempt, AttemptError, SeedFrom};
+use assess::job::{AfterHandBack, Job};
 use assess::marked::{self, Kept};
 use assess::marks::sheet::MarkSheet;
+use assess::marks::when::utc;
 use assess::pack::Library;
-use assess::report;
+use assess::{quote, report};
 
 use crate::Verdict;
 use crate::cli::{MarkArgs, Places};
+use crate::output::{Kind, Outputs, cell};
 use crate::text::show;
 
 /// Runs the command.
@@ -19,38 +23,62 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     if args.html.is_some() && 1 < args.attempts.len() {
         bail!("--html takes one attempt; {} are given. For many: --csv or --json", args.attempts.len());
     }
+    // Whether the outputs may go where they shall is known before anybody waits for a mark.
+    let mut outputs = Outputs::beside(&args.attempts);
+    let mut plan = |flag, path: &Option<std::path::PathBuf>, kind| {
+        path.as_ref().map(|path| outputs.plan(flag, path, kind)).transpose()
+    };
+    let html = plan("--html", &args.html, Kind::Sheet)?;
+    let json = plan("--json", &args.json, Kind::Marks)?;
+    let csv = plan("--csv", &args.csv, Kind::MarkTable)?;
     let library = Library::open(&crate::places::data(at)?)?;
-    // All files first: a slip in the last name should not cost the marking of the others.
-    let attempts = args.attempts.iter().map(|path| Attempt::read(path)).collect::<Result<Vec<_>, _>>()?;
+    // All files first: whoever waits for the marking of a class should not wait for a slip in the last name.
+    let attempts: Vec<Result<Attempt, AttemptError>> =
+        args.attempts.iter().map(|p| Attempt::read(p)).collect();
     let many = 1 < attempts.len();
-    let (mut sheets, mut kept) = (Vec::new(), Vec::new());
-    for (path, attempt) in args.attempts.iter().zip(&attempts) {
+    let mut rows: Vec<Row> = Vec::new();
+    for (path, attempt) in args.attempts.iter().zip(attempts) {
         if many {
-            writeln!(out, "{} ({} of {}) …", path.display(), sheets.len() + 1, attempts.len())?;
+            writeln!(out, "{} ({} of {}) …", quote::path(path), rows.len() + 1, args.attempts.len())?;
             out.flush()?;
         }
-        let sheet = sheet_of(&library, attempt).with_context(|| path.display().to_string())?;
-        kept.push(marked::keep_in(path, attempt, &sheet));
-        sheets.push(sheet);
+        rows.push(row(&library, path, attempt));
     }
-    if let Some(path) = &args.html
+    let sheets: Vec<&MarkSheet> = rows.iter().filter_map(|row| Some(&row.marked.as_ref().ok()?.0)).collect();
+    // A full disk keeps no mark from being shown.
+    let mut written = Vec::new();
+    if let Some(output) = html
         && let Some(sheet) = sheets.first()
     {
-        write_file(path, report::html::render(sheet).as_bytes())?;
+        written.push(output.write(report::html::render(sheet).as_bytes()));
     }
-    if let Some(path) = &args.json {
-        let text = match sheets.as_slice() {
+    if let Some(output) = json {
+        let said: Vec<Said<'_>> = rows.iter().map(Said::of).collect();
+        let text = match said.as_slice() {
             [one] => serde_json::to_string_pretty(one)?,
             all => serde_json::to_string_pretty(all)?,
         };
-        write_file(path, (text + "\n").as_bytes())?;
+        written.push(output.write((text + "\n").as_bytes()));
     }
-    if let Some(path) = &args.csv {
-        write_file(path, &table(&args.attempts, &sheets, &kept)?)?;
+    if let Some(output) = csv {
+        written.push(output.write(&table(&rows)?));
     }
-    for ((path, sheet), kept) in args.attempts.iter().zip(&sheets).zip(&kept) {
+    for Row { path, marked } in &rows {
+        let (sheet, kept) = match marked {
+            Ok(marked) => marked,
+            Err(error) if many => {
+                writeln!(out, "{}: not marked", quote::path(path))?;
+                // Standard error may be closed; then the exit code alone must do.
+                drop(writeln!(std::io::stderr(), "error: {error}"));
+                continue;
+            }
+            Err(error) => {
+                written.into_iter().collect::<Result<(), _>>()?;
+                bail!("{error}")
+            }
+        };
         if many {
-            writeln!(out, "{}: {}", path.display(), in_a_line(sheet))?;
+            writeln!(out, "{}: {}", quote::path(path), in_a_line(sheet))?;
         } else {
             write!(out, "{}", report::terminal::render(sheet))?;
         }
@@ -58,13 +86,72 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
             show::wrapped(out, if many { "  " } else { "" }, &told)?;
         }
     }
-    Ok(verdict(&sheets))
+    written.into_iter().collect::<Result<(), _>>()?;
+    if sheets.len() < rows.len() {
+        return Ok(Verdict::Trouble);
+    }
+    Ok(verdict(sheets))
+}
+
+/// What became of one file.
+struct Row<'a> {
+    path: &'a Path,
+    /// The sheet and whether the mark is kept in the file; or why it could not be marked.
+    marked: Result<(MarkSheet, Result<Option<Kept>, AttemptError>), String>,
+}
+
+/// One file as other programs get it.
+#[derive(serde::Serialize)]
+#[serde(untagged)]
+enum Said<'a> {
+    Sheet(&'a MarkSheet),
+    Error { attempt: String, error: &'a str },
+}
+
+impl<'a> Said<'a> {
+    fn of(row: &'a Row<'_>) -> Self {
+        match &row.marked {
+            Ok((sheet, _)) => Self::Sheet(sheet),
+            Err(error) => Self::Error { attempt: quote::path(row.path).to_string(), error },
+        }
+    }
+}
+
+/// Marks one file; what is wrong with it must not keep the others from being marked.
+fn row<'a>(library: &Library, path: &'a Path, attempt: Result<Attempt, AttemptError>) -> Row<'a> {
+    let mark = || -> anyhow::Result<_> {
+        let attempt = attempt?;
+        let job = job_of(library, &attempt).map_err(crate::about(path))?;
+        let sheet = sheet_at(&attempt, &job).map_err(crate::about(path))?;
+        // A pack that tells nothing after the hand-back has no mark in a file that the trainee holds.
+        let kept = match job.after_hand_back {
+            AfterHandBack::Everything => marked::keep_in(path, &attempt, &sheet),
+            AfterHandBack::Nothing => Ok(None),
+        };
+        Ok((sheet, kept))
+    };
+    Row { path, marked: mark().map_err(|error| crate::message(&error)) }
 }
 
 /// Marks one attempt.
 pub(crate) fn sheet_of(library: &Library, attempt: &Attempt) -> anyhow::Result<MarkSheet> {
-    let job = library.job(&attempt.header.job)?;
-    Ok(assess::marks::mark(attempt, &job)?)
+    sheet_at(attempt, &job_of(library, attempt)?)
+}
+
+fn job_of(library: &Library, attempt: &Attempt) -> anyhow::Result<Job> {
+    Ok(library.job(&attempt.header.job)?)
+}
+
+/// A mistake of this program that one attempt brings out must not take the others along: the marker changes nothing
+/// outside itself, so it can be left where it stopped.
+fn sheet_at(attempt: &Attempt, job: &Job) -> anyhow::Result<MarkSheet> {
+    let marked = catch_unwind(AssertUnwindSafe(|| assess::marks::mark(attempt, job)));
+    match marked {
+        Ok(sheet) => Ok(sheet?),
+        Err(_) => bail!(
+            "the marker stopped in the middle, which is a mistake of this program; report it with the file"
+        ),
+    }
 }
 
 /// What to say about the mark in the file; `None` when it stands there as it should.
@@ -76,9 +163,9 @@ pub(crate) fn told(kept: &Result<Option<Kept>, AttemptError>) -> Option<String> 
 }
 
 /// Pass when everyone is competent.
-pub(crate) fn verdict(sheets: &[MarkSheet]) -> Verdict {
+pub(crate) fn verdict<'a>(sheets: impl IntoIterator<Item = &'a MarkSheet>) -> Verdict {
     let competent = |s: &MarkSheet| s.marks.as_ref().is_some_and(|m| m.competent);
-    if sheets.iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
+    if sheets.into_iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
 }
 
 fn in_a_line(sheet: &MarkSheet) -> String {
@@ -90,53 +177,81 @@ fn in_a_line(sheet: &MarkSheet) -> String {
     }
 }
 
-/// Writes a file whole.
-pub(crate) fn write_file(path: &Path, bytes: &[u8]) -> anyhow::Result<()> {
-    std::fs::write(path, bytes).with_context(|| format!("{} cannot be written", path.display()))
-}
+/// Letters of the parts, in the order of the table.
+const LETTERS: [&str; 5] = ["V", "E", "R", "Q", "D"];
 
-/// One line an attempt.
-fn table(
-    paths: &[std::path::PathBuf],
-    sheets: &[MarkSheet],
-    kept: &[Result<Option<Kept>, AttemptError>],
-) -> anyhow::Result<Vec<u8>> {
+/// One line an attempt; one that could not be marked says why in its last cell.
+fn table(rows: &[Row<'_>]) -> anyhow::Result<Vec<u8>> {
     let mut csv = csv::Writer::from_writer(Vec::new());
-    let letters = ["V", "E", "R", "Q", "D"];
     let mut head = vec!["attempt", "job", "seat", "finished", "competent", "total", "cut"];
-    head.extend(letters);
+    head.extend(LETTERS);
     head.extend(["deducted", "attended_min", "unattended_min", "job_digest", "mark_in_file"]);
+    head.extend(["begun", "ended", "wall_min", "scripted", "scripted_actions", "actions", "seed_given"]);
+    head.extend(["sittings", "mended", "error"]);
     csv.write_record(&head)?;
-    for ((path, sheet), kept) in paths.iter().zip(sheets).zip(kept) {
-        let in_file = match kept {
-            Ok(Some(Kept::Written | Kept::Same)) => "same",
-            Ok(Some(_)) => "differs",
-            Ok(None) | Err(_) => "none",
-        };
-        let mut row = vec![
-            path.display().to_string(),
-            sheet.job.clone(),
-            sheet.seat.clone().unwrap_or_default(),
-            sheet.marks.is_some().to_string(),
-        ];
-        match &sheet.marks {
-            Some(m) => {
-                row.extend([m.competent.to_string(), m.total.to_string(), m.cut.to_string()]);
-                for letter in letters {
-                    let part = m.parts.iter().find(|p| p.letter == letter);
-                    row.push(part.map_or_else(String::new, |p| p.points.to_string()));
-                }
-                row.push(m.deducted.to_string());
+    for Row { path, marked } in rows {
+        let mut row = vec![cell(&path.to_string_lossy())];
+        match marked {
+            Ok((sheet, kept)) => {
+                row.extend(marks(sheet, kept));
+                row.extend(when(sheet));
+                row.push(String::new());
             }
-            None => row.extend(std::iter::repeat_n(String::new(), 3 + letters.len() + 1)),
+            Err(error) => {
+                row.extend(std::iter::repeat_n(String::new(), head.len() - 2));
+                row.push(cell(error));
+            }
         }
-        row.extend([
-            sheet.attended_min.to_string(),
-            sheet.unattended_min.to_string(),
-            sheet.job_digest.clone(),
-            in_file.to_owned(),
-        ]);
         csv.write_record(&row)?;
     }
     Ok(csv.into_inner()?)
+}
+
+/// Cells from the job to the mark in the file.
+fn marks(sheet: &MarkSheet, kept: &Result<Option<Kept>, AttemptError>) -> Vec<String> {
+    let in_file = match kept {
+        Ok(Some(Kept::Written | Kept::Same)) => "same",
+        Ok(Some(_)) => "differs",
+        Ok(None) | Err(_) => "none",
+    };
+    let mut row = vec![
+        cell(&sheet.job),
+        cell(sheet.seat.as_deref().unwrap_or_default()),
+        sheet.marks.is_some().to_string(),
+    ];
+    match &sheet.marks {
+        Some(m) => {
+            row.extend([m.competent.to_string(), m.total.to_string(), m.cut.to_string()]);
+            for letter in LETTERS {
+                let part = m.parts.iter().find(|p| p.letter == letter);
+                row.push(part.map_or_else(String::new, |p| p.points.to_string()));
+            }
+            row.push(m.deducted.to_string());
+        }
+        None => row.extend(std::iter::repeat_n(String::new(), 3 + LETTERS.len() + 1)),
+    }
+    row.extend([
+        sheet.attended_min.to_string(),
+        sheet.unattended_min.to_string(),
+        cell(&sheet.job_digest),
+        in_file.to_owned(),
+    ]);
+    row
+}
+
+/// Cells of the wall clock and of how it was done; empty where it is not recorded.
+fn when(sheet: &MarkSheet) -> Vec<String> {
+    let when = &sheet.when;
+    let or_empty = |text: Option<String>| text.unwrap_or_default();
+    vec![
+        utc(when.begun_unix_ms),
+        or_empty(when.ended_unix_ms.map(utc)),
+        or_empty(when.wall_s.map(|s| (s / 60.0).to_string())),
+        or_empty(when.played_actions.map(|n| (0 < n).to_string())),
+        or_empty(when.played_actions.map(|n| n.to_string())),
+        when.actions.to_string(),
+        or_empty(when.seed_from.map(|from| (from == SeedFrom::Given).to_string())),
+        or_empty(when.sittings.map(|n| n.to_string())),
+        when.repairs.len().to_string(),
+    ]
 }

@@ -3,7 +3,10 @@
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, bail};
-use assess::attempt::Attempt;
+use assess::attempt::{Attempt, AttemptError};
+use assess::files::{self, Doing};
+use assess::quote;
+use assess::session::{Session, SessionError};
 
 use crate::cli::Places;
 
@@ -21,13 +24,13 @@ pub(crate) fn data(places: &Places) -> anyhow::Result<PathBuf> {
         if is_data(folder) {
             return Ok(folder.clone());
         }
-        bail!("--data {}: {expectation}", folder.display());
+        bail!("--data {}: {expectation}", quote::path(folder));
     }
     if let Some(folder) = std::env::var_os(DATA_VARIABLE).map(PathBuf::from) {
         if is_data(&folder) {
             return Ok(folder);
         }
-        bail!("{DATA_VARIABLE}={}: {expectation}", folder.display());
+        bail!("{DATA_VARIABLE}={}: {expectation}", quote::path(&folder));
     }
     let mut candidates: Vec<PathBuf> = Vec::new();
     if let Ok(here) = std::env::current_dir() {
@@ -51,43 +54,114 @@ fn own() -> anyhow::Result<PathBuf> {
     Ok(dirs.data_dir().to_owned())
 }
 
-/// The folder for attempts, made when it is not there.
+/// The folder for attempts, made when it is not there, for this user alone.
 pub(crate) fn attempts(places: &Places) -> anyhow::Result<PathBuf> {
     let folder = match &places.attempts {
         Some(folder) => folder.clone(),
         None => own()?.join("attempts"),
     };
-    std::fs::create_dir_all(&folder).with_context(|| {
-        format!("the folder for attempts {} cannot be made; name another with --attempts", folder.display())
+    let mut builder = std::fs::DirBuilder::new();
+    builder.recursive(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::DirBuilderExt as _;
+        builder.mode(0o700);
+    }
+    builder.create(&folder).map_err(|e| {
+        let why = files::system(&e, Doing::Write);
+        let name = quote::path(&folder);
+        anyhow::anyhow!("the folder for attempts {name} cannot be made: {why}; name another with --attempts")
     })?;
     Ok(folder)
 }
 
-/// File for the history of the prompt; `None` when it cannot be had.
-pub(crate) fn history() -> Option<PathBuf> {
-    let folder = own().ok()?;
-    std::fs::create_dir_all(&folder).ok()?;
-    Some(folder.join("history.txt"))
+/// File for the history of the prompt, beside the attempt: what was typed there belongs to nobody else. `None` when it
+/// cannot be had.
+pub(crate) fn history(attempt: &Path) -> Option<PathBuf> {
+    let file = attempt.parent()?.join(".pinhole-history");
+    let mut options = std::fs::OpenOptions::new();
+    options.append(true).create(true);
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::{OpenOptionsExt as _, PermissionsExt as _};
+        // A link could lead anywhere.
+        if file.symlink_metadata().is_ok_and(|meta| !meta.is_file()) {
+            return None;
+        }
+        options.mode(0o600);
+        let opened = options.open(&file).ok()?;
+        opened.set_permissions(std::fs::Permissions::from_mode(0o600)).ok()?;
+    }
+    #[cfg(not(unix))]
+    options.open(&file).ok()?;
+    Some(file)
 }
 
-/// Attempts in a folder that can be carried on, oldest first. Files that cannot be read are passed over.
-pub(crate) fn unfinished(folder: &Path, job: Option<&str>) -> Vec<PathBuf> {
+/// Whether a file belongs to this user.
+#[cfg(unix)]
+fn is_own(path: &Path) -> bool {
+    use std::os::unix::fs::MetadataExt as _;
+    path.metadata().is_ok_and(|meta| meta.uid() == nix::unistd::geteuid().as_raw())
+}
+
+#[cfg(not(unix))]
+fn is_own(_: &Path) -> bool {
+    true
+}
+
+/// An attempt that can be carried on.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Unfinished {
+    /// The file.
+    pub(crate) path: PathBuf,
+    /// Job, `pack/job`.
+    pub(crate) job: String,
+    /// Actions done so far.
+    pub(crate) actions: usize,
+}
+
+/// Attempts in a folder that this user can carry on, oldest first: his own, of that job and that seat if they are
+/// given, in which no program is at work. Files that cannot be read are passed over.
+pub(crate) fn unfinished(folder: &Path, job: Option<&str>, seat: Option<&str>) -> Vec<Unfinished> {
     let Ok(entries) = std::fs::read_dir(folder) else { return Vec::new() };
-    let mut found: Vec<(std::time::SystemTime, PathBuf)> = entries
+    let mut found: Vec<(std::time::SystemTime, Unfinished)> = entries
         .filter_map(Result::ok)
         .map(|e| e.path())
-        .filter(|p| p.extension().is_some_and(|x| x == "attempt"))
-        .filter(|p| Attempt::read(p).is_ok_and(|a| !a.is_finished() && job.is_none_or(|j| j == a.header.job)))
-        .filter_map(|p| Some((p.metadata().ok()?.modified().ok()?, p)))
+        .filter(|p| p.extension().is_some_and(|x| x == "attempt") && p.is_file() && is_own(p))
+        .filter(|p| assess::attempt::is_free(p))
+        .filter_map(|path| {
+            let attempt = Attempt::read(&path).ok().filter(|a| !a.is_finished())?;
+            let wanted = |mine: Option<&str>, its: &str| mine.is_none_or(|mine| mine == its);
+            let fits = wanted(job, &attempt.header.job)
+                && wanted(seat, attempt.header.seat.as_deref().unwrap_or_default());
+            let changed = path.metadata().ok()?.modified().ok()?;
+            let (job, actions) = (attempt.header.job, attempt.steps.len());
+            fits.then_some((changed, Unfinished { path, job, actions }))
+        })
         .collect();
-    found.sort();
-    found.into_iter().map(|(_, p)| p).collect()
+    found.sort_by(|a, b| (a.0, &a.1.path).cmp(&(b.0, &b.1.path)));
+    found.into_iter().map(|(_, one)| one).collect()
 }
 
-/// A name in `folder` that no attempt has yet, for a new one at the job called `job`.
-pub(crate) fn free_attempt(folder: &Path, job: &str) -> PathBuf {
-    (1u32..)
-        .map(|n| folder.join(format!("{job}-{n:03}.attempt")))
-        .find(|p| p.symlink_metadata().is_err())
-        .unwrap_or_else(|| folder.join(format!("{job}.attempt")))
+/// Begins an attempt at the job called `job` in `folder`, under the first name that no attempt has, whoever else begins
+/// one there at the same moment.
+pub(crate) fn begin_in(
+    folder: &Path,
+    job: &str,
+    mut begin: impl FnMut(&Path) -> Result<Session, SessionError>,
+) -> anyhow::Result<Session> {
+    const MOST: u32 = 99_999;
+    for n in 1..=MOST {
+        let path = folder.join(format!("{job}-{n:03}.attempt"));
+        // Nor may a stranger's page stand where its mark sheet will go.
+        if path.symlink_metadata().is_ok() || crate::output::new_attempt(&path).is_err() {
+            continue;
+        }
+        match begin(&path) {
+            // Someone was quicker.
+            Err(SessionError::File(AttemptError::Exists { .. })) => {}
+            other => return Ok(other?),
+        }
+    }
+    bail!("{} holds {MOST} attempts at {job}; name another folder with --attempts", quote::path(folder))
 }

@@ -5,8 +5,9 @@ use std::io::Write;
 
 use anyhow::bail;
 use assess::attempt::{Attempt, Seed};
-use assess::job::Job;
+use assess::job::{AfterHandBack, Job};
 use assess::pack::Library;
+use assess::quote;
 use assess::session::{self, SessionError};
 use assess::words;
 use sim_core::workshop::Workshop;
@@ -18,25 +19,33 @@ use crate::text::show;
 /// Runs the command.
 pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow::Result<Verdict> {
     let attempt = Attempt::read(&args.attempt)?;
+    let name = || quote::path(&args.attempt);
     let library = Library::open(&crate::places::data(at)?)?;
-    let mut job = library.job(&attempt.header.job)?;
+    let mut job = library.job(&attempt.header.job).map_err(crate::about(&args.attempt))?;
     let what_if = args.sound || !args.fault.is_empty();
     if what_if && !attempt.is_finished() {
         bail!(
             "{}: the car has not been handed back; a what-if is shown only for finished attempts. Carry it on \
              with: pinhole text --attempt {} --resume",
-            args.attempt.display(),
-            args.attempt.display()
+            name(),
+            name()
         );
     }
     let workshop = match session::replay(&attempt, &job) {
         Ok(workshop) => workshop,
         Err(SessionError::Differs(difference)) => {
-            writeln!(out, "{}: differs at {difference}", args.attempt.display())?;
+            writeln!(out, "{}: differs at {difference}", name())?;
             return Ok(Verdict::Fail);
         }
-        Err(error) => return Err(error.into()),
+        Err(error) => return Err(crate::about(&args.attempt)(error)),
     };
+    if what_if && job.after_hand_back == AfterHandBack::Nothing {
+        bail!(
+            "{}: handed in. The pack {} tells nothing after the hand-back, so there is no what-if",
+            name(),
+            job.pack_id
+        );
+    }
     if what_if {
         job.faults = faults(&job, &args.fault)?;
         return what_if_shown(out, &attempt, &job, &workshop);
@@ -47,7 +56,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow
         out,
         "{}: {} actions, {readings} readings, {minutes} minute digests and {} action digests are the same, bit \
          for bit.",
-        args.attempt.display(),
+        name(),
         attempt.steps.len(),
         attempt.steps.len()
     )?;
@@ -69,14 +78,16 @@ pub(crate) fn find_faults(
         .map(|(id, severity)| {
             let Some(index) = car.faults.iter().position(|f| plain(&f.id) == plain(id)) else {
                 let known: Vec<&str> = car.faults.iter().map(|f| f.id.as_str()).collect();
-                bail!("{} has no fault {id:?}; known: {}", car.id, known.join(", "));
+                let known = quote::listed(id, &known);
+                bail!("{} has no fault {}; known: {known}", car.id, quote::quoted(id));
             };
             let fault = &car.faults[index];
             // What the parameter can take, not only what the catalogue uses: a what-if may ask for less.
             let (min, max) = parameter_range(car, &fault.param).unwrap_or((fault.severity_min, fault.severity_max));
             if !(min..=max).contains(severity) {
                 bail!(
-                    "--fault {id}={severity}: {} is allowed from {min} to {max} (the catalogue of faults has {} to {})",
+                    "--fault {id}={}: {} is allowed from {min} to {max} (the catalogue of faults has {} to {})",
+                    quote::number(*severity),
                     fault.param,
                     fault.severity_min,
                     fault.severity_max
@@ -122,6 +133,8 @@ fn what_if_shown(
             workshop.run_free_cut(step.start);
         }
         let outcome = workshop.replay(&step.action, step.end);
+        // What cannot be computed is no reading.
+        session::computed(&workshop)?;
         let (Some(was), Some(now)) = (&step.reading, &outcome.reading) else { continue };
         let scale = as_it_was.scale(&was.what);
         let (before, after) = (show::shown(was, &scale), show::shown(now, &scale));

@@ -2,13 +2,13 @@
 //!
 //! The car is as new, apart from the faults named; instruments have no error. Not an attempt.
 
-use std::fs::File;
-use std::io::{BufWriter, Write};
-use std::path::Path;
+use std::io::Write;
+use std::path::PathBuf;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
 use assess::pack::Library;
+use assess::quote;
 use assess::words::{self, Ask, Said, Vocabulary};
 use sim_core::action::Action;
 use sim_core::air::Day;
@@ -18,6 +18,7 @@ use sim_core::world::World;
 
 use crate::Verdict;
 use crate::cli::{Places, TraceArgs};
+use crate::output::{Draft, Kind, Output, Outputs};
 use crate::replay::find_faults;
 use crate::trace_plot::Plot;
 
@@ -31,12 +32,21 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         [("--altitude", args.altitude, -400.0, 4500.0), ("--ambient", args.ambient, -30.0, 45.0)]
     {
         if !(min..=max).contains(&value) {
-            bail!("{flag} {value}: allowed {min} to {max}");
+            bail!("{flag} {}: allowed {min} to {max}", quote::number(value));
         }
     }
+    let mut outputs = Outputs::beside(&args.script);
+    let mut plan = |flag, path: &Option<PathBuf>, kind| {
+        path.as_ref().map(|path| outputs.plan(flag, path, kind)).transpose()
+    };
+    let plot = match &args.plot {
+        Some(path) => plan("--plot", &args.plot, Plot::kind(path)?)?,
+        None => None,
+    };
+    let csv = plan("--csv", &args.csv, Kind::TraceTable)?;
+    let circuit = plan("--circuit", &args.circuit, Kind::Circuit)?;
     let script = match &args.script {
-        Some(file) => std::fs::read_to_string(file)
-            .with_context(|| format!("the script {} cannot be read", file.display()))?,
+        Some(file) => crate::script(file)?,
         None => "key on".to_owned(),
     };
     let kit = Arc::clone(library.kit());
@@ -60,8 +70,8 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     });
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
     let columns = workshop.trace_columns();
-    let plot = args.plot.as_ref().map(|path| Plot::of(path, &args.show, &columns)).transpose()?;
-    let csv = args.csv.as_ref().map(|path| Table::of(path, &columns)).transpose()?;
+    let plot = plot.map(|output| Plot::of(output, &args.show, &columns)).transpose()?;
+    let csv = csv.map(|output| Table::of(output, &columns)).transpose()?;
     let mut takers = Takers { csv, plot };
     if takers.want_rows() {
         workshop.record_every(every);
@@ -71,7 +81,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     }
     for (i, line) in script.lines().enumerate() {
         let place = || match &args.script {
-            Some(file) => format!("{}, line {} ({})", file.display(), i + 1, line.trim()),
+            Some(file) => format!("{}, line {} ({})", quote::path(file), i + 1, quote::bare(line.trim())),
             None => line.to_owned(),
         };
         let action = match words::parse(line, &names, &workshop.view().readings).with_context(place)? {
@@ -89,7 +99,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         workshop.watch();
     }
     if 0 < args.for_s {
-        // In stretches, so that progress is on the disk and the rows need no room.
+        // In stretches, so that the rows need no room.
         const STRETCH_S: u32 = 600;
         let mut left = args.for_s;
         while 0 < left {
@@ -102,28 +112,31 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             left -= s;
         }
     }
+    let computed = assess::session::computed(&workshop);
     if let Some(table) = takers.csv {
-        let (path, rows) = (table.path, table.rows);
-        table.end()?;
-        writeln!(out, "{}: {rows} rows, {} columns", path.display(), columns.len() + 1)?;
+        let rows = table.rows;
+        let path = table.end()?;
+        writeln!(out, "{}: {rows} rows, {} columns", quote::path(&path), columns.len() + 1)?;
     }
     if let Some(plot) = takers.plot {
         let (path, curves) = plot.end(&data)?;
-        writeln!(out, "{}: {curves} curves", path.display())?;
+        writeln!(out, "{}: {curves} curves", quote::path(&path))?;
     }
-    if let (Some(path), Some(watch)) = (&args.circuit, workshop.watched()) {
-        crate::trace_circuit::write(out, path, watch, workshop.circuit().tick())?;
+    if let (Some(output), Some(watch)) = (circuit, workshop.watched()) {
+        crate::trace_circuit::write(out, output, watch, workshop.circuit().tick())?;
     }
+    // What was written until then stays.
+    computed?;
     Ok(Verdict::Pass)
 }
 
 /// Who gets the rows.
-struct Takers<'a> {
-    csv: Option<Table<'a>>,
+struct Takers {
+    csv: Option<Table>,
     plot: Option<Plot>,
 }
 
-impl Takers<'_> {
+impl Takers {
     const fn want_rows(&self) -> bool {
         self.csv.is_some() || self.plot.is_some()
     }
@@ -147,22 +160,32 @@ impl Takers<'_> {
     }
 }
 
-struct Table<'a> {
-    csv: csv::Writer<BufWriter<File>>,
-    path: &'a Path,
+struct Table {
+    csv: csv::Writer<Draft>,
     rows: usize,
 }
 
-impl<'a> Table<'a> {
-    fn of(path: &'a Path, columns: &[String]) -> anyhow::Result<Self> {
-        let file = File::create(path).with_context(|| format!("{} cannot be made", path.display()))?;
-        let mut table = Self { csv: csv::Writer::from_writer(BufWriter::new(file)), path, rows: 0 };
+impl Table {
+    fn of(output: Output, columns: &[String]) -> anyhow::Result<Self> {
+        let mut table = Self { csv: csv::Writer::from_writer(output.begin()?), rows: 0 };
         table.row(std::iter::once("t_s").chain(columns.iter().map(String::as_str)).map(str::to_owned))?;
         Ok(table)
     }
 
     fn row(&mut self, cells: impl Iterator<Item = String>) -> anyhow::Result<()> {
-        self.csv.write_record(cells).with_context(|| format!("{} cannot be written", self.path.display()))
+        self.csv.write_record(cells).map_err(|e| self.error(e))
+    }
+
+    /// What the table's writer says, in plain words.
+    fn error(&self, error: csv::Error) -> anyhow::Error {
+        let path = quote::path(self.csv.get_ref().path());
+        match error.into_kind() {
+            csv::ErrorKind::Io(e) => {
+                let why = assess::files::system(&e, assess::files::Doing::Write);
+                anyhow::anyhow!("--csv {path} cannot be written: {why}")
+            }
+            _ => anyhow::anyhow!("--csv {path} cannot be written"),
+        }
     }
 
     fn take(&mut self, row: TraceRow) -> anyhow::Result<()> {
@@ -172,7 +195,14 @@ impl<'a> Table<'a> {
         Ok(())
     }
 
-    fn end(mut self) -> anyhow::Result<()> {
-        self.csv.flush().with_context(|| format!("{} cannot be written", self.path.display()))
+    /// Puts it in its place, and says where.
+    fn end(mut self) -> anyhow::Result<PathBuf> {
+        self.csv.flush().map_err(|e| self.error(e.into()))?;
+        let path = self.csv.get_ref().path().to_owned();
+        match self.csv.into_inner() {
+            Ok(draft) => draft.end(Ok(()))?,
+            Err(error) => bail!("--csv {} cannot be written: {}", quote::path(&path), error.error()),
+        }
+        Ok(path)
     }
 }

@@ -4,17 +4,17 @@
 //! The stretch begins at the last change of the circuit's structure and is run again from there without
 //! the table's rows, which shorten steps. The same run is timed, best of twenty.
 
-use std::fs::File;
-use std::io::{BufWriter, Write};
-use std::path::Path;
+use std::io::{self, Write};
 
-use anyhow::Context as _;
+use assess::quote;
 use cpu_time::ThreadTime;
 use serde::Serialize;
 use sim_core::circuit::export::{Numbers, Told};
 use sim_core::circuit::{Circuit, Pace};
 use sim_core::units::Tick;
 use sim_core::workshop::Watch;
+
+use crate::output::Output;
 
 /// Runs of the stretch that are timed; the fastest counts.
 const TIMED_RUNS: usize = 20;
@@ -34,7 +34,7 @@ struct Exported {
 }
 
 /// Writes the stretch of `watch` until `end`.
-pub(crate) fn write(out: &mut dyn Write, path: &Path, watch: &Watch, end: Tick) -> anyhow::Result<()> {
+pub(crate) fn write(out: &mut dyn Write, output: Output, watch: &Watch, end: Tick) -> anyhow::Result<()> {
     let mut states = vec![(watch.start.tick().0, watch.start.state().to_vec())];
     let mut told: Vec<Told> = Vec::new();
     let done = again(watch, end, |circuit, ended| {
@@ -61,15 +61,14 @@ pub(crate) fn write(out: &mut dyn Write, path: &Path, watch: &Watch, end: Tick) 
         steps: done.steps() - watch.start.steps(),
         best_s,
     };
-    let file = File::create(path).with_context(|| format!("{} cannot be made", path.display()))?;
-    let mut file = BufWriter::new(file);
-    serde_json::to_writer(&mut file, &exported)
-        .with_context(|| format!("{} cannot be written", path.display()))?;
-    file.flush().with_context(|| format!("{} cannot be written", path.display()))?;
+    let path = output.path().to_owned();
+    let mut file = output.begin()?;
+    let written = serde_json::to_writer(&mut file, &exported).map_err(io::Error::from);
+    file.end(written)?;
     writeln!(
         out,
         "{}: {} variables, {} steps, {} changes from outside or inside",
-        path.display(),
+        quote::path(&path),
         exported.circuit.vars.len(),
         exported.steps,
         exported.told.len()

@@ -3,12 +3,16 @@
 //! The SVG is the picture; a PNG is the same picture in points, twice as many each way, with the letters of the
 //! data folder, so that every machine draws the same.
 
-use std::fs::File;
-use std::io::Write as _;
 use std::path::{Path, PathBuf};
 
 use assess::report::curves::{self, Curve, CurvesError, LINES};
+use assess::{files, quote};
 use resvg::{tiny_skia, usvg};
+
+use crate::output::{Kind, Output, OutputError};
+
+/// How a drawing of ours begins: by this an old one is told from another drawing before it is replaced.
+pub(crate) const DRAWING_BEGINS: &str = "<!-- pinhole trace -->\n";
 
 /// Points of a PNG for one of the SVG.
 const SCALE: f32 = 2.0;
@@ -29,7 +33,7 @@ const UNITS: [(&str, &str); 7] = [
 #[derive(Debug, thiserror::Error)]
 pub(crate) enum PlotError {
     /// Neither a column nor a port.
-    #[error("--show {name}: the car has no such port or column; {hint}")]
+    #[error("--show {}: the car has no such port or column; {hint}", quote::bare(name))]
     Unknown {
         /// As asked for.
         name: String,
@@ -45,27 +49,17 @@ pub(crate) enum PlotError {
         count: usize,
     },
     /// Neither .svg nor .png.
-    #[error("--plot {}: a picture ends in .svg or .png", path.display())]
+    #[error("--plot {}: a picture ends in .svg or .png", quote::path(path))]
     Ending {
         /// As asked for.
         path: PathBuf,
     },
     /// The file.
-    #[error("the picture {} cannot be written: {source}", path.display())]
-    File {
-        /// Where.
-        path: PathBuf,
-        /// Why.
-        source: std::io::Error,
-    },
+    #[error(transparent)]
+    File(#[from] OutputError),
     /// The letters.
-    #[error("the letters {} cannot be read: {source}; is the data folder whole?", path.display())]
-    Font {
-        /// Where.
-        path: PathBuf,
-        /// Why.
-        source: std::io::Error,
-    },
+    #[error("the letters of pictures: {0}; is the data folder whole?")]
+    Font(#[from] files::FileError),
     /// The drawing.
     #[error(transparent)]
     Curves(#[from] CurvesError),
@@ -77,25 +71,32 @@ pub(crate) enum PlotError {
 /// What the picture will be: checked before the model runs, filled as it runs.
 #[derive(Debug)]
 pub(crate) struct Plot {
-    path: PathBuf,
-    file: File,
+    output: Output,
     as_points: bool,
     /// Columns of the table (without the time) and the curves from them.
     curves: Vec<(usize, Curve)>,
 }
 
 impl Plot {
-    /// Checks what is asked for against the table's `columns`, and makes the file.
+    /// What the file will be, by its ending.
     ///
     /// # Errors
-    /// When a name is none of a port or column, the file's ending is unknown, or the file cannot be made.
-    pub(crate) fn of(path: &Path, show: &[String], columns: &[String]) -> Result<Self, PlotError> {
+    /// When the ending is unknown.
+    pub(crate) fn kind(path: &Path) -> Result<Kind, PlotError> {
         let ending = path.extension().map(|e| e.to_string_lossy().to_lowercase());
-        let as_points = match ending.as_deref() {
-            Some("svg") => false,
-            Some("png") => true,
-            _ => return Err(PlotError::Ending { path: path.to_owned() }),
-        };
+        match ending.as_deref() {
+            Some("svg") => Ok(Kind::Drawing),
+            Some("png") => Ok(Kind::Picture),
+            _ => Err(PlotError::Ending { path: path.to_owned() }),
+        }
+    }
+
+    /// Checks what is asked for against the table's `columns`.
+    ///
+    /// # Errors
+    /// When a name is none of a port or column, or the file's ending is unknown.
+    pub(crate) fn of(output: Output, show: &[String], columns: &[String]) -> Result<Self, PlotError> {
+        let as_points = Self::kind(output.path())? == Kind::Picture;
         let mut curves: Vec<(usize, Curve)> = Vec::new();
         for name in show {
             let column = column_of(name, columns)?;
@@ -110,8 +111,7 @@ impl Plot {
                 return Err(PlotError::TooMany { unit, count });
             }
         }
-        let file = File::create(path).map_err(|source| PlotError::File { path: path.to_owned(), source })?;
-        Ok(Self { path: path.to_owned(), file, as_points, curves })
+        Ok(Self { output, as_points, curves })
     }
 
     /// Takes a row of the table.
@@ -125,12 +125,17 @@ impl Plot {
     ///
     /// # Errors
     /// When it cannot be drawn or written.
-    pub(crate) fn end(mut self, data: &Path) -> Result<(PathBuf, usize), PlotError> {
+    pub(crate) fn end(self, data: &Path) -> Result<(PathBuf, usize), PlotError> {
         let curves: Vec<Curve> = self.curves.into_iter().map(|(_, curve)| curve).collect();
         let svg = curves::svg(&curves)?;
-        let bytes = if self.as_points { points_of(&svg, data)? } else { svg.into_bytes() };
-        self.file.write_all(&bytes).map_err(|source| PlotError::File { path: self.path.clone(), source })?;
-        Ok((self.path, curves.len()))
+        let bytes = if self.as_points {
+            points_of(&svg, data)?
+        } else {
+            [DRAWING_BEGINS, &svg].concat().into_bytes()
+        };
+        let path = self.output.path().to_owned();
+        self.output.write(&bytes)?;
+        Ok((path, curves.len()))
     }
 }
 
@@ -147,9 +152,9 @@ fn column_of(name: &str, columns: &[String]) -> Result<usize, PlotError> {
         let mut parts: Vec<&str> = columns.iter().filter_map(|c| c.split_once('.')).map(|(p, _)| p).collect();
         parts.sort_unstable();
         parts.dedup();
-        format!("its parts are {}", parts.join(", "))
+        format!("its parts are {}", quote::listed(part, &parts))
     } else {
-        format!("{part} has {}", of_part.join(", "))
+        format!("{part} has {}", quote::listed(name, &of_part))
     };
     Err(PlotError::Unknown { name: name.to_owned(), hint })
 }
@@ -161,8 +166,7 @@ fn unit_of(column: &str) -> &'static str {
 
 /// The picture as PNG.
 fn points_of(svg: &str, data: &Path) -> Result<Vec<u8>, PlotError> {
-    let path = data.join(FONT);
-    let font = std::fs::read(&path).map_err(|source| PlotError::Font { path, source })?;
+    let font = files::read_inside(data, Path::new(FONT), files::FONT)?;
     let mut options = usvg::Options::default();
     let letters = options.fontdb_mut();
     letters.load_font_data(font);

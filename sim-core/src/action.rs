@@ -28,7 +28,7 @@ pub enum Station {
 
 /// How the brake pedal is held.
 #[derive(Clone, Copy, Debug, Default, PartialEq, serde::Serialize, serde::Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum PedalHold {
     /// Nobody touches it.
     #[default]
@@ -71,7 +71,7 @@ pub enum Cycle {
 
 /// What a person perceives without an instrument.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Sense {
     /// Listen for a hiss at a part (through the listening tube): leaks and open ports of that part.
     Hiss {
@@ -104,7 +104,7 @@ pub enum Sense {
 
 /// One thing done.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Action {
     /// Read the job card with its cautions.
     ReadCard,
@@ -264,6 +264,7 @@ pub enum Action {
 
 /// A number as the trainee wrote it down.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Written {
     /// The number.
     pub value: f64,

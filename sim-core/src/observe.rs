@@ -10,7 +10,7 @@ use crate::parts::instruments::MeterMode;
 
 /// What exactly was looked at, by name; two readings of the same thing have equal `Observed`.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum Observed {
     /// A connected or wall instrument.
     Instrument {
@@ -79,6 +79,7 @@ pub enum ShownValue {
 
 /// A reading as it enters the attempt.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Reading {
     /// Running number in the attempt, from 1.
     pub id: u32,

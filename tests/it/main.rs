@@ -6,6 +6,7 @@
 
 mod alder;
 mod bench;
+mod fuzz;
 mod laws;
 mod marks;
 mod parts;

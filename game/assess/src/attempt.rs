@@ -3,14 +3,23 @@
 //!
 //! * A program killed at any moment leaves a file that opens again; at most the action in hand is lost
 //!   (a torn last line is dropped).
-//! * Anything else that does not fit is an error with its line: an attempt is either whole or refused.
+//! * Anything else that does not fit is an error with its line: an attempt is either whole or refused. [`mend`] keeps
+//!   what is whole of a damaged one, and the file says so from then on.
+//! * Every number is checked against what its kind can be before anything is done again ([`limits`]).
 //! * While a file is in use it is locked, so that two programs cannot write it.
+//! * Each opening of the file is a *sitting* and has a line of its own; each action says by which way it came and when
+//!   ([`crate::clock`]). These are labels: no digest, replay or mark looks at them. Files of the form
+//!   before (`pinhole-attempt/1`) have none; they are read, and carried on with lines of today.
 //! * The last line of a marked attempt holds its mark ([`crate::marked`]); a file without one is as good.
 //! * The chain shows changes made by accident or in passing. It does not stop someone who rewrites the
-//!   whole file with this program; sealed packs (not built yet) are for that.
+//!   whole file with this program, or cuts lines off its end; sealed packs (not built yet) are for that.
 
-use std::fs::{File, OpenOptions, TryLockError};
-use std::io::{self, Read as _, Seek as _, SeekFrom, Write as _};
+pub mod limits;
+mod litter;
+pub mod mend;
+
+use std::fs::{File, TryLockError};
+use std::io::{self, Seek as _, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 
 use sim_core::action::Action;
@@ -18,19 +27,25 @@ use sim_core::observe::Reading;
 use sim_core::units::Tick;
 use sim_core::workshop::{Breach, RecordEntry};
 
+use crate::clock::By;
+use crate::files::{self, Doing, FileError};
 use crate::marked::MarkLine;
+use crate::{json_words, quote};
 
 /// Name and version of the file's form.
-pub const SCHEMA: &str = "pinhole-attempt/1";
+pub const SCHEMA: &str = "pinhole-attempt/2";
+
+/// The form before: no sittings, no times, and the header says whether it was begun by a script.
+pub const SCHEMA_1: &str = "pinhole-attempt/1";
 
 /// Version of the program and of its model: another one may compute other bits.
 pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
 
-/// Longest file that is read, bytes: some hundred thousand actions.
-const LONGEST_FILE: u64 = 256 << 20;
+/// Longest name of a seat, characters.
+pub const LONGEST_SEAT: usize = 64;
 
-/// Longest line that is read, bytes.
-const LONGEST_LINE: usize = 4 << 20;
+/// Longest line that is read, bytes: a night has a digest for each of its minutes.
+const LONGEST_LINE: usize = 256 << 10;
 
 /// The 128 bits from which tolerances and instrument errors of an attempt are drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -38,7 +53,7 @@ pub struct Seed(pub u128);
 
 /// Why a seed was refused.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{0:?} is no seed: expected 1 to 32 hexadecimal digits, for example 5eed")]
+#[error("{} is no seed: expected 1 to 32 hexadecimal digits, for example 5eed", quote::quoted(_0))]
 pub struct SeedError(pub String);
 
 impl Seed {
@@ -125,10 +140,54 @@ pub struct Header {
     pub seat: Option<String>,
     /// What tolerances and instrument errors were drawn from.
     pub seed: Seed,
-    /// Played from a script: `note shown` may have been used.
-    pub scripted: bool,
+    /// In files of [`SCHEMA_1`]: begun by a script. Today each action says by which way it came.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub scripted: Option<bool>,
     /// When it was begun, seconds since 1970 (UTC). Nothing is computed from it.
     pub created_unix_s: u64,
+    /// Where the seed came from; not in files of [`SCHEMA_1`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seed_from: Option<SeedFrom>,
+}
+
+/// Where a seed came from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SeedFrom {
+    /// Whoever began the attempt named it: the same hidden numbers may have been seen before.
+    Given,
+    /// Drawn by the system.
+    Drawn,
+}
+
+/// One opening of the file. Its line stands before the first action that was done in it.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sitting {
+    /// Actions in the file before it.
+    pub after: u32,
+    /// The way its actions come in.
+    pub by: By,
+    /// When, ms since 1970 (UTC).
+    pub at_unix_ms: u64,
+    /// Version of the program.
+    pub engine: String,
+}
+
+/// The file was damaged and has been mended: what follows the whole lines was dropped.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Repair {
+    /// Actions that were kept.
+    pub after: u32,
+    /// Lines that were dropped, a torn one counted.
+    pub dropped_lines: u64,
+    /// Bytes that were dropped.
+    pub dropped_bytes: u64,
+    /// When, ms since 1970 (UTC).
+    pub at_unix_ms: u64,
+    /// Version of the program.
+    pub engine: String,
 }
 
 /// One action with what came of it.
@@ -137,6 +196,12 @@ pub struct Header {
 pub struct Step {
     /// Running number, from 1.
     pub n: u32,
+    /// By which way it came in; not recorded in files of [`SCHEMA_1`].
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub by: Option<By>,
+    /// When it was asked for, ms since 1970 (UTC). A label: nothing is computed from it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub at_unix_ms: Option<u64>,
     /// What was done.
     pub action: Action,
     /// Tick at which it began.
@@ -167,8 +232,22 @@ pub struct Step {
 
 impl Step {
     /// Whether the car was handed back by it.
-    fn hands_back(&self) -> bool {
+    pub(crate) fn hands_back(&self) -> bool {
         matches!(self.action, Action::HandBack) && self.refused.is_none()
+    }
+}
+
+impl Attempt {
+    /// Number of actions that no person did there and then: from a script or a pipe. `None` when it is not recorded
+    /// ([`SCHEMA_1`]) and not even the header says that it was begun by a script.
+    #[must_use]
+    pub fn played_actions(&self) -> Option<usize> {
+        let played = |step: &&Step| match step.by {
+            Some(by) => !by.is_person(),
+            None => self.header.scripted == Some(true),
+        };
+        let unknown = self.header.scripted == Some(false) && self.steps.iter().any(|step| step.by.is_none());
+        (!unknown).then(|| self.steps.iter().filter(played).count())
     }
 }
 
@@ -179,6 +258,10 @@ pub struct Attempt {
     pub header: Header,
     /// What was done.
     pub steps: Vec<Step>,
+    /// When the file was opened to work in it; empty in files of [`SCHEMA_1`] that nobody carried on since.
+    pub sittings: Vec<Sitting>,
+    /// When it was mended, if ever.
+    pub repairs: Vec<Repair>,
     /// The mark, once somebody has marked it. Nothing is computed from it.
     pub mark: Option<MarkLine>,
 }
@@ -195,7 +278,7 @@ impl Attempt {
     /// # Errors
     /// When it cannot be read or is damaged in any other way than a torn last line.
     pub fn read(path: &Path) -> Result<Self, AttemptError> {
-        let mut file = File::open(path).map_err(|e| AttemptError::io("open", path, e))?;
+        let mut file = files::open(path)?;
         Ok(parse(&read_all(&mut file, path)?, path)?.attempt)
     }
 }
@@ -205,7 +288,7 @@ impl Attempt {
 #[non_exhaustive]
 pub enum AttemptError {
     /// The operating system refused.
-    #[error("cannot {doing} {}: {}", path.display(), plain(source))]
+    #[error("cannot {doing} {}: {}", quote::path(path), plain(doing, source))]
     Io {
         /// What was being done.
         doing: &'static str,
@@ -215,27 +298,41 @@ pub enum AttemptError {
         source: io::Error,
     },
     /// A new attempt must not overwrite an old one.
-    #[error("{} exists already; carry it on with --resume, or name another file", path.display())]
+    #[error("{} exists already; carry it on with --resume, or name another file", quote::path(path))]
     Exists {
         /// The file.
         path: PathBuf,
     },
     /// Another program has it.
-    #[error("{} is in use by another program; close that one first", path.display())]
+    #[error("{} is in use by another program; close that one first", quote::path(path))]
     InUse {
         /// The file.
         path: PathBuf,
     },
     /// Not a regular file, or too long.
-    #[error("{}: {what}; expected an attempt file written by pinhole", path.display())]
+    #[error("{}: {what}; expected an attempt file written by pinhole", quote::path(path))]
     NotAnAttempt {
         /// The file.
         path: PathBuf,
         /// What is wrong with it.
         what: String,
     },
+    /// A number that cannot be.
+    #[error("{}, line {line}: {what} is {value}; {bound}{}", quote::path(path), mend_hint(path, *line))]
+    OutOfRange {
+        /// The file.
+        path: PathBuf,
+        /// Line, from 1.
+        line: usize,
+        /// Which number.
+        what: &'static str,
+        /// What it is.
+        value: String,
+        /// What it could be.
+        bound: String,
+    },
     /// A line that does not fit.
-    #[error("{}, line {line}: {what}", path.display())]
+    #[error("{}, line {line}: {what}{}", quote::path(path), mend_hint(path, *line))]
     Damaged {
         /// The file.
         path: PathBuf,
@@ -257,11 +354,22 @@ pub enum AttemptError {
         source: serde_json::Error,
     },
     /// An earlier write failed, so nothing more may happen.
-    #[error("{} could not be written before; nothing more is done in it. Make room, then carry the attempt on", path.display())]
+    #[error(
+        "{} could not be written before; nothing more is done in it. Make room, then carry the attempt on",
+        quote::path(path)
+    )]
     Stopped {
         /// The file.
         path: PathBuf,
     },
+}
+
+/// What to do about a damaged line; nothing can be kept without the first.
+fn mend_hint(path: &Path, line: usize) -> String {
+    if line < 2 {
+        return String::new();
+    }
+    format!(".\nThe lines before it are whole; keep them with: pinhole mend {}", quote::path(path))
 }
 
 impl AttemptError {
@@ -270,20 +378,33 @@ impl AttemptError {
     }
 }
 
-/// The system's errors that a user can do something about, in plain words.
-fn plain(error: &io::Error) -> String {
-    match error.kind() {
-        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
-        io::ErrorKind::PermissionDenied => "no permission; choose a folder you may write in".to_owned(),
-        io::ErrorKind::StorageFull => "the disk is full; make room and carry the attempt on".to_owned(),
-        io::ErrorKind::QuotaExceeded => "your share of the disk is used up; make room".to_owned(),
-        io::ErrorKind::FileTooLarge => {
-            "the file may not grow any more; make room or lift the limit".to_owned()
+impl From<FileError> for AttemptError {
+    fn from(error: FileError) -> Self {
+        let what = match &error {
+            FileError::NotRegular { what, .. } => format!("is {what}"),
+            FileError::TooLarge { bytes, kind, .. } => {
+                format!("{bytes} bytes are too many (at most {})", kind.most)
+            }
+            other => other.to_string(),
+        };
+        match error {
+            FileError::System { path, doing: Doing::Read, source } => {
+                Self::Io { doing: "read", path, source }
+            }
+            FileError::System { path, doing: Doing::Write, source } => {
+                Self::Io { doing: "open for writing", path, source }
+            }
+            FileError::NotRegular { path, .. }
+            | FileError::TooLarge { path, .. }
+            | FileError::NotText { path, .. }
+            | FileError::Outside { path, .. } => Self::NotAnAttempt { path, what },
         }
-        io::ErrorKind::ReadOnlyFilesystem => "the disk is read-only; choose another folder".to_owned(),
-        io::ErrorKind::IsADirectory => "that is a folder; name a file".to_owned(),
-        _ => error.to_string(),
     }
+}
+
+/// The system's errors that a user can do something about, in plain words.
+fn plain(doing: &str, error: &io::Error) -> String {
+    files::system(error, if doing == "read" { Doing::Read } else { Doing::Write })
 }
 
 /// Writes an attempt, line by line, each on the disk before it returns.
@@ -298,31 +419,24 @@ pub struct Writer {
 }
 
 impl Writer {
-    /// Makes the file with its header. The file appears whole or not at all.
+    /// Makes the file with its header and its first sitting. The file appears whole or not at all, for its owner's
+    /// eyes alone.
     ///
     /// # Errors
     /// When it exists, or cannot be made.
-    pub fn create(path: &Path, header: &Header) -> Result<Self, AttemptError> {
-        let folder = match path.parent() {
-            Some(p) if !p.as_os_str().is_empty() => p,
-            _ => Path::new("."),
-        };
+    pub fn create(path: &Path, header: &Header, sitting: &Sitting) -> Result<Self, AttemptError> {
+        let folder = folder_of(path);
         if path.symlink_metadata().is_ok() {
             return Err(AttemptError::Exists { path: path.to_owned() });
         }
-        let mut builder = tempfile::Builder::new();
-        builder.prefix(".begun-").suffix(".part");
-        #[cfg(unix)]
-        {
-            use std::os::unix::fs::PermissionsExt as _;
-            builder.permissions(std::fs::Permissions::from_mode(0o666));
-        }
-        let mut temporary =
-            builder.tempfile_in(folder).map_err(|e| AttemptError::io("make a file in", folder, e))?;
-        let chain = blake3::hash(SCHEMA.as_bytes());
-        let (line, chain) = chained(header, &chain)?;
+        litter::clear(folder);
+        let mut temporary = litter::begin(folder, path)?;
+        let chain = blake3::hash(header.schema.as_bytes());
+        let (mut text, chain) = chained(header, &chain)?;
+        let (line, chain) = chained(&SittingBody { sitting: sitting.clone() }, &chain)?;
+        text.push_str(&line);
         temporary
-            .write_all(line.as_bytes())
+            .write_all(text.as_bytes())
             .and_then(|()| temporary.as_file().sync_all())
             .map_err(|e| AttemptError::io("write", path, e))?;
         lock(temporary.as_file(), path)?;
@@ -333,11 +447,8 @@ impl Writer {
                 AttemptError::io("make", path, e.error)
             }
         })?;
-        // The folder's entry too; where a system cannot sync a folder, the file itself is safe.
-        if let Ok(dir) = File::open(folder) {
-            drop(dir.sync_all());
-        }
-        Ok(Self { file, path: path.to_owned(), chain, good_len: line.len() as u64, stopped: false })
+        sync_folder(folder);
+        Ok(Self { file, path: path.to_owned(), chain, good_len: text.len() as u64, stopped: false })
     }
 
     /// Opens an attempt to carry it on; a torn last line is cut off. The second value tells whether one
@@ -346,11 +457,7 @@ impl Writer {
     /// # Errors
     /// When it is in use, cannot be read, or is damaged.
     pub fn open(path: &Path) -> Result<(Self, Attempt, bool), AttemptError> {
-        let mut file = OpenOptions::new()
-            .read(true)
-            .write(true)
-            .open(path)
-            .map_err(|e| AttemptError::io("open", path, e))?;
+        let mut file = files::open_for_writing(path)?;
         lock(&file, path)?;
         let parsed = parse(&read_all(&mut file, path)?, path)?;
         if parsed.torn {
@@ -382,6 +489,14 @@ impl Writer {
         self.append_line(step)
     }
 
+    /// Appends the line of a sitting.
+    ///
+    /// # Errors
+    /// As [`Self::append`].
+    pub(crate) fn append_sitting(&mut self, sitting: &Sitting) -> Result<(), AttemptError> {
+        self.append_line(&SittingBody { sitting: sitting.clone() })
+    }
+
     /// Appends the mark as the last line and waits until it is on the disk.
     ///
     /// # Errors
@@ -411,28 +526,45 @@ impl Writer {
     }
 }
 
-fn lock(file: &File, path: &Path) -> Result<(), AttemptError> {
-    match file.try_lock() {
-        Ok(()) => Ok(()),
-        Err(TryLockError::WouldBlock) => Err(AttemptError::InUse { path: path.to_owned() }),
-        // Some network folders know no locks; an attempt there is better than none.
-        Err(TryLockError::Error(e)) if e.kind() == io::ErrorKind::Unsupported => Ok(()),
-        Err(TryLockError::Error(e)) => Err(AttemptError::io("lock", path, e)),
+fn folder_of(path: &Path) -> &Path {
+    match path.parent() {
+        Some(p) if !p.as_os_str().is_empty() => p,
+        _ => Path::new("."),
     }
 }
 
+/// The folder's entry on the disk too; where a system cannot sync a folder, the file itself is safe.
+fn sync_folder(folder: &Path) {
+    if let Ok(dir) = File::open(folder) {
+        drop(dir.sync_all());
+    }
+}
+
+fn lock(file: &File, path: &Path) -> Result<(), AttemptError> {
+    // Another program may be looking whether the file is free ([`is_free`]): that takes no time at all.
+    const TRIES: u32 = 10;
+    const PAUSE: std::time::Duration = std::time::Duration::from_millis(10);
+    for _ in 0..TRIES {
+        match file.try_lock() {
+            Ok(()) => return Ok(()),
+            Err(TryLockError::WouldBlock) => std::thread::sleep(PAUSE),
+            // Some network folders know no locks; an attempt there is better than none.
+            Err(TryLockError::Error(e)) if e.kind() == io::ErrorKind::Unsupported => return Ok(()),
+            Err(TryLockError::Error(e)) => return Err(AttemptError::io("lock", path, e)),
+        }
+    }
+    Err(AttemptError::InUse { path: path.to_owned() })
+}
+
+/// Whether no program is at work in the file; where a system knows no locks, nobody can tell and it is.
+#[must_use]
+pub fn is_free(path: &Path) -> bool {
+    let Ok(file) = files::open(path) else { return false };
+    !matches!(file.try_lock_shared(), Err(TryLockError::WouldBlock))
+}
+
 fn read_all(file: &mut File, path: &Path) -> Result<Vec<u8>, AttemptError> {
-    let meta = file.metadata().map_err(|e| AttemptError::io("read", path, e))?;
-    if !meta.is_file() {
-        return Err(AttemptError::NotAnAttempt { path: path.to_owned(), what: "not a file".to_owned() });
-    }
-    if LONGEST_FILE < meta.len() {
-        let what = format!("{} bytes are too many (at most {LONGEST_FILE})", meta.len());
-        return Err(AttemptError::NotAnAttempt { path: path.to_owned(), what });
-    }
-    let mut bytes = Vec::with_capacity(meta.len() as usize);
-    file.read_to_end(&mut bytes).map_err(|e| AttemptError::io("read", path, e))?;
-    Ok(bytes)
+    Ok(files::read_open(file, path, files::ATTEMPT)?)
 }
 
 /// A body as JSON with its place in the chain as the last key, and the new end of the chain.
@@ -455,8 +587,24 @@ struct MarkBody {
     mark: MarkLine,
 }
 
-/// How the line of the mark begins; a line of an action begins with its number.
+/// The line of a sitting.
+#[derive(serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SittingBody {
+    sitting: Sitting,
+}
+
+/// The line of a repair.
+#[derive(serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+struct RepairBody {
+    repair: Repair,
+}
+
+/// How the lines begin that are no action's; a line of an action begins with its number.
 const MARK_KEY: &str = "{\"mark\":";
+const SITTING_KEY: &str = "{\"sitting\":";
+const REPAIR_KEY: &str = "{\"repair\":";
 
 const CHAIN_KEY: &str = ",\"chain\":\"";
 
@@ -467,6 +615,7 @@ fn link(chain: &blake3::Hash, body: &str) -> blake3::Hash {
     hasher.finalize()
 }
 
+/// What the whole lines of a file say, as far as they go.
 struct Parsed {
     attempt: Attempt,
     chain: blake3::Hash,
@@ -474,75 +623,159 @@ struct Parsed {
     torn: bool,
 }
 
-fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
-    let good_len = bytes.iter().rposition(|b| *b == b'\n').map_or(0, |i| i + 1);
-    let torn = good_len < bytes.len();
-    let damaged = |line: usize, what: String| AttemptError::Damaged { path: path.to_owned(), line, what };
-    let mut chain = blake3::hash(SCHEMA.as_bytes());
-    let mut header = None;
-    let mut steps: Vec<Step> = Vec::new();
-    let mut mark = None;
-    for (i, raw) in bytes[..good_len].split_inclusive(|b| *b == b'\n').enumerate() {
-        let line = i + 1;
-        let repair = if line == 1 {
-            "expected the header of an attempt"
-        } else {
-            "the lines before it are whole: copy the file, cut it before this line, and carry it on"
-        };
-        if LONGEST_LINE < raw.len() {
-            return Err(damaged(line, format!("{} bytes in one line; {repair}", raw.len())));
+/// Lines that have been taken in.
+#[derive(Default)]
+struct Lines {
+    header: Option<Header>,
+    steps: Vec<Step>,
+    sittings: Vec<Sitting>,
+    repairs: Vec<Repair>,
+    mark: Option<MarkLine>,
+    chain: Option<blake3::Hash>,
+    tally: limits::Tally,
+    /// Bytes of them.
+    len: usize,
+}
+
+/// Why a line was not taken in.
+enum Fault {
+    What(String),
+    Range(limits::Beyond),
+}
+
+impl From<String> for Fault {
+    fn from(what: String) -> Self {
+        Self::What(what)
+    }
+}
+
+impl From<limits::Beyond> for Fault {
+    fn from(beyond: limits::Beyond) -> Self {
+        Self::Range(beyond)
+    }
+}
+
+impl Fault {
+    fn at(self, path: &Path, line: usize) -> AttemptError {
+        let path = path.to_owned();
+        match self {
+            Self::What(what) => AttemptError::Damaged { path, line, what },
+            Self::Range(limits::Beyond { what, value, bound }) => {
+                AttemptError::OutOfRange { path, line, what, value, bound }
+            }
         }
-        let text = std::str::from_utf8(&raw[..raw.len() - 1])
-            .map_err(|_| damaged(line, format!("not text; {repair}")))?;
+    }
+}
+
+fn json<'a, T: serde::Deserialize<'a>>(body: &'a str) -> Result<T, Fault> {
+    serde_json::from_str(body).map_err(|e| Fault::What(json_words::said(&e)))
+}
+
+impl Lines {
+    /// Takes in the next line, with its end. A line that does not fit changes nothing.
+    fn take(&mut self, raw: &[u8]) -> Result<(), Fault> {
+        if LONGEST_LINE < raw.len() {
+            return Err(format!("{} bytes in one line (at most {LONGEST_LINE})", raw.len()).into());
+        }
+        let text = std::str::from_utf8(&raw[..raw.len() - 1]).map_err(|_| "not text".to_owned())?;
         let (body, said) = text
             .rsplit_once(CHAIN_KEY)
             .and_then(|(head, tail)| Some((format!("{head}}}"), tail.strip_suffix("\"}")?)))
-            .ok_or_else(|| damaged(line, format!("no chain at the end of the line; {repair}")))?;
-        // What the line says comes first: its error tells more than "the chain is broken".
-        if line == 1 {
-            let h: Header =
-                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
-            if h.schema != SCHEMA {
-                return Err(damaged(line, format!("schema {:?}, expected {SCHEMA:?}", h.schema)));
+            .ok_or_else(|| "no chain at the end of the line".to_owned())?;
+        let chained = |chain: &blake3::Hash| {
+            let next = link(chain, &body);
+            if next.to_hex().as_str() == said {
+                Ok(next)
+            } else {
+                Err(Fault::What("changed after it was written (its chain does not fit)".to_owned()))
             }
-            header = Some(h);
-        } else if mark.is_some() {
-            return Err(damaged(line, format!("a line after the mark, which is the last one; {repair}")));
-        } else if body.starts_with(MARK_KEY) {
-            let m: MarkBody =
-                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
-            if !steps.iter().any(Step::hands_back) {
-                return Err(damaged(line, format!("a mark, but the car was not handed back; {repair}")));
-            }
-            mark = Some(m.mark);
-        } else {
-            let step: Step =
-                serde_json::from_str(&body).map_err(|e| damaged(line, format!("{e}; {repair}")))?;
-            let expected = steps.len() as u32 + 1;
-            if step.n != expected {
-                return Err(damaged(
-                    line,
-                    format!("action number {}, expected {expected}; {repair}", step.n),
-                ));
-            }
-            let last_end = steps.last().map_or(Tick(0), |s| s.end);
-            if step.start < last_end || step.end < step.start {
-                return Err(damaged(
-                    line,
-                    format!("ticks {} to {} after tick {}; {repair}", step.start.0, step.end.0, last_end.0),
-                ));
-            }
-            steps.push(step);
+        };
+        if let Some(what) = json_words::control_in(&body) {
+            return Err(what.into());
         }
-        chain = link(&chain, &body);
-        if chain.to_hex().as_str() != said {
-            return Err(damaged(
-                line,
-                format!("changed after it was written (its chain does not fit); {repair}"),
-            ));
+        // What the line says comes first: its error tells more than "the chain is broken".
+        match (&self.header, &self.chain) {
+            (Some(header), Some(chain)) => {
+                if self.mark.is_some() {
+                    return Err("a line after the mark, which is the last one".to_owned().into());
+                }
+                let done = self.steps.len() as u32;
+                if body.starts_with(MARK_KEY) {
+                    let MarkBody { mark } = json(&body)?;
+                    if !self.steps.iter().any(Step::hands_back) {
+                        return Err("a mark, but the car was not handed back".to_owned().into());
+                    }
+                    limits::mark(&mark)?;
+                    self.chain = Some(chained(chain)?);
+                    self.mark = Some(mark);
+                } else if body.starts_with(SITTING_KEY) {
+                    let SittingBody { sitting } = json(&body)?;
+                    limits::sitting(&sitting, done, self.sittings.len())?;
+                    self.chain = Some(chained(chain)?);
+                    self.sittings.push(sitting);
+                } else if body.starts_with(REPAIR_KEY) {
+                    let RepairBody { repair } = json(&body)?;
+                    limits::repair(&repair, done, self.repairs.len())?;
+                    self.chain = Some(chained(chain)?);
+                    self.repairs.push(repair);
+                } else {
+                    let step: Step = json(&body)?;
+                    let sat = !self.sittings.is_empty();
+                    if !sat && header.schema != SCHEMA_1 {
+                        return Err("an action before the first sitting".to_owned().into());
+                    }
+                    if (step.by.is_some(), step.at_unix_ms.is_some()) != (sat, sat) {
+                        let what =
+                            "an action says its time and its source from the first sitting on, not before";
+                        return Err(what.to_owned().into());
+                    }
+                    if self.steps.last().is_some_and(Step::hands_back) {
+                        return Err("an action after the car was handed back".to_owned().into());
+                    }
+                    let mut tally = self.tally;
+                    tally.take(&step)?;
+                    self.chain = Some(chained(chain)?);
+                    self.tally = tally;
+                    self.steps.push(step);
+                }
+            }
+            _ => {
+                let header: Header = json(&body)?;
+                limits::header(&header)?;
+                if header.seat.as_ref().is_some_and(|seat| LONGEST_SEAT < seat.chars().count()) {
+                    return Err(format!("a seat of more than {LONGEST_SEAT} characters").into());
+                }
+                self.chain = Some(chained(&blake3::hash(header.schema.as_bytes()))?);
+                self.header = Some(header);
+            }
+        }
+        self.len += raw.len();
+        Ok(())
+    }
+}
+
+/// Reads lines as far as they are whole; the error is that of the first that is not, with its number.
+fn read_lines(bytes: &[u8]) -> (Lines, Option<(usize, Fault)>) {
+    let whole = bytes.iter().rposition(|b| *b == b'\n').map_or(0, |i| i + 1);
+    let mut lines = Lines::default();
+    for (i, raw) in bytes[..whole].split_inclusive(|b| *b == b'\n').enumerate() {
+        if let Err(fault) = lines.take(raw) {
+            return (lines, Some((i + 1, fault)));
         }
     }
-    let header =
-        header.ok_or_else(|| damaged(1, "no whole header; nothing was done in this attempt".to_owned()))?;
-    Ok(Parsed { attempt: Attempt { header, steps, mark }, chain, good_len: good_len as u64, torn })
+    (lines, None)
+}
+
+fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
+    let (lines, fault) = read_lines(bytes);
+    if let Some((line, fault)) = fault {
+        return Err(fault.at(path, line));
+    }
+    let Lines { header: Some(header), steps, sittings, repairs, mark, chain: Some(chain), len, .. } = lines
+    else {
+        let what = "no whole header; nothing was done in this attempt".to_owned();
+        return Err(Fault::What(what).at(path, 1));
+    };
+    let attempt = Attempt { header, steps, sittings, repairs, mark };
+    Ok(Parsed { attempt, chain, good_len: len as u64, torn: len < bytes.len() })
 }

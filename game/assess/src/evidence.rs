@@ -17,6 +17,9 @@
 //! patience ended is everything above it. A cell in which a reading could not have come about at all counts it
 //! as any of the scale's cells.
 //!
+//! **Setting aside.** A cell whose car the model cannot compute any further is followed no longer: from there on each
+//! reading counts as a slip in it. The sheet says how many.
+//!
 //! **Dropping.** A hypothesis (all its draws) whose mass falls below [`DROP_BELOW`] after a note is not
 //! simulated any further; from then on every reading counts as a slip in it. The sheet says how many.
 
@@ -50,6 +53,19 @@ struct Player {
     predicted: Vec<Option<Drawn>>,
     /// See [`Followed::swapped_faulty`].
     swapped_faulty: Vec<bool>,
+    /// The model could not go on with it.
+    set_aside: bool,
+}
+
+impl Player {
+    /// Follows the car no further when the model cannot; whether that is so.
+    fn is_set_aside(&mut self) -> bool {
+        if self.workshop.as_ref().is_some_and(|workshop| workshop.fault().is_some()) {
+            self.workshop = None;
+            self.set_aside = true;
+        }
+        self.workshop.is_none()
+    }
 }
 
 /// The cars of all cells as they came in.
@@ -86,6 +102,8 @@ pub struct Followed {
     /// Per cell: whether no unit is outside its limits at the end. A hypothesis that was dropped counts as
     /// cured when nothing was wrong in it or its unit was repaired; *other* never does.
     pub well_at_end: Vec<bool>,
+    /// Cells whose car could not be computed to the end.
+    pub set_aside: usize,
 }
 
 impl Arrivals {
@@ -140,6 +158,7 @@ pub fn follow(
             workshop,
             predicted: vec![None; course.looked.len()],
             swapped_faulty: Vec::new(),
+            set_aside: false,
         })
         .collect();
     let mut belief = start.clone();
@@ -184,6 +203,7 @@ pub fn follow(
     Followed {
         start,
         links,
+        set_aside: players.iter().filter(|player| player.set_aside).count(),
         well_at_end: players.iter().zip(&hypotheses.cells).map(well).collect(),
         swapped_faulty: players.into_iter().map(|player| player.swapped_faulty).collect(),
     }
@@ -226,10 +246,13 @@ fn play_all(
         players.iter_mut().zip(&hypotheses.cells).filter(|(player, _)| player.workshop.is_some()).collect();
     alive.par_chunks_mut(BESIDE).with_max_len(1).for_each(|together| {
         side_by_side(together, async |(player, cell), beside| {
-            let Player { workshop: Some(workshop), predicted, swapped_faulty } = &mut **player else {
-                return;
-            };
             for index in deeds.clone() {
+                if player.is_set_aside() {
+                    return;
+                }
+                let Player { workshop: Some(workshop), predicted, swapped_faulty, .. } = &mut **player else {
+                    return;
+                };
                 let deed = &course.deeds[index];
                 if deed.refused {
                     continue;
@@ -242,11 +265,14 @@ fn play_all(
                 let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
                 if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
                     && wanted[looked]
+                    && workshop.fault().is_none()
                 {
                     let what = &course.looked[looked].reading.what;
                     predicted[looked] = Some(drawn(job, cell, workshop, what, value));
                 }
             }
+            // Also after the last: its state is asked for at the end.
+            player.is_set_aside();
         });
     });
 }
@@ -315,6 +341,9 @@ impl Sums {
                 let gone = hypotheses.cells[range.start].world.is_some()
                     && players[range.clone()].iter().all(|player| player.workshop.is_none());
                 let of = |noted: &[usize]| -> Vec<f64> {
+                    if noted.is_empty() {
+                        return vec![0.0; range.len()];
+                    }
                     let notes: Vec<Noted> =
                         noted.iter().map(|&n| as_noted(job, players, course, range, n)).collect();
                     joint::log_likelihoods(&notes)
@@ -322,7 +351,7 @@ impl Sums {
                 if !gone {
                     return of(noted);
                 }
-                // It was dropped after the note before this one.
+                // It was dropped after the note before this one, or set aside since.
                 let (before, held) =
                     dropped.get_or_insert_with(|| (of(&noted[..noted.len() - 1]), noted.len() - 1));
                 let slips: f64 = noted[*held..]

@@ -41,6 +41,16 @@ pub enum Symptom {
     },
 }
 
+/// What is told once the car has been handed back.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+pub enum AfterHandBack {
+    /// The mark with its reasons, what it was, and what the same actions would have shown with another fault.
+    #[default]
+    Everything,
+    /// Only that it was handed in. Whoever holds the pack marks it: `pinhole mark`.
+    Nothing,
+}
+
 /// How the parts of the mark weigh; `score/1` rescales what is used to 100.
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
 pub struct Weights {
@@ -102,6 +112,8 @@ pub struct Job {
     pub cut_score: f64,
     /// Weights of the mark's parts.
     pub weights: Weights,
+    /// What is told after the hand-back.
+    pub after_hand_back: AfterHandBack,
     /// What the pack says it exercises.
     pub competences: Vec<Competence>,
     /// Text of the scripted reference attempt, when its file exists.

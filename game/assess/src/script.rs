@@ -6,6 +6,7 @@
 use sim_core::action::Action;
 use sim_core::workshop::Outcome;
 
+use crate::quote::bare;
 use crate::session::{Session, SessionError};
 use crate::words::{self, Said, Vocabulary, WordsError};
 
@@ -14,7 +15,7 @@ use crate::words::{self, Said, Vocabulary, WordsError};
 #[non_exhaustive]
 pub enum ScriptError {
     /// A line was not understood.
-    #[error("line {line} ({text}): {source}")]
+    #[error("line {line} ({}): {source}", bare(text))]
     Words {
         /// Line, from 1.
         line: usize,
@@ -24,7 +25,7 @@ pub enum ScriptError {
         source: WordsError,
     },
     /// A line was refused in the workshop.
-    #[error("line {line} ({text}): refused: {why}")]
+    #[error("line {line} ({}): refused: {why}", bare(text))]
     Refused {
         /// Line, from 1.
         line: usize,
@@ -34,7 +35,7 @@ pub enum ScriptError {
         why: String,
     },
     /// The attempt could not be written.
-    #[error("line {line} ({text}): {source}")]
+    #[error("line {line} ({}): {source}", bare(text))]
     Session {
         /// Line, from 1.
         line: usize,

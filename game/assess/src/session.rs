@@ -13,11 +13,15 @@ use sim_core::units::Tick;
 use sim_core::workshop::{Outcome, View, Workshop};
 use sim_core::world::World;
 
-use crate::attempt::{Attempt, AttemptError, ENGINE, Header, SCHEMA, Seed, StateDigest, Step, Writer};
-use crate::job::Job;
+use crate::attempt::limits::{self, Beyond, Unknown};
+use crate::attempt::{
+    Attempt, AttemptError, ENGINE, Header, SCHEMA, Seed, SeedFrom, Sitting, StateDigest, Step, Writer,
+};
+use crate::clock::{By, Clock, Opening};
+use crate::job::{AfterHandBack, Job};
 use crate::marked::{self, Kept, MarkLine};
 use crate::marks::sheet::MarkSheet;
-use crate::words;
+use crate::{quote, words};
 
 /// Stream of the random numbers of an attempt's truth; another use of the same seed takes another.
 const TRUTH_STREAM: u128 = 0x7069_6e68_6f6c_6501;
@@ -27,10 +31,22 @@ const TRUTH_STREAM: u128 = 0x7069_6e68_6f6c_6501;
 pub struct Begin {
     /// What tolerances and instrument errors are drawn from.
     pub seed: Seed,
-    /// Played from a script.
-    pub scripted: bool,
+    /// Where it came from.
+    pub seed_from: SeedFrom,
     /// Seat in a class.
     pub seat: Option<String>,
+    /// Who begins it, with which clock.
+    pub opening: Opening,
+}
+
+impl Begin {
+    /// Played by a program with a given seed, at no time of day: for the marker's reference attempts, pictures and
+    /// tests.
+    #[must_use]
+    pub fn rehearsal(seed: Seed) -> Self {
+        let opening = Opening { by: By::Script, clock: Clock::standing(0) };
+        Self { seed, seed_from: SeedFrom::Given, seat: None, opening }
+    }
 }
 
 /// What went wrong with a session.
@@ -41,7 +57,7 @@ pub enum SessionError {
     #[error(transparent)]
     File(#[from] AttemptError),
     /// The attempt belongs to another job.
-    #[error("the attempt is of the job {attempt:?}, not of {job:?}")]
+    #[error("the attempt is of the job {}, not of {}", quote::quoted(attempt), quote::quoted(job))]
     OtherJob {
         /// Job of the attempt.
         attempt: String,
@@ -50,8 +66,9 @@ pub enum SessionError {
     },
     /// The files behind the job are not those of the attempt.
     #[error(
-        "the files of the job {job:?} have changed since the attempt was made (digest {found}, the attempt \
-         has {expected}); use the pack it was made with"
+        "the files of the job {} have changed since the attempt was made (digest {found:.12}…, the attempt \
+         has {expected:.12}…); use the pack it was made with",
+        quote::quoted(job)
     )]
     JobChanged {
         /// The job.
@@ -61,17 +78,64 @@ pub enum SessionError {
         /// Digest in the attempt.
         expected: String,
     },
+    /// It names things that the job does not have.
+    #[error("{0}")]
+    Unknown(#[from] Unknown),
+    /// A text or number that no attempt can hold, or the attempt has come to the end of what one can hold. Nothing was
+    /// done.
+    #[error("not done: {0}")]
+    Beyond(#[from] Beyond),
     /// Replaying gave something else than what is recorded.
     #[error("{0}")]
     Differs(#[from] Difference),
+    /// The model could not go on: nothing is computed from there on, and nothing was written down.
+    #[error("{0}")]
+    Fault(#[from] Uncomputed),
     /// The attempt is over.
     #[error("the car has been handed back; this attempt is over. Begin a new one with --new")]
     Over,
 }
 
+/// Where the model could not go on.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error(
+    "the air and current of this car cannot be computed any further{}: some number of it is beyond what can be{}. The \
+     attempt stops here, with every action before this one kept; the author of the pack must mend the car",
+    at_time(*tick),
+    look_at(part.as_deref())
+)]
+pub struct Uncomputed {
+    /// Tick of the attempt; 0 for the way to the workshop.
+    pub tick: Tick,
+    /// Short name of the part to look at first.
+    pub part: Option<String>,
+}
+
+fn look_at(part: Option<&str>) -> String {
+    part.map_or_else(String::new, |part| format!(" (look at {part} first)"))
+}
+
+fn at_time(tick: Tick) -> String {
+    if tick == Tick(0) {
+        return ", and that before the work begins".to_owned();
+    }
+    format!(" than {:.2} s after the work began", tick.s())
+}
+
+/// An error when the model of `workshop` could not go on.
+///
+/// # Errors
+/// Where it stopped, and which part to look at first.
+pub fn computed(workshop: &Workshop) -> Result<(), Uncomputed> {
+    let Some(fault) = workshop.fault() else { return Ok(()) };
+    let parts = &workshop.circuit().assembly().parts;
+    let part = fault.part.and_then(|part| parts.get(usize::from(part))).map(|part| part.id.clone());
+    Err(Uncomputed { tick: fault.tick, part })
+}
+
 /// First place where a replay differs from the record.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("action {n} ({action}): {what} is {found}, recorded is {recorded}{hint}")]
+#[error("action {n} ({action:.60}): {what} is {found:.60}, recorded is {recorded:.60}{hint}")]
 pub struct Difference {
     /// Number of the action.
     pub n: u32,
@@ -103,8 +167,6 @@ pub fn workshop(job: &Job, seed: Seed) -> Workshop {
 }
 
 fn header(job: &Job, begin: &Begin) -> Header {
-    let created_unix_s =
-        std::time::SystemTime::now().duration_since(std::time::UNIX_EPOCH).map_or(0, |d| d.as_secs());
     Header {
         schema: SCHEMA.to_owned(),
         engine: ENGINE.to_owned(),
@@ -113,8 +175,18 @@ fn header(job: &Job, begin: &Begin) -> Header {
         job_digest: hex::encode(job.digest),
         seat: begin.seat.clone(),
         seed: begin.seed,
-        scripted: begin.scripted,
-        created_unix_s,
+        scripted: None,
+        created_unix_s: begin.opening.clock.now_ms() / 1000,
+        seed_from: Some(begin.seed_from),
+    }
+}
+
+fn sitting(opening: &Opening, after: usize) -> Sitting {
+    Sitting {
+        after: after as u32,
+        by: opening.by,
+        at_unix_ms: opening.clock.now_ms(),
+        engine: ENGINE.to_owned(),
     }
 }
 
@@ -130,12 +202,14 @@ fn check_job(header: &Header, job: &Job) -> Result<(), SessionError> {
     Ok(())
 }
 
-/// Does an action and writes down what came of it.
+/// Does an action and writes down what came of it, without the labels of time and source.
 fn step(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, Outcome) {
     let outcome = workshop.act(action);
     let minutes = workshop.take_minute_digests().into_iter().map(|(t, d)| (t, StateDigest(d))).collect();
     let step = Step {
         n,
+        by: None,
+        at_unix_ms: None,
         action: action.clone(),
         start: outcome.start,
         end: outcome.end,
@@ -150,12 +224,25 @@ fn step(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, Outcome) {
     (step, outcome)
 }
 
+/// In a pack that tells nothing after the hand-back, neither the screen nor the journal says what was dangerous about
+/// the car as it was handed back: some of that is the answer. The marker finds it out by itself.
+fn keep_quiet(job: &Job, step: &mut Step, outcome: &mut Outcome) {
+    if job.after_hand_back == AfterHandBack::Nothing && step.hands_back() {
+        step.breaches.clear();
+        outcome.breaches.clear();
+        outcome.said.clear();
+    }
+}
+
 /// Does a recorded action again and compares.
-fn redo(workshop: &mut Workshop, recorded: &Step, engine: &str) -> Result<Outcome, Difference> {
+fn redo(workshop: &mut Workshop, job: &Job, recorded: &Step, engine: &str) -> Result<Outcome, Difference> {
     if workshop.tick() < recorded.start {
         workshop.run_free_cut(recorded.start);
     }
-    let (now, outcome) = step(workshop, recorded.n, &recorded.action);
+    let (mut now, mut outcome) = step(workshop, recorded.n, &recorded.action);
+    keep_quiet(job, &mut now, &mut outcome);
+    // Labels are nobody's business here.
+    (now.by, now.at_unix_ms) = (recorded.by, recorded.at_unix_ms);
     let hint = if engine == ENGINE {
         String::new()
     } else {
@@ -207,11 +294,21 @@ fn redo(workshop: &mut Workshop, recorded: &Step, engine: &str) -> Result<Outcom
 /// When the attempt is of another job, or at the first difference.
 pub fn replay(attempt: &Attempt, job: &Job) -> Result<Workshop, SessionError> {
     check_job(&attempt.header, job)?;
+    limits::against(&attempt.steps, job)?;
     let mut workshop = workshop(job, attempt.header.seed);
+    computed(&workshop)?;
     for recorded in &attempt.steps {
-        redo(&mut workshop, recorded, &attempt.header.engine)?;
+        let done = redo(&mut workshop, job, recorded, &attempt.header.engine);
+        computed(&workshop)?;
+        done?;
     }
     Ok(workshop)
+}
+
+/// Ticks in which the clock ran on by itself.
+fn free_ticks(steps: &[Step]) -> u64 {
+    let ends = std::iter::once(0).chain(steps.iter().map(|step| step.end.0));
+    steps.iter().zip(ends).map(|(step, end)| step.start.0 - end).sum()
 }
 
 /// Someone at work on a car, with the attempt behind it.
@@ -222,73 +319,107 @@ pub struct Session {
     /// `None`: a rehearsal that leaves no file.
     writer: Option<Writer>,
     attempt: Attempt,
+    opening: Opening,
+    /// Ticks in which the clock ran on by itself, before the last action.
+    free: u64,
 }
 
 impl Session {
     /// Begins an attempt in a new file.
     ///
     /// # Errors
-    /// When the file exists or cannot be made.
+    /// When the file exists or cannot be made, or the car cannot be computed as it came in.
     pub fn start(job: Arc<Job>, begin: &Begin, path: &Path) -> Result<Self, SessionError> {
-        let header = header(&job, begin);
-        let writer = Writer::create(path, &header)?;
-        let workshop = workshop(&job, begin.seed);
-        Ok(Self {
-            job,
-            workshop,
-            writer: Some(writer),
-            attempt: Attempt { header, steps: Vec::new(), mark: None },
-        })
+        let mut session = Self::rehearse(job, begin);
+        computed(&session.workshop)?;
+        session.writer = Some(Writer::create(path, &session.attempt.header, &session.attempt.sittings[0])?);
+        Ok(session)
     }
 
     /// Begins an attempt without a file: for the marker's reference attempts and for tests.
     #[must_use]
     pub fn rehearse(job: Arc<Job>, begin: &Begin) -> Self {
-        let header = Header { created_unix_s: 0, ..header(&job, begin) };
         let workshop = workshop(&job, begin.seed);
-        Self { job, workshop, writer: None, attempt: Attempt { header, steps: Vec::new(), mark: None } }
+        let attempt = Attempt {
+            header: header(&job, begin),
+            steps: Vec::new(),
+            sittings: vec![sitting(&begin.opening, 0)],
+            repairs: Vec::new(),
+            mark: None,
+        };
+        Self { job, workshop, writer: None, attempt, opening: begin.opening.clone(), free: 0 }
     }
 
-    /// Carries an attempt on: locks and reads the file, does everything in it again, compares. The
-    /// second value tells whether a torn last line was dropped. `job` gives the job of a name, as
+    /// Carries an attempt on: locks and reads the file, does everything in it again, compares, and writes down that it
+    /// was opened. The second value tells whether a torn last line was dropped. `job` gives the job of a name, as
     /// `Library::job` does.
     ///
     /// # Errors
-    /// When the file is in use, damaged, of another job, or replays to something else.
+    /// When the file is in use, damaged, of another job, replays to something else, or may not be written.
     pub fn resume<E: From<SessionError>>(
         path: &Path,
+        opening: &Opening,
         job: impl FnOnce(&str) -> Result<Arc<Job>, E>,
     ) -> Result<(Self, bool), E> {
-        let (writer, attempt, torn) = Writer::open(path).map_err(SessionError::from)?;
+        let (mut writer, mut attempt, torn) = Writer::open(path).map_err(SessionError::from)?;
         let job = job(&attempt.header.job)?;
         let workshop = replay(&attempt, &job)?;
-        Ok((Self { job, workshop, writer: Some(writer), attempt }, torn))
+        // A finished one is opened to be looked at; nothing can be done in it any more.
+        if !attempt.is_finished() {
+            let sitting = sitting(opening, attempt.steps.len());
+            writer.append_sitting(&sitting).map_err(SessionError::from)?;
+            attempt.sittings.push(sitting);
+        }
+        let free = free_ticks(&attempt.steps);
+        Ok((Self { job, workshop, writer: Some(writer), attempt, opening: opening.clone(), free }, torn))
     }
 
     /// Does an action; it is on the disk when this returns.
     ///
     /// # Errors
-    /// When it cannot be written, or the car has been handed back. A refusal is no error: see
-    /// [`Outcome::refused`].
+    /// When it cannot be written, holds what no attempt can hold, or the car has been handed back. A refusal is no
+    /// error: see [`Outcome::refused`].
     pub fn act(&mut self, action: &Action) -> Result<Outcome, SessionError> {
         if self.attempt.is_finished() {
             return Err(SessionError::Over);
         }
+        computed(&self.workshop)?;
+        limits::action(action)?;
+        limits::room_for(action, self.attempt.steps.len(), self.workshop.tick())?;
+        let at_unix_ms = self.opening.clock.now_ms();
         let n = self.attempt.steps.len() as u32 + 1;
-        let (step, outcome) = step(&mut self.workshop, n, action);
+        let (mut step, mut outcome) = match action {
+            // Free text is kept as it can be read again: without controls, and no longer than a page.
+            Action::Suspect { text } => {
+                let text = quote::tidied(text).chars().take(words::LONGEST_SUSPICION).collect();
+                step(&mut self.workshop, n, &Action::Suspect { text })
+            }
+            action => step(&mut self.workshop, n, action),
+        };
+        keep_quiet(&self.job, &mut step, &mut outcome);
+        computed(&self.workshop)?;
+        (step.by, step.at_unix_ms) = (Some(self.opening.by), Some(at_unix_ms));
         if let Some(writer) = &mut self.writer {
             writer.append(&step)?;
         }
+        self.free += step.start.0 - self.last_end().0;
         self.attempt.steps.push(step);
         Ok(outcome)
     }
 
+    fn last_end(&self) -> Tick {
+        self.attempt.steps.last().map_or(Tick(0), |step| step.end)
+    }
+
     /// Writes the mark into the attempt's file, or compares it with the one that stands there
-    /// ([`crate::marked`]). `None` for a rehearsal, and for a sheet without marks.
+    /// ([`crate::marked`]). `None` for a rehearsal, for a sheet without marks, and in a pack that tells nothing.
     ///
     /// # Errors
     /// When it cannot be written. The mark is then merely not kept; the attempt is as whole as before.
     pub fn keep_mark(&mut self, sheet: &MarkSheet) -> Result<Option<Kept>, AttemptError> {
+        if self.is_handed_in() {
+            return Ok(None);
+        }
         let (Some(writer), Some(line)) = (&mut self.writer, MarkLine::of(sheet)) else { return Ok(None) };
         let kept = marked::keep(writer, self.attempt.mark.as_ref(), &line)?;
         if kept == Kept::Written {
@@ -297,9 +428,36 @@ impl Session {
         Ok(Some(kept))
     }
 
-    /// Lets time run to `to` without an action; the next action records it.
+    /// Whether the car was handed back in a pack that tells nothing after it: then there is no mark, no answer, no
+    /// what-if, only that it was handed in.
+    #[must_use]
+    pub fn is_handed_in(&self) -> bool {
+        self.attempt.is_finished() && self.job.after_hand_back == AfterHandBack::Nothing
+    }
+
+    /// Lets time run to `to` without an action, no further than [`Self::free_until`]; the next action records it.
     pub fn run_free(&mut self, to: Tick) {
-        self.workshop.run_free(to);
+        self.workshop.run_free(to.min(self.free_until()));
+    }
+
+    /// Whether the model can go on.
+    ///
+    /// # Errors
+    /// Where it could not: the attempt stops there.
+    pub fn computed(&self) -> Result<(), Uncomputed> {
+        computed(&self.workshop)
+    }
+
+    /// Tick at which time stands still until something is done.
+    #[must_use]
+    pub fn free_until(&self) -> Tick {
+        limits::free_until(self.last_end(), self.free)
+    }
+
+    /// By which way actions come in.
+    #[must_use]
+    pub fn by(&self) -> By {
+        self.opening.by
     }
 
     /// What a reading showed, as someone who reads exactly would write it; `None` for a sense.

@@ -19,6 +19,7 @@ use rayon::prelude::*;
 use sim_core::circuit::Circuit;
 
 use crate::cli::{BenchArgs, Places};
+use crate::output::{Kind, Outputs};
 use rows::{Beside, Row, Rows};
 use stopwatch::{Clock, Measured, measure};
 
@@ -40,6 +41,8 @@ const BY_THE_CLOCK: &str = "simulated s per s by the clock";
 /// When the data files do not hold what is measured, this system tells no memory or processor time, or a
 /// file cannot be written.
 pub(crate) fn run(out: &mut dyn Write, places: &Places, args: &BenchArgs) -> anyhow::Result<()> {
+    let mut outputs = Outputs::default();
+    let csv = args.csv.as_ref().map(|path| outputs.plan("--csv", path, Kind::SpeedTable)).transpose()?;
     let library = Library::open(&crate::places::data(places)?)?;
     let threads = rayon::current_num_threads();
     writeln!(out, "Alder, two gauges connected; {threads} threads; best and median of {}.", args.samples)?;
@@ -66,8 +69,8 @@ pub(crate) fn run(out: &mut dyn Write, places: &Places, args: &BenchArgs) -> any
         marking.attended_min,
         marking.worlds()
     )?;
-    if let Some(path) = &args.csv {
-        crate::mark::write_file(path, &rows.csv()?)?;
+    if let Some(output) = csv {
+        output.write(&rows.csv()?)?;
     }
     Ok(())
 }

@@ -5,22 +5,25 @@ mod dial;
 mod prompt;
 pub(crate) mod show;
 
-use std::io::{self, Write};
+use std::io::{self, IsTerminal as _, Write};
 use std::path::Path;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
-use assess::attempt::Seed;
+use assess::attempt::{Attempt, AttemptError, Seed, SeedFrom};
+use assess::clock::{By, Opening};
 use assess::pack::Library;
+use assess::quote;
 use assess::script::{self, ScriptError};
-use assess::session::{Begin, Session};
+use assess::session::{Begin, Session, SessionError};
 use assess::words::{self, Ask, Said, Vocabulary};
 use sim_core::observe::{Observed, ShownValue};
 
 use crate::Verdict;
 use crate::cli::{Places, TextArgs};
-use crate::{mark, places};
-use prompt::Lines;
+use crate::screen::Screen;
+use crate::{mark, output, places};
+use prompt::{Line, Lines};
 
 /// Job that opens when none is named: the first of this pack.
 const FIRST_PACK: &str = "first-shift";
@@ -34,10 +37,7 @@ pub(crate) fn run(
 ) -> anyhow::Result<Verdict> {
     let library = Library::open(&places::data(at)?)?;
     let script = match &args.script {
-        Some(file) => Some(
-            std::fs::read_to_string(file)
-                .with_context(|| format!("the script {} cannot be read", file.display()))?,
-        ),
+        Some(file) => Some(crate::script(file)?),
         None => None,
     };
     // Before anything is asked, so that a slip in the name is told at once.
@@ -50,7 +50,7 @@ pub(crate) fn run(
     };
     let names = script::vocabulary(&session);
     if let Some(path) = session.path() {
-        writeln!(out, "Attempt: {}", path.display())?;
+        writeln!(out, "Attempt: {}", quote::path(path))?;
     }
     show::card(out, &session)?;
     match script {
@@ -67,10 +67,19 @@ pub(crate) fn run(
             writeln!(out, "The car is not handed back. Carry on with:")?;
             // As it was called this time: by name, or by its path under target/.
             let program = std::env::args().next().unwrap_or_else(|| "pinhole".to_owned());
-            writeln!(out, "  {program} text --attempt {} --resume", path.display())?;
+            writeln!(out, "  {program} text --attempt {} --resume", quote::path(path))?;
         }
         Ok(if args.script.is_some() { Verdict::Fail } else { Verdict::Pass })
     }
+}
+
+/// By which way actions come in.
+fn opening(lines: &Lines, scripted: bool) -> Opening {
+    Opening::now(match (scripted, lines.is_typed()) {
+        (true, _) => By::Script,
+        (false, true) => By::Hand,
+        (false, false) => By::Pipe,
+    })
 }
 
 /// Begins or carries on; `None` when the person at the prompt thought better of it.
@@ -82,44 +91,48 @@ fn open(
     choose: bool,
     scripted: bool,
 ) -> anyhow::Result<Option<Session>> {
-    let mut lines = Lines::open(None)?;
+    let mut lines = Lines::open(None, None)?;
     let ask = lines.is_typed() && !scripted;
+    let opening = opening(&lines, scripted);
     let named = args.attempt.as_ref().filter(|f| f.exists());
     if let Some(file) = named {
-        let carry_on =
-            args.resume || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", file.display()))?);
+        let carry_on = args.resume
+            || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", quote::path(file)))?);
         if carry_on {
-            return resume(out, library, file, args.job.as_deref()).map(Some);
+            return resume(out, library, file, args, &opening, ask.then_some(&mut lines)).map(Some);
         }
         if !args.new && !ask {
-            bail!("{} exists already; carry it on with --resume, or name another file", file.display());
+            bail!("{} exists already; carry it on with --resume, or name another file", quote::path(file));
         }
         if ask && !args.new {
             return Ok(None);
         }
     } else if let Some(file) = args.attempt.as_ref().filter(|_| args.resume) {
-        bail!("{}: there is no such attempt to carry on", file.display());
+        bail!("{}: there is no such attempt to carry on", quote::path(file));
     }
     if args.attempt.is_none() && !args.new {
         let folder = places::attempts(at)?;
-        let open_ones = places::unfinished(&folder, args.job.as_deref());
-        match open_ones.last() {
-            Some(file) if args.resume => return resume(out, library, file, None).map(Some),
+        let open_ones = places::unfinished(&folder, args.job.as_deref(), args.seat.as_deref());
+        match open_ones.last().map(|one| &one.path) {
+            Some(file) if args.resume => {
+                return resume(out, library, file, args, &opening, None).map(Some);
+            }
             Some(file) if ask => {
-                let question = format!("There is an unfinished attempt, {}. Carry it on?", file.display());
-                let carry_on = yes(&mut lines, &question)?;
-                if carry_on {
-                    return resume(out, library, file, None).map(Some);
+                let question = format!("There is an unfinished attempt, {}. Carry it on?", quote::path(file));
+                if yes(&mut lines, &question)? {
+                    return resume(out, library, file, args, &opening, None).map(Some);
                 }
             }
             Some(file) => {
                 writeln!(
                     out,
                     "(An unfinished attempt waits in {}; carry it on with --resume.)",
-                    file.display()
+                    quote::path(file)
                 )?;
             }
-            None if args.resume => bail!("there is no unfinished attempt in {}", folder.display()),
+            None if args.resume => {
+                bail!("there is no unfinished attempt of yours in {}", quote::path(&folder))
+            }
             None => {}
         }
     }
@@ -131,27 +144,60 @@ fn open(
         },
     };
     let job = Arc::new(library.job(&name)?);
-    let path = match &args.attempt {
-        Some(file) => file.clone(),
-        None => places::free_attempt(&places::attempts(at)?, &job.id),
+    let (seed, seed_from) = match args.seed {
+        Some(seed) => (seed, SeedFrom::Given),
+        None => (Seed::random()?, SeedFrom::Drawn),
     };
-    let seed = match args.seed {
-        Some(seed) => seed,
-        None => Seed::random()?,
+    let begin = Begin { seed, seed_from, seat: args.seat.clone(), opening };
+    let session = match &args.attempt {
+        Some(file) => {
+            output::new_attempt(file)?;
+            Session::start(job, &begin, file)?
+        }
+        None => {
+            let start = |path: &Path| Session::start(Arc::clone(&job), &begin, path);
+            places::begin_in(&places::attempts(at)?, &job.id, start)?
+        }
     };
-    let begin = Begin { seed, scripted, seat: args.seat.clone() };
-    Ok(Some(Session::start(job, &begin, &path)?))
+    Ok(Some(session))
 }
 
-fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>) -> anyhow::Result<Session> {
-    let (session, torn) = Session::resume::<anyhow::Error>(file, |name| {
-        if let Some(wanted) = job
-            && wanted != name
-        {
-            bail!("{} is an attempt at {name}, not at {wanted}", file.display());
+/// Carries an attempt on; a damaged one is mended first, if whoever sits at the prompt wants that.
+fn resume(
+    out: &mut dyn Write,
+    library: &Library,
+    file: &Path,
+    args: &TextArgs,
+    opening: &Opening,
+    lines: Option<&mut Lines>,
+) -> anyhow::Result<Session> {
+    if let Some(seat) = &args.seat
+        && Attempt::read(file).is_ok_and(|attempt| attempt.header.seat.as_ref() != Some(seat))
+    {
+        bail!("{} is not of the seat {}", quote::path(file), quote::quoted(seat));
+    }
+    let carry_on = || {
+        Session::resume::<anyhow::Error>(file, opening, |name| {
+            if let Some(wanted) = args.job.as_deref()
+                && wanted != name
+            {
+                bail!("{} is an attempt at {}, not at {wanted}", quote::path(file), quote::bare(name));
+            }
+            Ok(Arc::new(library.job(name)?))
+        })
+        .map_err(crate::about(file))
+    };
+    let (session, torn) = match (carry_on(), lines) {
+        (Err(error), Some(lines)) if is_damaged(&error) => {
+            show::wrapped(out, "", &crate::message(&error))?;
+            if !yes(lines, "Mend it, and carry on from the last whole action?")? {
+                return Err(error);
+            }
+            crate::mend::file(out, file)?;
+            carry_on()?
         }
-        Ok(Arc::new(library.job(name)?))
-    })?;
+        (other, _) => other?,
+    };
     if torn {
         writeln!(
             out,
@@ -163,10 +209,26 @@ fn resume(out: &mut dyn Write, library: &Library, file: &Path, job: Option<&str>
     Ok(session)
 }
 
+/// Whether mending could help; nothing can be kept without the first line.
+fn is_damaged(error: &anyhow::Error) -> bool {
+    let file = error.downcast_ref::<SessionError>();
+    let line = match file {
+        Some(SessionError::File(
+            AttemptError::Damaged { line, .. } | AttemptError::OutOfRange { line, .. },
+        )) => *line,
+        _ => 0,
+    };
+    1 < line
+}
+
 fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
     let mut prompt = format!("{question} [Y/n] ");
     loop {
-        let Some(answer) = lines.next(&prompt)? else { return Ok(false) };
+        let answer = match lines.next(&prompt)? {
+            Line::Text(answer) => answer,
+            Line::Bad(_) => String::from("?"),
+            Line::End => return Ok(false),
+        };
         match answer.trim().to_lowercase().as_str() {
             "" | "y" | "yes" => return Ok(true),
             "n" | "no" => return Ok(false),
@@ -196,7 +258,11 @@ fn pick(
         writeln!(out, "  {}  {}", i + 1, library.job(name)?.title)?;
     }
     loop {
-        let Some(line) = lines.next("Which one? [1] ")? else { return Ok(None) };
+        let line = match lines.next("Which one? [1] ")? {
+            Line::Text(line) => line,
+            Line::Bad(why) => why,
+            Line::End => return Ok(None),
+        };
         let typed = line.trim();
         if typed.is_empty() {
             return Ok(all.first().cloned());
@@ -216,7 +282,7 @@ fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Pa
             Some(rest) => (rest.trim(), true),
             None => (full.trim(), false),
         };
-        let place = || file.map_or_else(|| "script".to_owned(), |f| f.display().to_string());
+        let place = || file.map_or_else(|| "script".to_owned(), |f| quote::path(f).to_string());
         let view = session.view();
         let said = words::parse(line, &names, &view.readings)
             .map_err(|source| ScriptError::Words { line: i + 1, text: line.to_owned(), source })
@@ -253,12 +319,23 @@ fn talk(
     session: &mut Session,
     names: &Vocabulary,
 ) -> anyhow::Result<()> {
-    let mut lines = Lines::open(Some(names))?;
+    let mut lines = Lines::open(Some(names), session.path())?;
     loop {
         let view = session.view();
         let prompt = show::prompt(&view);
         out.flush()?;
-        let Some(line) = lines.next(&prompt)? else { return Ok(()) };
+        // Words in a pipe are all there; whoever types has to see what comes of it.
+        if Screen::new().is_gone() && io::stdin().is_terminal() {
+            bail!("nothing is shown any more, so nothing more is done; the attempt is kept");
+        }
+        let line = match lines.next(&prompt)? {
+            Line::Text(line) => line,
+            Line::Bad(why) => {
+                show::wrapped(out, "  ", &why)?;
+                continue;
+            }
+            Line::End => return Ok(()),
+        };
         if !lines.is_typed() {
             writeln!(out, "{prompt}{line}")?;
         }
@@ -283,7 +360,15 @@ fn talk(
                 if matches!(action, sim_core::action::Action::HandBack) && !ready(out, session, &mut lines)? {
                     continue;
                 }
-                let outcome = session.act(&action)?;
+                let outcome = match session.act(&action) {
+                    Ok(outcome) => outcome,
+                    // Nothing was done: there is something else to do.
+                    Err(SessionError::Beyond(beyond)) => {
+                        show::wrapped(out, "  ", &format!("Not done: {beyond}."))?;
+                        continue;
+                    }
+                    Err(error) => return Err(error.into()),
+                };
                 show::outcome(out, session, view.station, &action, &outcome)?;
                 let given_up = outcome.reading.as_ref().is_some_and(|r| {
                     matches!(r.what, Observed::Interval { .. }) && matches!(r.shown, ShownValue::Off(_))
@@ -351,18 +436,39 @@ fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
 
 /// The mark sheet, on the screen and as a page beside the attempt.
 fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyhow::Result<Verdict> {
+    if session.is_handed_in() {
+        writeln!(out, "\nHanded in.")?;
+        if let Some(path) = session.path() {
+            show::wrapped(
+                out,
+                "",
+                "This pack tells nothing more here. Whoever set the job marks the attempt's file:",
+            )?;
+            writeln!(out, "  {}", quote::path(path))?;
+        }
+        return Ok(Verdict::Pass);
+    }
     writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
     out.flush()?;
-    let sheet = mark::sheet_of(library, session.attempt())?;
+    let sheet = mark::sheet_of(library, session.attempt()).map_err(|e| match session.path() {
+        Some(path) => crate::about(path)(e),
+        None => e,
+    })?;
     write!(out, "{}", assess::report::terminal::render(&sheet))?;
     let kept = session.keep_mark(&sheet);
     if let Some(told) = mark::told(&kept) {
         show::wrapped(out, "", &told)?;
     }
     if let Some(path) = session.path() {
-        let page = path.with_extension("html");
-        mark::write_file(&page, assess::report::html::render(&sheet).as_bytes())?;
-        writeln!(out, "\nThe mark sheet with its plots: {}", page.display())?;
+        let page = output::sheet_output(path).and_then(|output| {
+            let page = output.path().to_owned();
+            output.write(assess::report::html::render(&sheet).as_bytes()).map(|()| page)
+        });
+        let page = page.with_context(|| {
+            let name = quote::path(path);
+            format!("the mark stands above and in {name}; for a page: pinhole mark {name} --html FILE")
+        })?;
+        writeln!(out, "\nThe mark sheet with its plots: {}", quote::path(&page))?;
     }
     writeln!(out, "This job is over. Run the program again for another.")?;
     Ok(mark::verdict(std::slice::from_ref(&sheet)))

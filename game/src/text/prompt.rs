@@ -1,9 +1,10 @@
 //! The prompt: line editing with history and completion, or plain lines from a pipe.
 
-use std::borrow::Cow;
-use std::io::{self, BufRead as _, IsTerminal as _};
-use std::path::PathBuf;
+use std::io::{self, BufRead as _, IsTerminal as _, Read as _};
+use std::path::{Path, PathBuf};
 
+use anyhow::{Context as _, bail};
+use assess::files;
 use assess::words::{self, Vocabulary};
 use rustyline::completion::{Completer, Pair};
 use rustyline::error::ReadlineError;
@@ -74,14 +75,28 @@ pub(super) enum Lines {
     /// Someone types.
     Typed(Box<Editor<Names, FileHistory>>, Option<PathBuf>),
     /// A pipe or a file.
-    Piped(io::Lines<io::StdinLock<'static>>),
+    Piped(io::StdinLock<'static>, u64),
 }
 
+/// What came when a line was asked for.
+pub(super) enum Line {
+    /// A line.
+    Text(String),
+    /// Something that is no line of text; carries what to say about it.
+    Bad(String),
+    /// Nothing more comes.
+    End,
+}
+
+/// Longest line from a pipe that is kept, bytes; what it says is limited besides ([`words::LONGEST_LINE`]).
+const LONGEST_KEPT: u64 = 8 * words::LONGEST_LINE as u64;
+
 impl Lines {
-    /// From the terminal if there is one, else from the pipe.
-    pub(super) fn open(vocabulary: Option<&Vocabulary>) -> anyhow::Result<Self> {
+    /// From the terminal if there is one, else from the pipe. What is typed is kept beside the attempt, if there is one
+    /// and a history can be had there.
+    pub(super) fn open(vocabulary: Option<&Vocabulary>, attempt: Option<&Path>) -> anyhow::Result<Self> {
         if !io::stdin().is_terminal() || !io::stdout().is_terminal() {
-            return Ok(Self::Piped(io::stdin().lock().lines()));
+            return Ok(Self::Piped(io::stdin().lock(), 0));
         }
         let config = Config::builder().auto_add_history(true).history_ignore_space(true).build();
         let mut editor: Editor<Names, FileHistory> = Editor::with_config(config)?;
@@ -91,7 +106,9 @@ impl Lines {
             names.dedup();
             editor.set_helper(Some(Names { verbs: words::verbs(), names }));
         }
-        let history = crate::places::history();
+        // A pipe under its name would wait for ever.
+        let usable = |file: &PathBuf| files::read(file, files::HISTORY).is_ok();
+        let history = attempt.and_then(crate::places::history).filter(usable);
         if let Some(file) = &history {
             // No history yet is no fault.
             drop(editor.load_history(file));
@@ -104,8 +121,11 @@ impl Lines {
         matches!(self, Self::Typed(..))
     }
 
-    /// The next line; `None` at the end.
-    pub(super) fn next(&mut self, prompt: &str) -> anyhow::Result<Option<Cow<'static, str>>> {
+    /// The next line.
+    ///
+    /// # Errors
+    /// When the terminal or the pipe cannot be read, or sends what never becomes a line.
+    pub(super) fn next(&mut self, prompt: &str) -> anyhow::Result<Line> {
         match self {
             Self::Typed(editor, history) => match editor.readline(prompt) {
                 Ok(line) => {
@@ -113,12 +133,52 @@ impl Lines {
                         // A history that cannot be kept must not stop the work.
                         drop(editor.append_history(file));
                     }
-                    Ok(Some(line.into()))
+                    Ok(Line::Text(line))
                 }
-                Err(ReadlineError::Eof | ReadlineError::Interrupted) => Ok(None),
-                Err(e) => Err(e.into()),
+                Err(ReadlineError::Eof | ReadlineError::Interrupted) => Ok(Line::End),
+                Err(ReadlineError::Io(e)) if e.kind() == io::ErrorKind::InvalidData => Ok(Line::Bad(
+                    "That was no UTF-8 text, so nothing was done. Type the line again.".to_owned(),
+                )),
+                Err(e) => Err(e).context("the terminal cannot be read"),
             },
-            Self::Piped(lines) => Ok(lines.next().transpose()?.map(Into::into)),
+            Self::Piped(pipe, line) => {
+                *line += 1;
+                piped(pipe, *line)
+            }
         }
+    }
+}
+
+/// The next line of a pipe.
+fn piped(pipe: &mut io::StdinLock<'static>, line: u64) -> anyhow::Result<Line> {
+    let mut bytes = Vec::new();
+    let read = pipe.take(LONGEST_KEPT).read_until(b'\n', &mut bytes);
+    read.map_err(|e| {
+        anyhow::anyhow!("standard input cannot be read: {}", files::system(&e, files::Doing::Read))
+    })?;
+    if bytes.is_empty() {
+        return Ok(Line::End);
+    }
+    if bytes.len() as u64 == LONGEST_KEPT && !bytes.ends_with(b"\n") {
+        let mut passed = LONGEST_KEPT;
+        loop {
+            bytes.clear();
+            let more = pipe.take(LONGEST_KEPT).read_until(b'\n', &mut bytes).unwrap_or(0);
+            passed += more as u64;
+            if more == 0 || bytes.ends_with(b"\n") {
+                break;
+            }
+            if files::SCRIPT.most < passed {
+                bail!("standard input, line {line}: {passed} bytes without an end of line; expected words");
+            }
+        }
+        return Ok(Line::Bad(format!(
+            "Line {line} has {passed} bytes; at most {} characters are read, so nothing was done.",
+            words::LONGEST_LINE
+        )));
+    }
+    match String::from_utf8(bytes) {
+        Ok(text) => Ok(Line::Text(text.trim_end_matches(['\n', '\r']).to_owned())),
+        Err(_) => Ok(Line::Bad(format!("Line {line} is not UTF-8 text, so nothing was done."))),
     }
 }

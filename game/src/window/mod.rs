@@ -13,6 +13,8 @@ mod idle;
 mod in_turn;
 mod lean;
 mod leave;
+#[cfg(test)]
+mod outputs;
 pub mod prefs;
 pub mod probe;
 mod renderer;
@@ -30,6 +32,7 @@ pub mod words;
 use anyhow::{Context as _, bail};
 
 use crate::cli::{Places, WindowArgs};
+use crate::output::{Kind, Outputs};
 use probe::NoWindow;
 
 /// Opens the window, on the front desk or in a job, and returns when it is closed; `Ok(Err(why))` when
@@ -39,6 +42,10 @@ pub(crate) fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(
         Ok(adapter) => adapter,
         Err(why) => return Ok(Err(why)),
     };
+    if let Some(tree) = &args.tree {
+        // Asked once; it is written anew with every change.
+        drop(Outputs::beside(&args.attempt).plan("--tree", tree, Kind::Tree)?);
+    }
     let mut shop = shop::Shop::open(places)?;
     let prefs = prefs::Prefs::load();
     let words = words::Words::open(&crate::places::data(places)?, &prefs.languages())
@@ -47,7 +54,7 @@ pub(crate) fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(
     match (&args.job, &args.attempt) {
         (_, Some(file)) if file.exists() => shop.carry_on(file)?,
         (Some(job), file) => shop.begin(job, file.as_deref(), args.seed)?,
-        (None, Some(file)) => bail!("{}: there is no such attempt to carry on", file.display()),
+        (None, Some(file)) => bail!("{}: there is no such attempt to carry on", assess::quote::path(file)),
         (None, None) => {}
     }
     if let Some(view) = shop.view() {

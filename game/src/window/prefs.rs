@@ -3,6 +3,10 @@
 use std::path::PathBuf;
 
 use anyhow::Context as _;
+use assess::files::{self, Doing};
+use assess::quote;
+
+use crate::output::{Kind, Outputs};
 
 /// Unit of pressure on every dial and in every field.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
@@ -93,7 +97,7 @@ impl Prefs {
     /// change, and nothing else depends on it).
     #[must_use]
     pub fn load() -> Self {
-        let read = || std::fs::read_to_string(file()?).ok();
+        let read = || files::read_text(&file()?, files::SETTINGS).ok();
         let mut prefs: Self = read().and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default();
         if !SCALES.contains(&prefs.scale) {
             prefs.scale = 1.0;
@@ -108,12 +112,13 @@ impl Prefs {
     pub fn save(&self) -> anyhow::Result<()> {
         let file = file().context("this system names no folder for your settings")?;
         if let Some(folder) = file.parent() {
-            std::fs::create_dir_all(folder)
-                .with_context(|| format!("{} cannot be made", folder.display()))?;
+            std::fs::create_dir_all(folder).map_err(|e| {
+                anyhow::anyhow!("{} cannot be made: {}", quote::path(folder), files::system(&e, Doing::Write))
+            })?;
         }
         let text = serde_json::to_string_pretty(self)?;
-        std::fs::write(&file, text)
-            .with_context(|| format!("the settings cannot be written to {}", file.display()))
+        let output = Outputs::default().plan("the settings", &file, Kind::Settings)?;
+        Ok(output.write(text.as_bytes())?)
     }
 
     /// Languages wanted, best first.

@@ -9,10 +9,12 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::sync::{Arc, Mutex};
 
 use anyhow::Context as _;
-use assess::attempt::{Attempt, Seed};
-use assess::job::Job;
+use assess::attempt::{Attempt, Seed, SeedFrom};
+use assess::clock::{By, Opening};
+use assess::job::{AfterHandBack, Job};
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
+use assess::quote;
 use assess::session::{Begin, Session};
 use sim_core::action::Action;
 use sim_core::car::Car;
@@ -22,7 +24,7 @@ use sim_core::workshop::{Gravity, Outcome, View};
 
 use super::ask::{Ask, Pace};
 use crate::cli::Places;
-use crate::{mark, places};
+use crate::{mark, output, places};
 
 /// Longest stretch of real time that is made up for in one frame, s; a frame that took longer (a laptop
 /// that slept) does not make the workshop run away.
@@ -108,6 +110,8 @@ pub enum Marking {
     /// Nothing to mark.
     #[default]
     None,
+    /// Handed in: the pack tells nothing more.
+    HandedIn,
     /// At work in the background.
     Running,
     /// Done.
@@ -115,6 +119,9 @@ pub enum Marking {
     /// It failed; carries why.
     Failed(String),
 }
+
+/// A mark sheet, and why its page could not be written, if so: a full disk keeps no mark from being shown.
+type Marked = (MarkSheet, Option<String>);
 
 /// One job at a time, and the shelf it came from.
 #[derive(Debug)]
@@ -132,7 +139,7 @@ pub struct Shop {
     said: u64,
     marking: Marking,
     /// `Receiver` is not `Sync`; the lock is never contended.
-    marked: Option<Mutex<Receiver<Result<MarkSheet, String>>>>,
+    marked: Option<Mutex<Receiver<Result<Marked, String>>>>,
 }
 
 impl Shop {
@@ -230,12 +237,24 @@ impl Shop {
         self.owed_s -= ticks / TICKS_PER_SECOND as f64;
         let before = self.view.as_ref().map(|v| (v.hum, v.engine));
         let target = session.workshop().tick().plus(ticks as u64);
+        let stands = session.free_until() < target;
         session.run_free(target);
+        if let Err(fault) = session.computed() {
+            // Nothing goes on: what would be shown means nothing.
+            self.pace = Pace::Hold;
+            self.remark(RemarkKind::Trouble, fault.to_string());
+            return;
+        }
         let view = session.view();
         let heard = before.filter(|(hum, _)| *hum != view.hum).map(|_| view.hum);
         self.view = Some(view);
         if let Some(hum) = heard {
             let text = if hum { "The pump starts." } else { "The pump stops." };
+            self.remark(RemarkKind::Noticed, text.to_owned());
+        }
+        if stands {
+            self.pace = Pace::Hold;
+            let text = "Nobody has done anything for hours: time stands still until you do something.";
             self.remark(RemarkKind::Noticed, text.to_owned());
         }
     }
@@ -280,16 +299,21 @@ impl Shop {
     /// Unknown or faulty job; the attempt's file cannot be made.
     pub fn begin(&mut self, name: &str, path: Option<&Path>, seed: Option<Seed>) -> anyhow::Result<()> {
         let job = Arc::new(self.library.job(name)?);
-        let path = match path {
-            Some(path) => path.to_owned(),
-            None => places::free_attempt(&places::attempts(&self.places)?, &job.id),
+        let (seed, seed_from) = match seed {
+            Some(seed) => (seed, SeedFrom::Given),
+            None => (Seed::random()?, SeedFrom::Drawn),
         };
-        let seed = match seed {
-            Some(seed) => seed,
-            None => Seed::random()?,
+        let begin = Begin { seed, seed_from, seat: None, opening: Opening::now(By::Window) };
+        let session = match path {
+            Some(path) => {
+                output::new_attempt(path)?;
+                Session::start(job, &begin, path)?
+            }
+            None => {
+                let start = |path: &Path| Session::start(Arc::clone(&job), &begin, path);
+                places::begin_in(&places::attempts(&self.places)?, &job.id, start)?
+            }
         };
-        let begin = Begin { seed, scripted: false, seat: None };
-        let session = Session::start(job, &begin, &path)?;
         self.enter(session);
         Ok(())
     }
@@ -300,8 +324,10 @@ impl Shop {
     /// The file is in use, damaged, or replays to something else.
     pub fn carry_on(&mut self, path: &Path) -> anyhow::Result<()> {
         let library = &self.library;
-        let (session, torn) = Session::resume::<anyhow::Error>(path, |name| Ok(Arc::new(library.job(name)?)))
-            .with_context(|| format!("{} cannot be carried on", path.display()))?;
+        let opening = Opening::now(By::Window);
+        let (session, torn) =
+            Session::resume::<anyhow::Error>(path, &opening, |name| Ok(Arc::new(library.job(name)?)))
+                .with_context(|| format!("{} cannot be carried on", quote::path(path)))?;
         self.enter(session);
         if torn {
             self.remark(
@@ -319,7 +345,7 @@ impl Shop {
     /// Unknown or faulty job.
     pub fn rehearse(&mut self, name: &str, seed: Seed) -> anyhow::Result<()> {
         let job = Arc::new(self.library.job(name)?);
-        let begin = Begin { seed, scripted: true, seat: None };
+        let begin = Begin::rehearsal(seed);
         self.enter(Session::rehearse(job, &begin));
         Ok(())
     }
@@ -327,7 +353,7 @@ impl Shop {
     /// A rehearsal of a job as it is given: with other hidden faults than its file has.
     #[cfg(test)]
     pub(crate) fn rehearse_as(&mut self, job: Job, seed: Seed) {
-        let begin = Begin { seed, scripted: true, seat: None };
+        let begin = Begin::rehearsal(seed);
         self.enter(Session::rehearse(Arc::new(job), &begin));
     }
 
@@ -459,14 +485,18 @@ impl Shop {
         if !matches!(self.marking, Marking::None) {
             return;
         }
+        if session.job().after_hand_back == AfterHandBack::Nothing {
+            self.marking = Marking::HandedIn;
+            return;
+        }
         let (attempt, library) = (session.attempt().clone(), self.library.clone());
-        let page = session.path().map(|p| p.with_extension("html"));
+        let file = session.path().map(Path::to_owned);
         let (to, from) = channel();
         self.marking = Marking::Running;
         self.marked = Some(Mutex::new(from));
         std::thread::spawn(move || {
             // The shop may have been left meanwhile; then nobody wants the sheet any more.
-            drop(to.send(sheet(&library, &attempt, page.as_deref()).map_err(|e| crate::message(&e))));
+            drop(to.send(sheet(&library, &attempt, file.as_deref()).map_err(|e| crate::message(&e))));
         });
     }
 
@@ -482,13 +512,14 @@ impl Shop {
         };
         drop(from);
         self.marked = None;
-        if let (Ok(sheet), Some(session)) = (&result, &mut self.session)
-            && let Some(told) = mark::told(&session.keep_mark(sheet))
-        {
-            self.remark(RemarkKind::Trouble, told);
+        if let (Ok((sheet, trouble)), Some(session)) = (&result, &mut self.session) {
+            let told = mark::told(&session.keep_mark(sheet));
+            for text in told.into_iter().chain(trouble.clone()) {
+                self.remark(RemarkKind::Trouble, text);
+            }
         }
         self.marking = match result {
-            Ok(sheet) => Marking::Done(Arc::new(sheet)),
+            Ok((sheet, _)) => Marking::Done(Arc::new(sheet)),
             Err(why) => Marking::Failed(why),
         };
     }
@@ -498,23 +529,22 @@ impl Shop {
             self.unfinished.clear();
             return;
         };
-        self.unfinished = places::unfinished(&folder, None)
+        self.unfinished = places::unfinished(&folder, None, None)
             .into_iter()
             .rev()
-            .filter_map(|path| {
-                let attempt = Attempt::read(&path).ok()?;
-                Some(Unfinished { path, job: attempt.header.job.clone(), actions: attempt.steps.len() })
-            })
+            .map(|places::Unfinished { path, job, actions }| Unfinished { path, job, actions })
             .collect();
     }
 }
 
-fn sheet(library: &Library, attempt: &Attempt, page: Option<&Path>) -> anyhow::Result<MarkSheet> {
+fn sheet(library: &Library, attempt: &Attempt, file: Option<&Path>) -> anyhow::Result<Marked> {
     let sheet = mark::sheet_of(library, attempt)?;
-    if let Some(page) = page {
-        mark::write_file(page, assess::report::html::render(&sheet).as_bytes())?;
-    }
-    Ok(sheet)
+    let page = |file| {
+        let output = output::sheet_output(file)?;
+        output.write(assess::report::html::render(&sheet).as_bytes())
+    };
+    let trouble = file.and_then(|file| page(file).err()).map(|e| crate::message(&e.into()));
+    Ok((sheet, trouble))
 }
 
 fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {

@@ -1,12 +1,12 @@
 //! `pinhole shot`: a picture of a screen, drawn without a window. It needs an adapter but no display.
 
-use std::path::PathBuf;
 use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use anyhow::{Context as _, bail};
 use bevy::app::ScheduleRunnerPlugin;
 use bevy::camera::RenderTarget;
+use bevy::image::ImageFormat;
 use bevy::prelude::*;
 use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use bevy::winit::WinitPlugin;
@@ -22,6 +22,7 @@ use super::view3d::picture::Picture;
 use super::words::Words;
 use super::{app, lean, probe};
 use crate::cli::{Places, ShotArgs, ShotScreen};
+use crate::output::{Kind, Output, Outputs};
 
 #[cfg(test)]
 mod tests;
@@ -41,7 +42,7 @@ const FRAMES_PER_KEY: u32 = 3;
 #[derive(Resource)]
 struct Shot {
     target: Handle<Image>,
-    to: PathBuf,
+    to: Output,
     began: Instant,
     frame: u32,
     taken: bool,
@@ -60,6 +61,8 @@ pub(crate) fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
 
 /// Takes the picture; `ready` is given the app before its first frame.
 fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> anyhow::Result<()> {
+    let inputs = args.attempt.iter().chain(&args.script);
+    let output = Outputs::beside(inputs).plan("--out", &args.out, Kind::Picture)?;
     let adapter = probe::adapter()?;
     let mut prefs = Prefs { language: args.lang.clone(), scale: args.scale, ..Prefs::default() };
     prefs.pressure = args.unit;
@@ -70,7 +73,11 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     }
     let words = Words::open(&crate::places::data(places)?, &prefs.languages())?;
     if words.tag() != args.lang {
-        bail!("there is no language {:?}; there is {}", args.lang, words.tags().join(", "));
+        bail!(
+            "there is no language {}; there is {}",
+            assess::quote::quoted(&args.lang),
+            words.tags().join(", ")
+        );
     }
     let mut shop = Shop::open(places)?;
     let mut ui = Ui { prefs, ..Ui::default() };
@@ -88,7 +95,7 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     let trouble = Trouble::default();
     let shot = Shot {
         target,
-        to: args.out.clone(),
+        to: output,
         began: Instant::now(),
         frame: 0,
         taken: false,
@@ -107,8 +114,8 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     let told = trouble.lock().unwrap_or_else(PoisonError::into_inner).take();
     match (exit, told) {
         (AppExit::Success, None) => Ok(()),
-        (_, Some(why)) => bail!("{}: {why}", args.out.display()),
-        (AppExit::Error(_), None) => bail!("{}: the renderer stopped", args.out.display()),
+        (_, Some(why)) => Err(crate::about(&args.out)(anyhow::anyhow!(why))),
+        (AppExit::Error(_), None) => bail!("{}: the renderer stopped", assess::quote::path(&args.out)),
     }
 }
 
@@ -122,8 +129,7 @@ fn set_up(shop: &mut Shop, ui: &mut Ui, args: &ShotArgs) -> anyhow::Result<()> {
         None => shop.rehearse(&args.job, args.seed)?,
     }
     if let Some(file) = &args.script {
-        let text = std::fs::read_to_string(file)
-            .with_context(|| format!("the script {} cannot be read", file.display()))?;
+        let text = crate::script(file)?;
         shop.play(&text)?;
     }
     ui.page = match args.screen {
@@ -211,16 +217,16 @@ impl Shot {
 }
 
 fn save(taken: On<ScreenshotCaptured>, mut shot: ResMut<Shot>, mut exit: MessageWriter<AppExit>) {
-    let saved = taken
-        .image
-        .clone()
-        .try_into_dynamic()
-        .map_err(anyhow::Error::from)
-        .and_then(|image| image.to_rgb8().save(&shot.to).map_err(anyhow::Error::from));
+    let saved = taken.image.clone().try_into_dynamic().map_err(anyhow::Error::from).and_then(|image| {
+        let png = ImageFormat::Png.as_image_crate_format().context("pictures in PNG")?;
+        let mut bytes = std::io::Cursor::new(Vec::new());
+        image.to_rgb8().write_to(&mut bytes, png)?;
+        Ok(shot.to.clone().write(&bytes.into_inner())?)
+    });
     match saved {
         Ok(()) => {
             exit.write(AppExit::Success);
         }
-        Err(error) => shot.give_up(&mut exit, format!("{error:#}")),
+        Err(error) => shot.give_up(&mut exit, crate::message(&error)),
     }
 }

@@ -192,11 +192,11 @@ fn write(
 
 /// Whoever reads the file never sees half of it.
 fn replace(file: &Path, told: &Told) -> anyhow::Result<()> {
-    let part = file.with_extension("part");
-    let mut out = std::io::BufWriter::new(std::fs::File::create(&part)?);
+    let folder = file.parent().filter(|f| !f.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    let part = tempfile::Builder::new().prefix(".pinhole-").suffix(".part").tempfile_in(folder)?;
+    let mut out = std::io::BufWriter::new(part);
     serde_json::to_writer(&mut out, told)?;
     out.flush()?;
-    drop(out);
-    std::fs::rename(&part, file)?;
+    out.into_inner()?.persist(file)?;
     Ok(())
 }

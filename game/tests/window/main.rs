@@ -8,6 +8,7 @@
 
 mod jobs;
 mod keyboard;
+mod kills;
 mod mouse;
 mod plan;
 mod screen;

@@ -215,6 +215,12 @@ impl Screen {
         self.hand_seen(2, &["click", "1"]);
     }
 
+    /// Ends the program where it stands.
+    pub(crate) fn kill(&mut self) {
+        self.program.kill().unwrap();
+        self.program.wait().unwrap();
+    }
+
     /// Number of actions in the attempt's file.
     pub(crate) fn actions(&self) -> usize {
         Attempt::read(&self.attempt).map_or(0, |a| a.steps.len())

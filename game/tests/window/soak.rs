@@ -9,10 +9,10 @@ use std::time::{Duration, Instant};
 use super::screen::{SIZE, Screen, skipped};
 
 /// A published generator (Steele, Lea and Flood 2014), so that a run can be had again by its seed.
-struct Dice(u64);
+pub(crate) struct Dice(pub(crate) u64);
 
 impl Dice {
-    fn next(&mut self, below: u64) -> u64 {
+    pub(crate) fn next(&mut self, below: u64) -> u64 {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut z = self.0;
         z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);

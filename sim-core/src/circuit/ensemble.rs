@@ -189,8 +189,12 @@ impl<C: BorrowMut<Circuit> + Debug> Ensemble<C> {
     }
 
     /// Sends a circuit on its way. Its key must never have been another's.
-    pub fn send(&mut self, key: usize, errand: Errand<C>) {
-        let circuit: &Circuit = errand.circuit.borrow();
+    pub fn send(&mut self, key: usize, mut errand: Errand<C>) {
+        let to = errand.to;
+        let circuit: &mut Circuit = errand.circuit.borrow_mut();
+        if circuit.fault.is_some() {
+            circuit.stand_still(to);
+        }
         if errand.to <= circuit.tick {
             self.back.push_back((key, errand.circuit));
         } else {
@@ -441,7 +445,8 @@ impl<C: BorrowMut<Circuit> + Debug, R: Real> Side<C> for Abreast<R> {
             } else {
                 continue;
             };
-            let comes_back = errand.to <= circuit.tick
+            let comes_back = circuit.fault.is_some()
+                || errand.to <= circuit.tick
                 || errand.pause <= circuit.tick
                 || errand.on_event && *events < circuit.events.len();
             if comes_back {

@@ -98,8 +98,19 @@ pub enum Event {
     CodeStored(u16),
     /// A fuse (also of a meter or a push-button lead) melted.
     FuseMelted(u16),
-    /// A step could not be taken even at the smallest size: the result from here on is not to be trusted.
+    /// A step could not be taken even at the smallest size, or only such steps could, for ever: nothing is computed from
+    /// here on ([`Circuit::fault`]).
     Fault,
+}
+
+/// Where the model could not go on: some number of the car is beyond what can be computed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Fault {
+    /// Tick of the circuit's clock.
+    pub tick: Tick,
+    /// The part whose air, heat, speed or charge changes fastest there, as an index into the assembly; its numbers
+    /// are the first to look at.
+    pub part: Option<u16>,
 }
 
 /// Discrete state of a part.
@@ -140,6 +151,11 @@ pub struct Circuit {
     inputs: Inputs,
     tick: Tick,
     events: Vec<(Tick, Event)>,
+    /// Where a step could not be taken; no time is computed from there on.
+    fault: Option<Fault>,
+    /// Smallest steps tried of late, see [`trial`].
+    strain: u32,
+    most_strain: u32,
     model: Model,
     y: Vec<f64>,
     flags: Vec<Flags>,
@@ -206,6 +222,9 @@ impl Circuit {
             inputs,
             tick: Tick(0),
             events: Vec::new(),
+            fault: None,
+            strain: 0,
+            most_strain: 0,
             model,
             flags,
             next_flags: Vec::new(),
@@ -279,6 +298,10 @@ impl Circuit {
     /// One step (at least one tick of time passes), never beyond `limit` when timed; `limit` must lie
     /// ahead.
     pub fn step(&mut self, limit: Tick, pace: Pace) {
+        if self.fault.is_some() {
+            self.stand_still(limit);
+            return;
+        }
         let mut trial = self.begin(limit, pace);
         self.slopes(trial.h());
         loop {
@@ -314,6 +337,18 @@ impl Circuit {
                 }
             }
         }
+    }
+
+    /// Where the model could not go on, if so: the state is that of this tick, whatever the clock says, and is not to
+    /// be shown as a result.
+    #[must_use]
+    pub fn fault(&self) -> Option<Fault> {
+        self.fault
+    }
+
+    /// The clock goes on, nothing else does: after a fault.
+    fn stand_still(&mut self, limit: Tick) {
+        self.tick = self.tick.max(limit);
     }
 
     /// Everything that switched since the circuit was made, in order.

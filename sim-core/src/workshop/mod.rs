@@ -37,7 +37,7 @@ use crate::action::{PedalHold, Station};
 use crate::air::Day;
 use crate::assembly::Part;
 use crate::car::{Car, Spare};
-use crate::circuit::Circuit;
+use crate::circuit::{Circuit, Fault};
 use crate::instrument::InstrumentCard;
 use crate::observe::{Predicted, Reading, Scale};
 use crate::parts::engine::EngineState;
@@ -116,6 +116,7 @@ pub enum Gravity {
 
 /// A breach of safety, explained at once.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Breach {
     /// Short name of the rule.
     pub rule: String,
@@ -127,6 +128,7 @@ pub struct Breach {
 
 /// How a record line was filled by a note.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct RecordEntry {
     /// Short name of the record item.
     pub item: String,
@@ -302,6 +304,14 @@ impl Workshop {
     #[must_use]
     pub fn tick(&self) -> Tick {
         Tick(self.circuit.tick().0 - self.offset)
+    }
+
+    /// Where the model could not go on, if so; what is shown from there on means nothing. An attempt ends there.
+    #[must_use]
+    pub fn fault(&self) -> Option<Fault> {
+        let fault = self.circuit.fault()?;
+        // A fault on the way to the workshop stands at the first tick.
+        Some(Fault { tick: Tick(fault.tick.0.saturating_sub(self.offset)), ..fault })
     }
 
     /// Digests at the first step end after each simulated minute since last asked.

@@ -9,7 +9,7 @@ use super::{ends_with_code, pinhole, program, root};
 const JOB: &str = "scenarios/first-shift/jobs/hum-at-the-lights.ron";
 const CAR: &str = "assets/vehicles/alder.ron";
 
-fn copy_tree(from: &Path, to: &Path) {
+pub(crate) fn copy_tree(from: &Path, to: &Path) {
     std::fs::create_dir_all(to).unwrap();
     for entry in std::fs::read_dir(from).unwrap() {
         let entry = entry.unwrap();
@@ -23,7 +23,7 @@ fn copy_tree(from: &Path, to: &Path) {
 }
 
 /// A copy of the data files.
-fn data() -> tempfile::TempDir {
+pub(super) fn data() -> tempfile::TempDir {
     let copy = tempfile::tempdir().unwrap();
     for folder in ["assets", "scenarios"] {
         copy_tree(&root().join(folder), &copy.path().join(folder));
@@ -32,7 +32,7 @@ fn data() -> tempfile::TempDir {
 }
 
 /// Opens the first job with data files changed by `change`; gives back what was said.
-fn opened_with(change: impl FnOnce(&Path)) -> String {
+pub(super) fn opened_with(change: impl FnOnce(&Path)) -> String {
     let data = data();
     change(data.path());
     let home = tempfile::tempdir().unwrap();
@@ -49,7 +49,7 @@ fn opened_with(change: impl FnOnce(&Path)) -> String {
 }
 
 /// Replaces text in a data file.
-fn edit(data: &Path, file: &str, from: &str, to: &str) {
+pub(super) fn edit(data: &Path, file: &str, from: &str, to: &str) {
     let path = data.join(file);
     let text = std::fs::read_to_string(&path).unwrap();
     assert!(text.contains(from), "{file} has no {from:?}");
@@ -243,7 +243,7 @@ fn a_file_that_may_not_grow_keeps_what_it_has() {
     let script = root().join("scenarios/first-shift/reference/hum-at-the-lights.script");
     // A limit on file size stands in for the full disk: the write fails in the same place.
     let line = format!(
-        "trap '' XFSZ; ulimit -f 4; exec '{}' --data '{}' text first-shift/hum-at-the-lights --script '{}' --attempt full.attempt",
+        "trap '' XFSZ; ulimit -f 8; exec '{}' --data '{}' text first-shift/hum-at-the-lights --script '{}' --attempt full.attempt",
         program().display(),
         root().display(),
         script.display()

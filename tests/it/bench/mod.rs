@@ -1,20 +1,33 @@
 //! The built program from outside: jobs from card to mark sheet, kills, bad input.
 
-mod bad_input;
+pub(crate) mod bad_input;
+pub(crate) mod chain;
+mod crowd;
+mod csv;
+mod exit_codes;
+mod handed_in;
 mod jobs;
 mod killed;
 mod marked;
+mod mended;
+mod messages;
+mod numbers;
+mod outputs;
+mod pack_limits;
 mod readme;
+mod sittings;
+mod special_files;
 mod speed;
 mod torn;
 mod trace;
+mod uncomputed;
 
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
 use std::sync::OnceLock;
 
 /// The repository.
-pub(super) fn root() -> PathBuf {
+pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
 }
 
@@ -86,7 +99,7 @@ pub(super) fn ends_with_code(output: &Output, code: i32) -> String {
 
 /// A seed for what a test draws: from `PINHOLE_TEST_SEED` (hexadecimal), else new; printed, so that a
 /// failure can be had again.
-pub(super) fn test_seed() -> u128 {
+pub(crate) fn test_seed() -> u128 {
     let seed = match std::env::var("PINHOLE_TEST_SEED") {
         Ok(text) => u128::from_str_radix(&text, 16).unwrap(),
         Err(_) => assess::attempt::Seed::random().unwrap().0,

@@ -73,6 +73,7 @@ fn inv_every_car_with_every_fault_keeps_mass_energy_and_sense() {
                     assert!(180.0 < t && t < 450.0, "{id} {fault:?}: {name} at {t} K");
                 }
                 assert!(!c.events().iter().any(|(_, e)| *e == Event::Fault), "{id} {fault:?}: a step failed");
+                assert!(c.strain() < 0.01, "{id} {fault:?}: strained to {}", c.strain());
             });
             days += 1;
         }

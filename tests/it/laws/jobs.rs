@@ -22,7 +22,7 @@ fn over_every_job(mut look: impl FnMut(&str, usize, &Circuit)) {
     for job in jobs {
         let job = Arc::new(job);
         let text = job.reference.clone().expect("every job has a reference");
-        let begin = Begin { seed: Seed(0x5eed), scripted: true, seat: None };
+        let begin = Begin::rehearsal(Seed(0x5eed));
         let mut session = Session::rehearse(Arc::clone(&job), &begin);
         script::play(&mut session, &text, |_, _, _, _| {}).unwrap_or_else(|e| panic!("{}: {e}", job.id));
         // The same actions once more, with a look after each.

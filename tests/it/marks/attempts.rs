@@ -33,7 +33,7 @@ fn play(text: &str) -> Attempt {
 }
 
 fn play_with(text: &str, seed: u128) -> Attempt {
-    let begin = Begin { seed: Seed(seed), scripted: true, seat: None };
+    let begin = Begin::rehearsal(Seed(seed));
     let mut session = Session::rehearse(job(), &begin);
     script::play(&mut session, text, |_, _, _, _| {}).expect("the script plays");
     session.into_attempt()

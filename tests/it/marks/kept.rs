@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use assess::attempt::{Attempt, AttemptError, Seed};
+use assess::clock::{By, Opening};
 use assess::marked::{Kept, MarkLine, keep_in};
 use assess::script;
 use assess::session::{self, Begin, Session};
@@ -11,7 +12,7 @@ use super::attempts::{job, sheet};
 
 /// The attempt that [`sheet`] marks, in a file; still open.
 fn play(path: &Path) -> Session {
-    let begin = Begin { seed: Seed(0x5eed), scripted: true, seat: None };
+    let begin = Begin::rehearsal(Seed(0x5eed));
     let mut session = Session::start(job(), &begin, path).unwrap();
     let text = job().reference.clone().unwrap();
     script::play(&mut session, &text, |_, _, _, _| {}).unwrap();
@@ -41,7 +42,8 @@ fn inv_a_mark_is_written_once_and_changes_nothing_else() {
     session::replay(&attempt, &job()).unwrap();
     // Again, from outside and by carrying on.
     assert_eq!(keep_in(&path, &attempt, sheet()).unwrap(), Some(Kept::Same));
-    let (mut session, torn) = Session::resume::<session::SessionError>(&path, |_| Ok(job())).unwrap();
+    let (mut session, torn) =
+        Session::resume::<session::SessionError>(&path, &Opening::now(By::Hand), |_| Ok(job())).unwrap();
     assert!(!torn);
     assert_eq!(session.keep_mark(sheet()).unwrap(), Some(Kept::Same));
     drop(session);

@@ -15,7 +15,7 @@ fn every_reference_is_safe_and_fills_the_record_whatever_the_tolerances() {
         let job = Arc::new(job);
         let reference = job.reference.clone().expect("every job has a reference");
         for seed in SEEDS {
-            let begin = Begin { seed: Seed(seed), scripted: true, seat: None };
+            let begin = Begin::rehearsal(Seed(seed));
             let mut s = Session::rehearse(Arc::clone(&job), &begin);
             let played = script::play(&mut s, &reference, |line, text, _, out| {
                 assert_eq!(out.breaches, [], "{} line {line}: {text}", job.id);

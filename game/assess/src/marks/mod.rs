@@ -6,6 +6,7 @@
 mod chart;
 mod parts;
 pub mod sheet;
+pub mod when;
 
 use std::sync::Arc;
 
@@ -21,6 +22,7 @@ use crate::score;
 use crate::script::{self, ScriptError};
 use crate::session::{self, Begin, Session, SessionError};
 use sheet::{BreachLine, MarkSheet, RecordLine};
+use when::When;
 
 /// Why an attempt could not be marked.
 #[derive(Debug, thiserror::Error)]
@@ -88,6 +90,14 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<MarkSheet, MarkError> {
         },
         _ => None,
     };
+    if 0 < followed.set_aside {
+        sheet.notices.push(format!(
+            "{} of the {} cars that this attempt was compared with could not be computed to the end and were set \
+             aside. The author of the pack should mend the car.",
+            followed.set_aside,
+            hypotheses.cells.len()
+        ));
+    }
     let computed = Computed { job, course: &course, hypotheses: &hypotheses, followed: &followed, reference };
     sheet.marks = Some(parts::marks(&computed));
     Ok(sheet)
@@ -126,7 +136,7 @@ fn course_of(attempt: &Attempt, job: &Job) -> Course {
 
 /// Plays the job's reference script in the world of `attempt`.
 fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, ScriptError> {
-    let begin = Begin { seed: attempt.header.seed, scripted: true, seat: None };
+    let begin = Begin::rehearsal(attempt.header.seed);
     let mut session = Session::rehearse(Arc::new(job.clone()), &begin);
     script::play(&mut session, text, |_, _, _, _| {})?;
     Ok(course_of(&session.into_attempt(), job))
@@ -151,6 +161,7 @@ fn frame(attempt: &Attempt, job: &Job, course: &Course) -> MarkSheet {
             course.attended_min, job.time_limit_min
         ));
     }
+    let when = When::of(attempt);
     MarkSheet {
         scheme: score::SCHEME.to_owned(),
         engine: ENGINE.to_owned(),
@@ -160,8 +171,8 @@ fn frame(attempt: &Attempt, job: &Job, course: &Course) -> MarkSheet {
         job_digest: hex::encode(job.digest),
         seat: attempt.header.seat.clone(),
         seed: attempt.header.seed.to_string(),
-        scripted: attempt.header.scripted,
-        begun_unix_s: attempt.header.created_unix_s,
+        scripted: when.is_played(),
+        when,
         attended_min: course.attended_min,
         unattended_min: course.unattended_min,
         time_limit_min: job.time_limit_min,

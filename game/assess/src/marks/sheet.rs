@@ -3,6 +3,7 @@
 //! Serialises to the same bytes for the same attempt, pack and program version. Numbers are kept unrounded;
 //! only the reports round.
 
+use super::when::When;
 use crate::course::TracePoint;
 
 /// A marked attempt.
@@ -24,10 +25,10 @@ pub struct MarkSheet {
     pub seat: Option<String>,
     /// Seed of the attempt, hexadecimal.
     pub seed: String,
-    /// Played from a script.
+    /// Some of it was played from a script or a pipe.
     pub scripted: bool,
-    /// When the attempt was begun, seconds since 1970.
-    pub begun_unix_s: u64,
+    /// When and by which way it was done; nothing is marked by it.
+    pub when: When,
     /// Minutes of work.
     pub attended_min: f64,
     /// Minutes of waiting that needed nobody.

@@ -18,6 +18,17 @@ pub(crate) const SCHEMA: u32 = 1;
 pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<PackError>> {
     let mut r = Report::new(file);
     r.schema(raw.schema, SCHEMA);
+    r.lengths::<RawVehicle>(&[
+        ("parts", raw.parts.len()),
+        ("joints", raw.joints.len()),
+        ("tolerances", raw.tolerances.len()),
+        ("covers", raw.covers.len()),
+        ("units", raw.units.len()),
+        ("faults", raw.faults.len()),
+        ("limits", raw.limits.len()),
+        ("record", raw.record.len()),
+        ("cautions", raw.cautions.len()),
+    ])?;
     if raw.id != id {
         r.push(PackError::IdFileMismatch { file: r.file(), id: raw.id.clone(), expected: id.to_owned() });
     }

@@ -7,7 +7,7 @@ use sim_core::params::ParamDef;
 use super::check_car::SCHEMA;
 use super::error::{Named, PackError};
 use super::raw::{Block, RawFault, RawSpare, RawSpares, RawTolerance, RawUnit};
-use super::report::{Range, Report, join};
+use super::report::{Range, Report, known_for};
 
 /// Resolves `part.param`, reporting which half is unknown.
 fn param(
@@ -79,6 +79,11 @@ pub(crate) fn units(r: &mut Report<'_>, assembly: &Assembly, raw: Vec<RawUnit>) 
         r.list(&format!("{path}.parts"), &u.parts, "a repair unit has at least one part");
         r.number(&format!("{path}.price"), u.price, RawUnit::range("price"));
         r.number(&format!("{path}.swap_min"), u.swap_min, RawUnit::range("swap_min"));
+        if !(r.most::<RawUnit>("parts", &format!("{path}.parts"), u.parts.len())
+            & r.most::<RawUnit>("cleans", &format!("{path}.cleans"), u.cleans.len()))
+        {
+            continue;
+        }
         let mut parts = Vec::new();
         for (k, p) in u.parts.iter().enumerate() {
             let here = format!("{path}.parts[{k}]");
@@ -131,7 +136,7 @@ fn of_unit(
         path: path.to_owned(),
         param: name.to_owned(),
         unit: unit.to_owned(),
-        parts: join(parts.iter().map(|p| assembly.parts[*p as usize].id.as_str())),
+        parts: known_for(name, parts.iter().map(|p| assembly.parts[*p as usize].id.as_str())),
     });
     None
 }
@@ -211,6 +216,7 @@ pub(crate) fn spares(raw: RawSpares, id: &str, car: &Car, file: &str) -> Result<
     if raw.vehicle != id {
         r.push(PackError::IdFileMismatch { file: r.file(), id: raw.vehicle, expected: id.to_owned() });
     }
+    r.lengths::<RawSpares>(&[("spares", raw.spares.len())])?;
     r.names("spares", Named::Spare, '_', raw.spares.iter().map(|s| s.id.as_str()));
     let known: Vec<&str> = car.units.iter().map(|u| u.id.as_str()).collect();
     let mut out = Vec::new();
@@ -218,6 +224,9 @@ pub(crate) fn spares(raw: RawSpares, id: &str, car: &Car, file: &str) -> Result<
         let path = format!("spares[{i}]");
         r.text(&format!("{path}.name"), &s.name, "write the spare's name in words");
         r.number(&format!("{path}.price"), s.price, RawSpare::range("price"));
+        if !r.most::<RawSpare>("params", &format!("{path}.params"), s.params.len()) {
+            continue;
+        }
         let Some(unit) = r.index(&format!("{path}.unit"), Named::Unit, &s.unit, &known) else { continue };
         let parts = &car.units[unit as usize].parts;
         for (k, p) in s.params.iter().enumerate() {

@@ -21,10 +21,14 @@ pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Resul
             expected: id.to_owned(),
         });
     }
+    r.lengths::<RawDiagram>(&[("places", raw.places.len())])?;
     let known: Vec<&str> = car.assembly.parts.iter().map(|p| p.id.as_str()).collect();
     let mut places: Vec<Place> = Vec::new();
     for (i, raw) in raw.places.iter().enumerate() {
         let path = format!("places[{i}]");
+        if !r.most::<RawPlace>("points", &format!("{path}.points"), raw.points.len()) {
+            continue;
+        }
         let Some(part) = r.index(&format!("{path}.part"), Named::Part, &raw.part, &known) else { continue };
         if let Some(first) = places.iter().position(|p| p.part == part && p.sheet == raw.sheet) {
             r.push(PackError::DuplicateName {

@@ -10,7 +10,7 @@ use super::check_car::SCHEMA;
 use super::error::{Named, PackError};
 use super::raw::{Block, RawJob, RawPack, RawWeights, ranges};
 use super::report::{Range, Report};
-use crate::job::{CAUTION, Competence, DEFER, Job, Symptom, Weights};
+use crate::job::{AfterHandBack, CAUTION, Competence, DEFER, Job, Symptom, Weights};
 
 /// A pack: what its jobs have in common.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +31,8 @@ pub struct Pack {
     pub weights: Weights,
     /// Instruments allowed, short names.
     pub tools: Vec<String>,
+    /// What is told after the hand-back.
+    pub after_hand_back: AfterHandBack,
     /// What it exercises.
     pub competences: Vec<Competence>,
     /// Jobs in order, short names.
@@ -47,6 +49,11 @@ pub(crate) fn pack(
 ) -> Result<Pack, Vec<PackError>> {
     let mut r = Report::new(file);
     r.schema(raw.schema, SCHEMA);
+    r.lengths::<RawPack>(&[
+        ("tools", raw.tools.len()),
+        ("competences", raw.competences.len()),
+        ("jobs", raw.jobs.len()),
+    ])?;
     r.text("title", &raw.title, "write a title");
     r.text("author", &raw.author, "say who wrote it");
     r.text("licence", &raw.licence, "state the licence of the texts");
@@ -94,6 +101,7 @@ pub(crate) fn pack(
             release: raw.weights.release,
             record: raw.weights.record,
         },
+        after_hand_back: raw.after_hand_back,
         tools: raw.tools,
         competences,
         jobs: raw.jobs,
@@ -134,6 +142,14 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
     let Around { pack, car, kit, spares } = *around;
     let mut r = Report::new(file);
     r.schema(raw.schema, SCHEMA);
+    r.lengths::<RawJob>(&[
+        ("complaint", raw.complaint.len()),
+        ("hidden", raw.hidden.len()),
+        ("hazards", raw.hazards.len()),
+        ("debrief", raw.debrief.len()),
+        ("spares", raw.spares.as_ref().map_or(0, Vec::len)),
+        ("tools", raw.tools.as_ref().map_or(0, Vec::len)),
+    ])?;
     r.text("title", &raw.title, "write a title");
     r.number("time_limit_min", raw.time_limit_min, RawJob::range("time_limit_min"));
     for (key, lines, expected) in [
@@ -216,6 +232,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         time_limit_min: raw.time_limit_min,
         cut_score: pack.cut_score,
         weights: pack.weights,
+        after_hand_back: pack.after_hand_back,
         competences: pack.competences.clone(),
         reference: None,
         digest: [0; 32],

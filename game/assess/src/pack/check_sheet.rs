@@ -4,7 +4,7 @@ use sim_core::car::{Limit, RecordItem};
 
 use super::error::{Named, PackError};
 use super::raw::{Block, RawLimit, RawRecord, RawThinAir};
-use super::report::{Range, Report, join};
+use super::report::{Range, Report, known_for};
 
 /// Units of a limit: those of the notebook, and a count.
 pub const UNITS: &[&str] = &["kPa", "V", "A", "ohm", "C", "s", "deg", "mm", "times"];
@@ -19,7 +19,7 @@ pub(crate) fn limit(r: &mut Report<'_>, i: usize, l: RawLimit) -> Limit {
             file: r.file(),
             path: format!("{path}.unit"),
             unit: l.unit.clone(),
-            known: join(UNITS.iter().copied()),
+            known: known_for(&l.unit, UNITS.iter().copied()),
         });
     }
     for (key, value) in [("min", l.min), ("max", l.max)] {

@@ -5,6 +5,10 @@
 
 use std::fmt;
 
+use super::bounds::MOST_ERRORS;
+use crate::files::{Doing, FileError, system};
+use crate::quote::{bare, number, quoted};
+
 /// What a name in a file stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Named {
@@ -64,12 +68,32 @@ impl fmt::Display for Named {
 #[non_exhaustive]
 pub enum PackError {
     /// The file or folder cannot be read.
-    #[error("{file}: cannot be read ({source}); check that it exists and that you may read it")]
+    #[error("{file}: cannot be read ({})", system(source, Doing::Read))]
     Unreadable {
         /// The file.
         file: String,
         /// What the system said.
         source: std::io::Error,
+    },
+    /// A folder, pipe, device or socket under a file's name.
+    #[error("{file}: is {what}, not a regular file")]
+    NotRegular {
+        /// The file.
+        file: String,
+        /// What it is.
+        what: &'static str,
+    },
+    /// A link that leads out of the data folder; what it leads to was not read.
+    #[error("{file}: is a link that leaves the data folder; put the file itself there")]
+    LeavesFolder {
+        /// The file.
+        file: String,
+    },
+    /// A file whose name no message and no command can take.
+    #[error("{file}: the name of this file is no plain text; rename it with a to z, 0 to 9 and `-` or `_`")]
+    NotAName {
+        /// Folder and name, escaped.
+        file: String,
     },
     /// Larger than any honest file of this kind; it was not read.
     #[error("{file}: {bytes} bytes; at most {max} bytes are read")]
@@ -82,15 +106,17 @@ pub enum PackError {
         max: u64,
     },
     /// Not UTF-8 text.
-    #[error("{file}: byte {at} is not UTF-8; save the file as UTF-8 text")]
+    #[error("{file}: line {line}, byte {at} is not UTF-8; save the file as UTF-8 text")]
     NotText {
         /// The file.
         file: String,
+        /// Line, from 1.
+        line: usize,
         /// Offset of the first bad byte.
         at: usize,
     },
     /// Not RON, or a value of the wrong shape.
-    #[error("{file}:{line}:{column}: {source}; near `{near}`")]
+    #[error("{file}:{line}:{column}: {expected}{}", near_here(near))]
     Syntax {
         /// The file.
         file: String,
@@ -98,10 +124,10 @@ pub enum PackError {
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// The text at that place.
+        /// The word or sign at that place; empty when there is none that is short.
         near: String,
-        /// What the parser said.
-        source: ron::error::Error,
+        /// What should stand there.
+        expected: String,
     },
     /// The text ends before the value does.
     #[error("{file}:{line}:{column}: the file ends in the middle of a value; was it cut off?")]
@@ -114,7 +140,7 @@ pub enum PackError {
         column: usize,
     },
     /// A key that is not known there (a wrong unit in a name is a wrong key).
-    #[error("{file}:{line}:{column}: `{inside}` has no key `{key}`; known keys: {known}")]
+    #[error("{file}:{line}:{column}: `{}` has no key `{}`; known keys: {known}", bare(inside), bare(key))]
     UnknownKey {
         /// The file.
         file: String,
@@ -158,7 +184,7 @@ pub enum PackError {
         key: &'static str,
     },
     /// A word out of a fixed list (a kind of part, a station, a unit state) is not in it.
-    #[error("{file}:{line}:{column}: `{word}` is not a {of}; known: {known}")]
+    #[error("{file}:{line}:{column}: `{}` is none of {of}: {known}", bare(word))]
     UnknownWord {
         /// The file.
         file: String,
@@ -168,8 +194,8 @@ pub enum PackError {
         column: usize,
         /// The word.
         word: String,
-        /// What it should be one of.
-        of: String,
+        /// What it should be one of, in words.
+        of: &'static str,
         /// Words that may stand there.
         known: String,
     },
@@ -184,7 +210,7 @@ pub enum PackError {
         expected: u32,
     },
     /// A number outside its range.
-    #[error("{file}: {path} = {value}, allowed {min} to {max}{unit}")]
+    #[error("{file}: {path} = {}, allowed {} to {}{unit}", number(*value), number(*min), number(*max))]
     OutOfRange {
         /// The file.
         file: String,
@@ -200,7 +226,7 @@ pub enum PackError {
         unit: &'static str,
     },
     /// NaN or infinite.
-    #[error("{file}: {path} = {value} is not a finite number, allowed {min} to {max}{unit}")]
+    #[error("{file}: {path} = {value} is not a finite number, allowed {} to {}{unit}", number(*min), number(*max))]
     NotFinite {
         /// The file.
         file: String,
@@ -216,7 +242,7 @@ pub enum PackError {
         unit: &'static str,
     },
     /// A range whose low end is not below its high end.
-    #[error("{file}: {path} = ({low}, {high}): the low end must come first")]
+    #[error("{file}: {path} = ({}, {}): the low end must come first", number(*low), number(*high))]
     RangeReversed {
         /// The file.
         file: String,
@@ -228,7 +254,7 @@ pub enum PackError {
         high: f64,
     },
     /// A name that stands for nothing.
-    #[error("{file}: {path}: there is no {what} called {name:?}; known: {known}")]
+    #[error("{file}: {path}: there is no {what} called {}; known: {known}", quoted(name))]
     UnknownName {
         /// The file (or folder looked in).
         file: String,
@@ -242,7 +268,7 @@ pub enum PackError {
         known: String,
     },
     /// The same name twice.
-    #[error("{file}: {path}: the {what} {name:?} is already there, at {first}")]
+    #[error("{file}: {path}: the {what} {} is already there, at {first}", quoted(name))]
     DuplicateName {
         /// The file.
         file: String,
@@ -257,7 +283,9 @@ pub enum PackError {
     },
     /// A short name in letters that commands and paths cannot take.
     #[error(
-        "{file}: {path} = {name:?} is not a short name: use a to z, 0 to 9, `{joiner}`, beginning with a letter"
+        "{file}: {path} = {} is not a short name: use a to z, 0 to 9, `{joiner}`, beginning with a letter, at \
+         most 60",
+        quoted(name)
     )]
     BadName {
         /// The file.
@@ -270,7 +298,7 @@ pub enum PackError {
         joiner: char,
     },
     /// The short name inside a file is not the file's name.
-    #[error("{file}: id = {id:?}, but the file's name asks for {expected:?}")]
+    #[error("{file}: id = {}, but the file's name asks for {}", quoted(id), quoted(expected))]
     IdFileMismatch {
         /// The file.
         file: String,
@@ -293,6 +321,58 @@ pub enum PackError {
         /// How many there may be.
         max: usize,
     },
+    /// A list with more entries than it may have.
+    #[error("{file}: {path}: {count} {what}; at most {max} may stand there")]
+    TooMany {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// The key.
+        what: &'static str,
+        /// How many there are.
+        count: usize,
+        /// How many there may be.
+        max: usize,
+    },
+    /// A text with more characters than it may have.
+    #[error("{file}: {path}: {count} characters; at most {max} may stand there")]
+    TooLong {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// How many there are.
+        count: usize,
+        /// How many there may be.
+        max: usize,
+    },
+    /// A control character, or one that turns the direction of writing round.
+    #[error(
+        "{file}: {path}: character {place} is {}, a control that must not stand in a text{}",
+        found.escape_default(),
+        if *many { "" } else { " (one line is meant)" }
+    )]
+    ControlCharacter {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// Its place in the text, from 1.
+        place: usize,
+        /// The character.
+        found: char,
+        /// Whether several lines are meant.
+        many: bool,
+    },
+    /// More faults than are told one by one.
+    #[error("{file}: and {more} more; mend these first")]
+    More {
+        /// The file.
+        file: String,
+        /// How many.
+        more: usize,
+    },
     /// A text or list that must not be empty.
     #[error("{file}: {path} is empty; {expected}")]
     Empty {
@@ -304,7 +384,11 @@ pub enum PackError {
         expected: &'static str,
     },
     /// Air joined to electricity.
-    #[error("{file}: {path} joins {a} ({a_domain}) to {b} ({b_domain}); both must carry the same")]
+    #[error(
+        "{file}: {path} joins {} ({a_domain}) to {} ({b_domain}); both must carry the same",
+        bare(a),
+        bare(b)
+    )]
     DomainMismatch {
         /// The file.
         file: String,
@@ -343,7 +427,8 @@ pub enum PackError {
     },
     /// A switch that closes at deeper vacuum than it opens.
     #[error(
-        "{file}: {path}: cut_in_kpa = {cut_in} must lie above cut_out_kpa = {cut_out} (less vacuum), or the pump chatters"
+        "{file}: {path}: cut_in_kpa = {} must lie above cut_out_kpa = {} (less vacuum), or the pump chatters",
+        number(*cut_in), number(*cut_out)
     )]
     SwitchPointsReversed {
         /// The file.
@@ -358,7 +443,7 @@ pub enum PackError {
     /// A sound car could be drawn outside its own limit.
     #[error(
         "{file}: {path}: serviceable ({}, {}) reaches outside limit ({}, {})",
-        serviceable.0, serviceable.1, limit.0, limit.1
+        number(serviceable.0), number(serviceable.1), number(limit.0), number(limit.1)
     )]
     ServiceableOutsideLimit {
         /// The file.
@@ -371,7 +456,7 @@ pub enum PackError {
         limit: (f64, f64),
     },
     /// The new part is outside its limit.
-    #[error("{file}: {path}: the new value {new} lies outside limit ({}, {})", limit.0, limit.1)]
+    #[error("{file}: {path}: the new value {} lies outside limit ({}, {})", number(*new), number(limit.0), number(limit.1))]
     NewOutsideLimit {
         /// The file.
         file: String,
@@ -393,7 +478,7 @@ pub enum PackError {
         param: String,
     },
     /// A severity that is still inside the limit.
-    #[error("{file}: {path} = {value} is inside the limit of {param} ({}, {}); a fault must breach it", limit.0, limit.1)]
+    #[error("{file}: {path} = {} is inside the limit of {param} ({}, {}); a fault must breach it", number(*value), number(limit.0), number(limit.1))]
     SeverityInsideLimit {
         /// The file.
         file: String,
@@ -407,7 +492,7 @@ pub enum PackError {
         limit: (f64, f64),
     },
     /// Highest severity not further out than the lowest, on the same side of the limit.
-    #[error("{file}: {path}: severity_max = {max} must lie further out than severity_min = {min}")]
+    #[error("{file}: {path}: severity_max = {} must lie further out than severity_min = {}", number(*max), number(*min))]
     SeverityOrder {
         /// The file.
         file: String,
@@ -419,7 +504,7 @@ pub enum PackError {
         max: f64,
     },
     /// A hidden fault of a severity that its catalogue does not have.
-    #[error("{file}: {path} = {value}; the catalogue has {fault} from {min} to {max}")]
+    #[error("{file}: {path} = {}; the catalogue has {fault} from {} to {}", number(*value), number(*min), number(*max))]
     SeverityOutsideCatalogue {
         /// The file.
         file: String,
@@ -435,7 +520,7 @@ pub enum PackError {
         max: f64,
     },
     /// A number that belongs to a part outside the repair unit it is filed under.
-    #[error("{file}: {path}: {param} is not a number of the repair unit {unit:?} (parts: {parts})")]
+    #[error("{file}: {path}: {param} is not a number of the repair unit {} (parts: {parts})", quoted(unit))]
     NotOfUnit {
         /// The file.
         file: String,
@@ -461,7 +546,7 @@ pub enum PackError {
         found: &'static str,
     },
     /// A unit that the notebook does not know.
-    #[error("{file}: {path} = {unit:?} is not a unit; known: {known}")]
+    #[error("{file}: {path} = {} is not a unit; known: {known}", quoted(unit))]
     WrongUnit {
         /// The file.
         file: String,
@@ -513,7 +598,7 @@ pub enum PackError {
         part: String,
     },
     /// A job for a car at an altitude its data sheet rules out.
-    #[error("{file}: day.altitude_m = {altitude_m}: {car} reaches its cut-out up to {limit_m} m")]
+    #[error("{file}: day.altitude_m = {}: {car} reaches its cut-out up to {} m", number(*altitude_m), number(*limit_m))]
     AboveAltitudeLimit {
         /// The file.
         file: String,
@@ -524,6 +609,21 @@ pub enum PackError {
         /// Altitude limit of the car, m.
         limit_m: f64,
     },
+    /// Each number may be, all together cannot be computed.
+    #[error(
+        "{file}: {path}: on a trial of an hour this car cannot be computed any further than {at_s} s; look at {part} \
+         first: a number of it is far from those around it"
+    )]
+    NotComputed {
+        /// The file.
+        file: String,
+        /// What of it makes the car.
+        path: String,
+        /// Second of the trial.
+        at_s: f64,
+        /// The part whose state changes fastest there.
+        part: String,
+    },
 }
 
 /// Every fault found, in the order of the files.
@@ -532,13 +632,36 @@ pub struct PackErrors(pub Vec<PackError>);
 
 impl fmt::Display for PackErrors {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (i, e) in self.0.iter().enumerate() {
+        // One file tells at most MOST_ERRORS and how many more; of many broken files as many are enough.
+        let shown = self.0.len().min(2 * MOST_ERRORS);
+        for (i, e) in self.0[..shown].iter().enumerate() {
             if i != 0 {
                 f.write_str("\n")?;
             }
             write!(f, "{e}")?;
         }
-        Ok(())
+        match self.0.len() - shown {
+            0 => Ok(()),
+            more => write!(f, "\nand {more} more"),
+        }
+    }
+}
+
+fn near_here(near: &str) -> String {
+    if near.is_empty() { String::new() } else { format!("; near `{}`", bare(near)) }
+}
+
+impl PackError {
+    /// Why the data file shown as `file` was not read.
+    pub(crate) fn of_file(error: FileError, file: &str) -> Self {
+        let file = file.to_owned();
+        match error {
+            FileError::System { source, .. } => Self::Unreadable { file, source },
+            FileError::NotRegular { what, .. } => Self::NotRegular { file, what },
+            FileError::TooLarge { bytes, kind, .. } => Self::TooLarge { file, bytes, max: kind.most },
+            FileError::NotText { line, at, .. } => Self::NotText { file, line, at },
+            FileError::Outside { .. } => Self::LeavesFolder { file },
+        }
     }
 }
 

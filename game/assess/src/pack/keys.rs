@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use sim_core::parts::ALL_TABLES;
 
+use super::bounds;
 use super::raw::{
     Block, KeyDef, RawCompetence, RawCover, RawDiagram, RawFault, RawHidden, RawInstrument, RawJob, RawJoint,
     RawLimit, RawPack, RawParam, RawPart, RawPlace, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance,
@@ -119,12 +120,14 @@ pub fn reference_page() -> String {
          Files are RON, UTF-8, at most 2 MB. Struct names may be written (`Part(…)`); unknown keys are\n\
          refused. The unit is the last word of a key: `_kpa` gauge pressure or difference in kPa,\n\
          `_kpa_abs` absolute, `_mm`, `_mm2`, `_cm3`, `_min` minutes, `_s` seconds, `_ohm`, `_mohm`\n\
-         milliohm (megohm only in `input_megohm`), `_c` degrees Celsius, `_k` kelvin, `_deg` degrees.\n",
+         milliohm (megohm only in `input_megohm`), `_c` degrees Celsius, `_k` kelvin, `_deg` degrees.\n\n\
+         Texts are one line each; `complaint` and `debrief` may have several. Control characters are refused.\n\
+         A data folder holds at most 200 cars, 200 packs and 60 instruments; a link that leaves it is not read.\n",
     );
     for (name, doc, keys) in BLOCKS {
         heading(&mut out, name, doc);
         for k in *keys {
-            let range = k.range.map_or_else(|| "–".to_owned(), |r| span(r.min, r.max, r.unit));
+            let range = k.range.map_or_else(|| room(name, k), |r| span(r.min, r.max, r.unit));
             row(&mut out, k.name, &form(k.form), &range, k.doc);
         }
     }
@@ -167,6 +170,19 @@ fn line(out: &mut String, text: std::fmt::Arguments<'_>) {
     // Writing to a String cannot fail.
     out.write_fmt(text).unwrap_or_default();
     out.push('\n');
+}
+
+/// How many entries a list, and how many characters a text may have.
+fn room(block: &str, key: &KeyDef) -> String {
+    let entries = bounds::of_list(block, key.name).map(|most| format!("at most {most}"));
+    let characters = bounds::of_text(key.name).filter(|_| key.form.contains("String"));
+    let characters = characters.map(|(most, _)| format!("{most} characters"));
+    match (entries, characters) {
+        (Some(entries), Some(characters)) => format!("{entries}, each at most {characters}"),
+        (Some(entries), None) => entries,
+        (None, Some(characters)) => format!("at most {characters}"),
+        (None, None) => "–".to_owned(),
+    }
 }
 
 fn span(min: f64, max: f64, unit: &str) -> String {

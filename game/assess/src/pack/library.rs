@@ -3,9 +3,11 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use sim_core::air::Day;
 use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
+use super::bounds;
 use super::check_car;
 use super::check_catalogue;
 use super::check_diagram;
@@ -14,7 +16,8 @@ use super::check_job::{self, Around, Pack};
 use super::error::{Named, PackError, PackErrors};
 use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
 use super::read;
-use super::report::{is_short_name, join};
+use super::report::{is_short_name, known_for};
+use super::trial;
 use crate::diagram::Diagram;
 use crate::job::Job;
 
@@ -22,6 +25,8 @@ use crate::job::Job;
 #[derive(Clone, Debug)]
 pub struct Library {
     root: PathBuf,
+    /// Where that really is: nothing outside of it is read.
+    real: PathBuf,
     kit: Arc<Vec<InstrumentCard>>,
     /// Text of each instrument file, same order as `kit`.
     kit_texts: Vec<String>,
@@ -33,9 +38,13 @@ impl Library {
     /// # Errors
     /// A missing folder, and every fault of every instrument file.
     pub fn open(root: &Path) -> Result<Self, PackErrors> {
-        let mut library = Self { root: root.to_owned(), kit: Arc::new(Vec::new()), kit_texts: Vec::new() };
+        let real = root
+            .canonicalize()
+            .map_err(|source| PackError::Unreadable { file: crate::quote::path(root).to_string(), source })?;
+        let mut library =
+            Self { root: root.to_owned(), real, kit: Arc::new(Vec::new()), kit_texts: Vec::new() };
         let (mut cards, mut errors) = (Vec::new(), Vec::new());
-        for id in library.ids("assets/instruments")? {
+        for id in library.ids("assets/instruments", bounds::TOOLS)? {
             let file = format!("assets/instruments/{id}.ron");
             match library.read::<RawInstrument>(&file) {
                 Ok((text, raw)) => match check_instrument::card(raw, &id, &file) {
@@ -73,7 +82,7 @@ impl Library {
     /// # Errors
     /// The folder cannot be read.
     pub fn cars(&self) -> Result<Vec<String>, PackErrors> {
-        self.ids("assets/vehicles")
+        self.ids("assets/vehicles", bounds::CARS)
     }
 
     /// A car.
@@ -121,6 +130,7 @@ impl Library {
                 ids.push(name);
             }
         }
+        at_most(folder, "packs", ids.len(), bounds::PACKS)?;
         Ok(ids)
     }
 
@@ -161,7 +171,7 @@ impl Library {
                 path: "jobs".to_owned(),
                 what: Named::Job,
                 name: name.to_owned(),
-                known: join(known.iter().map(String::as_str)),
+                known: known_for(name, known.iter().map(String::as_str)),
             }));
         }
         let file = format!("scenarios/{pack_id}/jobs/{job_id}.ron");
@@ -172,8 +182,8 @@ impl Library {
                 file,
                 path: "vehicle".to_owned(),
                 what: Named::Car,
+                known: known_for(&raw.vehicle, cars.iter().map(String::as_str)),
                 name: raw.vehicle,
-                known: join(cars.iter().map(String::as_str)),
             }));
         }
         let vehicle = raw.vehicle.clone();
@@ -182,10 +192,15 @@ impl Library {
         let (spares, spares_text) = self.spares_and_text(&car)?;
         let around = Around { pack: &pack, car: &car, kit: &self.kit, spares: &spares };
         let mut job = check_job::job(raw, job_id, &around, &file).map_err(PackErrors)?;
+        let mut assembly = car.assembly.clone();
+        for (fault, severity) in &job.faults {
+            assembly.set_param(&car.faults[usize::from(*fault)].param, *severity);
+        }
+        trial::of(&assembly, job.day, &file, "hidden, day")?;
 
         let script = format!("scenarios/{pack_id}/reference/{script}");
         if self.root.join(&script).exists() {
-            job.reference = Some(read::text(&self.root.join(&script), &script)?);
+            job.reference = Some(read::text(&self.real, &self.root.join(&script), &script)?);
         }
         let mut hasher = blake3::Hasher::new();
         let mut add = |name: &str, text: &str| {
@@ -245,6 +260,19 @@ impl Library {
         let file = format!("assets/vehicles/{id}.ron");
         let (text, raw) = self.read::<RawVehicle>(&file)?;
         let car = check_car::car(raw, id, &file).map_err(PackErrors)?;
+        trial::of(&car.assembly, Day::STANDARD, &file, "parts")?;
+        for (end, name) in [(0, "low"), (1, "high")] {
+            let mut used = car.assembly.clone();
+            for t in &car.tolerances {
+                used.set_param(&t.param, if end == 0 { t.serviceable.0 } else { t.serviceable.1 });
+            }
+            trial::of(
+                &used,
+                Day::STANDARD,
+                &file,
+                &format!("tolerances, every serviceable at its {name} end"),
+            )?;
+        }
         Ok((Arc::new(car), text))
     }
 
@@ -259,7 +287,7 @@ impl Library {
         self.known("scenarios", Named::Pack, id, &self.pack_ids()?)?;
         let file = format!("scenarios/{id}/pack.ron");
         let (text, raw) = self.read::<RawPack>(&file)?;
-        let job_files = self.ids(&format!("scenarios/{id}/jobs"))?;
+        let job_files = self.ids(&format!("scenarios/{id}/jobs"), bounds::JOBS)?;
         let pack = check_job::pack(raw, id, &self.kit, &job_files, &file).map_err(PackErrors)?;
         Ok((pack, text))
     }
@@ -273,12 +301,12 @@ impl Library {
             path: "file names".to_owned(),
             what,
             name: id.to_owned(),
-            known: join(known.iter().map(String::as_str)),
+            known: known_for(id, known.iter().map(String::as_str)),
         }))
     }
 
     fn read<T: serde::de::DeserializeOwned>(&self, file: &str) -> Result<(String, T), PackErrors> {
-        let text = read::text(&self.root.join(file), file)?;
+        let text = read::text(&self.real, &self.root.join(file), file)?;
         let raw = read::parse(&text, file)?;
         Ok((text, raw))
     }
@@ -286,23 +314,39 @@ impl Library {
     /// Names of a folder's entries, sorted; hidden ones left out.
     fn entries(&self, folder: &str) -> Result<Vec<String>, PackErrors> {
         let path = self.root.join(folder);
-        let unreadable =
-            |source| PackErrors::from(PackError::Unreadable { file: path.display().to_string(), source });
+        let unreadable = |source| {
+            PackErrors::from(PackError::Unreadable { file: crate::quote::path(&path).to_string(), source })
+        };
         let mut names = Vec::new();
         for entry in std::fs::read_dir(&path).map_err(unreadable)? {
-            let name = entry.map_err(unreadable)?.file_name().to_string_lossy().into_owned();
-            if !name.starts_with('.') {
-                names.push(name);
+            let name = entry.map_err(unreadable)?.file_name();
+            let plain = name.to_str().filter(|n| !n.contains(crate::quote::is_unsafe));
+            match plain {
+                Some(plain) if plain.starts_with('.') => {}
+                Some(plain) => names.push(plain.to_owned()),
+                None => {
+                    let file = crate::quote::path(&Path::new(folder).join(&name)).to_string();
+                    return Err(PackError::NotAName { file }.into());
+                }
             }
         }
         names.sort_unstable();
         Ok(names)
     }
 
-    /// Stems of a folder's `.ron` files, sorted.
-    fn ids(&self, folder: &str) -> Result<Vec<String>, PackErrors> {
+    /// Stems of a folder's `.ron` files, sorted; an error when they are more than `max`.
+    fn ids(&self, folder: &str, max: usize) -> Result<Vec<String>, PackErrors> {
         let mut ids = self.entries(folder)?;
         ids.retain(|name| name.ends_with(".ron"));
+        at_most(folder, "files", ids.len(), max)?;
         Ok(ids.iter().map(|name| name.trim_end_matches(".ron").to_owned()).collect())
     }
+}
+
+fn at_most(folder: &str, what: &'static str, count: usize, max: usize) -> Result<(), PackErrors> {
+    if count <= max {
+        return Ok(());
+    }
+    let (file, path) = (folder.to_owned(), "this folder".to_owned());
+    Err(PackError::TooMany { file, path, what, count, max }.into())
 }

@@ -5,6 +5,7 @@
 //! ([`PackError`]). `assets/KEYS.md` lists every key; a test keeps it in step ([`keys`]).
 //! Not here: variants dealt per seat, sealed packs.
 
+mod bounds;
 mod check_car;
 mod check_catalogue;
 mod check_diagram;
@@ -19,6 +20,7 @@ mod read;
 mod report;
 #[cfg(test)]
 mod tests;
+mod trial;
 
 pub use check_job::Pack;
 pub use check_sheet::UNITS;

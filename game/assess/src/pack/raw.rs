@@ -13,7 +13,7 @@ use sim_core::workshop::Arrival;
 
 use super::report::Range;
 use crate::diagram::{Sheet, Side};
-use crate::job::Symptom;
+use crate::job::{AfterHandBack, Symptom};
 
 /// One key of a file's struct.
 #[derive(Clone, Copy, Debug)]
@@ -389,6 +389,10 @@ raw! {
         tools: Vec<String>,
         /// What the pack exercises; may be empty.
         competences: Vec<RawCompetence>,
+        /// What is told once a car is handed back: `Everything`, or `Nothing` (only that it was handed in; whoever
+        /// holds the pack marks it with `pinhole mark`); left out = Everything.
+        #[serde(default)]
+        after_hand_back: AfterHandBack,
         /// Jobs in order, short names of `jobs/<job>.ron`.
         jobs: Vec<String>,
     }

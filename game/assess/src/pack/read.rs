@@ -1,46 +1,29 @@
-//! From a path to raw values: size, UTF-8, RON, each refused with its place.
+//! From a path to raw values: size, UTF-8, RON, each refused with its place and in words of our own.
+//!
+//! A message quotes at most one short word or sign of a file, and only of one inside the data folder: what a link
+//! leads to, or what is no RON at all, is not read out through an error.
 
-use std::io::Read as _;
 use std::path::Path;
 
+use ron::error::Error as Ron;
 use serde::de::DeserializeOwned;
 
 use super::error::{PackError, PackErrors};
+use crate::files;
+use crate::quote;
 
-/// Largest file read, bytes. The largest of ours has some 30 kB.
-pub const MAX_BYTES: u64 = 2_000_000;
+/// Largest file read, bytes.
+pub const MAX_BYTES: u64 = files::DATA.most;
+/// Longest word of a file that is quoted, characters.
+const LONGEST_NEAR: usize = 24;
 
-/// Reads a text file of at most [`MAX_BYTES`].
+/// Reads a text file of at most [`MAX_BYTES`] that lies inside `root`, a real place.
 ///
 /// # Errors
-/// Unreadable, too large, not UTF-8.
-pub(crate) fn text(path: &Path, file: &str) -> Result<String, PackErrors> {
-    let unreadable = |source| PackErrors::from(PackError::Unreadable { file: file.to_owned(), source });
-    // Looked at before it is opened: opening a pipe would wait for its other end.
-    let meta = std::fs::metadata(path).map_err(unreadable)?;
-    if !meta.is_file() {
-        return Err(unreadable(std::io::Error::new(std::io::ErrorKind::InvalidInput, "not a regular file")));
-    }
-    if MAX_BYTES < meta.len() {
-        return Err(PackErrors::from(PackError::TooLarge {
-            file: file.to_owned(),
-            bytes: meta.len(),
-            max: MAX_BYTES,
-        }));
-    }
-    // The file may have grown since: never take more than the limit.
-    let mut bytes = Vec::new();
-    let handle = std::fs::File::open(path).map_err(unreadable)?;
-    handle.take(MAX_BYTES + 1).read_to_end(&mut bytes).map_err(unreadable)?;
-    if MAX_BYTES < bytes.len() as u64 {
-        return Err(PackErrors::from(PackError::TooLarge {
-            file: file.to_owned(),
-            bytes: bytes.len() as u64,
-            max: MAX_BYTES,
-        }));
-    }
-    String::from_utf8(bytes)
-        .map_err(|e| PackError::NotText { file: file.to_owned(), at: e.utf8_error().valid_up_to() }.into())
+/// Unreadable, no regular file, outside of `root`, too large, not UTF-8.
+pub(crate) fn text(root: &Path, path: &Path, file: &str) -> Result<String, PackErrors> {
+    let read = || files::read_text(&files::inside(root, path)?, files::DATA);
+    read().map_err(|e| PackError::of_file(e, file).into())
 }
 
 /// Parses RON; optional values may be written bare.
@@ -48,7 +31,6 @@ pub(crate) fn text(path: &Path, file: &str) -> Result<String, PackErrors> {
 /// # Errors
 /// The first fault of the text, with its place.
 pub(crate) fn parse<T: DeserializeOwned>(text: &str, file: &str) -> Result<T, PackErrors> {
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     ron::Options::default()
         .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
         .from_str(text)
@@ -56,7 +38,6 @@ pub(crate) fn parse<T: DeserializeOwned>(text: &str, file: &str) -> Result<T, Pa
 }
 
 fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {
-    use ron::error::Error as Ron;
     let (line, column) = (e.span.start.line, e.span.start.col);
     let outer = |o: Option<String>| o.unwrap_or_else(|| "this block".to_owned());
     let whole = matches!(e.code, Ron::MissingStructField { .. } | Ron::TrailingCharacters);
@@ -65,33 +46,117 @@ fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {
         return PackError::Truncated { file, line, column };
     }
     match e.code {
-        Ron::NoSuchStructField { expected, found, outer: o } => PackError::UnknownKey {
-            file,
-            line,
-            column,
-            inside: outer(o),
-            key: found,
-            known: expected.join(", "),
-        },
+        Ron::NoSuchStructField { expected, found, outer: o } => {
+            let known = quote::listed(&found, expected);
+            PackError::UnknownKey { file, line, column, inside: outer(o), key: found, known }
+        }
         Ron::MissingStructField { field, outer: o } => {
             PackError::MissingKey { file, line, column, inside: outer(o), key: field }
         }
         Ron::DuplicateStructField { field, outer: o } => {
             PackError::DuplicateKey { file, line, column, inside: outer(o), key: field }
         }
-        Ron::NoSuchEnumVariant { expected, found, outer: o } => PackError::UnknownWord {
-            file,
-            line,
-            column,
-            word: found,
-            of: o.unwrap_or_else(|| "known word".to_owned()),
-            known: expected.join(", "),
-        },
-        source => {
-            let near = text.lines().nth(line.saturating_sub(1)).unwrap_or_default();
-            let near: String = near.chars().skip(column.saturating_sub(1)).take(40).collect();
-            PackError::Syntax { file, line, column, near, source }
+        Ron::NoSuchEnumVariant { expected, found, outer: o } => {
+            let known = quote::listed(&found, expected);
+            PackError::UnknownWord { file, line, column, word: found, of: words_of(o.as_deref()), known }
         }
+        Ron::ExpectedDifferentStructName { expected: block, found } if is_ron(text) => {
+            let expected = format!("expected the block `{block}( … )`, found `{}`", quote::bare(&found));
+            PackError::Syntax { file, line, column, near: String::new(), expected }
+        }
+        code => {
+            let near = if is_ron(text) { near(text, line, column) } else { String::new() };
+            PackError::Syntax { file, line, column, near, expected: expected(&code) }
+        }
+    }
+}
+
+/// Whether a text at least begins as RON does, with a block and its name: only of such a one a word is quoted.
+fn is_ron(text: &str) -> bool {
+    let mut lines = text.lines().map(str::trim).filter(|l| !l.is_empty() && !l.starts_with("//"));
+    let first = lines.next().unwrap_or_default();
+    let name = first.split('(').next().unwrap_or_default();
+    name.len() < first.len() && name.len() <= LONGEST_NEAR && name.trim().chars().all(char::is_alphanumeric)
+}
+
+/// The words of a list, by the name the list has in the program.
+fn words_of(list: Option<&str>) -> &'static str {
+    match list {
+        Some("Station") => "the stations",
+        Some("PartKind") => "the kinds of part",
+        Some("RecordKind") => "the kinds of record line",
+        Some("InstrumentKind") => "the displays",
+        Some("Symptom") => "the symptoms",
+        Some("Sheet") => "the sheets",
+        Some("Side") => "the sides",
+        _ => "the words that may stand here",
+    }
+}
+
+/// What the parser missed, in words.
+fn expected(code: &Ron) -> String {
+    let plain = match code {
+        Ron::ExpectedArray => "expected a list, [ … ]",
+        Ron::ExpectedArrayEnd => "expected a comma or the ] that ends the list",
+        Ron::ExpectedBoolean => "expected true or false",
+        Ron::ExpectedComma => "expected a comma",
+        Ron::ExpectedFloat | Ron::FloatUnderscore | Ron::UnderscoreAtBeginning => "expected a number",
+        Ron::ExpectedInteger | Ron::InvalidIntegerDigit { .. } => "expected a whole number",
+        Ron::IntegerOutOfBounds => "expected a whole number from 0 to 4294967295",
+        Ron::ExpectedMap | Ron::ExpectedMapColon | Ron::ExpectedMapEnd => "expected key: value",
+        Ron::ExpectedStructLike | Ron::ExpectedUnit => "expected a block, ( … )",
+        Ron::ExpectedStructLikeEnd | Ron::ExpectedOptionEnd => {
+            "expected a comma or the ) that ends the block"
+        }
+        Ron::ExpectedString | Ron::ExpectedChar => "expected a text in quotation marks",
+        Ron::ExpectedIdentifier | Ron::InvalidIdentifier(_) | Ron::SuggestRawIdentifier(_) => {
+            "expected a key or a word"
+        }
+        Ron::InvalidEscape(_) => "no such escape in a text; a backslash itself is written twice",
+        Ron::UnclosedBlockComment => "a remark /* has no end */",
+        Ron::TrailingCharacters => "expected the end of the file",
+        Ron::ExceededRecursionLimit => "blocks stand too deep inside one another",
+        Ron::ExpectedNamedStructLike(name) => return format!("expected the block `{name}( … )`"),
+        Ron::ExpectedStructName(name) => return format!("expected the block `{}( … )`", quote::bare(name)),
+        Ron::ExpectedDifferentStructName { expected, .. } => {
+            return format!("expected the block `{expected}( … )`");
+        }
+        Ron::InvalidValueForType { expected, .. } => return format!("expected {}", value(expected)),
+        Ron::ExpectedDifferentLength { found, .. } => {
+            return format!("{found} values are too few or too many here");
+        }
+        _ => "this is not written as RON",
+    };
+    plain.to_owned()
+}
+
+/// A form in plain words, as the reading library names it.
+pub(crate) fn value(form: &str) -> &'static str {
+    match form {
+        "f64" | "f32" => "a number",
+        "u8" | "u16" | "u32" | "u64" | "usize" | "i32" | "i64" => "a whole number in range",
+        "a string" | "a borrowed string" | "string" => "a text in quotation marks",
+        "a boolean" => "true or false",
+        "a sequence" => "a list, [ … ]",
+        f if f.starts_with("struct") || f.starts_with("a map") => "a block of keys with values",
+        f if f.starts_with("a tuple") || f.starts_with("tuple") => "values in brackets, (1, 2)",
+        f if f.contains("enum") || f.contains("variant") => "one of the words that may stand here",
+        _ => "another value",
+    }
+}
+
+/// The word or sign at a place; nothing when it is longer than a word.
+fn near(text: &str, line: usize, column: usize) -> String {
+    let here = text.lines().nth(line.saturating_sub(1)).unwrap_or_default();
+    let mut rest = here.chars().skip(column.saturating_sub(1)).skip_while(|c| c.is_whitespace()).peekable();
+    let in_word = |c: &char| c.is_ascii_alphanumeric() || matches!(c, '_' | '.' | '-' | '+');
+    match rest.peek() {
+        Some(c) if in_word(c) => {
+            let word: String = rest.take_while(in_word).take(LONGEST_NEAR + 1).collect();
+            if word.len() <= LONGEST_NEAR { word } else { String::new() }
+        }
+        Some(c) if c.is_ascii_punctuation() => c.to_string(),
+        _ => String::new(),
     }
 }
 

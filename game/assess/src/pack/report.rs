@@ -3,7 +3,10 @@
 use sim_core::params::ParamDef;
 use sim_core::parts::PartKind;
 
+use super::bounds::{self, MOST_ERRORS, SENTENCE};
 use super::error::{Named, PackError};
+use super::raw::Block;
+use crate::quote::{self, Lines};
 
 /// A range of numbers with the unit that is not already in the key's name.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,13 +36,15 @@ impl Range {
 pub(crate) struct Report<'a> {
     /// File as shown in messages.
     pub(crate) file: &'a str,
-    /// Faults so far.
+    /// Faults so far, at most [`MOST_ERRORS`].
     pub(crate) errors: Vec<PackError>,
+    /// Faults beyond those.
+    more: usize,
 }
 
 impl<'a> Report<'a> {
     pub(crate) fn new(file: &'a str) -> Self {
-        Self { file, errors: Vec::new() }
+        Self { file, errors: Vec::new(), more: 0 }
     }
 
     pub(crate) fn file(&self) -> String {
@@ -47,7 +52,34 @@ impl<'a> Report<'a> {
     }
 
     pub(crate) fn push(&mut self, e: PackError) {
-        self.errors.push(e);
+        if self.errors.len() < MOST_ERRORS {
+            self.errors.push(e);
+        } else {
+            self.more += 1;
+        }
+    }
+
+    /// Holds the length of a list of the block `B`, which stands at `path`, against its bound; `false` when
+    /// there are too many entries to go on with.
+    pub(crate) fn most<B: Block>(&mut self, key: &'static str, path: &str, count: usize) -> bool {
+        let Some(max) = bounds::of_list(B::NAME, key).filter(|max| *max < count) else { return true };
+        self.push(PackError::TooMany { file: self.file(), path: path.to_owned(), what: key, count, max });
+        false
+    }
+
+    /// Holds several lists of one block against their bounds.
+    ///
+    /// # Errors
+    /// When one is too long: then nothing is computed from any.
+    pub(crate) fn lengths<B: Block>(
+        &mut self,
+        lists: &[(&'static str, usize)],
+    ) -> Result<(), Vec<PackError>> {
+        let mut fine = true;
+        for (key, count) in lists {
+            fine &= self.most::<B>(key, key, *count);
+        }
+        if fine { Ok(()) } else { Err(self.all()) }
     }
 
     pub(crate) fn schema(&mut self, found: u32, expected: u32) {
@@ -105,9 +137,26 @@ impl<'a> Report<'a> {
         }
     }
 
+    /// A text: not empty, no longer than its key allows, and without controls (line feeds only where several
+    /// lines are meant).
     pub(crate) fn text(&mut self, path: &str, text: &str, expected: &'static str) {
+        let (file, at) = (self.file(), path.to_owned());
         if text.trim().is_empty() {
-            self.push(PackError::Empty { file: self.file(), path: path.to_owned(), expected });
+            self.push(PackError::Empty { file, path: at, expected });
+            return;
+        }
+        // `debrief[2]`, `parts[3].name`: the last key without its number.
+        let key = path.rsplit('.').next().unwrap_or(path);
+        let key = key.split('[').next().unwrap_or(key);
+        let (max, many) = bounds::of_text(key).unwrap_or((SENTENCE, false));
+        let count = text.chars().count();
+        if max < count {
+            self.push(PackError::TooLong { file, path: at, count, max });
+            return;
+        }
+        let lines = if many { Lines::Many } else { Lines::One };
+        if let Some((place, found)) = quote::first_unsafe(text, lines) {
+            self.push(PackError::ControlCharacter { file, path: at, place, found, many });
         }
     }
 
@@ -166,7 +215,7 @@ impl<'a> Report<'a> {
             path: path.to_owned(),
             what,
             name: name.to_owned(),
-            known: join(known),
+            known: known_for(name, known),
         });
     }
 
@@ -180,21 +229,28 @@ impl<'a> Report<'a> {
     }
 
     /// The checked value, unless anything was wrong.
-    pub(crate) fn done<T>(self, value: T) -> Result<T, Vec<PackError>> {
-        if self.errors.is_empty() { Ok(value) } else { Err(self.errors) }
+    pub(crate) fn done<T>(mut self, value: T) -> Result<T, Vec<PackError>> {
+        if self.errors.is_empty() { Ok(value) } else { Err(self.all()) }
+    }
+
+    fn all(&mut self) -> Vec<PackError> {
+        let mut errors = std::mem::take(&mut self.errors);
+        if 0 < self.more {
+            errors.push(PackError::More { file: self.file(), more: self.more });
+        }
+        errors
     }
 }
 
 /// Whether `name` can stand in commands and paths: a letter, then letters, digits, single joiners.
 pub(crate) fn is_short_name(name: &str, joiner: char) -> bool {
-    name.len() <= 60
+    name.len() <= bounds::SHORT_NAME
         && name.starts_with(|c: char| c.is_ascii_lowercase())
         && !name.ends_with(joiner)
         && name.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == joiner)
 }
 
-/// Names in a message.
-pub(crate) fn join<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
-    let all: Vec<&str> = names.into_iter().collect();
-    if all.is_empty() { "none".to_owned() } else { all.join(", ") }
+/// Known names in a message about `name`, as many as fit.
+pub(crate) fn known_for<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> String {
+    quote::listed(name, &known.into_iter().collect::<Vec<_>>())
 }

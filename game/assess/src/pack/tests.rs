@@ -180,11 +180,12 @@ fn truncated_anywhere_is_an_error_and_never_a_panic() {
 fn files_that_are_no_files() {
     let dir = tempfile::tempdir().unwrap();
     let path = dir.path().join("x.ron");
-    let text = |path: &Path| only(read::text(path, "x.ron").unwrap_err().0);
+    let home = dir.path().canonicalize().unwrap();
+    let text = |path: &Path| only(read::text(&home, path, "x.ron").unwrap_err().0);
     expect!(text(&path), PackError::Unreadable { .. }, "x.ron", "cannot be read");
-    expect!(text(dir.path()), PackError::Unreadable { .. }, "x.ron", "not a regular file");
+    expect!(text(dir.path()), PackError::NotRegular { what: "a folder", .. }, "x.ron", "not a regular file");
     std::fs::write(&path, b"Vehicle(\xff\xfe)").unwrap();
-    expect!(text(&path), PackError::NotText { at: 8, .. }, "byte 8", "UTF-8");
+    expect!(text(&path), PackError::NotText { line: 1, at: 8, .. }, "byte 8", "UTF-8");
     let mut noise: Vec<u8> = Vec::with_capacity(10_000_000);
     let mut x = 1_u32;
     for _ in 0..10_000_000 {
@@ -231,6 +232,89 @@ fn more_parts_than_can_be_computed_are_refused_with_what_can_be() {
         "leave out"
     );
     expect!(only(with(&wires)), PackError::TooMuch { .. }, "electrical ports");
+}
+
+#[test]
+fn every_list_and_text_has_a_bound_and_none_stands_for_nothing() {
+    let of = |key: &str| super::bounds::TEXTS.iter().any(|(k, ..)| *k == key);
+    let mut lists = 0;
+    for (block, _, keys) in super::keys::BLOCKS {
+        for key in *keys {
+            let form = key.form.replace(' ', "");
+            if form.contains("Vec<") {
+                assert!(super::bounds::of_list(block, key.name).is_some(), "{block}.{}", key.name);
+                lists += 1;
+            }
+            if form.contains("String") {
+                assert!(of(key.name), "{block}.{}", key.name);
+            }
+        }
+    }
+    assert_eq!(lists, super::bounds::LISTS.len(), "a bound for a list that is not there");
+}
+
+#[test]
+fn lists_that_are_too_long_are_refused_before_anything_is_made_of_them() {
+    let fault = |i: usize| {
+        format!(
+            "Fault(id: \"f_{i}\", name: \"f\", unit: \"tee\", param: \"tee.x\", severity_min: 1.0, severity_max: 2.0, commonness: 1.0),"
+        )
+    };
+    let many: String = (0..9_000).map(fault).collect();
+    let e = only(alder("    faults: [\n", &format!("    faults: [\n{many}")));
+    expect!(e, PackError::TooMany { max: 200, .. }, "alder.ron: faults: 90", "at most 200");
+    let long = "x".repeat(121);
+    let e = only(alder("name: \"Alder", &format!("name: \"{long}")));
+    expect!(e, PackError::TooLong { max: 120, .. }, "name: 1", "at most 120");
+}
+
+#[test]
+fn the_checker_tells_twenty_faults_and_how_many_more() {
+    let text = good("assets/vehicles/alder.ron").replace("bore_mm: ", "bore_mm: -");
+    let text = text.replace("length_m: ", "length_m: -").replace("price: ", "price: -");
+    let raw = read::parse::<RawVehicle>(&text, "alder.ron").unwrap();
+    let errors = check_car::car(raw, "alder", "alder.ron").unwrap_err();
+    assert_eq!(errors.len(), 21);
+    expect!(errors.last().unwrap(), PackError::More { .. }, "alder.ron: and", "more");
+}
+
+#[test]
+fn controls_in_texts_are_named_with_their_place() {
+    for (written, found) in [
+        ("\\u{1b}[31m", '\u{1b}'),
+        ("\\t", '\t'),
+        ("\u{202e}", '\u{202e}'),
+        ("\u{9b}", '\u{9b}'),
+        ("\\n", '\n'),
+        ("\u{2028}", '\u{2028}'),
+    ] {
+        let e = only(alder("name: \"Alder", &format!("name: \"Al{written}der")));
+        assert!(!e.to_string().contains(found), "{e}");
+        expect!(e, PackError::ControlCharacter { place: 3, found: f, .. } if *f == found, "alder.ron: name: character 3");
+    }
+}
+
+#[test]
+fn nothing_of_the_parsers_own_speech_is_left() {
+    for (from, to, wanted) in [
+        ("altitude_limit_m: 2000.0", "altitude_limit_m: \"root:secret\"", "expected a number"),
+        ("altitude_limit_m: 2000.0", "altitude_limit_m: high", "expected a number"),
+        ("parts: [", "parts: {", "expected a list"),
+        ("station: front", "station: roof", "is none of the stations: desk"),
+        ("kind: Tee", "kind: Manifold", "is none of the kinds of part: Hose"),
+        ("schema: 1", "schema: -1", "expected a whole number"),
+        ("schema: 1", "schema: 99999999999", "expected a whole number"),
+        ("id: \"alder\"", "id: alder", "expected a text in quotation marks"),
+        ("rubber: true", "rubber: yes", "expected true or false"),
+        ("schema: 1,", "schema: 1", "expected a comma"),
+    ] {
+        let text = only(alder(from, to)).to_string();
+        assert!(text.contains(wanted), "{to}: {text}");
+        for own in ["variant", "identifier", "struct", "Expected", "Unexpected", "f64", "u32", "secret"] {
+            assert!(!text.contains(own), "{to}: {text}");
+        }
+        assert!(text.chars().count() <= 300, "{text}");
+    }
 }
 
 // Numbers.

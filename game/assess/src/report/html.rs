@@ -62,6 +62,9 @@ figcaption{font-size:8.6pt;color:var(--quiet);margin-bottom:1mm}
 }
 ";
 
+/// Who made the page, in its head: by this an old sheet is told from another page before it is replaced.
+pub const GENERATOR: &str = "pinhole mark sheet";
+
 /// The mark sheet as an HTML page.
 #[must_use]
 pub fn render(sheet: &MarkSheet) -> String {
@@ -72,6 +75,7 @@ pub fn render(sheet: &MarkSheet) -> String {
         html lang="en" {
             head {
                 meta charset="utf-8";
+                meta name="generator" content=(GENERATOR);
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { "Mark sheet: " (sheet.title) }
                 style { (PreEscaped(format!(":root{{{variables}}}{STYLE}"))) }
@@ -117,7 +121,11 @@ fn head(sheet: &MarkSheet) -> Markup {
                     "seat " (sheet.seat.as_deref().unwrap_or("–")) " · "
                     (format!("{:.0}", sheet.attended_min)) " minutes of work, "
                     (format!("{:.0}", sheet.unattended_min)) " of waiting"
-                    @if sheet.scripted { " · played from a script" }
+                }
+                p class="quiet small" {
+                    @for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
+                        (sentence) " "
+                    }
                 }
             }
             @if let Some(marks) = &sheet.marks {

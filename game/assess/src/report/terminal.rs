@@ -26,6 +26,9 @@ pub fn render(sheet: &MarkSheet) -> String {
             sheet.unattended_min
         ),
     );
+    for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
+        out.para("", &sentence);
+    }
     match &sheet.marks {
         None => {
             out.gap();

@@ -59,7 +59,7 @@ impl Marking {
     /// When the job's files cannot be read or the words do not fit it.
     pub fn of(library: &Library) -> Result<Self, SpeedError> {
         let job = Arc::new(library.job(JOB)?);
-        let begin = Begin { seed: Seed(1), scripted: true, seat: None };
+        let begin = Begin::rehearsal(Seed(1));
         let mut session = Session::rehearse(Arc::clone(&job), &begin);
         script::play(&mut session, SCRIPT, |_, _, _, _| {})
             .map_err(|e| SpeedError::Line { line: JOB.to_owned(), why: e.to_string() })?;

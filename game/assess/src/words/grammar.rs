@@ -123,6 +123,7 @@ pub(super) enum Word {
         /// press, prop, release, pump
         what: PedalWord,
         /// Force in N; for pump: how many times, then the force
+        #[arg(allow_hyphen_values = true)]
         numbers: Vec<String>,
     },
 
@@ -275,7 +276,7 @@ pub(super) enum Word {
     #[command(alias = "strokes", after_help = "Example: stroke handpump 10")]
     Stroke {
         /// The instrument and the number of strokes
-        #[arg(required = true)]
+        #[arg(required = true, allow_hyphen_values = true)]
         words: Vec<String>,
     },
     /// Read an instrument: a dial, a display, the barometer on the wall
@@ -343,6 +344,7 @@ pub(super) enum Word {
         /// run or rest
         what: TimeWord,
         /// Longest time to wait
+        #[arg(allow_hyphen_values = true)]
         max: Option<String>,
     },
     /// Wait a while, or until something can be heard or seen
@@ -352,7 +354,7 @@ pub(super) enum Word {
     )]
     Wait {
         /// A time; or until, what, and the longest time
-        #[arg(required = true)]
+        #[arg(required = true, allow_hyphen_values = true)]
         words: Vec<String>,
     },
     /// Leave the car standing overnight: 12 hours, key and engine off

@@ -16,9 +16,15 @@ use clap::error::{ContextKind, ContextValue, ErrorKind};
 use sim_core::action::{Action, Written};
 use sim_core::observe::{Reading, Scale, ShownValue};
 
+use crate::quote::{bare, quoted};
 pub use help::{help, overview, verbs};
 pub use names::Vocabulary;
 pub use say::say;
+
+/// Longest line that is understood, characters.
+pub const LONGEST_LINE: usize = 1_000;
+/// Longest suspicion, characters: a page.
+pub const LONGEST_SUSPICION: usize = 1_000;
 
 /// What a line means.
 #[derive(Clone, Debug, PartialEq)]
@@ -70,7 +76,7 @@ pub enum Ask {
 #[non_exhaustive]
 pub enum WordsError {
     /// The first word is none of ours.
-    #[error("I do not know the word {word:?}; {hint}")]
+    #[error("I do not know the word {}; {hint}", quoted(word))]
     UnknownWord {
         /// The word.
         word: String,
@@ -78,7 +84,7 @@ pub enum WordsError {
         hint: String,
     },
     /// A name that this job does not have.
-    #[error("there is no {kind} called {name:?}; {hint}")]
+    #[error("there is no {kind} called {}; {hint}", quoted(name))]
     NoSuch {
         /// Part, port, joint, unit, …
         kind: &'static str,
@@ -86,6 +92,12 @@ pub enum WordsError {
         name: String,
         /// Did you mean, or what there is.
         hint: String,
+    },
+    /// Longer than any line that means something.
+    #[error("a line of {count} characters; at most {LONGEST_LINE} are read")]
+    TooLong {
+        /// How many.
+        count: usize,
     },
     /// The words do not make a line.
     #[error("{problem}; for example: {example}")]
@@ -103,6 +115,10 @@ pub enum WordsError {
 /// Says which word was not understood and gives the nearest that would be.
 pub fn parse(line: &str, names: &Vocabulary, readings: &[Reading]) -> Result<Said, WordsError> {
     let line = line.trim();
+    let count = line.chars().count();
+    if LONGEST_LINE < count {
+        return Err(WordsError::TooLong { count });
+    }
     if let Some((word, text)) = line.split_once(char::is_whitespace)
         && word.eq_ignore_ascii_case("suspect")
         && !is_help(text.trim())
@@ -209,9 +225,11 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
         _ => None,
     };
     let example = help::example(&word).unwrap_or_else(|| "help".to_owned());
+    let named = word.clone();
+    let word = bare(&word);
     let problem = match error.kind() {
         ErrorKind::InvalidSubcommand => {
-            if let Some((what, example)) = names.as_first_word(&word) {
+            if let Some((what, example)) = names.as_first_word(&named) {
                 return WordsError::Shape {
                     problem: format!("{word} is {what}: say what to do with it"),
                     example,
@@ -219,7 +237,7 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
             }
             // Of clap's suggestions only the closest: it is generous.
             let verbs = help::verbs();
-            let near = names::similar(&word, verbs.iter().map(String::as_str));
+            let near = names::similar(&named, verbs.iter().map(String::as_str));
             let near = match (near.first(), text(ContextKind::SuggestedSubcommand)) {
                 (Some(near), _) => Some((*near).to_owned()),
                 (None, Some(list)) => list.rsplit(", ").next().map(str::to_owned),
@@ -229,14 +247,14 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
                 Some(near) => format!("did you mean {near}? (help shows all words)"),
                 None => "type help to see all words".to_owned(),
             };
-            return WordsError::UnknownWord { word, hint };
+            return WordsError::UnknownWord { word: named, hint };
         }
         ErrorKind::InvalidValue => {
             let valid = text(ContextKind::ValidValue).unwrap_or_default();
             match text(ContextKind::InvalidValue) {
                 Some(value) if !value.is_empty() => match text(ContextKind::SuggestedValue) {
-                    Some(near) => format!("{word} does not take {value:?}: did you mean {near}?"),
-                    None => format!("{word} does not take {value:?}: say one of {valid}"),
+                    Some(near) => format!("{word} does not take {}: did you mean {near}?", quoted(&value)),
+                    None => format!("{word} does not take {}: say one of {valid}", quoted(&value)),
                 },
                 _ => format!("{word} needs one more word: one of {valid}"),
             }
@@ -246,7 +264,7 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
         }
         ErrorKind::UnknownArgument | ErrorKind::TooManyValues => {
             let what = text(ContextKind::InvalidArg).or_else(|| tokens.last().cloned()).unwrap_or_default();
-            format!("{word} does not understand {what:?}")
+            format!("{word} does not understand {}", quoted(&what))
         }
         _ => format!("{word} was not understood"),
     };

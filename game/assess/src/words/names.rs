@@ -7,6 +7,7 @@ use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::parts::{Domain, PartKind};
 
 use super::WordsError;
+use crate::quote::{LONGEST_QUOTE, listed};
 
 /// Every name a line may use. Built once a job.
 #[derive(Clone, Debug)]
@@ -37,6 +38,10 @@ fn plain(name: &str) -> String {
 /// Names close enough to be meant, closest first.
 pub(super) fn similar<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> Vec<&'a str> {
     const CLOSE: f64 = 0.78;
+    // What is longer than any name is like none.
+    if LONGEST_QUOTE < typed.chars().count() {
+        return Vec::new();
+    }
     let typed = plain(typed);
     let mut scored: Vec<(f64, &str)> = known
         .map(|k| (strsim::jaro_winkler(&typed, &plain(k)), k))
@@ -82,10 +87,10 @@ fn unknown(kind: &'static str, typed: &str, known: &[&str]) -> WordsError {
         let all = known.join(", ");
         if all.is_empty() {
             format!("this job has no {kind}")
-        } else if all.len() <= 400 {
+        } else if all.len() <= 200 {
             format!("known: {all}")
         } else {
-            "the word car shows them all".to_owned()
+            format!("known: {}", listed(typed, known))
         }
     } else {
         format!("did you mean {}?", near.join(" or "))

@@ -4,6 +4,8 @@ use sim_core::action::Written;
 use sim_core::observe::{Observed, Reading};
 
 use super::WordsError;
+use crate::quote::quoted;
+use crate::typed::{self, split_unit};
 
 /// Certainties that can be stated (`score/1`).
 pub(super) const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
@@ -37,19 +39,9 @@ fn unit(typed: &str) -> Option<&'static str> {
     })
 }
 
-/// A number as a trainee may type it: a sign of any kind, a comma for the point.
-fn number(typed: &str) -> Option<f64> {
-    let plain = typed.replace(['−', '–'], "-").replace(',', ".");
-    plain.parse::<f64>().ok().filter(|v| v.is_finite())
-}
-
-/// `-58kPa` is `-58` and `kPa`.
-fn split_unit(token: &str) -> (&str, &str) {
-    let cut = token
-        .char_indices()
-        .find(|(i, c)| *i > 0 && !(c.is_ascii_digit() || matches!(c, '.' | ',')))
-        .map_or(token.len(), |(i, _)| i);
-    token.split_at(cut)
+/// A number as a trainee may type it; a line that works is the example when it is none.
+pub(super) fn number(typed: &str, example: &str) -> Result<f64, WordsError> {
+    typed::number(typed).map_err(|e| shape(e.to_string(), example))
 }
 
 /// Reads what follows `note`.
@@ -70,9 +62,9 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
     if let [first, more @ ..] = rest {
         let id = first.trim_start_matches('#');
         let whole = id.parse::<u32>().ok();
-        let next_is_value = more.first().is_some_and(|w| {
-            w.eq_ignore_ascii_case("shown") || number(w).is_some() || number(split_unit(w).0).is_some()
-        });
+        let next_is_value = more
+            .first()
+            .is_some_and(|w| w.eq_ignore_ascii_case("shown") || typed::number(split_unit(w).0).is_ok());
         if let Some(id) = whole.filter(|_| first.starts_with('#') || more.is_empty() || next_is_value) {
             note.reading = Some(id);
             rest = more;
@@ -83,7 +75,7 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
         [one] if one.eq_ignore_ascii_case("shown") => note.shown = true,
         [one] => {
             let (value, unit_typed) = split_unit(one);
-            let value = number(value).ok_or_else(|| shape(format!("{one:?} is no number"), EXAMPLE))?;
+            let value = number(value, EXAMPLE)?;
             if unit_typed.is_empty() {
                 return Err(shape(
                     format!("write {one} with its unit (kPa, V, A, ohm, C, s, deg, mm)"),
@@ -93,8 +85,7 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
             note.written = Some(Written { value, unit: known_unit(unit_typed)? });
         }
         [value, unit_typed] => {
-            let v = number(value).ok_or_else(|| shape(format!("{value:?} is no number"), EXAMPLE))?;
-            note.written = Some(Written { value: v, unit: known_unit(unit_typed)? });
+            note.written = Some(Written { value: number(value, EXAMPLE)?, unit: known_unit(unit_typed)? });
         }
         _ => {
             return Err(shape(
@@ -109,7 +100,7 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
 fn known_unit(typed: &str) -> Result<String, WordsError> {
     unit(typed).map(str::to_owned).ok_or_else(|| {
         shape(
-            format!("{typed:?} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)"),
+            format!("{} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)", quoted(typed)),
             "note -58 kPa",
         )
     })
@@ -148,29 +139,34 @@ pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError
     let steps = "say how sure you are: sure 0.40, 0.60, 0.80 or 0.95";
     let Some([typed]) = tail else { return Err(shape(steps, EXAMPLE)) };
     let sure = match typed.strip_suffix('%') {
-        Some(percent) => number(percent).map(|v| v / 100.0),
-        None => number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
+        Some(percent) => typed::number(percent).map(|v| v / 100.0),
+        None => typed::number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
     };
-    let sure = sure.and_then(|s| CERTAINTIES.into_iter().find(|c| (c - s).abs() < 1e-9));
-    let sure = sure.ok_or_else(|| shape(format!("{typed:?} is no step of certainty: {steps}"), EXAMPLE))?;
+    let sure = sure.ok().and_then(|s| CERTAINTIES.into_iter().find(|c| (c - s).abs() < 1e-9));
+    let sure =
+        sure.ok_or_else(|| shape(format!("{} is no step of certainty: {steps}", quoted(typed)), EXAMPLE))?;
     Ok((units, sure))
 }
+
+/// Longest time that is read, s: the longest wait there is.
+const LONGEST_S: f64 = 43_200.0;
 
 /// A time in whole seconds: `90`, `90s`, `10min`, `2h`, `1.5 h`.
 pub(super) fn seconds(words: &[String], example: &str) -> Result<u32, WordsError> {
     let text = words.concat().to_lowercase();
     let (value, unit_typed) = split_unit(&text);
+    let value = number(value, example)?;
     let factor = match unit_typed {
         "" | "s" | "sec" | "second" | "seconds" => 1.0,
         "m" | "min" | "mins" | "minute" | "minutes" => 60.0,
         "h" | "hour" | "hours" => 3600.0,
-        _ => return Err(shape(format!("{unit_typed:?} is no unit of time (s, min, h)"), example)),
+        _ => return Err(shape(format!("{} is no unit of time (s, min, h)", quoted(unit_typed)), example)),
     };
-    let value = number(value).ok_or_else(|| shape(format!("{:?} is no time", words.join(" ")), example))?;
     let s = (value * factor).round();
-    if (0.0..=f64::from(u32::MAX)).contains(&s) {
+    if (0.0..=LONGEST_S).contains(&s) {
         Ok(s as u32)
     } else {
-        Err(shape(format!("{:?} is no time", words.join(" ")), example))
+        let typed = words.join(" ");
+        Err(shape(format!("{} is no time from 0 to {LONGEST_S} s", quoted(&typed)), example))
     }
 }

@@ -9,6 +9,8 @@ use sim_core::parts::instruments::MeterMode;
 
 use super::grammar::{EngineWord, FeelWord, MeterWord, OnOff, PedalWord, TimeWord, Word};
 use super::{Ask, Said, Vocabulary, WordsError, notes};
+use crate::quote::{bare, quoted};
+use crate::typed;
 
 /// Force of a foot that says nothing else, N.
 const FOOT_N: f64 = 200.0;
@@ -16,6 +18,8 @@ const FOOT_N: f64 = 200.0;
 const PUMP_N: f64 = 120.0;
 /// Force of the prop that says nothing else, N.
 const PROP_N: f64 = 150.0;
+/// Most strokes or applications that are read.
+const MOST_TIMES: u32 = 1_000;
 /// Longest wait of `time` and `wait until` that say nothing else, s.
 const PATIENCE_S: u32 = 1_800;
 
@@ -176,12 +180,18 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
 }
 
 fn force(typed: &str) -> Result<f64, WordsError> {
-    let plain = typed.trim_end_matches(['n', 'N']);
-    plain
-        .parse::<f64>()
-        .ok()
-        .filter(|v| v.is_finite())
-        .ok_or_else(|| shape(format!("{typed:?} is no force in N"), "pedal press 200"))
+    let example = "pedal press 200";
+    let (value, unit) = typed::split_unit(typed);
+    let force = notes::number(value, example)?;
+    match unit {
+        "" | "n" | "N" => Ok(force),
+        _ => Err(shape(format!("{} is no force in N", quoted(typed)), example)),
+    }
+}
+
+/// How often something is done; the workshop says what is too often.
+fn times_of(typed: &str, of: &str, example: &str) -> Result<u32, WordsError> {
+    typed::whole(typed, 0..=MOST_TIMES).map_err(|why| shape(format!("number of {of}: {why}"), example))
 }
 
 fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
@@ -196,9 +206,7 @@ fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
         (PedalWord::Prop, [f]) => Action::Pedal(PedalHold::Prop { force_n: force(f)? }),
         (PedalWord::Release, []) => Action::Pedal(PedalHold::Released),
         (PedalWord::Pump, [times, more @ ..]) if more.len() <= 1 => Action::PumpPedal {
-            times: times
-                .parse()
-                .map_err(|_| shape(format!("{times:?} is no number of applications"), "pedal pump 5"))?,
+            times: times_of(times, "applications", "pedal pump 5")?,
             force_n: match more {
                 [f] => force(f)?,
                 _ => PUMP_N,
@@ -294,7 +302,7 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         };
         return Err(shape(
             format!("{instrument} is not fitted to anything; {how}"),
-            &format!("help {first}"),
+            &format!("help {}", bare(first)),
         ));
     }
     let to_port = !matches!(kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. });
@@ -314,7 +322,7 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         };
         if !ends.contains(&end.as_str()) {
             return Err(shape(
-                format!("{instrument} has no end called {end:?}; it has {}", ends.join(" and ")),
+                format!("{instrument} has no end called {}; it has {}", quoted(&end), ends.join(" and ")),
                 &example_fit(&instrument, ends),
             ));
         }
@@ -347,10 +355,10 @@ fn stroke(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let mut times = None;
     let mut instrument = None;
     for w in words {
-        match w.parse::<u32>() {
-            Ok(n) => times = Some(n),
-            Err(_) if w.eq_ignore_ascii_case("times") => {}
-            Err(_) => instrument = Some(w.as_str()),
+        if w.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '-' | '+')) {
+            times = Some(times_of(w, "strokes", "stroke handpump 10")?);
+        } else if !w.eq_ignore_ascii_case("times") {
+            instrument = Some(w.as_str());
         }
     }
     let times = times.ok_or_else(|| shape("how many strokes?", "stroke handpump 10"))?;

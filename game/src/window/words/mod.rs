@@ -11,8 +11,9 @@ use std::path::Path;
 use std::sync::Mutex;
 
 use anyhow::Context as _;
+use assess::{files, quote};
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
 use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
@@ -58,9 +59,9 @@ impl Words {
         let folder = root.join("assets/locales");
         let mut tags = Vec::new();
         let entries = std::fs::read_dir(&folder)
-            .with_context(|| format!("the languages in {} cannot be read", folder.display()))?;
+            .with_context(|| format!("the languages in {} cannot be read", quote::path(&folder)))?;
         for entry in entries {
-            let path = entry.with_context(|| format!("{} cannot be read", folder.display()))?.path();
+            let path = entry.with_context(|| format!("{} cannot be read", quote::path(&folder)))?.path();
             if let Some(name) = path.file_name().and_then(|n| n.to_str())
                 && path.is_dir()
             {
@@ -79,9 +80,7 @@ impl Words {
         }
         // A language that cannot be read is offered by its tag; choosing it will say what is wrong.
         let own_names = tags.iter().map(|t| own_name(&folder, t).unwrap_or_else(|| t.clone())).collect();
-        let told = folder.join(FALLBACK).join("sentences.ftl");
-        let told = std::fs::read_to_string(&told)
-            .with_context(|| format!("the words in {} cannot be read", told.display()))?;
+        let told = read(&folder, &folder.join(FALLBACK).join("sentences.ftl"))?;
         let patterns = sentences::patterns(&told);
         Ok(Self { bundles, tag, tags, own_names, patterns, missing: Mutex::new(BTreeSet::new()) })
     }
@@ -153,6 +152,32 @@ fn own_name(folder: &Path, tag: &str) -> Option<String> {
     Some(bundle.format_pattern(pattern, None, &mut Vec::new()).into_owned())
 }
 
+/// Faults of a file that are told; more would not help to mend it.
+const MOST_ERRORS: usize = 5;
+
+/// A file of words: inside the folder of languages, of honest size, without control characters, written out or as
+/// an escape.
+fn read(folder: &Path, file: &Path) -> anyhow::Result<String> {
+    let text = files::read_text_inside(folder, file, files::LOCALE)?;
+    for (i, line) in text.lines().enumerate() {
+        let escapes = line.match_indices(['\\']).filter_map(|(at, _)| {
+            let rest = &line[at + 1..];
+            let digits = rest.strip_prefix('u').and_then(|d| d.get(..4));
+            let digits = digits.or_else(|| rest.strip_prefix('U').and_then(|d| d.get(..6)))?;
+            char::from_u32(u32::from_str_radix(digits, 16).ok()?)
+        });
+        if let Some(bad) = line.chars().chain(escapes).find(|c| quote::is_unsafe(*c)) {
+            anyhow::bail!(
+                "{}, line {}: the control character {} must not stand in words",
+                quote::path(file),
+                i + 1,
+                bad.escape_default()
+            );
+        }
+    }
+    Ok(text)
+}
+
 fn bundle(folder: &Path, tag: &str) -> anyhow::Result<FluentBundle<FluentResource>> {
     let language: LanguageIdentifier =
         tag.parse().with_context(|| format!("{tag:?} is no language tag, such as en or de-AT"))?;
@@ -160,26 +185,39 @@ fn bundle(folder: &Path, tag: &str) -> anyhow::Result<FluentBundle<FluentResourc
     // Names are put into sentences that are written left to right like the names; marks round them
     // would only be heard by screen readers.
     bundle.set_use_isolating(false);
+    let all = folder;
     let folder = folder.join(tag);
-    let mut files: Vec<_> = std::fs::read_dir(&folder)
-        .with_context(|| format!("the language {tag:?} in {} cannot be read", folder.display()))?
+    let mut ours: Vec<_> = std::fs::read_dir(&folder)
+        .with_context(|| format!("the language {tag:?} in {} cannot be read", quote::path(&folder)))?
         .collect::<Result<Vec<_>, _>>()
-        .with_context(|| format!("{} cannot be read", folder.display()))?
+        .with_context(|| format!("{} cannot be read", quote::path(&folder)))?
         .into_iter()
         .map(|e| e.path())
         .filter(|p| p.extension().is_some_and(|x| x == "ftl"))
         .collect();
-    files.sort();
-    for file in files {
-        let text = std::fs::read_to_string(&file)
-            .with_context(|| format!("the words in {} cannot be read", file.display()))?;
-        let resource = FluentResource::try_new(text).map_err(|(_, errors)| {
-            let all: Vec<String> = errors.iter().map(ToString::to_string).collect();
-            anyhow::anyhow!("{}: {}", file.display(), all.join("; "))
+    ours.sort();
+    for file in ours {
+        let text = read(all, &file)?;
+        let resource = FluentResource::try_new(text).map_err(|(resource, errors)| {
+            let line = |at: usize| {
+                let before = resource.source().as_bytes().get(..at).unwrap_or_default();
+                1 + before.iter().filter(|b| **b == b'\n').count()
+            };
+            let lines: Vec<String> =
+                errors.iter().take(MOST_ERRORS).map(|e| line(e.pos.start).to_string()).collect();
+            anyhow::anyhow!(
+                "{}, line {}: not written as words are; expected key = text",
+                quote::path(&file),
+                lines.join(", ")
+            )
         })?;
         bundle.add_resource(resource).map_err(|errors| {
-            let all: Vec<String> = errors.iter().map(ToString::to_string).collect();
-            anyhow::anyhow!("{}: {}", file.display(), all.join("; "))
+            let twice = errors.iter().find_map(|error| match error {
+                FluentError::Overriding { id, .. } => Some(quote::bare(id).to_string()),
+                _ => None,
+            });
+            let key = twice.unwrap_or_else(|| "a key".to_owned());
+            anyhow::anyhow!("{}: {key} has its words already, here or in another file", quote::path(&file))
         })?;
     }
     Ok(bundle)

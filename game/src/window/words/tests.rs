@@ -371,3 +371,62 @@ fn what_the_workshop_says_is_said_in_german() {
     assert!(away.ends_with("−0.6 bits."), "{away}");
     assert!(english.sentence(&shop, verdict).contains("with certainty 95\u{a0}%, and that is right"));
 }
+
+/// A copy of the languages, changed.
+fn opened_with(change: impl FnOnce(&std::path::Path)) -> String {
+    let home = tempfile::tempdir().unwrap();
+    for tag in ["en", "de"] {
+        let folder = home.path().join("assets/locales").join(tag);
+        std::fs::create_dir_all(&folder).unwrap();
+        for entry in std::fs::read_dir(root().join("assets/locales").join(tag)).unwrap() {
+            let entry = entry.unwrap();
+            std::fs::copy(entry.path(), folder.join(entry.file_name())).unwrap();
+        }
+    }
+    change(home.path());
+    let error = Words::open(home.path(), &["de".to_owned()]).unwrap_err();
+    let said = format!("{error:#}");
+    assert!(!said.contains(|c: char| c != '\n' && assess::quote::is_unsafe(c)), "{said:?}");
+    said
+}
+
+#[test]
+fn words_with_controls_or_from_elsewhere_are_refused() {
+    const FILE: &str = "assets/locales/de/window.ftl";
+    for text in ["a = x\u{1b}[2J\n", "a = {\"\\u001B\"}\n", "a = \u{202e}x\n", "a = {\"\\U00202E\"}\n"] {
+        let said = opened_with(|home| std::fs::write(home.join(FILE), format!("b = ok\n{text}")).unwrap());
+        assert!(said.contains("window.ftl, line 2") && said.contains("control character"), "{said}");
+    }
+    let said = opened_with(|home| std::fs::write(home.join(FILE), vec![b'#'; 2 << 20]).unwrap());
+    assert!(said.contains("window.ftl") && said.contains("at most 1048576 bytes"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), b"a = b\nc = \xff\n").unwrap());
+    assert!(said.contains("window.ftl, line 2") && said.contains("UTF-8"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), "a = b\nsecret here\n").unwrap());
+    assert!(said.contains("window.ftl, line 2") && said.contains("key = text"), "{said}");
+    assert!(!said.contains("secret"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), "a = b\na = c\n").unwrap());
+    assert!(said.contains("window.ftl: a has its words already"), "{said}");
+    #[cfg(unix)]
+    {
+        let away = tempfile::tempdir().unwrap();
+        std::fs::write(away.path().join("x"), "secret = x\nno words\n").unwrap();
+        let replaced = |by: &std::path::Path| {
+            opened_with(|home| {
+                std::fs::remove_file(home.join(FILE)).unwrap();
+                std::os::unix::fs::symlink(by, home.join(FILE)).unwrap();
+            })
+        };
+        let said = replaced(&away.path().join("x"));
+        assert!(
+            said.contains("window.ftl") && said.contains("leaves") && !said.contains("no words"),
+            "{said}"
+        );
+        let said = replaced(std::path::Path::new("/dev/zero"));
+        assert!(said.contains("window.ftl"), "{said}");
+        let said = opened_with(|home| {
+            std::fs::remove_file(home.join(FILE)).unwrap();
+            assert!(std::process::Command::new("mkfifo").arg(home.join(FILE)).status().unwrap().success());
+        });
+        assert!(said.contains("window.ftl") && said.contains("a pipe"), "{said}");
+    }
+}

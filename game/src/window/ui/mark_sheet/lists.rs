@@ -177,6 +177,10 @@ pub(super) fn foot(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &Mark
         page.add(Label::new(words.say("mark-page-why")).wrap());
         page.add(Label::new(RichText::new(path.display().to_string()).monospace()).wrap());
     }
+    paper::heading(page, words.say("mark-when"));
+    for said in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
+        page.add(Label::new(words.sentence(shop, &said)).wrap());
+    }
     page.add_space(8.0);
     let mut lines = vec![words.say("card-defer")];
     // The first notice is the same sentence, in English.

@@ -81,6 +81,13 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             paper::heading(page, words.say("mark-title"));
             page.label(words.say("mark-none"));
         }
+        Marking::HandedIn => {
+            paper::heading(page, words.say("mark-handed-in"));
+            page.add(Label::new(words.say("mark-handed-in-what")).wrap());
+            if let Some(path) = shop.session().and_then(|s| s.path()) {
+                page.add(Label::new(RichText::new(path.display().to_string()).monospace()).wrap());
+            }
+        }
         Marking::Running => {
             paper::heading(page, words.say("mark-running"));
             page.horizontal_top(|row| {
