@@ -187,3 +187,5 @@ told-when-seed-unknown = Ob der Startwert vorgegeben oder gezogen war, ist nicht
 told-when-back = Die Uhr des Rechners ging inzwischen um { $t } zurück: auf diese Zeiten ist kein Verlass.
 told-when-mended = Die Datei war beschädigt und wurde { $t } repariert: was auf Handlung { $n } folgte, ist weggefallen ({ $m } Zeilen, { $k } Bytes).
 told-time-stands = Seit Stunden hat niemand etwas getan: die Zeit steht still, bis wieder etwas getan wird.
+told-model-stops = Das Modell bleibt bei Sekunde { $t } der Arbeit stehen: die Zahlen von { $k } liegen jenseits dessen, was sich berechnen lässt. Jede Handlung davor ist aufgehoben; wer das Paket geschrieben hat, muss das Fahrzeug berichtigen.
+told-set-aside = { $n } von { $all } Fahrzeugen, mit denen dieser Versuch verglichen wurde, ließen sich nicht zu Ende berechnen und bleiben außer Betracht. Wer das Paket geschrieben hat, sollte das Fahrzeug berichtigen.

@@ -190,3 +190,5 @@ told-when-seed-unknown = Whether the seed was given or drawn is not recorded.
 told-when-back = The machine's clock went back by { $t } meanwhile: these times are not to be relied on.
 told-when-mended = The file was damaged and was mended { $t }: what followed action { $n } was dropped ({ $m } lines, { $k } bytes).
 told-time-stands = Nobody has done anything for hours: time stands still until you do something.
+told-model-stops = the model stops at second { $t } of the work: the numbers of { $k } are beyond what can be computed. Every action before this one is kept; the author of the pack must mend the car
+told-set-aside = { $n } of the { $all } cars that this attempt was compared with could not be computed to the end and were set aside. The author of the pack should mend the car.

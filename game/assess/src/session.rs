@@ -99,27 +99,16 @@ pub enum SessionError {
 /// Where the model could not go on.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error(
-    "the air and current of this car cannot be computed any further{}: some number of it is beyond what can be{}. The \
-     attempt stops here, with every action before this one kept; the author of the pack must mend the car",
-    at_time(*tick),
-    look_at(part.as_deref())
+    "the model stops at second {:.2} of the work: the numbers of {} are beyond what can be computed. Every action before \
+     this one is kept; the author of the pack must mend the car",
+    tick.s(),
+    part.as_deref().unwrap_or("this car")
 )]
 pub struct Uncomputed {
     /// Tick of the attempt; 0 for the way to the workshop.
     pub tick: Tick,
     /// Short name of the part to look at first.
     pub part: Option<String>,
-}
-
-fn look_at(part: Option<&str>) -> String {
-    part.map_or_else(String::new, |part| format!(" (look at {part} first)"))
-}
-
-fn at_time(tick: Tick) -> String {
-    if tick == Tick(0) {
-        return ", and that before the work begins".to_owned();
-    }
-    format!(" than {:.2} s after the work began", tick.s())
 }
 
 /// An error when the model of `workshop` could not go on.

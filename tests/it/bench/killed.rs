@@ -34,6 +34,23 @@ enum Way {
     Pipe,
 }
 
+/// Waits until the file is there (or the program gone).
+fn until_there(file: &Path, child: &mut Child) {
+    while !file.exists() && child.try_wait().unwrap().is_none() {
+        std::thread::sleep(Duration::from_micros(200));
+    }
+}
+
+/// Reads what it says while it is at work: a full pipe would hold it up.
+fn read(child: &mut Child) -> std::thread::JoinHandle<String> {
+    let mut stdout = child.stdout.take().unwrap();
+    std::thread::spawn(move || {
+        let mut screen = Vec::new();
+        stdout.read_to_end(&mut screen).unwrap();
+        String::from_utf8_lossy(&screen).into_owned()
+    })
+}
+
 struct Work<'a> {
     home: &'a Path,
     way: Way,
@@ -69,18 +86,24 @@ fn killed(way: Way) {
         let skipped = line.is_empty() || line.starts_with('#') || line == "hand back";
         !skipped && (way == Way::Script || !line.starts_with("note"))
     };
-    let words: String = reference.lines().filter(is_work).map(|l| format!("{l}\n")).collect();
+    // Three times over, so that there is time to kill it in: what is refused then is an action too.
+    let again = if way == Way::Script { "try " } else { "" };
+    let words: String = (0..3)
+        .flat_map(|_| reference.lines().filter(is_work))
+        .map(|l| if l.starts_with("try ") { format!("{l}\n") } else { format!("{again}{l}\n") })
+        .collect();
     let work = Work { home: home.path(), way, words };
     let library = Library::open(&root()).unwrap();
     let job = library.job(JOB).unwrap();
 
-    // How long does all of it take?
+    // How long does it take to begin, and how long is the work?
     let clock = Instant::now();
     let (mut child, file) = work.start("whole.attempt");
-    let mut screen = String::new();
-    child.stdout.take().unwrap().read_to_string(&mut screen).unwrap();
+    until_there(&file, &mut child);
+    let beginning = clock.elapsed();
+    let screen = read(&mut child).join().unwrap();
     child.wait().unwrap();
-    let whole = clock.elapsed();
+    let whole = clock.elapsed() - beginning;
     let actions = Attempt::read(&file).unwrap().steps.len();
     // The prompt at the end of the pipe stands there too.
     assert_eq!(begun(&screen), actions, "one line on the screen for each action: {screen}");
@@ -90,13 +113,18 @@ fn killed(way: Way) {
     let (mut cut_short, mut before_the_file, mut torn_lines) = (0, 0, 0);
     for i in 0..kills() {
         let (mut child, file) = work.start(&format!("killed-{i}.attempt"));
-        std::thread::sleep(Duration::from_secs_f64(whole.as_secs_f64() * u()));
+        let screen = read(&mut child);
+        // One in eight while it begins; the others at work, however long the machine takes to begin.
+        if u() < 0.125 {
+            std::thread::sleep(beginning.mul_f64(u()));
+        } else {
+            until_there(&file, &mut child);
+            std::thread::sleep(whole.mul_f64(u()));
+        }
         // SIGKILL on Unix: nothing of the program runs any more.
         child.kill().unwrap();
-        let mut screen = Vec::new();
-        child.stdout.take().unwrap().read_to_end(&mut screen).unwrap();
         child.wait().unwrap();
-        let begun = begun(&String::from_utf8_lossy(&screen));
+        let begun = begun(&screen.join().unwrap());
         if !file.exists() {
             // The file appears whole, header and all, or not at all; nothing may have been done by then.
             assert_eq!(begun, 0, "kill {i}");

@@ -213,3 +213,42 @@ fn begun_by_pipe_and_carried_on_by_script_says_both_in_the_table() {
     assert!(attempt.steps.iter().all(|s| s.at_unix_ms.is_some_and(|ms| BEGUN < ms && ms <= now)));
     assert!(root().is_dir());
 }
+
+/// What is typed at a terminal is done by hand, and its history lies beside the attempt, for its owner alone.
+#[cfg(unix)]
+#[test]
+fn what_is_typed_is_by_hand_and_its_history_stays_beside_the_attempt() {
+    use std::os::unix::fs::PermissionsExt as _;
+    let has = |tool: &str| {
+        std::env::var_os("PATH")
+            .is_some_and(|path| std::env::split_paths(&path).any(|f| f.join(tool).is_file()))
+    };
+    if !has("script") {
+        println!("skipped: 1 (script, which lends a terminal, is not installed)");
+        return;
+    }
+    let home = tempfile::tempdir().unwrap();
+    let line = format!(
+        "'{}' --data '{}' --attempts mine text first-shift/hum-at-the-lights",
+        super::program().display(),
+        root().display()
+    );
+    let mut child = std::process::Command::new("script")
+        .args(["-qec", &line, "/dev/null"])
+        .current_dir(home.path())
+        .env("HOME", home.path().join("home"))
+        .env("TERM", "xterm")
+        .env_remove("XDG_DATA_HOME")
+        .stdin(Stdio::piped())
+        .stdout(Stdio::null())
+        .spawn()
+        .unwrap();
+    std::io::Write::write_all(&mut child.stdin.take().unwrap(), b"card\nquit\n").unwrap();
+    assert!(child.wait().unwrap().success());
+    let attempt = Attempt::read(&home.path().join("mine/hum-at-the-lights-001.attempt")).unwrap();
+    assert_eq!(attempt.steps.iter().map(|s| s.by).collect::<Vec<_>>(), [Some(By::Hand)]);
+    let history = home.path().join("mine/.pinhole-history");
+    assert_eq!(history.metadata().unwrap().permissions().mode() & 0o777, 0o600);
+    assert!(std::fs::read_to_string(history).unwrap().contains("card"));
+    assert!(!home.path().join("home").exists(), "nothing is kept elsewhere");
+}
