@@ -155,7 +155,13 @@ fn redo(workshop: &mut Workshop, recorded: &Step, engine: &str) -> Result<Outcom
     if workshop.tick() < recorded.start {
         workshop.run_free_cut(recorded.start);
     }
-    let (now, outcome) = step(workshop, recorded.n, &recorded.action);
+    let (mut now, outcome) = step(workshop, recorded.n, &recorded.action);
+    // Files made before it was written down do not say why a note did not fill its line.
+    if let (Some(now), Some(then)) = (&mut now.record, &recorded.record)
+        && then.unmet.is_none()
+    {
+        now.unmet = None;
+    }
     let hint = if engine == ENGINE {
         String::new()
     } else {

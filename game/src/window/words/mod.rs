@@ -16,6 +16,7 @@ use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
+mod deeds;
 mod names;
 mod sentences;
 #[cfg(test)]

@@ -31,12 +31,15 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
                     let name = words.name(shop, thing);
                     let used = view.instruments.get(i).is_some_and(|v| !v.at.is_empty());
                     let held = ui.carrying.as_ref().is_some_and(|carry| carry.card == card);
-                    let text = if used {
-                        words.say_with("tool-used", &[("name", name.as_str().into())])
-                    } else {
-                        name.clone()
-                    };
-                    let button = egui::Button::new(text).selected(held).min_size(vec2(0.0, theme::TARGET));
+                    let ticked = words.say_with("tool-used", &[("name", name.as_str().into())]);
+                    // As wide with its tick as without: the tools behind it keep their places.
+                    let font = egui::TextStyle::Button.resolve(tools.style());
+                    let wide = tools.fonts_mut(|f| {
+                        f.layout_no_wrap(ticked.clone(), font, theme::ON_BENCH).size().x
+                    });
+                    let wide = wide + 2.0 * tools.spacing().button_padding.x;
+                    let text = if used { ticked } else { name.clone() };
+                    let button = egui::Button::new(text).selected(held).min_size(vec2(wide, theme::TARGET));
                     let response = tools.add(button);
                     response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
                     if response.hovered() || response.has_focus() {
