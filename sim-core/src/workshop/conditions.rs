@@ -121,12 +121,7 @@ impl Workshop {
         }
     }
 
-    fn run_condition(
-        &self,
-        what: &Observed,
-        shown: ShownValue,
-        watch: Option<&Watch>,
-    ) -> Result<(), Unmet> {
+    fn run_condition(&self, what: &Observed, shown: ShownValue, watch: Option<&Watch>) -> Result<(), Unmet> {
         let (Observed::Interval { cycle: Cycle::PumpRun, .. }, Some(watch)) = (what, watch) else {
             return Err(Unmet::OtherReading(Wanted::Run));
         };
@@ -145,12 +140,7 @@ impl Workshop {
         if EMPTY_KPA < self.state.store_kpa_at_switch { Ok(()) } else { Err(Unmet::StoreNotEmpty) }
     }
 
-    fn rest_condition(
-        &self,
-        what: &Observed,
-        shown: ShownValue,
-        watch: Option<&Watch>,
-    ) -> Result<(), Unmet> {
+    fn rest_condition(&self, what: &Observed, shown: ShownValue, watch: Option<&Watch>) -> Result<(), Unmet> {
         let (Observed::Interval { cycle: Cycle::PumpRest, .. }, Some(watch)) = (what, watch) else {
             return Err(Unmet::OtherReading(Wanted::Rest));
         };
@@ -198,8 +188,10 @@ impl Workshop {
 
     /// A gauge at the store, read when the pump had just stopped (or started) by itself.
     fn switch_point(&self, kind: RecordKind, what: &Observed) -> Result<(), Unmet> {
-        let gauge =
-            matches!(self.instrument_kind(what), Some(InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. }));
+        let gauge = matches!(
+            self.instrument_kind(what),
+            Some(InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. })
+        );
         let at_store = matches!(what, Observed::Instrument { at, .. } if gauge && self.at_store(at));
         let Some(pump) = self.pump().filter(|_| at_store) else {
             return Err(Unmet::OtherReading(Wanted::Store));

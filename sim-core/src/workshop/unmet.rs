@@ -227,7 +227,10 @@ mod tests {
     #[test]
     fn a_reason_says_what_was_asked_and_what_it_was() {
         let said = |unmet: Unmet| unmet.to_string();
-        assert_eq!(said(Unmet::Late { after_s: 37, within_s: 5 }), "within 5 s of the pump's switching; it was 37 s");
+        assert_eq!(
+            said(Unmet::Late { after_s: 37, within_s: 5 }),
+            "within 5 s of the pump's switching; it was 37 s"
+        );
         assert_eq!(said(Unmet::KeyOff), "the key must be on; it was off");
         assert_eq!(
             said(Unmet::OtherReading(Wanted::Store)),

@@ -82,9 +82,7 @@ fn on_part(shop: &Shop, kind: &InstrumentKind, thing: Thing) -> Result<(), Misfi
     let Some(part) = part else { return Err(Misfit::NoEnd) };
     match kind {
         InstrumentKind::AngleFinder { .. } if !matches!(part.kind, PartKind::Hose(_)) => Err(Misfit::NoHose),
-        InstrumentKind::ListeningTube
-            if part.kind.ports().iter().all(|d| d.domain != Domain::Pneumatic) =>
-        {
+        InstrumentKind::ListeningTube if part.kind.ports().iter().all(|d| d.domain != Domain::Pneumatic) => {
             Err(Misfit::NoAir)
         }
         _ => Ok(()),

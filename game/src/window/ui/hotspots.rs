@@ -93,8 +93,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         && ui.menu.is_none()
     {
         ui.hover = Some(thing);
-        let at =
-            spots.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
+        let at = spots.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
         told = Some((thing, at));
     }
     if ui.hotspots.names && ui.menu.is_none() && !ui.hotspots.glides {

@@ -212,7 +212,7 @@ fn seen_in_the_room(harness: &Harness<'_, Stage>) -> BTreeSet<String> {
 
 #[test]
 fn inv_after_every_other_view_the_room_holds_its_own_things_and_no_others() {
-    let mut harness = workshop("cover scuttle off\ncover guard off\nfit gauge tee.2");
+    let mut harness = workshop("cover scuttle off\ncover splash_guard off\nfit gauge tee.2");
     let own = |stage: &Stage| -> BTreeSet<String> {
         let (car, session) = (stage.shop.car().unwrap(), stage.shop.session().unwrap());
         let setup = session.workshop().setup();

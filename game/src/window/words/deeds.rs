@@ -21,7 +21,8 @@ impl Words {
     pub fn duration(&self, s: u64) -> String {
         let (h, min, s) = (s / 3600, s / 60 % 60, s % 60);
         let parts = [(h, "duration-h"), (min, "duration-min"), (s, "duration-s")];
-        let said = parts.iter().filter(|(n, _)| 0 < *n).map(|(n, key)| self.say_with(key, &[("n", (*n).into())]));
+        let said =
+            parts.iter().filter(|(n, _)| 0 < *n).map(|(n, key)| self.say_with(key, &[("n", (*n).into())]));
         let said: Vec<String> = said.take(2).collect();
         if said.is_empty() { self.say_with("duration-s", &[("n", 0.into())]) } else { said.join(" ") }
     }
@@ -30,9 +31,9 @@ impl Words {
     #[must_use]
     pub fn deed(&self, shop: &Shop, deed: &Deed, pressure: PressureUnit) -> String {
         let what = self.done(shop, deed, pressure);
-        let walked = deed.walked_to.map(|to| {
-            self.say_with("done-walked", &[("station", self.say(station_key(to)).into())])
-        });
+        let walked = deed
+            .walked_to
+            .map(|to| self.say_with("done-walked", &[("station", self.say(station_key(to)).into())]));
         let waits = matches!(deed.action, Action::Wait { .. } | Action::WaitUntil { .. } | Action::Overnight);
         let took = (WORTH_TELLING_S <= deed.took_s && !waits)
             .then(|| self.say_with("done-took", &[("time", self.duration(deed.took_s).into())]));

@@ -210,7 +210,9 @@ impl Words {
     /// `run (not noted`: a line of the record with what is missing.
     fn missing_line(&self, shop: &Shop, text: &str) -> String {
         match text.trim_end_matches(')').split_once(" (") {
-            Some((line, why)) => format!("{} ({})", self.record_short(shop, line), self.missing_why(shop, why)),
+            Some((line, why)) => {
+                format!("{} ({})", self.record_short(shop, line), self.missing_why(shop, why))
+            }
             None => text.to_owned(),
         }
     }

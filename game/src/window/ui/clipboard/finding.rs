@@ -124,11 +124,11 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let give = page.add_enabled(form.complete().is_ok(), paper::main_button(words.say("finding-do")));
     form.confirming |= give.clicked();
     let hint = form.hint().map(|key| words.say(key)).unwrap_or_default();
-    let room = egui::vec2(page.available_width(), HINT_LINES * page.text_style_height(&egui::TextStyle::Body));
-    page.allocate_ui_with_layout(room, egui::Layout::top_down(egui::Align::LEFT), |line| {
-        line.set_min_size(room);
-        line.add(Label::new(RichText::new(hint).color(theme::INK_FAINT)).wrap());
-    });
+    let room =
+        egui::vec2(page.available_width(), HINT_LINES * page.text_style_height(&egui::TextStyle::Body));
+    let (rect, _) = page.allocate_exact_size(room, egui::Sense::hover());
+    let mut line = page.new_child(egui::UiBuilder::new().max_rect(rect).id_salt("hint"));
+    line.add(Label::new(RichText::new(hint).color(theme::INK_FAINT)).wrap());
     paper::rule(page);
     if page.add(paper::button(words.say("bar-hand-back"))).clicked() {
         ui.clipboard.ask_hand_back();

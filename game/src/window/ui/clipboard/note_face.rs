@@ -11,9 +11,9 @@ use super::super::super::words::Words;
 use super::super::{dial, paper};
 
 /// Side of the face over the form, points: a dial can be read to half a division.
-const SIDE: f32 = 190.0;
+const SIDE: f32 = 172.0;
 /// The same in pixels at least, however large everything else is drawn.
-const SIDE_PX: f32 = 170.0;
+const SIDE_PX: f32 = 160.0;
 /// Side of the face in the list of what waits to be noted, points.
 const SMALL: f32 = 72.0;
 

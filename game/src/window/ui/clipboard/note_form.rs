@@ -166,6 +166,8 @@ pub(super) fn pick_line(
 pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(mut form) = ui.clipboard.note.take() else { return };
     let mut keep = true;
+    let top = page.cursor().top();
+    let opens = !form.begun;
     paper::boxed(page, theme::FIELD, |inner| {
         note_face::show(inner, shop, words, ui.prefs.pressure, form.reading);
         let prompt = inner.label(words.say("note-what"));
@@ -180,7 +182,6 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
         let field = field.labelled_by(prompt.id);
         if !std::mem::replace(&mut form.begun, true) {
             field.request_focus();
-            field.scroll_to_me(None);
         }
         let entered = field.lost_focus() && inner.input(|i| i.key_pressed(Key::Enter));
         inner.horizontal_wrapped(|row| {
@@ -216,6 +217,12 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
             }
         });
     });
+    if opens {
+        // All of it can be seen, the face and the buttons.
+        let whole = page.max_rect().x_range();
+        let whole = egui::Rect::from_x_y_ranges(whole, top..=page.min_rect().bottom());
+        page.scroll_to_rect(whole, None);
+    }
     ui.clipboard.note = Some(form);
     if !keep {
         // Should the note be refused, or the form have been left by a slip, what was written is still there.

@@ -20,7 +20,8 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let Some(view) = shop.view() else { return };
     let noted = |id: u32| view.notes.iter().filter(|(n, ..)| *n == id).count();
     // A form has done its work when its reading has been noted.
-    let done = |form: &mut NoteForm| *form.noted_before.get_or_insert(noted(form.reading)) < noted(form.reading);
+    let done =
+        |form: &mut NoteForm| *form.noted_before.get_or_insert(noted(form.reading)) < noted(form.reading);
     if ui.clipboard.note.as_mut().is_some_and(done) {
         ui.clipboard.note = None;
     }
@@ -128,7 +129,13 @@ fn strike(row: &mut egui::Ui, words: &Words, ui: &mut Ui, id: u32, struck: bool)
     } else {
         (words.say("notebook-strike-short"), words.say_with("notebook-strike", &n))
     };
-    let button = row.add(paper::button(text));
+    // As wide with either word: it stands still when it is pressed.
+    let font = egui::TextStyle::Button.resolve(row.style());
+    let wide =
+        |key: &str| row.fonts_mut(|f| f.layout_no_wrap(words.say(key), font.clone(), theme::INK).size().x);
+    let wide = wide("notebook-strike-short").max(wide("notebook-unstrike-short"));
+    let size = egui::vec2(wide + 2.0 * row.spacing().button_padding.x, theme::TARGET);
+    let button = row.add(paper::button(text).min_size(size));
     button.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
     if button.on_hover_text(words.say("notebook-strike-why")).clicked() {
         if struck {

@@ -18,6 +18,8 @@ use super::page;
 pub(super) struct Find {
     typed: String,
     chosen: usize,
+    /// A line was chosen with the arrows.
+    moved: bool,
     /// Opened already: the field has had its focus.
     begun: bool,
     /// What had the focus before.
@@ -81,21 +83,21 @@ const OTHERS_LINES: f32 = 2.0;
 
 /// Says how many more there are and why they are not in the list; in a place that is kept for it.
 fn others_ui(inner: &mut egui::Ui, words: &Words, others: &BTreeMap<Misfit, usize>) {
-    let room = egui::vec2(inner.available_width(), OTHERS_LINES * inner.text_style_height(&egui::TextStyle::Small));
-    inner.allocate_ui_with_layout(room, egui::Layout::top_down(egui::Align::LEFT), |lines| {
-        lines.set_min_size(room);
-        let n: usize = others.values().sum();
-        if n == 0 {
-            return;
-        }
-        // What is most in the way is named first.
-        let mut why: Vec<(&Misfit, &usize)> = others.iter().collect();
-        why.sort_by_key(|(misfit, n)| (std::cmp::Reverse(**n), **misfit));
-        let why = why.into_iter().map(|(misfit, n)| words.say_with(misfit.key(), &[("n", (*n).into())]));
-        let why = why.collect::<Vec<_>>().join(", ");
-        let text = words.say_with("find-others", &[("n", n.into()), ("why", why.into())]);
-        lines.add(egui::Label::new(RichText::new(text).small().color(theme::INK_FAINT)).wrap());
-    });
+    let room =
+        egui::vec2(inner.available_width(), OTHERS_LINES * inner.text_style_height(&egui::TextStyle::Small));
+    let (rect, _) = inner.allocate_exact_size(room, egui::Sense::hover());
+    let n: usize = others.values().sum();
+    if n == 0 {
+        return;
+    }
+    // What is most in the way is named first.
+    let mut why: Vec<(&Misfit, &usize)> = others.iter().collect();
+    why.sort_by_key(|(misfit, n)| (std::cmp::Reverse(**n), **misfit));
+    let why = why.into_iter().map(|(misfit, n)| words.say_with(misfit.key(), &[("n", (*n).into())]));
+    let why = why.collect::<Vec<_>>().join(", ");
+    let text = words.say_with("find-others", &[("n", n.into()), ("why", why.into())]);
+    let mut lines = inner.new_child(egui::UiBuilder::new().max_rect(rect).id_salt("others"));
+    lines.add(egui::Label::new(RichText::new(text).small().color(theme::INK_FAINT)).wrap());
 }
 
 /// Shows the list, if it is open.
@@ -116,8 +118,11 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
     }
     find.chosen = find.chosen.min(last);
     let moved = before != find.chosen;
-    let mut taken =
-        (find.begun && pressed(Key::Enter)).then(|| list.get(find.chosen).map(|(t, _)| *t)).flatten();
+    find.moved |= moved;
+    // Return takes the first of what was looked for; with nothing looked for it takes nothing.
+    let meant = find.moved || !find.typed.trim().is_empty();
+    let entered = find.begun && pressed(Key::Enter) && meant;
+    let mut taken = entered.then(|| list.get(find.chosen).map(|(t, _)| *t)).flatten();
     // The field would keep the key for itself.
     let mut close = find.begun && pressed(Key::Escape);
     let area = page("find", ctx).show(ctx, |inner| {

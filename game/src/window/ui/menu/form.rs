@@ -77,9 +77,11 @@ pub(super) fn show(
         }
         // Return in a field means: that is the number, now do it. At rest it means nothing.
         let focus = row.ctx().memory(|m| m.focused());
-        let rests = begins.is_some() && (focus == begins || focus.is_none());
-        let enter =
-            !fresh && !rests && !leave.has_focus() && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
+        let rests = begins.is_some() && focus == begins;
+        let enter = !fresh
+            && !rests
+            && !leave.has_focus()
+            && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
         if leave.clicked() {
             filled = Filled::Leave;
         } else if (yes.clicked() || enter)

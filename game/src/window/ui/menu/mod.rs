@@ -247,10 +247,11 @@ fn line_ui(inner: &mut egui::Ui, shop: &Shop, words: &Words, offer: &Offer, i: u
 /// The place where the focus rests in a menu that a letter opened: its title, with a word on how to go on.
 /// Return and the space bar do nothing there.
 fn rest(inner: &mut egui::Ui, words: &Words, heading: &egui::Response, title: &str, fresh: bool) -> Id {
-    let place = inner.interact(heading.rect, heading.id.with("rest"), egui::Sense::focusable_noninteractive());
-    place.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, title));
+    let place =
+        inner.interact(heading.rect, heading.id.with("rest"), egui::Sense::focusable_noninteractive());
     let how = words.say("menu-neutral");
-    inner.ctx().accesskit_node_builder(place.id, |node| node.set_description(how.clone()));
+    let spoken = format!("{title}. {how}");
+    place.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, &spoken));
     inner.add(egui::Label::new(RichText::new(how).small().color(theme::INK_FAINT)).wrap());
     if fresh {
         place.request_focus();

@@ -77,8 +77,7 @@ fn line(shop: &Shop, words: &Words, unit: PressureUnit, remark: &Remark) -> Opti
         }
         RemarkKind::Record { item, unmet: Some(unmet) } => {
             let (name, why) = (words.record_short(shop, item), words.sentence(shop, &unmet.to_string()));
-            let text =
-                words.say_with("remark-record-not-met", &[("line", name.into()), ("why", why.into())]);
+            let text = words.say_with("remark-record-not-met", &[("line", name.into()), ("why", why.into())]);
             return Some(Line { text, sign: "✗", colour: theme::REFUSED });
         }
         RemarkKind::Refused => ("remark-refused", "✗", theme::REFUSED),
@@ -93,6 +92,12 @@ fn line(shop: &Shop, words: &Words, unit: PressureUnit, remark: &Remark) -> Opti
     }
     let text = words.say_with(key, &[("text", words.sentence(shop, &remark.text).into())]);
     Some(Line { text, sign, colour })
+}
+
+/// All that was said, in sentences: for tests.
+#[cfg(test)]
+pub(super) fn sentences(shop: &Shop, words: &Words, unit: PressureUnit) -> Vec<String> {
+    shop.remarks().iter().filter_map(|r| Some(line(shop, words, unit, r)?.text)).collect()
 }
 
 /// How much of a remark is left to see, 1 to 0.

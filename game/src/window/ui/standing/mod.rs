@@ -6,7 +6,9 @@
 
 mod signs;
 
-use egui::{Align, FontId, Label, Layout, Popup, Rect, Response, RichText, Sense, UiBuilder, WidgetInfo, WidgetType};
+use egui::{
+    Align, FontId, Label, Layout, Popup, Rect, Response, RichText, Sense, UiBuilder, WidgetInfo, WidgetType,
+};
 use egui::{pos2, vec2};
 use sim_core::action::PedalHold;
 use sim_core::assembly::Stop;
@@ -55,7 +57,9 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         let wide = |slot: &Slot, named: bool| {
             let text = |state: &String| {
                 let text = if named { item(words, &slot.name, state) } else { state.clone() };
-                strip.fonts_mut(|f| f.layout_no_wrap(text, FontId::proportional(SIZE), theme::ON_BENCH).size().x)
+                strip.fonts_mut(|f| {
+                    f.layout_no_wrap(text, FontId::proportional(SIZE), theme::ON_BENCH).size().x
+                })
             };
             slot.may.iter().map(text).fold(0.0, f32::max) + signs::SIDE + PAD
         };
@@ -85,7 +89,8 @@ fn item(words: &Words, name: &str, state: &str) -> String {
 fn slots(shop: &Shop, words: &Words, view: &View) -> Vec<Slot> {
     let say = |key: &str| words.say(key);
     let all = |keys: &[&str]| keys.iter().map(|key| words.say(key)).collect::<Vec<_>>();
-    let slot = |sign, name: &str, state: String, on, may| Slot { sign, name: words.say(name), state, on, may };
+    let slot =
+        |sign, name: &str, state: String, on, may| Slot { sign, name: words.say(name), state, on, may };
     let number = |key: &str, n: usize| words.say_with(key, &[("n", n.into())]);
     let mut out = vec![slot(
         Sign::Key,
@@ -117,8 +122,11 @@ fn slots(shop: &Shop, words: &Words, view: &View) -> Vec<Slot> {
         PedalHold::Foot { force_n } => force("standing-pedal-foot", force_n),
         PedalHold::Prop { force_n } => force("standing-pedal-prop", force_n),
     };
-    let may =
-        vec![say("standing-pedal-free"), force("standing-pedal-foot", 888.0), force("standing-pedal-prop", 888.0)];
+    let may = vec![
+        say("standing-pedal-free"),
+        force("standing-pedal-foot", 888.0),
+        force("standing-pedal-prop", 888.0),
+    ];
     out.push(slot(Sign::Pedal, "standing-pedal", pedal, view.pedal != PedalHold::Released, may));
     let counts = [
         (Sign::Cover, "standing-covers", "standing-covers-on", "standing-covers-off", view.covers_off.len()),
@@ -222,7 +230,8 @@ fn hand_ui(strip: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, rect: 
     if carry.is_some() {
         strip.painter().rect_filled(rect.expand2(vec2(4.0, 2.0)), 3.0, theme::ACCENT);
     }
-    let mut inner = strip.new_child(UiBuilder::new().max_rect(rect).layout(Layout::right_to_left(Align::Center)));
+    let mut inner =
+        strip.new_child(UiBuilder::new().max_rect(rect).layout(Layout::right_to_left(Align::Center)));
     inner.spacing_mut().item_spacing.x = 6.0;
     // Its place is kept while there is nothing to put back.
     let back = egui::Button::new(words.say("carry-back")).min_size(vec2(0.0, theme::TARGET));
@@ -253,7 +262,8 @@ fn carried(left: &mut egui::Ui, shop: &Shop, words: &Words, carry: &Carry) {
         let placed = words.say_with("carry-placed", &[("end", placed.into()), ("at", at.into())]);
         text = format!("{text} {placed}");
     }
-    let label = left.add(Label::new(RichText::new(text).size(SIZE).strong().color(theme::ON_BENCH)).truncate());
+    let label =
+        left.add(Label::new(RichText::new(text).size(SIZE).strong().color(theme::ON_BENCH)).truncate());
     left.ctx().accesskit_node_builder(label.id, |node| node.set_live(egui::accesskit::Live::Polite));
     let place = words.say_or(&format!("place-{end}"), "");
     left.add(Label::new(RichText::new(place).size(SIZE).color(theme::ON_BENCH)).truncate());

@@ -93,8 +93,7 @@ pub(super) fn draw(painter: &Painter, middle: Pos2, sign: Sign, ink: Color32, on
             let out = if on { 0.0 } else { 3.0 };
             line(at(-9.0, -4.0), at(-1.0, -4.0));
             line(at(-9.0, 4.0), at(-1.0, 4.0));
-            let corners =
-                vec![at(out, -6.0), at(out + 5.5, -4.0), at(out + 5.5, 4.0), at(out, 6.0)];
+            let corners = vec![at(out, -6.0), at(out + 5.5, -4.0), at(out + 5.5, 4.0), at(out, 6.0)];
             if on {
                 painter.add(Shape::convex_polygon(corners, ink, stroke));
             } else {

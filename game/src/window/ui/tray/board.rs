@@ -9,15 +9,15 @@ use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::menu;
 
-/// Height kept for the sentence about a tool, points.
-const HELP: f32 = 30.0;
+/// Height kept for the sentence about a tool, points: two lines of it, whatever there is to say.
+const HELP: f32 = 34.0;
 
 /// Shows the board.
 pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return };
     let kit = session.workshop().setup().kit.clone();
     let mut about: Option<usize> = ui.carrying.as_ref().map(|c| usize::from(c.card));
-    let height = (column.available_height() - HELP).max(60.0);
+    let height = (column.available_height() - HELP - column.spacing().item_spacing.y).max(60.0);
     egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
         column,
         |area| {
@@ -34,9 +34,8 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
                     let ticked = words.say_with("tool-used", &[("name", name.as_str().into())]);
                     // As wide with its tick as without: the tools behind it keep their places.
                     let font = egui::TextStyle::Button.resolve(tools.style());
-                    let wide = tools.fonts_mut(|f| {
-                        f.layout_no_wrap(ticked.clone(), font, theme::ON_BENCH).size().x
-                    });
+                    let wide =
+                        tools.fonts_mut(|f| f.layout_no_wrap(ticked.clone(), font, theme::ON_BENCH).size().x);
                     let wide = wide + 2.0 * tools.spacing().button_padding.x;
                     let text = if used { ticked } else { name.clone() };
                     let button = egui::Button::new(text).selected(held).min_size(vec2(wide, theme::TARGET));
@@ -59,7 +58,14 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
         Some(c) => words.say_or(&format!("instrument-{}-help", c.id), &c.help),
         None => words.say("board-hint"),
     };
-    column.add(egui::Label::new(RichText::new(text).small().color(theme::ON_BENCH)).wrap());
+    let (rect, place) =
+        column.allocate_exact_size(vec2(column.available_width(), HELP), egui::Sense::hover());
+    let mut help = column.new_child(egui::UiBuilder::new().max_rect(rect));
+    help.set_clip_rect(rect.intersect(column.clip_rect()));
+    help.add(egui::Label::new(RichText::new(&text).small().color(theme::ON_BENCH)).wrap());
+    if rect.height() < help.min_rect().height() {
+        place.on_hover_text(text);
+    }
 }
 
 /// Takes a tool from the board: into the hand if it has ends, into the tray if it is used where it lies.

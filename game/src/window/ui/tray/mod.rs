@@ -124,7 +124,7 @@ fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         let button = egui::Button::new(words.say("tray-note-it")).min_size(egui::vec2(0.0, theme::TARGET));
         let button = match newest {
             Some(_) => button.fill(theme::PAPER).stroke((2.0, theme::ACCENT_ON_DARK)),
-            None => button,
+            None => button.stroke((2.0, theme::CARD)),
         };
         if row.add_enabled(newest.is_some(), button).on_hover_text(words.say("tip-note")).clicked() {
             ui.tray.to_note = newest;

@@ -7,8 +7,8 @@ use sim_core::assembly::Stop;
 
 use super::super::camera::Shown;
 use super::{Window, harness, window};
-use crate::window::marks::RoomMarks;
 use crate::window::hands::{Carry, Thing};
+use crate::window::marks::RoomMarks;
 use crate::window::state::Middle;
 
 fn thing(w: &Harness<'_, Window>, find: impl Fn(&sim_core::car::Car) -> Thing) -> (Thing, String) {
