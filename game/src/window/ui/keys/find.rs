@@ -182,6 +182,8 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
     if let Some(thing) = taken {
         super::look_at(shop, ui, thing);
         super::open_at(ctx, ui, thing);
+        // Return has found it; what is done with it is another key.
+        ui.begin_at_title();
     } else if !close {
         ui.pages.find = Some(find);
     }

@@ -28,11 +28,11 @@ use super::menu::open_further;
 /// Height of the strip, points.
 const HEIGHT: f32 = 32.0;
 /// Least width that is left for what is in the hand before names give way, points.
-const HAND: f32 = 400.0;
+const HAND: f32 = 300.0;
 /// What a slot has beside its text and sign, points.
-const PAD: f32 = 16.0;
+const PAD: f32 = 14.0;
 /// Size of the letters, points.
-const SIZE: f32 = 13.5;
+const SIZE: f32 = 13.0;
 
 /// A slot of the strip.
 struct Slot {
