@@ -134,6 +134,7 @@ carry-what = In der Hand: { $name }, { $end }.
 carry-placed = { $end } sitzt an: { $at }.
 carry-nothing = In der Hand: nichts
 carry-find = Suchen
+carry-back-short = Zurücklegen
 carry-back = Zurücklegen (Esc)
 
 form-force = Kraft

@@ -6,7 +6,6 @@ tray-wall = Barometer, Thermometer
 tray-nothing = Nichts ist angeschlossen. Ein Werkzeug von der Wand nehmen (T).
 tray-note-it = Ablesung notieren
 tray-put-away = Weglegen
-tool-used = ✓ { $name }
 board-hint = Ein Werkzeug anklicken und es liegt in der Hand; hier steht, wozu es dient.
 tip-board = Geräte in Gebrauch oder Werkzeugwand (T)
 tip-wall = Barometer und Thermometer an der Wand (B)

@@ -135,6 +135,7 @@ carry-what = In the hand: { $name }, { $end }.
 carry-placed = { $end } is on { $at }.
 carry-nothing = In the hand: nothing
 carry-find = Find
+carry-back-short = Put back
 carry-back = Put it back (Esc)
 
 form-force = Force

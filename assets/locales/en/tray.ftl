@@ -6,7 +6,6 @@ tray-wall = Barometer, thermometer
 tray-nothing = Nothing is connected. Take a tool from the board (T).
 tray-note-it = Note the reading
 tray-put-away = Put away
-tool-used = ✓ { $name }
 board-hint = Click a tool to take it in the hand; what it is for stands here.
 tip-board = Instruments in use, or the tool board (T)
 tip-wall = Barometer and thermometer on the wall (B)

@@ -135,7 +135,11 @@ fn the_record_of_the_day() {
     b.act(Action::Wait { s: 60 });
     b.act(read("handpump"));
     let by_hand = note(&mut b, RecordKind::CutOut).unmet;
-    assert_eq!(by_hand, Some(Unmet::SwitchedByHand { after_s: 1, beyond_s: 2 }), "the lever was let go just before");
+    assert_eq!(
+        by_hand,
+        Some(Unmet::SwitchedByHand { after_s: 1, beyond_s: 2 }),
+        "the lever was let go just before"
+    );
 }
 
 #[test]

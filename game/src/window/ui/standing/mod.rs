@@ -39,8 +39,10 @@ struct Slot {
     sign: Sign,
     /// What it is about.
     name: String,
-    /// How it stands.
+    /// How it stands, in a word.
     state: String,
+    /// The same with its numbers, for whoever points at it or hears the screen.
+    exactly: String,
     /// It is not at rest.
     on: bool,
     /// Every word it may have to hold.
@@ -89,8 +91,10 @@ fn item(words: &Words, name: &str, state: &str) -> String {
 fn slots(shop: &Shop, words: &Words, view: &View) -> Vec<Slot> {
     let say = |key: &str| words.say(key);
     let all = |keys: &[&str]| keys.iter().map(|key| words.say(key)).collect::<Vec<_>>();
-    let slot =
-        |sign, name: &str, state: String, on, may| Slot { sign, name: words.say(name), state, on, may };
+    let slot = |sign, name: &str, state: String, on, may| {
+        let exactly = state.clone();
+        Slot { sign, name: words.say(name), state, exactly, on, may }
+    };
     let number = |key: &str, n: usize| words.say_with(key, &[("n", n.into())]);
     let mut out = vec![slot(
         Sign::Key,
@@ -117,17 +121,14 @@ fn slots(shop: &Shop, words: &Words, view: &View) -> Vec<Slot> {
         out.push(slot(Sign::Pump, "standing-pump", say(state), view.hum, may));
     }
     let force = |key: &str, n: f64| words.say_with(key, &[("n", words.plain(n).into())]);
-    let pedal = match view.pedal {
-        PedalHold::Released => say("standing-pedal-free"),
-        PedalHold::Foot { force_n } => force("standing-pedal-foot", force_n),
-        PedalHold::Prop { force_n } => force("standing-pedal-prop", force_n),
+    let (pedal, exactly) = match view.pedal {
+        PedalHold::Released => ("standing-pedal-free", say("standing-pedal-free")),
+        PedalHold::Foot { force_n } => ("standing-foot", force("standing-pedal-foot", force_n)),
+        PedalHold::Prop { force_n } => ("standing-prop", force("standing-pedal-prop", force_n)),
     };
-    let may = vec![
-        say("standing-pedal-free"),
-        force("standing-pedal-foot", 888.0),
-        force("standing-pedal-prop", 888.0),
-    ];
-    out.push(slot(Sign::Pedal, "standing-pedal", pedal, view.pedal != PedalHold::Released, may));
+    let may = all(&["standing-pedal-free", "standing-foot", "standing-prop"]);
+    let held = view.pedal != PedalHold::Released;
+    out.push(Slot { exactly, ..slot(Sign::Pedal, "standing-pedal", say(pedal), held, may) });
     let counts = [
         (Sign::Cover, "standing-covers", "standing-covers-on", "standing-covers-off", view.covers_off.len()),
         (Sign::Clamp, "standing-clamps", "standing-none", "standing-some", stops(view, Stop::Clamp).count()),
@@ -147,7 +148,7 @@ fn stops(view: &View, kind: Stop) -> impl Iterator<Item = &str> {
 
 fn slot_ui(strip: &mut egui::Ui, words: &Words, slot: &Slot, rect: Rect, named: bool) -> Response {
     let response = strip.interact(rect, strip.id().with(("slot", slot.sign as u8)), Sense::click());
-    let spoken = item(words, &slot.name, &slot.state);
+    let spoken = item(words, &slot.name, &slot.exactly);
     response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &spoken));
     let ink = if slot.on { theme::ACCENT_ON_DARK } else { theme::ON_BENCH };
     let painter = strip.painter();
@@ -159,7 +160,7 @@ fn slot_ui(strip: &mut egui::Ui, words: &Words, slot: &Slot, rect: Rect, named: 
         painter.rect_stroke(rect.shrink(1.0), 4.0, edge, egui::StrokeKind::Inside);
     }
     signs::draw(painter, signs::place(rect), slot.sign, ink, slot.on);
-    let text = if named { spoken.clone() } else { slot.state.clone() };
+    let text = if named { item(words, &slot.name, &slot.state) } else { slot.state.clone() };
     let at = pos2(rect.left() + signs::SIDE + 9.0, rect.center().y);
     painter.text(at, egui::Align2::LEFT_CENTER, text, FontId::proportional(SIZE), ink);
     response.on_hover_text(spoken)
@@ -234,8 +235,11 @@ fn hand_ui(strip: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, rect: 
         strip.new_child(UiBuilder::new().max_rect(rect).layout(Layout::right_to_left(Align::Center)));
     inner.spacing_mut().item_spacing.x = 6.0;
     // Its place is kept while there is nothing to put back.
-    let back = egui::Button::new(words.say("carry-back")).min_size(vec2(0.0, theme::TARGET));
-    if inner.add_visible(carry.is_some(), back).clicked() {
+    let back = egui::Button::new(words.say("carry-back-short")).min_size(vec2(0.0, theme::TARGET));
+    let back = inner.add_visible(carry.is_some(), back);
+    let name = words.say("carry-back");
+    back.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
+    if back.on_hover_text(name).clicked() {
         ui.carrying = None;
     }
     let find = egui::Button::new(words.say("carry-find")).min_size(vec2(0.0, theme::TARGET));
