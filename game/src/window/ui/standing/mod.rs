@@ -47,6 +47,19 @@ struct Slot {
     on: bool,
     /// Every word it may have to hold.
     may: Vec<String>,
+    /// What stands beside the sign where there is no room for more: how many.
+    number: Option<usize>,
+}
+
+impl Slot {
+    /// What is written in it, with its name or where there is no room for that.
+    fn text(&self, words: &Words, named: bool, state: &str) -> String {
+        match (named, self.number) {
+            (true, _) => item(words, &self.name, state),
+            (false, Some(n)) => n.to_string(),
+            (false, None) => state.to_owned(),
+        }
+    }
 }
 
 /// Shows the strip.
@@ -58,7 +71,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         let slots = slots(shop, words, view);
         let wide = |slot: &Slot, named: bool| {
             let text = |state: &String| {
-                let text = if named { item(words, &slot.name, state) } else { state.clone() };
+                let text = slot.text(words, named, state);
                 strip.fonts_mut(|f| {
                     f.layout_no_wrap(text, FontId::proportional(SIZE), theme::ON_BENCH).size().x
                 })
@@ -78,7 +91,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         let hand = Rect::from_min_max(pos2(x + 8.0, all.top()), all.max);
         let ink = theme::ON_BENCH_FAINT.gamma_multiply(0.5);
         strip.painter().vline(x + 2.0, all.y_range(), egui::Stroke::new(1.0, ink));
-        hand_ui(strip, shop, words, ui, hand);
+        hand_ui(strip, shop, words, ui, hand, named);
         strip.advance_cursor_after_rect(all);
     });
 }
@@ -93,7 +106,7 @@ fn slots(shop: &Shop, words: &Words, view: &View) -> Vec<Slot> {
     let all = |keys: &[&str]| keys.iter().map(|key| words.say(key)).collect::<Vec<_>>();
     let slot = |sign, name: &str, state: String, on, may| {
         let exactly = state.clone();
-        Slot { sign, name: words.say(name), state, exactly, on, may }
+        Slot { sign, name: words.say(name), state, exactly, on, may, number: None }
     };
     let number = |key: &str, n: usize| words.say_with(key, &[("n", n.into())]);
     let mut out = vec![slot(
@@ -136,7 +149,8 @@ fn slots(shop: &Shop, words: &Words, view: &View) -> Vec<Slot> {
     ];
     for (sign, name, none, some, n) in counts {
         let state = if n == 0 { say(none) } else { number(some, n) };
-        out.push(slot(sign, name, state, 0 < n, vec![say(none), number(some, 88)]));
+        let may = vec![say(none), number(some, 88)];
+        out.push(Slot { number: Some(n), ..slot(sign, name, state, 0 < n, may) });
     }
     out
 }
@@ -160,7 +174,7 @@ fn slot_ui(strip: &mut egui::Ui, words: &Words, slot: &Slot, rect: Rect, named: 
         painter.rect_stroke(rect.shrink(1.0), 4.0, edge, egui::StrokeKind::Inside);
     }
     signs::draw(painter, signs::place(rect), slot.sign, ink, slot.on);
-    let text = if named { item(words, &slot.name, &slot.state) } else { slot.state.clone() };
+    let text = slot.text(words, named, &slot.state);
     let at = pos2(rect.left() + signs::SIDE + 9.0, rect.center().y);
     painter.text(at, egui::Align2::LEFT_CENTER, text, FontId::proportional(SIZE), ink);
     response.on_hover_text(spoken)
@@ -226,7 +240,7 @@ fn list(shop: &Shop, words: &Words, ui: &mut Ui, sign: Sign, response: &Response
 
 /// What is in the hand, which end comes next, where it can go; and how to put it back. On one line, whatever
 /// there is to say: what does not fit is told when it is pointed at.
-fn hand_ui(strip: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, rect: Rect) {
+fn hand_ui(strip: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, rect: Rect, named: bool) {
     let carry = ui.carrying.clone();
     if carry.is_some() {
         strip.painter().rect_filled(rect.expand2(vec2(4.0, 2.0)), 3.0, theme::ACCENT);
@@ -235,7 +249,8 @@ fn hand_ui(strip: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, rect: 
         strip.new_child(UiBuilder::new().max_rect(rect).layout(Layout::right_to_left(Align::Center)));
     inner.spacing_mut().item_spacing.x = 6.0;
     // Its place is kept while there is nothing to put back.
-    let back = egui::Button::new(words.say("carry-back-short")).min_size(vec2(0.0, theme::TARGET));
+    let text = if named { words.say("carry-back-short") } else { "×".to_owned() };
+    let back = egui::Button::new(text).min_size(egui::Vec2::splat(theme::TARGET));
     let back = inner.add_visible(carry.is_some(), back);
     let name = words.say("carry-back");
     back.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
