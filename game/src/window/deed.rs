@@ -4,7 +4,7 @@ use sim_core::action::{Action, Station};
 use sim_core::assembly::Stop;
 use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
-use sim_core::units::{TICKS_PER_SECOND, Tick};
+use sim_core::units::TICKS_PER_SECOND;
 use sim_core::workshop::{Outcome, View};
 
 /// Something that was done.
@@ -43,7 +43,7 @@ impl Deed {
             Action::Note { reading, .. } => after.readings.iter().find(|r| r.id == *reading).cloned(),
             _ => None,
         };
-        let Tick(took) = Tick(outcome.end.0 - outcome.start.0);
+        let took = outcome.end.0 - outcome.start.0;
         Some(Self {
             action: action.clone(),
             took_s: took.div_ceil(TICKS_PER_SECOND),

@@ -96,21 +96,20 @@ fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, readi
             if let Some(shown) = words.shown(shop, reading) {
                 let shown = RichText::new(shown).color(theme::PEN);
                 lines.add(Label::new(if struck { shown.strikethrough() } else { shown }).wrap());
-                if !struck {
-                    let button =
-                        sensed(lines, shop, words, ui, reading, words.say_with("notebook-note-sense", &n));
-                    // Whoever asked to note it comes here.
-                    if writing {
-                        ui.clipboard.note = None;
-                        button.request_focus();
-                        button.scroll_to_me(None);
-                    }
+                // Struck out it keeps its place: what is below must not move under the pointer.
+                let text = words.say_with("notebook-note-sense", &n);
+                let button =
+                    lines.add_enabled_ui(!struck, |lines| sensed(lines, shop, words, ui, reading, text)).inner;
+                // Whoever asked to note it comes here.
+                if writing {
+                    ui.clipboard.note = None;
+                    button.request_focus();
+                    button.scroll_to_me(None);
                 }
                 strike(lines, words, ui, reading.id, struck);
                 return;
             }
             lines.horizontal_wrapped(|buttons| {
-                // Struck out, the button keeps its place: what is below must not move under the pointer.
                 let text = words.say_with("notebook-note-number", &n);
                 if buttons.add_enabled(!struck, paper::button(text)).clicked() {
                     ui.clipboard.open_form(NoteForm::new(reading.id));

@@ -71,7 +71,10 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         let slots = slots(shop, words, view);
         let wide = |slot: &Slot, named: bool| {
             let text = |state: &String| {
-                let text = slot.text(words, named, state);
+                let text = match slot.number {
+                    Some(_) if !named => "88".to_owned(),
+                    _ => slot.text(words, named, state),
+                };
                 strip.fonts_mut(|f| {
                     f.layout_no_wrap(text, FontId::proportional(SIZE), theme::ON_BENCH).size().x
                 })

@@ -119,7 +119,10 @@ fn the_strip_shows_how_things_stand_at_the_same_place_in_every_view() {
             .collect();
         let whole = egui::Rect::from_min_size(egui::Pos2::ZERO, egui::vec2(size.0, size.1));
         let find = window.get_by_label(&window.state().words.say("carry-find")).rect();
-        assert!(places.iter().all(|rect| rect.right() <= find.left()), "{lang} at {scale}: {places:?} {find:?}");
+        assert!(
+            places.iter().all(|rect| rect.right() <= find.left()),
+            "{lang} at {scale}: {places:?} {find:?}"
+        );
         assert!(whole.contains_rect(find), "{lang} at {scale}: {find:?}");
         for rect in &places {
             assert!(whole.contains_rect(*rect), "{lang} at {scale}: {rect:?}");
