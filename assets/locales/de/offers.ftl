@@ -81,6 +81,11 @@ offer-wait-pump-stops = Warten, bis die Pumpe stehen bleibt
 offer-wait = Bestimmte Zeit warten
 offer-wait-until = Warten, bis …
 offer-stopwatch = Stoppuhr
+offer-pace = Zeit laufen lassen
+offer-pace-live = Wie auf der Uhr: ×1
+offer-pace-ten = Zehnmal so schnell: ×10
+offer-pace-sixty = Eine Minute je Sekunde: ×60
+offer-pace-hold = Angehalten lassen
 offer-overnight = Über Nacht stehen lassen
 
 short-read = Ablesen
@@ -127,7 +132,9 @@ place-prop = Zwischen Sitz und Bremspedal.
 
 carry-what = In der Hand: { $name }, { $end }.
 carry-placed = { $end } sitzt an: { $at }.
-carry-find = Platz suchen
+carry-nothing = In der Hand: nichts
+carry-find = Suchen
+carry-back-short = Zurücklegen
 carry-back = Zurücklegen (Esc)
 
 form-force = Kraft
@@ -142,6 +149,7 @@ form-overnight = Zwölf Stunden vergehen; das Fahrzeug steht mit Motor und Zünd
 form-hand-back = Damit endet der Auftrag. Das Fahrzeug geht zurück, wie es jetzt dasteht.
 form-do = Ausführen
 form-cancel = Abbrechen
+menu-neutral = Eine Ziffer nimmt eine Zeile; Tab oder ↓ führt zur ersten.
 
 remark-noticed = { $text }
 remark-refused = So nicht: { $text }
@@ -152,7 +160,7 @@ remark-trouble = Störung: { $text }
 remark-read = Angesehen: { $what }
 remark-perceived = { $what }: { $text }
 remark-record-met = Protokoll ausgefüllt: { $line }
-remark-record-not-met = Das füllt die Protokollzeile nicht; sie verlangt: { $line }
+remark-record-not-met = Nicht eingetragen für { $line }: { $why }
 note-dismiss = Hinweis schließen
 
 log-title = Meldungsverlauf

@@ -2,6 +2,7 @@
 
 clock-name = Werkstattuhr { $time }
 clock-spent = { $worked } min gearbeitet · { $waited } min gewartet
+clock-held = Zeit steht: Ablesung { $n } gehalten
 pace-hold = Angehalten
 pace-live = ×1
 pace-ten = ×10

@@ -83,6 +83,11 @@ offer-wait = Wait a stated time
 offer-wait-until = Wait until …
 offer-stopwatch = Stopwatch
 offer-overnight = Leave it overnight
+offer-pace = Let time run
+offer-pace-live = As on the clock: ×1
+offer-pace-ten = Ten times as fast: ×10
+offer-pace-sixty = A minute a second: ×60
+offer-pace-hold = Leave it paused
 
 short-read = Read
 short-unfit-this = Take off
@@ -128,7 +133,9 @@ place-prop = It goes between seat and brake pedal.
 
 carry-what = In the hand: { $name }, { $end }.
 carry-placed = { $end } is on { $at }.
-carry-find = Find a place
+carry-nothing = In the hand: nothing
+carry-find = Find
+carry-back-short = Put back
 carry-back = Put it back (Esc)
 
 form-force = Force
@@ -143,6 +150,7 @@ form-overnight = Twelve hours pass; the car stands with engine and ignition off,
 form-hand-back = This ends the job. The car goes back to its owner as it stands now.
 form-do = Do it
 form-cancel = Leave it
+menu-neutral = A number takes a line; Tab or ↓ goes to the first.
 
 remark-noticed = { $text }
 remark-refused = Not like this: { $text }
@@ -153,7 +161,7 @@ remark-trouble = Trouble: { $text }
 remark-read = Looked at: { $what }
 remark-perceived = { $what }: { $text }
 remark-record-met = Record filled: { $line }
-remark-record-not-met = This does not fill the record's line, which asks for: { $line }
+remark-record-not-met = Not entered for { $line }: { $why }
 note-dismiss = Put this note away
 
 log-title = What was said

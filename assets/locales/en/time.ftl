@@ -2,6 +2,7 @@
 
 clock-name = workshop clock { $time }
 clock-spent = { $worked } min worked · { $waited } min waited
+clock-held = Time stands: reading { $n } is held
 pace-hold = Paused
 pace-live = ×1
 pace-ten = ×10

@@ -232,6 +232,12 @@ fn redo(workshop: &mut Workshop, job: &Job, recorded: &Step, engine: &str) -> Re
     keep_quiet(job, &mut now, &mut outcome);
     // Labels are nobody's business here.
     (now.by, now.at_unix_ms) = (recorded.by, recorded.at_unix_ms);
+    // Files made before it was written down do not say why a note did not fill its line.
+    if let (Some(now), Some(then)) = (&mut now.record, &recorded.record)
+        && then.unmet.is_none()
+    {
+        now.unmet = None;
+    }
     let hint = if engine == ENGINE {
         String::new()
     } else {

@@ -240,16 +240,11 @@ fn noted(
     };
     writeln!(out, "  Noted: reading {reading}, {}: {value}", what(&found.what))?;
     if let (Some(item), Some(entry)) = (record, &outcome.record) {
-        let text = session.job().car.record.iter().find(|r| r.id == item).map_or(item, |r| r.text.as_str());
-        if entry.condition_met {
-            wrapped(out, "  ", &format!("Entered in the record for {item}."))?;
-        } else {
-            wrapped(
-                out,
-                "  ",
-                &format!("It does not fill the line {item} of the record, which asks for: {text}."),
-            )?;
-        }
+        let text = match entry.unmet {
+            None => format!("Entered in the record for {item}."),
+            Some(unmet) => format!("It does not fill the line {item} of the record: {unmet}."),
+        };
+        wrapped(out, "  ", &text)?;
     }
     Ok(())
 }
@@ -508,20 +503,18 @@ fn how(kind: RecordKind) -> &'static str {
 
 /// Lines of the record.
 pub(super) fn record(out: &mut dyn Write, session: &Session) -> io::Result<()> {
-    let filled = |item: &str| {
-        session
-            .attempt()
-            .steps
-            .iter()
-            .filter(|s| s.refused.is_none())
-            .filter_map(|s| s.record.as_ref())
-            .any(|r| r.item == item && r.condition_met)
+    let entries = || {
+        let done = session.attempt().steps.iter().filter(|s| s.refused.is_none());
+        done.filter_map(|s| s.record.as_ref())
     };
     for item in &session.job().car.record {
-        let mark = if filled(&item.id) { "x" } else { " " };
+        let filled = entries().any(|r| r.item == item.id && r.condition_met);
+        let mark = if filled { "x" } else { " " };
         let limit = item.limit.and_then(|i| session.job().car.limits.get(usize::from(i)));
         let limit = limit.map_or_else(String::new, |l| format!(" Limit: {}", sentence(&l.text)));
-        let text = format!("{}.{limit} How: {}.", item.text, how(item.kind));
+        let last = entries().filter(|r| r.item == item.id).last().filter(|_| !filled);
+        let unmet = last.and_then(|r| r.unmet).map_or_else(String::new, |why| format!(" Not filled: {why}."));
+        let text = format!("{}.{limit} How: {}.{unmet}", item.text, how(item.kind));
         hanging(out, &format!("[{mark}] {}", item.id), &text)?;
     }
     wrapped(

@@ -43,6 +43,8 @@ pub enum Ask {
     DoAll(Vec<Action>),
     /// Let time run at this pace.
     Pace(Pace),
+    /// Look away from what was read: its instrument and time go on.
+    LetGo,
     /// Begin this job (`pack/job`).
     Begin(String),
     /// Carry this attempt on.

@@ -14,7 +14,13 @@ pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
     let opens = asks.iter().any(|a| matches!(a, Ask::Begin(_) | Ask::CarryOn(_)));
     let station = shop.view().map(|v| v.station);
     let was_back = shop.view().is_some_and(|v| v.handed_back);
+    let eye = shop.eye_on();
     shop.carry_out(asks);
+    // Whoever reads anew has put the pen down; what was half written is kept.
+    if shop.eye_on() != eye && shop.eye_on().is_some_and(|n| ui.clipboard.writing() != Some(n)) {
+        ui.clipboard.put_aside();
+    }
+    shop.write_down(ui.clipboard.writing());
     shop.advance(real_s);
     let Some(view) = shop.view() else {
         if matches!(ui.page, Page::Workshop | Page::MarkSheet) {

@@ -7,14 +7,17 @@
 mod app;
 pub mod ask;
 pub(crate) mod bench;
+pub mod deed;
 pub mod flow;
 pub mod hands;
+pub mod held;
 mod idle;
 mod in_turn;
 mod lean;
 mod leave;
 #[cfg(test)]
 mod outputs;
+pub mod marks;
 pub mod prefs;
 pub mod probe;
 mod renderer;

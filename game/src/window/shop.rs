@@ -20,9 +20,11 @@ use sim_core::action::Action;
 use sim_core::car::Car;
 use sim_core::observe::Reading;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Gravity, Outcome, View};
+use sim_core::workshop::{Gravity, Outcome, Unmet, View};
 
 use super::ask::{Ask, Pace};
+use super::deed::Deed;
+use super::held;
 use crate::cli::Places;
 use crate::{mark, output, places};
 
@@ -39,14 +41,16 @@ pub enum RemarkKind {
     Refused,
     /// A breach of safety, with what should have been done.
     Breach(Gravity),
+    /// What came of something that was done.
+    Done(Deed),
     /// A reading or sense was taken.
     Read(Reading),
-    /// A line of the record was filled (or not, and the condition is not met).
+    /// A line of the record was filled, or not.
     Record {
         /// Short name of the line.
         item: String,
-        /// The condition it asks for was met.
-        condition_met: bool,
+        /// The condition it asks for that was not met.
+        unmet: Option<Unmet>,
     },
     /// The machine the program runs on fails: disk full, file locked.
     Trouble,
@@ -59,7 +63,7 @@ pub struct Remark {
     pub tick: Tick,
     /// Kind.
     pub kind: RemarkKind,
-    /// In a sentence; empty for a reading.
+    /// In a sentence; empty for a deed, a reading, a line of the record.
     pub text: String,
     /// Running number, from 1.
     pub n: u64,
@@ -135,6 +139,12 @@ pub struct Shop {
     pace: Pace,
     /// Real time not yet given to the workshop, s.
     owed_s: f64,
+    /// The reading the eye is still on.
+    held: Option<u32>,
+    /// The reading that is being written down.
+    in_form: Option<u32>,
+    /// The instrument that stands still for it, by its card.
+    frozen: Option<usize>,
     remarks: Vec<Remark>,
     said: u64,
     marking: Marking,
@@ -159,6 +169,9 @@ impl Shop {
             view: None,
             pace: Pace::Hold,
             owed_s: 0.0,
+            held: None,
+            in_form: None,
+            frozen: None,
             remarks: Vec::new(),
             said: 0,
             marking: Marking::None,
@@ -198,16 +211,46 @@ impl Shop {
         self.job().map(|job| &job.car)
     }
 
-    /// What can be seen, as of this frame.
+    /// What can be seen, as of this frame. An instrument that is being read stands as it was read.
     #[must_use]
     pub fn view(&self) -> Option<&View> {
         self.view.as_ref()
     }
 
-    /// How fast time runs.
+    /// How fast time runs, unless a reading holds it.
     #[must_use]
     pub fn pace(&self) -> Pace {
         self.pace
+    }
+
+    /// The reading that is being read or written down: its instrument stands still, and so does time.
+    #[must_use]
+    pub fn held(&self) -> Option<u32> {
+        self.in_form.or(self.held)
+    }
+
+    /// The reading that was taken last, while the eye is on it.
+    #[must_use]
+    pub fn eye_on(&self) -> Option<u32> {
+        self.held
+    }
+
+    /// Card of the instrument that stands still for it.
+    #[must_use]
+    pub fn frozen(&self) -> Option<usize> {
+        self.frozen
+    }
+
+    /// The form to write this reading down is open, or none is. A form that is left lets go of its reading.
+    pub fn write_down(&mut self, reading: Option<u32>) {
+        if self.in_form == reading {
+            return;
+        }
+        if self.in_form.is_some() && self.held == self.in_form {
+            self.held = None;
+        }
+        self.in_form = reading;
+        self.look();
     }
 
     /// What was said in this job, oldest first.
@@ -225,6 +268,10 @@ impl Shop {
     /// Lets `real_s` seconds of the wall clock pass: time in the workshop goes on at its pace.
     pub fn advance(&mut self, real_s: f64) {
         self.collect_mark();
+        if self.held().is_some() {
+            self.owed_s = 0.0;
+            return;
+        }
         let Some(session) = &mut self.session else { return };
         if session.attempt().is_finished() {
             return;
@@ -277,7 +324,12 @@ impl Shop {
                 Ask::Pace(pace) => {
                     self.pace = pace;
                     self.owed_s = 0.0;
+                    // Whoever lets time run has read.
+                    if pace != Pace::Hold {
+                        self.let_go();
+                    }
                 }
+                Ask::LetGo => self.let_go(),
                 Ask::Begin(name) => {
                     if let Err(error) = self.begin(&name, None, None) {
                         self.remark(RemarkKind::Trouble, crate::message(&error));
@@ -413,9 +465,35 @@ impl Shop {
         &self.library
     }
 
+    /// Looks away from what was read.
+    fn let_go(&mut self) {
+        self.held = None;
+        self.look();
+    }
+
+    /// Looks at the workshop as it is now; what is being read stands still.
+    fn look(&mut self) {
+        let Some(session) = &self.session else { return };
+        let mut view = session.view();
+        let held = self.held().and_then(|id| view.readings.iter().find(|r| r.id == id).cloned());
+        self.frozen = held.and_then(|reading| held::hold(session, &mut view, &reading));
+        self.view = Some(view);
+    }
+
+    /// After something was done the eye is on what was read by it, and on nothing else. To write down what
+    /// was read takes no eye off it.
+    fn turn_the_eye(&mut self, action: &Action, outcome: &Outcome) {
+        match (action, &outcome.reading) {
+            (Action::Note { reading, .. }, _) => self.held.take_if(|held| held == reading),
+            (_, Some(reading)) if held::instrument(reading).is_some() => self.held.replace(reading.id),
+            _ => self.held.take(),
+        };
+    }
+
     fn enter(&mut self, session: Session) {
         self.view = Some(session.view());
         self.session = Some(session);
+        (self.held, self.in_form, self.frozen) = (None, None, None);
         self.remarks.clear();
         self.said = 0;
         self.owed_s = 0.0;
@@ -438,11 +516,15 @@ impl Shop {
     /// Does one action; whether it was done.
     fn act(&mut self, action: &Action) -> bool {
         let Some(session) = &mut self.session else { return false };
+        let before = session.view();
         match session.act(action) {
             Ok(outcome) => {
-                self.view = Some(session.view());
                 let done = outcome.refused.is_none();
-                self.report(outcome);
+                if done {
+                    self.turn_the_eye(action, &outcome);
+                }
+                self.look();
+                self.report(action, &before, outcome);
                 self.mark_if_finished();
                 done
             }
@@ -453,10 +535,13 @@ impl Shop {
         }
     }
 
-    fn report(&mut self, outcome: Outcome) {
+    fn report(&mut self, action: &Action, before: &View, outcome: Outcome) {
         if let Some(why) = outcome.refused {
             self.remark(RemarkKind::Refused, why.to_string());
             return;
+        }
+        if let Some(deed) = self.view.as_ref().and_then(|after| Deed::of(action, before, after, &outcome)) {
+            self.remark(RemarkKind::Done(deed), String::new());
         }
         for text in outcome.said {
             self.remark(RemarkKind::Noticed, text);
@@ -468,7 +553,7 @@ impl Shop {
             self.remark(RemarkKind::Read(reading), String::new());
         }
         if let Some(entry) = outcome.record {
-            let kind = RemarkKind::Record { item: entry.item, condition_met: entry.condition_met };
+            let kind = RemarkKind::Record { item: entry.item, unmet: entry.unmet };
             self.remark(kind, String::new());
         }
     }

@@ -1,13 +1,12 @@
 //! What the window remembers that is no part of the workshop: which page is open, where the eye stands,
 //! what is picked. Losing it loses nothing.
 
-use std::collections::BTreeMap;
-
 use egui::{Pos2, Rect};
 use sim_core::action::Station;
 
 use super::ask::Ask;
 use super::hands::{Carry, Form, Thing};
+use super::marks::Marks;
 use super::prefs::Prefs;
 use super::ui::{clipboard, diagram, hotspots, keys, mark_sheet, menu, remarks, settings, tray};
 
@@ -60,6 +59,9 @@ pub struct Menu {
     pub form: Option<OpenForm>,
     /// It opened in this frame; a click that opened it must not close it.
     pub fresh: bool,
+    /// A letter opened it: the focus rests on its title, and Return does nothing before one has gone to a
+    /// line or a field.
+    pub neutral: bool,
 }
 
 /// A form with its numbers so far.
@@ -90,11 +92,9 @@ pub struct Ui {
     pub menu: Option<Menu>,
     /// Instrument in the hand.
     pub carrying: Option<Carry>,
-    /// Where things are on the screen in this frame: written by room and diagram, read by the tray (lines
-    /// to where the ends are) and by the keyboard (where a menu opens).
-    pub anchors: BTreeMap<Thing, Pos2>,
-    /// Where in the room's picture things are whose anchor had to move aside.
-    pub homes: BTreeMap<Thing, Pos2>,
+    /// Where things are on the screen: written by room and diagram, read by the tray (lines to where the
+    /// ends are) and by the keyboard (where a menu opens).
+    pub marks: Marks,
     /// Closed lines round what is pointed at in the room, where they are laid over its picture.
     pub outline: Vec<Vec<Pos2>>,
     /// What the panels leave of the window: the room, and its picking.
@@ -136,7 +136,14 @@ pub struct Ui {
 impl Ui {
     /// Opens the menu of `thing` at a place on the screen.
     pub fn open_menu(&mut self, thing: Thing, at: Pos2) {
-        self.menu = Some(Menu { thing, at, form: None, fresh: true });
+        self.menu = Some(Menu { thing, at, form: None, fresh: true, neutral: false });
+    }
+
+    /// Lets the menu that was opened in this frame begin at its title: a letter opened it.
+    pub fn begin_at_title(&mut self) {
+        if let Some(menu) = &mut self.menu {
+            menu.neutral = true;
+        }
     }
 
     /// Asks for something.

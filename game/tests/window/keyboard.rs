@@ -17,9 +17,14 @@ pub(crate) struct Keyboard;
 /// Roles of what Tab stops at.
 const STOPS: [&str; 6] = ["Button", "CheckBox", "RadioButton", "ComboBox", "TextInput", "Slider"];
 
-/// Writes numbers into the fields of an open form: the first has the focus and its number is marked.
+/// Writes numbers into the fields of an open form: the first has the focus and its number is marked. A form that
+/// was come to by keys begins at its title: one step leads to its first field, or to what does it.
 pub(crate) fn fill(screen: &mut Screen, words: &Words, numbers: &[u32]) {
     screen.find(&words.say("form-do"));
+    let how = words.say("menu-neutral");
+    if screen.nodes().iter().any(|n| n.focused && n.name.ends_with(&how)) {
+        screen.key("Tab");
+    }
     for (i, number) in numbers.iter().enumerate() {
         if 0 < i {
             // What a field held is marked when it gets the focus.

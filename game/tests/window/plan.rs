@@ -2,7 +2,7 @@
 //!
 //! The offers are asked of a shop of the test's own, in which the same job is done beside the window.
 
-use game::window::hands::{Carry, Form, Offer, Then, Thing, all_things, offers};
+use game::window::hands::{Carry, Form, Offer, Then, Thing, all_things, fits as end_fits, offers};
 use game::window::shop::Shop;
 use game::window::words::Words;
 use sim_core::action::{Action, PedalHold};
@@ -81,7 +81,11 @@ fn among(
 
 /// The rest of the way with an instrument in the hand.
 fn carried(shop: &Shop, words: &Words, carry: &Carry, wanted: &Action) -> Option<(Vec<Step>, Action)> {
-    for thing in all_things(shop).into_iter().filter(|t| matches!(t, Thing::Port(_) | Thing::Part(_))) {
+    // The list of things offers the very ends that what is in the hand goes on, so these come first.
+    let mut things = all_things(shop);
+    things.retain(|t| matches!(t, Thing::Port(_) | Thing::Part(_)));
+    things.sort_by_key(|thing| end_fits(shop, carry, *thing).is_err());
+    for thing in things {
         let list = offers(shop, Some(carry), thing);
         for (i, offer) in list.iter().enumerate() {
             let mut steps = vec![Step::Open(thing), Step::Take(words.offer(shop, offer), i)];

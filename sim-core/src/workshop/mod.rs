@@ -6,6 +6,7 @@
 
 mod access;
 mod act;
+mod conditions;
 mod decide;
 mod digest;
 pub mod exchange;
@@ -22,6 +23,7 @@ mod scales;
 mod sensing;
 mod state;
 mod timing;
+mod unmet;
 mod view;
 mod watch;
 
@@ -31,6 +33,7 @@ use exchange::{Beside, Seat, at_once};
 use recorder::Recorder;
 pub use recorder::TraceRow;
 use state::State;
+pub use unmet::{Unmet, Wanted};
 pub use watch::Watch;
 
 use crate::action::{PedalHold, Station};
@@ -136,6 +139,9 @@ pub struct RecordEntry {
     pub condition_met: bool,
     /// Whether what was shown lies inside the limit (`None`: the line has no limit).
     pub within_limit: Option<bool>,
+    /// The first condition that was not met; `None` when all were, and in files made before it was written down.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unmet: Option<Unmet>,
 }
 
 /// What came of an action.

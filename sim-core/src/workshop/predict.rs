@@ -27,7 +27,7 @@ const SILENCE: f64 = -9.0;
 /// Emissivity of paint, plastic and rubber (from memory).
 const EMISSIVITY_DULL: f64 = 0.95;
 /// A pump that started or stopped this long ago counts as caught with the watch in hand.
-const CAUGHT: u64 = super::timing::s(3);
+pub(super) const CAUGHT: u64 = super::timing::s(3);
 
 /// A stopwatch in hand.
 #[derive(Clone, Debug)]

@@ -1,143 +1,16 @@
-//! The car's record and the notebook: conditions a reading was taken under, limits, notes.
-//!
-//! Which lines a reading could fill is settled when it is taken, from the state and the events behind
-//! it. Release lines count only while nothing on the car has been changed since.
+//! The car's record and the notebook: how a note fills a line, limits, notes. Which lines a reading could fill is
+//! settled when it is taken ([`super::conditions`]); release lines count only while nothing on the car has been
+//! changed since.
 
 use super::access::cannot;
-use super::predict::Watch;
 use super::state::Doing;
-use super::{RecordEntry, Refusal, Workshop, graph, timing};
-use crate::action::{Cycle, PedalHold, Sense, Written};
+use super::unmet::Unmet;
+use super::{RecordEntry, Refusal, Workshop, timing};
+use crate::action::Written;
 use crate::car::RecordKind;
-use crate::circuit::Event;
-use crate::instrument::InstrumentKind;
 use crate::observe::{Observed, Reading, Scale, ShownValue};
-use crate::parts::PartKind;
-use crate::parts::engine::EngineState;
-use crate::parts::instruments::MeterMode;
-
-/// "Just after" the pump has started or stopped.
-const JUST_AFTER: u64 = timing::s(5);
-/// A pump that starts this soon after a switch was turned did not start by itself.
-const NOT_BY_ITSELF: u64 = timing::s(2);
-/// How long the pedal is held after the engine was stopped.
-const HELD: u64 = timing::s(30);
-/// A store at the day's pressure, within this, is empty, kPa.
-const EMPTY_KPA: f64 = -5.0;
 
 impl Workshop {
-    /// Kinds of record lines whose condition a reading taken now meets.
-    pub(super) fn conditions_met(
-        &self,
-        what: &Observed,
-        shown: ShownValue,
-        watch: Option<&Watch>,
-    ) -> Vec<RecordKind> {
-        let mut met = Vec::new();
-        match what {
-            Observed::Instrument { instrument, mode, at } => {
-                let kind = self.setup.kit.iter().find(|c| c.id == *instrument).map(|c| &c.kind);
-                match kind {
-                    Some(InstrumentKind::Barometer { .. }) => met.push(RecordKind::DayPressure),
-                    Some(InstrumentKind::Multimeter { .. })
-                        if *mode == Some(MeterMode::Volt) && self.across_battery(at) =>
-                    {
-                        let inputs = self.circuit.inputs();
-                        if !inputs.key_on && inputs.engine == EngineState::Stopped {
-                            met.push(RecordKind::BatteryVoltage);
-                        }
-                    }
-                    Some(InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. })
-                        if self.at_store(at) =>
-                    {
-                        met.extend(self.switch_point());
-                    }
-                    _ => {}
-                }
-            }
-            Observed::Interval { cycle, .. } => {
-                let inputs = self.circuit.inputs();
-                let Some(watch) = watch else { return met };
-                let untouched = self.state.pedal == PedalHold::Released;
-                if !inputs.key_on || inputs.engine != EngineState::Stopped || !untouched {
-                    return met;
-                }
-                match cycle {
-                    Cycle::PumpRun => {
-                        let switched = self.state.last_switch;
-                        let begun_by_switch =
-                            watch.begun.is_some_and(|b| (switched..=switched + NOT_BY_ITSELF).contains(&b));
-                        let empty = EMPTY_KPA < self.state.store_kpa_at_switch;
-                        if watch.whole && begun_by_switch && empty && shown != ShownValue::Blank {
-                            met.extend([RecordKind::PumpRun, RecordKind::ReleaseBuildUp]);
-                        }
-                    }
-                    // A rest that outlasts the watch is at least that long, whenever it began.
-                    Cycle::PumpRest => {
-                        if watch.whole && shown != ShownValue::Blank || shown == ShownValue::Off(true) {
-                            met.extend([RecordKind::PumpRest, RecordKind::ReleaseRest]);
-                        }
-                    }
-                }
-            }
-            Observed::Sense(Sense::PedalMoved) => {
-                let now = self.circuit.tick().0;
-                match self.state.engine_event {
-                    Some(e) if e.started => met.push(RecordKind::ReleaseDrop),
-                    Some(e) if HELD <= now - e.tick => met.push(RecordKind::ReleaseNoRise),
-                    _ => {}
-                }
-            }
-            Observed::Sense(Sense::Applications) if self.state.applications_standing => {
-                met.push(RecordKind::ReleaseReserve);
-            }
-            Observed::Sense(Sense::YardDrive) => met.push(RecordKind::ReleaseYard),
-            Observed::Sense(_) => {}
-        }
-        met
-    }
-
-    /// The switch point a gauge at the store shows now, if the pump has just switched by itself.
-    fn switch_point(&self) -> Option<RecordKind> {
-        let pump = self.pump()?;
-        let inputs = self.circuit.inputs();
-        if !inputs.key_on || inputs.engine != EngineState::Stopped {
-            return None;
-        }
-        let last = self
-            .circuit
-            .events()
-            .iter()
-            .rev()
-            .find(|(_, e)| *e == Event::PumpStarted(pump) || *e == Event::PumpStopped(pump));
-        let (tick, event) = last?;
-        let by_itself = self.state.last_switch + NOT_BY_ITSELF < tick.0;
-        if !by_itself || tick.0 + JUST_AFTER < self.circuit.tick().0 {
-            return None;
-        }
-        Some(if *event == Event::PumpStopped(pump) { RecordKind::CutOut } else { RecordKind::CutIn })
-    }
-
-    fn at_store(&self, at: &[(String, String)]) -> bool {
-        let ports = at.iter().filter_map(|(_, at)| self.circuit.assembly().port(at));
-        ports.into_iter().any(|p| self.in_store(p))
-    }
-
-    fn across_battery(&self, at: &[(String, String)]) -> bool {
-        let assembly = self.circuit.assembly();
-        let Some(battery) = graph::first_part(assembly, |k| matches!(k, PartKind::Battery(_))) else {
-            return false;
-        };
-        let on = |post: &str| {
-            graph::port_of(assembly, battery, post).is_some_and(|post| {
-                at.iter()
-                    .filter_map(|(_, at)| assembly.port(at))
-                    .any(|probe| graph::same_node(assembly, probe, post))
-            })
-        };
-        on("plus") && on("minus")
-    }
-
     pub(super) async fn do_note(
         &mut self,
         doing: &mut Doing<'_>,
@@ -189,11 +62,16 @@ impl Workshop {
     fn entry(&self, item: usize, reading: &Reading) -> RecordEntry {
         let line = &self.setup.car.record[item];
         let facts = &self.state.facts[reading.id as usize - 1];
-        let in_time = !line.kind.is_release() || facts.changes == self.state.changes;
+        let since = self.state.changes - facts.changes;
+        let lapsed = line.kind.is_release() && 0 < since;
+        // What was wrong with the reading itself comes first: doing it again at once would not help.
+        let unmet = facts.unmet.iter().find(|(kind, _)| *kind == line.kind).map(|(_, why)| *why);
+        let unmet = unmet.or_else(|| lapsed.then_some(Unmet::ChangedSince { times: since }));
         RecordEntry {
             item: line.id.clone(),
-            condition_met: in_time && facts.met.contains(&line.kind),
+            condition_met: unmet.is_none(),
             within_limit: self.within_limit(item, reading),
+            unmet,
         }
     }
 

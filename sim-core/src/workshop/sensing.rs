@@ -91,7 +91,7 @@ impl Workshop {
     fn enter(&mut self, doing: &mut Doing<'_>, what: Observed, predicted: Predicted, watch: Option<&Watch>) {
         let id = self.state.readings.len() as u32 + 1;
         let shown = self.show(&what, predicted, id);
-        let met = self.conditions_met(&what, shown, watch);
+        let unmet = self.conditions_unmet(&what, shown, watch);
         self.prove(&what, shown);
         let reading = Reading {
             id,
@@ -101,7 +101,7 @@ impl Workshop {
             epoch: self.state.epoch,
         };
         self.state.readings.push(reading.clone());
-        self.state.facts.push(ReadingFacts { met, changes: self.state.changes });
+        self.state.facts.push(ReadingFacts { unmet, changes: self.state.changes });
         doing.reading = Some(reading);
         doing.predicted = Some(predicted);
     }

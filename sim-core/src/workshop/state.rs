@@ -5,6 +5,7 @@
 //! from before the arrival; [`super::Workshop`] takes the offset off before anything is shown.
 
 use super::exchange::Beside;
+use super::unmet::Unmet;
 use super::{Breach, Outcome, RecordEntry, Refusal};
 use crate::action::{PedalHold, Station, Written};
 use crate::car::RecordKind;
@@ -22,11 +23,11 @@ pub(super) struct EngineEvent {
     pub(super) travel_mm: Option<f64>,
 }
 
-/// What hangs on a reading beside what was shown: which lines of the record it could fill.
+/// What hangs on a reading beside what was shown: which lines of the record it cannot fill.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct ReadingFacts {
-    /// Kinds of record lines whose condition it meets.
-    pub(super) met: Vec<RecordKind>,
+    /// Kinds of the car's record lines whose condition it does not meet, and why not.
+    pub(super) unmet: Vec<(RecordKind, Unmet)>,
     /// Number of changes to the car (joints, stops, units, instruments) before it.
     pub(super) changes: u32,
 }

@@ -142,3 +142,30 @@ fn a_car_handed_back_without_release_checks_does_not_pass() {
     assert!(0.8 <= part(&played, "E"), "and proved: {}", played.sheet);
     assert!(part(&played, "Q") < 0.8, "{}", played.sheet);
 }
+
+#[test]
+fn a_line_of_the_record_that_is_not_filled_says_which_condition_was_not_met() {
+    let home = tempfile::tempdir().unwrap();
+    let (file, script) = (home.path().join("a.attempt"), home.path().join("a.script"));
+    let lines = "key on\nfit meter battery.plus battery.minus\nmeter volt\nread meter\nnote shown for battery\n\
+                 record\nkey off\nunfit meter\nfinding none sure 0.40\nhand back\n";
+    std::fs::write(&script, lines).unwrap();
+    let output = pinhole(home.path())
+        .args(["text", "first-shift/hum-at-the-lights", "--seed", SEED, "--script"])
+        .arg(&script)
+        .arg("--attempt")
+        .arg(&file)
+        .output()
+        .unwrap();
+    let text = ends_with_code(&output, 1).split_whitespace().collect::<Vec<_>>().join(" ");
+    // When it is noted, in the list of the record, and on the mark sheet.
+    for said in [
+        "It does not fill the line battery of the record: the key must be off; it was on.",
+        "Not filled: the key must be off; it was on.",
+        "battery voltage across its posts, key off -- the key must be off; it was on",
+    ] {
+        assert!(text.contains(said), "{said:?} is not in {text}");
+    }
+    let journal = std::fs::read_to_string(&file).unwrap();
+    assert!(journal.contains(r#""unmet":"key_on""#), "{journal}");
+}

@@ -1,10 +1,11 @@
 //! The record: which reading fills which line, and that release checks lapse with the next change.
 
+use assess::session::{Begin, Session, replay};
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::car::RecordKind;
 use sim_core::observe::Scale;
 use sim_core::parts::instruments::MeterMode;
-use sim_core::workshop::RecordEntry;
+use sim_core::workshop::{RecordEntry, Unmet, Wanted};
 
 use super::*;
 
@@ -89,7 +90,12 @@ fn the_record_of_the_day() {
     b.act(Action::SetMeter { instrument: "meter".into(), mode: MeterMode::Volt });
     b.act(Action::Key(true));
     b.act(read("meter"));
-    assert!(!note(&mut b, RecordKind::BatteryVoltage).condition_met, "the key was on");
+    assert_eq!(note(&mut b, RecordKind::BatteryVoltage).unmet, Some(Unmet::KeyOn));
+    assert_eq!(
+        note(&mut b, RecordKind::CutOut).unmet,
+        Some(Unmet::OtherReading(Wanted::Store)),
+        "a meter is no gauge"
+    );
     b.act(Action::Key(false));
     b.act(read("meter"));
     assert!(note(&mut b, RecordKind::BatteryVoltage).condition_met);
@@ -109,6 +115,15 @@ fn the_record_of_the_day() {
     let out = note(&mut b, RecordKind::CutOut);
     assert!(out.condition_met, "{out:?}");
     assert_eq!(out.within_limit, Some(true), "{out:?}");
+    // Read too late: what was asked for and what it was.
+    b.act(Action::Wait { s: 60 });
+    b.act(read("handpump"));
+    let late = note(&mut b, RecordKind::CutOut);
+    // Reading takes 2 s, writing 5.
+    assert_eq!(late.unmet, Some(Unmet::Late { after_s: 67, within_s: 5 }));
+    let said = late.unmet.map(|unmet| unmet.to_string());
+    assert_eq!(said.as_deref(), Some("within 5 s of the pump's switching; it was 67 s"));
+    assert_eq!(note(&mut b, RecordKind::CutIn).unmet, Some(Unmet::PumpRested { for_s: 67 }));
     b.act(Action::Press { instrument: "handpump".into(), down: true });
     b.act(Action::WaitUntil { cue: Cue::PumpStarts, max_s: 120 });
     b.act(read("handpump"));
@@ -119,7 +134,12 @@ fn the_record_of_the_day() {
     b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
     b.act(Action::Wait { s: 60 });
     b.act(read("handpump"));
-    assert!(!note(&mut b, RecordKind::CutOut).condition_met, "a minute later is too late");
+    let by_hand = note(&mut b, RecordKind::CutOut).unmet;
+    assert_eq!(
+        by_hand,
+        Some(Unmet::SwitchedByHand { after_s: 1, beyond_s: 2 }),
+        "the lever was let go just before"
+    );
 }
 
 #[test]
@@ -129,10 +149,16 @@ fn a_run_from_a_half_full_store_and_a_rest_cut_short_do_not_count() {
     b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
     b.act(Action::WaitUntil { cue: Cue::PumpStarts, max_s: 600 });
     b.act(Action::Time { cycle: Cycle::PumpRun, max_s: 60 });
-    assert!(!note(&mut b, RecordKind::PumpRun).condition_met, "the store was not empty");
+    // By itself it started, long after the key.
+    let run = note(&mut b, RecordKind::PumpRun).unmet;
+    assert!(matches!(run, Some(Unmet::StartedByItself { after_s, within_s: 2 }) if 2 < after_s), "{run:?}");
     b.act(Action::Wait { s: 10 });
     b.act(Action::Time { cycle: Cycle::PumpRest, max_s: 600 });
-    assert!(!note(&mut b, RecordKind::PumpRest).condition_met, "the watch was started late");
+    let rest = note(&mut b, RecordKind::PumpRest).unmet;
+    assert!(
+        matches!(rest, Some(Unmet::WatchLate { after_s: Some(10..=16), within_s: 3 })),
+        "the watch was started late: {rest:?}"
+    );
     b.act(Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 });
     b.act(Action::Time { cycle: Cycle::PumpRest, max_s: 900 });
     let rest = note(&mut b, RecordKind::PumpRest);
@@ -181,4 +207,62 @@ fn a_full_sound_store_gives_two_or_three_assisted_applications_at_any_firm_force
         assert!((2..=3).contains(&applications(&[], force_n)), "{force_n} N");
         assert!(applications(&[("hose_b_pinhole", 1.5)], force_n) < 2, "{force_n} N, a hole of 1.5 mm");
     }
+}
+
+#[test]
+fn a_release_check_says_why_it_does_not_count() {
+    let mut b = Bench::new(JOB, &[]);
+    b.act(Action::Chocks(true));
+    b.act(Action::Key(true));
+    b.act(Action::Engine(EngineState::WarmIdle));
+    b.act(Action::Pedal(PedalHold::Foot { force_n: 120.0 }));
+    b.act(Action::Engine(EngineState::Stopped));
+    b.act(Action::Wait { s: 12 });
+    b.act(sense(Sense::PedalMoved));
+    let short = note(&mut b, RecordKind::ReleaseNoRise).unmet;
+    // The foot feels for two seconds more.
+    assert!(matches!(short, Some(Unmet::HeldTooShort { for_s: 13..=16, least_s: 30 })), "{short:?}");
+    assert_eq!(note(&mut b, RecordKind::ReleaseDrop).unmet, Some(Unmet::EngineStoppedLast));
+    b.act(Action::Time { cycle: Cycle::PumpRest, max_s: 5 });
+    assert_eq!(note(&mut b, RecordKind::PumpRest).unmet, Some(Unmet::FootOnPedal { force_n: 120.0 }));
+    b.act(Action::Pedal(PedalHold::Released));
+    b.act(Action::Key(false));
+    b.act(Action::PumpPedal { times: 6, force_n: 150.0 });
+    b.act(sense(Sense::Applications));
+    assert_eq!(note(&mut b, RecordKind::ReleaseReserve).unmet, None);
+    b.act(open("j_hose_m"));
+    b.act(make("j_hose_m"));
+    let lapsed = note(&mut b, RecordKind::ReleaseReserve).unmet;
+    assert_eq!(lapsed, Some(Unmet::ChangedSince { times: 2 }));
+}
+
+#[test]
+fn an_unmet_condition_goes_into_the_journal_and_files_without_it_still_replay() {
+    let mut b = Bench::new(JOB, &[]);
+    b.act(read("barometer"));
+    let entry = note(&mut b, RecordKind::CutOut);
+    let text = serde_json::to_string(&entry).unwrap();
+    assert!(text.contains("other_reading"), "{text}");
+    assert_eq!(serde_json::from_str::<RecordEntry>(&text).unwrap(), entry);
+    // As files had it before: the rest is compared all the same.
+    let before = r#"{"item":"cut-out","condition_met":false,"within_limit":null}"#;
+    let old: RecordEntry = serde_json::from_str(before).unwrap();
+    assert_eq!((old.condition_met, old.unmet), (false, None));
+    let job = Arc::new(LIBRARY.job(JOB).unwrap());
+    let begin = Begin { seed: "1".parse().unwrap(), scripted: true, seat: None };
+    let mut session = Session::rehearse(Arc::clone(&job), &begin);
+    session.act(&read("barometer")).unwrap();
+    let written = Some(Written { value: 100.0, unit: "kPa".into() });
+    let record = Some("cut-out".to_owned());
+    session.act(&Action::Note { reading: 1, written, record }).unwrap();
+    let attempt = session.into_attempt();
+    let with = |unmet: Option<Unmet>| {
+        let mut attempt = attempt.clone();
+        attempt.steps[1].record.as_mut().unwrap().unmet = unmet;
+        replay(&attempt, &job).map(drop)
+    };
+    assert_eq!(attempt.steps[1].record.as_ref().unwrap().unmet, entry.unmet);
+    assert!(with(entry.unmet).is_ok());
+    assert!(with(None).is_ok(), "a file made before");
+    assert!(with(Some(Unmet::KeyOn)).is_err(), "a file that says something else");
 }

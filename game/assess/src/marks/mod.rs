@@ -221,12 +221,15 @@ pub(crate) fn record(job: &Job, course: &Course) -> Vec<RecordLine> {
             let notes: Vec<_> = course.notes.iter().filter(meant).collect();
             let filled = notes.iter().any(right);
             let passed = release.then(|| notes.iter().any(|n| right(n) && after(n) && within(n)));
+            // The last note says best what is still missing.
+            let unmet = notes.iter().rev().find_map(|note| note.record.as_ref()?.unmet);
+            let unmet = unmet.map(|unmet| unmet.to_string());
             let why = if notes.is_empty() {
                 "not noted"
             } else if !filled && notes.iter().all(|n| n.worth == crate::course::Worth::Misread) {
                 "misread"
             } else if !filled {
-                "not the reading or not the condition the line asks for"
+                unmet.as_deref().unwrap_or("not the reading or not the condition the line asks for")
             } else if passed == Some(false) && !notes.iter().any(|n| right(n) && after(n)) {
                 "done before the last joint was touched"
             } else if passed == Some(false) {

@@ -6,13 +6,16 @@
 //! take off a cover that is off).
 
 mod car;
+mod fits;
 pub(super) mod reach;
 mod tools;
 
 use sim_core::action::{Action, Cue, Cycle, Station};
 use sim_core::assembly::PortRef;
 
+use super::ask::Pace;
 use super::shop::Shop;
+pub use fits::{Misfit, fits};
 pub use tools::{can_take, place};
 
 /// Something that can be picked. Numbers are indices into the car, the kit, the spares.
@@ -99,6 +102,8 @@ pub enum Then {
     More(Vec<Offer>),
     /// Put the instrument in the hand back.
     PutBack,
+    /// Let time run at this pace.
+    Pace(Pace),
 }
 
 /// What kind of offer it is; a menu draws a line between kinds.
@@ -210,6 +215,14 @@ fn clock_offers(out: &mut Vec<Offer>) {
         offer("offer-listen-hum", Then::Do(Action::Sense(sim_core::action::Sense::Hum))).group(Group::Sense),
     );
     out.push(offer("offer-overnight", Then::Form(Form::Overnight)).group(Group::Away));
+    let paces = [
+        ("offer-pace-live", Pace::Live),
+        ("offer-pace-ten", Pace::Ten),
+        ("offer-pace-sixty", Pace::Sixty),
+        ("offer-pace-hold", Pace::Hold),
+    ];
+    let paces = paces.map(|(key, pace)| offer(key, Then::Pace(pace)));
+    out.push(offer("offer-pace", Then::More(paces.to_vec())).group(Group::Away));
 }
 
 /// Joints of the car at `port`, by index.

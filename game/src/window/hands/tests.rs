@@ -85,7 +85,7 @@ fn take_all(shop: &Shop, thing: Thing, list: Vec<Offer>, found: &mut BTreeMap<St
                     take_all(shop, place, offers(shop, Some(&carry), place), found, depth + 1);
                 }
             }
-            Then::Carry(_) | Then::Turn(_) | Then::PutBack => {}
+            Then::Carry(_) | Then::Turn(_) | Then::PutBack | Then::Pace(_) => {}
         }
     }
 }

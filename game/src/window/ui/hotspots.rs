@@ -52,21 +52,23 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         && pointer.is_none_or(|p| ctx.layer_id_at(p).is_none_or(|layer| layer == root.layer_id()));
     ui.hotspots.keys = ui.menu.is_none() && !ui.pages.is_open() && ctx.memory(|m| m.focused().is_none());
     ui.hotspots.hit = false;
-    let anchors: Vec<(Thing, Pos2)> = ui.anchors.iter().map(|(t, p)| (*t, *p)).collect();
+    // Only what was drawn for this station and this cut of the window is there.
+    let room = ui.marks.room(scene).cloned();
+    let (spots, homes) = room.map(|room| (room.spots, room.homes)).unwrap_or_default();
     let mut told: Option<(Thing, Pos2)> = None;
     let painter = root.painter().with_clip_rect(scene);
     for line in &ui.outline {
         painter.add(Shape::closed_line(line.clone(), Stroke::new(4.0, RIM)));
         painter.add(Shape::closed_line(line.clone(), Stroke::new(2.0, theme::ACCENT_ON_DARK)));
     }
-    for (thing, home) in ui.homes.iter().filter(|_| !ui.hotspots.glides) {
-        if let Some(at) = ui.anchors.get(thing) {
+    for (thing, home) in homes.iter().filter(|_| !ui.hotspots.glides) {
+        if let Some(at) = spots.get(thing) {
             let line = [*at + (*home - *at).normalized() * (MARK + 1.0), *home];
             root.painter().line_segment(line, Stroke::new(2.6, RIM));
             root.painter().line_segment(line, Stroke::new(1.0, theme::ON_BENCH));
         }
     }
-    for (thing, at) in anchors {
+    for (thing, at) in spots.iter().map(|(thing, at)| (*thing, *at)) {
         let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
         if !scene.contains_rect(rect) {
             continue;
@@ -91,13 +93,12 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         && ui.menu.is_none()
     {
         ui.hover = Some(thing);
-        let at =
-            ui.anchors.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
+        let at = spots.get(&thing).copied().filter(|p| scene.contains(*p)).unwrap_or(at + vec2(0.0, -6.0));
         told = Some((thing, at));
     }
     if ui.hotspots.names && ui.menu.is_none() && !ui.hotspots.glides {
         let told = told.map(|(thing, _)| thing);
-        names(root, scene, shop, words, &ui.anchors, told);
+        names(root, scene, shop, words, &spots, told);
     }
     if let Some((thing, at)) = told.filter(|_| ui.menu.is_none()) {
         name_tag(root, scene, at, &words.name(shop, thing));

@@ -15,6 +15,7 @@ pub mod paper;
 pub mod remarks;
 mod room;
 pub mod settings;
+pub mod standing;
 #[cfg(test)]
 pub(crate) mod tests;
 pub mod top_bar;
@@ -36,16 +37,19 @@ pub fn draw(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if ui.page != Page::Workshop {
         ui.scene = None;
         ui.menu = None;
-        ui.anchors.clear();
+        ui.marks.clear();
     }
 }
 
 fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     keys::listen(root.ctx(), shop, ui);
     top_bar::show(root, shop, words, ui);
+    // Marks belong to what is drawn: the sheet writes its own anew, the room had better be the one meant.
+    ui.marks.clear_sheet();
+    ui.marks.keep_room((ui.middle != Middle::Diagram).then_some(ui.eye));
+    standing::show(root, shop, words, ui);
     clipboard::show(root, shop, words, ui);
     tray::show(root, shop, words, ui);
-    tray::in_the_hand(root, shop, words, ui);
     match ui.middle {
         Middle::Room => {}
         Middle::Diagram => {

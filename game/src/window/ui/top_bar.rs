@@ -62,8 +62,12 @@ fn places(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
 
 fn ways_out(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if row.button(words.say("bar-leave")).clicked() {
-        ui.ask(Ask::Leave);
-        ui.page = Page::FrontDesk;
+        if shop.view().is_some_and(|v| v.handed_back) {
+            ui.ask(Ask::Leave);
+            ui.page = Page::FrontDesk;
+        } else {
+            ui.clipboard.ask_leave();
+        }
     }
     if row.button(words.say("bar-settings")).clicked() {
         ui.back_to = Page::Workshop;

@@ -24,10 +24,13 @@ mod sky;
 mod tests;
 
 use bevy::prelude::*;
+use sim_core::action::Station;
 
 use super::app::{ShopRes, UiRes};
+use super::marks::RoomMarks;
 use super::prefs::PressureUnit;
 use super::renderer::Frame;
+use super::shop::Shop;
 use build::OfJob;
 use camera::{Lens, RoomEye};
 use layout::{Layout, Seen};
@@ -43,8 +46,6 @@ pub(super) struct Room {
     layout: Layout,
     /// Counts what was built anew.
     round: u64,
-    /// What was written to the anchors in the last frame.
-    written: std::collections::BTreeMap<super::hands::Thing, egui::Pos2>,
 }
 
 /// How far a mark is from its thing at least when a line ties it to it, points.
@@ -163,33 +164,28 @@ fn remember_homes(
     }
 }
 
-/// Writes where things are on the screen, for hotspots, menus and the tray. What somebody else has written
-/// (the diagram, for what the room does not show) stays.
-fn anchor(shop: Res<ShopRes>, mut room: ResMut<Room>, eye: Res<RoomEye>, mut ui: ResMut<UiRes>) {
+/// Writes where things are on the screen, for hotspots, menus and the tray.
+fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut<UiRes>) {
     let ui = &mut ui.0;
-    for (thing, at) in std::mem::take(&mut room.written) {
-        if ui.anchors.get(&thing) == Some(&at) {
-            ui.anchors.remove(&thing);
-        }
-    }
-    let (Some(scene), Some(car), Some(view), Some(session)) =
-        (ui.scene, shop.0.car(), shop.0.view(), shop.0.session())
-    else {
-        return;
-    };
-    if room.layout.middles.len() != car.assembly.parts.len() {
-        return;
+    let marks = ui.scene.and_then(|scene| {
+        let fov = eye.fov(scene.width() / scene.height().max(1.0));
+        marks(&shop.0, &room.layout, ui.eye, &Lens::new(&eye.now, fov, scene), scene)
+    });
+    ui.marks.set_room(marks);
+}
+
+/// Where the things of a station are in a picture of the room; `None` when there is no car to look at.
+fn marks(shop: &Shop, layout: &Layout, at: Station, lens: &Lens, scene: egui::Rect) -> Option<RoomMarks> {
+    let (car, view, session) = (shop.car()?, shop.view()?, shop.session()?);
+    if layout.middles.len() != car.assembly.parts.len() {
+        return None;
     }
     let setup = session.workshop().setup();
-    let lens = Lens::new(&eye.now, eye.fov(scene.width() / scene.height().max(1.0)), scene);
-    let things = anchors::things(ui.eye, car, &setup.kit, &setup.spares, view, &room.layout);
-    room.written = anchors::spread(&things, &lens, scene);
-    for (thing, at) in &room.written {
-        ui.anchors.insert(*thing, *at);
-    }
+    let things = anchors::things(at, car, &setup.kit, &setup.spares, view, layout);
+    let spots = anchors::spread(&things, lens, scene);
     // A mark that had to move aside is tied to its thing.
     let homes = things.iter().filter_map(|(thing, place)| Some((*thing, lens.see(*place)?)));
-    ui.homes = homes
-        .filter(|(thing, home)| room.written.get(thing).is_some_and(|at| TIED < at.distance(*home)))
-        .collect();
+    let homes =
+        homes.filter(|(thing, home)| spots.get(thing).is_some_and(|at| TIED < at.distance(*home))).collect();
+    Some(RoomMarks { at, scene, spots, homes })
 }

@@ -9,13 +9,20 @@ use sim_core::action::Station;
 use sim_core::car::Car;
 use sim_core::workshop::{Setup, View};
 
-use super::super::hands::{Thing, station_of};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT as _, Queryable as _};
+
+use super::super::flow::between_frames;
+use super::super::hands::{Thing, place, station_of};
 use super::super::shop::Shop;
+use super::super::stage::{self, Stage, press};
+use super::super::state::{Middle, Page, Ui};
 use super::super::ui::tests::bench;
 use super::anchors::{APART, spread, things};
 use super::camera::{Lens, station};
 use super::layout::{Layout, Seen};
-use super::{build, places};
+use super::{build, marks, places};
+use crate::window::{theme, ui};
 
 const STATIONS: [Station; 5] = [Station::Desk, Station::Cab, Station::Bay, Station::Front, Station::Bench];
 
@@ -153,4 +160,113 @@ fn a_needle_stands_at_the_ends_of_its_scale() {
     let high = needle_angle(0.0, -100.0, 0.0);
     assert!((low - 2.356).abs() < 1e-3 && (high + 2.356).abs() < 1e-3);
     assert!(needle_angle(-50.0, -100.0, 0.0).abs() < 1e-3);
+}
+
+/// The panels with the marks of the room, as the app writes them at the end of each frame.
+fn workshop(script: &str) -> Harness<'static, Stage> {
+    let prefs = super::super::prefs::Prefs { reduced_motion: true, ..Default::default() };
+    let ui = Ui { page: Page::Workshop, prefs, ..Ui::default() };
+    let stage = Stage { shop: stage::shop(script), words: stage::words("en"), ui, asked: Vec::new() };
+    let mut themed = false;
+    let mut harness = Harness::builder().with_size(egui::vec2(1280.0, 720.0)).build_ui_state(
+        move |root: &mut egui::Ui, stage: &mut Stage| {
+            if !std::mem::replace(&mut themed, true) {
+                theme::apply(root.ctx(), 1.0);
+            }
+            stage.asked.extend(stage.ui.asks.iter().cloned());
+            stage.ui.save_prefs = false;
+            between_frames(&mut stage.shop, &mut stage.ui, 0.0);
+            ui::draw(root, &stage.shop, &stage.words, &mut stage.ui);
+            let at = stage.ui.eye;
+            let room = stage.ui.scene.and_then(|scene| {
+                let setup = stage.shop.session()?.workshop().setup();
+                let layout = Layout::of(&setup.car, &setup.kit, &Seen::of(stage.shop.view()?));
+                let eye = station(at);
+                let lens = Lens::new(&eye, eye.fov(eye.distance, scene.width() / scene.height()), scene);
+                marks(&stage.shop, &layout, at, &lens, scene)
+            });
+            stage.ui.marks.set_room(room);
+        },
+        stage,
+    );
+    harness.run_steps(4);
+    harness
+}
+
+/// Everything with the name of a thing of the job that can be clicked inside the room.
+fn seen_in_the_room(harness: &Harness<'_, Stage>) -> BTreeSet<String> {
+    let stage = harness.state();
+    let scene = stage.ui.scene.expect("the room is drawn");
+    let names: BTreeSet<String> = super::super::hands::all_things(&stage.shop)
+        .into_iter()
+        .map(|thing| stage.words.name(&stage.shop, thing))
+        .collect();
+    let nodes = harness.root().children_recursive();
+    nodes
+        .filter(|n| n.accesskit_node().role() == egui::accesskit::Role::Button)
+        .filter(|n| scene.contains(n.rect().center()))
+        .filter_map(|n| n.accesskit_node().label())
+        .filter(|name| names.contains(name))
+        .collect()
+}
+
+#[test]
+fn inv_after_every_other_view_the_room_holds_its_own_things_and_no_others() {
+    let mut harness = workshop("cover scuttle off\ncover splash_guard off\nfit gauge tee.2");
+    let own = |stage: &Stage| -> BTreeSet<String> {
+        let (car, session) = (stage.shop.car().unwrap(), stage.shop.session().unwrap());
+        let setup = session.workshop().setup();
+        let view = stage.shop.view().unwrap();
+        let layout = Layout::of(car, &setup.kit, &Seen::of(view));
+        let all = things(stage.ui.eye, car, &setup.kit, &setup.spares, view, &layout);
+        all.into_iter().map(|(thing, _)| stage.words.name(&stage.shop, thing)).collect()
+    };
+    let others: [(&str, fn(&mut Ui)); 6] = [
+        ("the line diagram", |ui| ui.middle = Middle::Diagram),
+        ("both", |ui| ui.middle = Middle::Both),
+        ("the settings", |ui| ui.page = Page::Settings),
+        ("the mark sheet", |ui| ui.page = Page::MarkSheet),
+        ("the front desk", |ui| ui.page = Page::FrontDesk),
+        ("another place", |ui| ui.eye = Station::Bay),
+    ];
+    for at in STATIONS {
+        for (name, go) in others {
+            go(&mut harness.state_mut().ui);
+            harness.run_steps(4);
+            let ui = &mut harness.state_mut().ui;
+            (ui.page, ui.middle, ui.eye) = (Page::Workshop, Middle::Room, at);
+            // From the very first frame on.
+            for frame in 0..4 {
+                harness.run_steps(1);
+                let (seen, own) = (seen_in_the_room(&harness), own(harness.state()));
+                let ghosts: Vec<&String> = seen.difference(&own).collect();
+                assert!(ghosts.is_empty(), "{at:?} after {name}, frame {frame}: {ghosts:?}");
+                assert!(frame < 2 || !seen.is_empty(), "{at:?} after {name}: nothing is there");
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_line_diagram_has_shown_cannot_be_clicked_from_the_drivers_seat() {
+    let mut harness = workshop("");
+    press(&mut harness, &[egui::Key::L]);
+    let pump = place(&harness.state().shop, "pump").unwrap();
+    let there = harness.state().ui.marks.get(pump).expect("the pump is on the line diagram");
+    press(&mut harness, &[egui::Key::L, egui::Key::L, egui::Key::Num2]);
+    assert_eq!((harness.state().ui.middle, harness.state().ui.eye), (Middle::Room, Station::Cab));
+    assert_eq!(harness.state().ui.marks.get(pump), None, "it is not seen from here");
+    for pressed in [true, false] {
+        harness.event(egui::Event::PointerMoved(there));
+        harness.event(egui::Event::PointerButton {
+            pos: there,
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: egui::Modifiers::NONE,
+        });
+        harness.run_steps(2);
+    }
+    let menu = harness.state().ui.menu.as_ref().map(|menu| menu.thing);
+    assert_ne!(menu, Some(pump));
+    assert!(harness.query_by_label("Replace it").is_none());
 }

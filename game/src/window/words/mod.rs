@@ -17,6 +17,7 @@ use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
 use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
+mod deeds;
 mod names;
 mod sentences;
 #[cfg(test)]

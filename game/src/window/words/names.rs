@@ -291,7 +291,7 @@ impl Words {
 }
 
 /// Key of a meter's setting.
-fn mode_key(mode: MeterMode) -> &'static str {
+pub(super) fn mode_key(mode: MeterMode) -> &'static str {
     match mode {
         MeterMode::Off => "mode-off",
         MeterMode::Volt => "mode-volt",

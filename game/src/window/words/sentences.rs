@@ -210,9 +210,18 @@ impl Words {
     /// `run (not noted`: a line of the record with what is missing.
     fn missing_line(&self, shop: &Shop, text: &str) -> String {
         match text.trim_end_matches(')').split_once(" (") {
-            Some((line, why)) => format!("{} ({})", self.record_short(shop, line), self.word(why)),
+            Some((line, why)) => {
+                format!("{} ({})", self.record_short(shop, line), self.missing_why(shop, why))
+            }
             None => text.to_owned(),
         }
+    }
+
+    /// What is missing for a line of the record: a few words of the marker, or the condition that was not met.
+    #[must_use]
+    pub fn missing_why(&self, shop: &Shop, english: &str) -> String {
+        let word = format!("word-{}", key_part(english));
+        self.find(&word, &[]).unwrap_or_else(|| self.sentence(shop, english))
     }
 
     /// Units as the marker lists them: `the pump, the relay and the earth`.
@@ -242,7 +251,7 @@ impl Words {
     }
 
     /// A thing by its English name or its short name.
-    fn called(&self, shop: &Shop, text: &str) -> String {
+    pub(super) fn called(&self, shop: &Shop, text: &str) -> String {
         let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return text.to_owned() };
         let setup = session.workshop().setup();
         if let Some(unit) = car.units.iter().find(|u| u.name == text) {

@@ -65,6 +65,12 @@ impl Words {
         format!("{}:{:02}", s / 3600, s / 60 % 60)
     }
 
+    /// A time of the attempt as the workshop clock shows it.
+    #[must_use]
+    pub fn clock_s(&self, tick: Tick) -> String {
+        format!("{}:{:02}", self.clock(tick), tick.0 / TICKS_PER_SECOND % 60)
+    }
+
     /// A share as whole percents, the ends named.
     #[must_use]
     pub fn percent(&self, p: f64) -> String {

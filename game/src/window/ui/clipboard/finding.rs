@@ -13,17 +13,21 @@ use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::paper;
 
+/// Lines kept for what is missing or does not count, in any language.
+const HINT_LINES: f32 = 2.0;
 /// Certainties that can be stated, with units or with everything sound.
 const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
 
-/// A finding being made up.
+/// A finding being made up. Nothing that is ticked is lost by ticking something else.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct FindingForm {
-    /// Units ticked.
+    /// Units ticked; with `sound` or `refer` they are kept, but do not count.
     units: BTreeSet<String>,
     /// Everything is inside its limits.
     sound: bool,
-    /// Certainty; 0: not found, refer on.
+    /// Not found, refer on.
+    refer: bool,
+    /// Certainty.
     certainty: Option<f64>,
     /// It is being asked whether to write it down.
     confirming: bool,
@@ -32,14 +36,24 @@ pub struct FindingForm {
 impl FindingForm {
     /// Units and certainty, when it is complete; else the key of what is missing.
     fn complete(&self) -> Result<(Vec<String>, f64), &'static str> {
-        let certainty = self.certainty.ok_or("finding-no-certainty")?;
-        if certainty <= 0.0 {
+        if self.refer {
             return Ok((Vec::new(), 0.0));
         }
         if self.units.is_empty() && !self.sound {
             return Err("finding-no-unit");
         }
-        Ok((self.units.iter().cloned().collect(), certainty))
+        let certainty = self.certainty.ok_or("finding-no-certainty")?;
+        let units = if self.sound { Vec::new() } else { self.units.iter().cloned().collect() };
+        Ok((units, certainty))
+    }
+
+    /// What stands in the line kept for it: what is missing, or what does not count.
+    fn hint(&self) -> Option<&'static str> {
+        match self.complete() {
+            Err(missing) => Some(missing),
+            Ok(_) if (self.sound || self.refer) && !self.units.is_empty() => Some("finding-kept"),
+            Ok(_) => None,
+        }
     }
 }
 
@@ -78,17 +92,14 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     page.add(Label::new(words.say(key)).wrap());
     paper::small_heading(page, words.say("finding-units"));
     let form = &mut ui.clipboard.finding;
-    let refer = form.certainty == Some(0.0);
-    page.add_enabled_ui(!refer, |list| {
-        if list.checkbox(&mut form.sound, words.say("finding-sound")).changed() && form.sound {
-            form.units.clear();
-        }
+    page.add_enabled_ui(!form.refer, |list| {
+        list.checkbox(&mut form.sound, words.say("finding-sound"));
         for unit in &car.units {
             let mut ticked = form.units.contains(&unit.id);
-            if list.checkbox(&mut ticked, words.unit(shop, &unit.id)).changed() {
+            let line = egui::Checkbox::new(&mut ticked, words.unit(shop, &unit.id));
+            if list.add_enabled(!form.sound, line).changed() {
                 if ticked {
                     form.units.insert(unit.id.clone());
-                    form.sound = false;
                 } else {
                     form.units.remove(&unit.id);
                 }
@@ -99,24 +110,25 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     for certainty in CERTAINTIES {
         let text = format!("{} %", words.number(certainty * 100.0, 0));
         let text = words.say_with("finding-sure", &[("percent", text.into())]);
-        page.radio_value(&mut form.certainty, Some(certainty), text);
+        let chosen = !form.refer && form.certainty.is_some_and(|c| (c - certainty).abs() < 1e-9);
+        if page.radio(chosen, text).clicked() {
+            (form.certainty, form.refer) = (Some(certainty), false);
+        }
     }
-    if page.radio_value(&mut form.certainty, Some(0.0), words.say("finding-unknown")).changed() {
-        form.units.clear();
-        form.sound = false;
+    // Taken once more it is untaken, and everything stands as before.
+    if page.radio(form.refer, words.say("finding-unknown")).clicked() {
+        form.refer = !form.refer;
     }
     page.add_space(4.0);
-    match form.complete() {
-        Ok(_) => {
-            if page.add(paper::main_button(words.say("finding-do"))).clicked() {
-                form.confirming = true;
-            }
-        }
-        Err(missing) => {
-            page.add_enabled(false, paper::button(words.say("finding-do")));
-            paper::faint(page, words.say(missing));
-        }
-    }
+    // Button and line take the same room whatever they say: nothing below or above moves.
+    let give = page.add_enabled(form.complete().is_ok(), paper::main_button(words.say("finding-do")));
+    form.confirming |= give.clicked();
+    let hint = form.hint().map(|key| words.say(key)).unwrap_or_default();
+    let room =
+        egui::vec2(page.available_width(), HINT_LINES * page.text_style_height(&egui::TextStyle::Body));
+    let (rect, _) = page.allocate_exact_size(room, egui::Sense::hover());
+    let mut line = page.new_child(egui::UiBuilder::new().max_rect(rect).id_salt("hint"));
+    line.add(Label::new(RichText::new(hint).color(theme::INK_FAINT)).wrap());
     paper::rule(page);
     if page.add(paper::button(words.say("bar-hand-back"))).clicked() {
         ui.clipboard.ask_hand_back();

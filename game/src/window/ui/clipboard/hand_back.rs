@@ -10,9 +10,10 @@ use super::super::super::shop::Shop;
 use super::super::super::state::Ui;
 use super::super::super::words::Words;
 use super::super::paper;
+use super::State;
 
 /// What is still missing on paper, in sentences.
-fn missing(shop: &Shop, words: &Words) -> Vec<String> {
+fn missing(shop: &Shop, words: &Words, clipboard: &State) -> Vec<String> {
     let (Some(view), Some(session), Some(car)) = (shop.view(), shop.session(), shop.car()) else {
         return Vec::new();
     };
@@ -20,7 +21,7 @@ fn missing(shop: &Shop, words: &Words) -> Vec<String> {
     if view.findings.is_empty() {
         out.push(words.say("back-no-finding"));
     }
-    let open = view.readings.iter().filter(|r| view.notes.iter().all(|(id, ..)| *id != r.id)).count();
+    let open = clipboard.waiting(view).count();
     if 0 < open {
         out.push(words.say_with("back-not-noted", &[("n", open.into())]));
     }
@@ -46,7 +47,7 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
         return;
     }
     let (mut give, mut close) = (false, false);
-    let missing = missing(shop, words);
+    let missing = missing(shop, words, &ui.clipboard);
     let modal = egui::Modal::new("hand-back".into()).show(ctx, |inner| {
         inner.set_max_width(460.0);
         paper::heading(inner, words.say("back-title"));

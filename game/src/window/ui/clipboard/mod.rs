@@ -6,12 +6,18 @@
 mod card;
 mod finding;
 mod hand_back;
+mod leave;
+mod note_face;
 mod note_form;
 mod notebook;
 mod suspicions;
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use assess::attempt::Header;
 use egui::{CornerRadius, Frame, Key, Margin, Modifiers, RichText, Sense, Stroke, vec2};
+use sim_core::observe::Reading;
+use sim_core::workshop::View;
 
 use super::super::shop::Shop;
 use super::super::state::Ui;
@@ -68,7 +74,12 @@ pub struct State {
     /// The attempt that what is half written belongs to.
     of: Option<Header>,
     /// A note being written.
-    pub(in super::super) note: Option<NoteForm>,
+    note: Option<NoteForm>,
+    /// Notes half written and put aside, by their reading.
+    drafts: BTreeMap<u32, NoteForm>,
+    /// Readings that the trainee struck out: they wait for no note any more. Window memory; the attempt has
+    /// them all.
+    struck: BTreeSet<u32>,
     /// Line of the record chosen for a sense that is not noted yet: reading, line.
     sense_line: Option<(u32, String)>,
     /// A suspicion being written.
@@ -77,6 +88,8 @@ pub struct State {
     finding: FindingForm,
     /// Whether the car shall be handed back is being asked.
     handing_back: bool,
+    /// Whether the job shall be left is being asked.
+    leaving: bool,
 }
 
 impl State {
@@ -84,7 +97,34 @@ impl State {
     pub fn note_reading(&mut self, n: u32) {
         self.folded = false;
         self.leaf = Leaf::Notebook;
-        self.note = Some(NoteForm::new(n));
+        if self.writing() != Some(n) {
+            self.open_form(NoteForm::new(n));
+        }
+    }
+
+    /// The reading whose form is open.
+    #[must_use]
+    pub fn writing(&self) -> Option<u32> {
+        self.note.as_ref().map(|form| form.reading)
+    }
+
+    /// Closes the form, if one is open; what was written in it stands there again when it is opened anew.
+    pub fn put_aside(&mut self) {
+        if let Some(form) = self.note.take().filter(NoteForm::is_begun) {
+            self.drafts.insert(form.reading, form);
+        }
+    }
+
+    /// Opens a form, or the one that was put aside half written.
+    fn open_form(&mut self, form: NoteForm) {
+        self.put_aside();
+        self.note = Some(self.drafts.remove(&form.reading).map_or(form, NoteForm::again));
+    }
+
+    /// Readings that wait to be noted, oldest first: neither noted nor struck out.
+    pub fn waiting<'v>(&self, view: &'v View) -> impl DoubleEndedIterator<Item = &'v Reading> {
+        let noted = |r: &&Reading| view.notes.iter().all(|(id, ..)| *id != r.id);
+        view.readings.iter().filter(noted).filter(|r| !self.struck.contains(&r.id))
     }
 
     /// Puts a leaf on top, for the attempt that is open in `shop`.
@@ -103,6 +143,11 @@ impl State {
     pub fn ask_hand_back(&mut self) {
         self.handing_back = true;
     }
+
+    /// Asks whether the job shall be left.
+    pub fn ask_leave(&mut self) {
+        self.leaving = true;
+    }
 }
 
 /// Shows it.
@@ -116,11 +161,12 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.clipboard.note_reading(n);
     }
     let ctx = root.ctx().clone();
-    let letters = ui.menu.is_none() && !ctx.text_edit_focused();
+    let letters = ui.menu.is_none() && !ui.pages.is_open() && !ctx.text_edit_focused();
     if letters && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, FOLD)) {
         ui.clipboard.folded = !ui.clipboard.folded;
     }
     hand_back::show(&ctx, shop, words, ui);
+    leave::show(&ctx, shop, words, ui);
     finding::confirm(&ctx, shop, words, ui);
     if ui.clipboard.folded {
         strip(root, words, ui);

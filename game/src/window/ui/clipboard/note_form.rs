@@ -11,6 +11,7 @@ use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::paper;
+use super::note_face;
 
 /// A note being written.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -29,6 +30,8 @@ pub struct NoteForm {
     begun: bool,
     /// It takes the place of what was written before.
     pub(super) anew: bool,
+    /// How often the reading had been noted when it was opened.
+    pub(super) noted_before: Option<usize>,
 }
 
 impl NoteForm {
@@ -41,6 +44,21 @@ impl NoteForm {
     /// A form for reading `n`, noted before for `line`: a slip of the pen is struck out and written anew.
     pub(super) fn anew(n: u32, line: Option<&str>) -> Self {
         Self { record: line.map(str::to_owned), anew: true, ..Self::new(n) }
+    }
+
+    /// The form as it is opened again.
+    pub(super) fn again(self) -> Self {
+        Self { begun: false, ..self }
+    }
+
+    /// Whether anything is written in it.
+    pub(super) fn is_begun(&self) -> bool {
+        !self.typed.trim().is_empty()
+    }
+
+    /// What is written in it so far.
+    pub(super) fn typed(&self) -> &str {
+        self.typed.trim()
     }
 }
 
@@ -148,7 +166,10 @@ pub(super) fn pick_line(
 pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(mut form) = ui.clipboard.note.take() else { return };
     let mut keep = true;
+    let top = page.cursor().top();
+    let opens = !form.begun;
     paper::boxed(page, theme::FIELD, |inner| {
+        note_face::show(inner, shop, words, ui.prefs.pressure, form.reading);
         let prompt = inner.label(words.say("note-what"));
         let field = inner.add(
             TextEdit::singleline(&mut form.typed)
@@ -196,8 +217,16 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
             }
         });
     });
-    if keep {
-        ui.clipboard.note = Some(form);
+    if opens {
+        // All of it can be seen, the face and the buttons.
+        let whole = page.max_rect().x_range();
+        let whole = egui::Rect::from_x_y_ranges(whole, top..=page.min_rect().bottom());
+        page.scroll_to_rect(whole, None);
+    }
+    ui.clipboard.note = Some(form);
+    if !keep {
+        // Should the note be refused, or the form have been left by a slip, what was written is still there.
+        ui.clipboard.put_aside();
     }
 }
 

@@ -1,8 +1,9 @@
 //! The notebook: what was looked at and not yet noted, what is noted, and the record of the car.
 //!
-//! A reading that was looked at stands here without its number: whoever wants it must have read it.
+//! A reading that was looked at stands here without its number, but with its instrument as the eye had it:
+//! whoever wants the number reads it there.
 
-use egui::{Label, RichText};
+use egui::{Label, RichText, WidgetInfo, WidgetType};
 use sim_core::action::Action;
 use sim_core::observe::{Observed, Reading};
 
@@ -12,18 +13,20 @@ use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::paper;
-use super::NoteForm;
-use super::note_form;
+use super::{NoteForm, note_face, note_form};
 
 /// Shows it.
 pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(view) = shop.view() else { return };
-    let open: Vec<&Reading> =
-        view.readings.iter().filter(|r| view.notes.iter().all(|(id, ..)| *id != r.id)).collect();
-    let is_open = |id: u32| open.iter().any(|r| r.id == id);
-    if ui.clipboard.note.as_ref().is_some_and(|form| !form.anew && !is_open(form.reading)) {
+    let noted = |id: u32| view.notes.iter().filter(|(n, ..)| *n == id).count();
+    // A form has done its work when its reading has been noted.
+    let done =
+        |form: &mut NoteForm| *form.noted_before.get_or_insert(noted(form.reading)) < noted(form.reading);
+    if ui.clipboard.note.as_mut().is_some_and(done) {
         ui.clipboard.note = None;
     }
+    ui.clipboard.drafts.retain(|_, form| !done(form));
+    let open: Vec<&Reading> = view.readings.iter().filter(|r| noted(r.id) == 0).collect();
     paper::small_heading(page, words.say("notebook-open"));
     if open.is_empty() {
         paper::faint(page, words.say("notebook-none-open"));
@@ -45,7 +48,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
             None => words.shown(shop, reading).unwrap_or_else(|| words.say("notebook-no-number")),
         };
         page.push_id(("noted", i), |row| {
-            noted(row, shop, words, reading, &value, line.as_deref(), struck_out);
+            noted_ui(row, shop, words, reading, &value, line.as_deref(), struck_out);
             if !struck_out {
                 anew(row, shop, words, ui, reading, line.as_deref());
             }
@@ -55,7 +58,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
 }
 
 /// What a reading was of, with its number and the time.
-fn title(page: &mut egui::Ui, shop: &Shop, words: &Words, reading: &Reading) {
+fn title(page: &mut egui::Ui, shop: &Shop, words: &Words, reading: &Reading, struck: bool) {
     let text = words.say_with(
         "notebook-reading",
         &[
@@ -64,34 +67,84 @@ fn title(page: &mut egui::Ui, shop: &Shop, words: &Words, reading: &Reading) {
             ("what", words.observed(shop, &reading.what).into()),
         ],
     );
+    let text = RichText::new(text);
+    let text = if struck { text.strikethrough().color(theme::INK_FAINT) } else { text };
     page.add(Label::new(text).wrap());
 }
 
-/// A reading that was looked at; its number is not shown.
+/// A reading that was looked at. Its number is not written; its instrument stands there as it was read, until
+/// it is noted or struck out.
 fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, reading: &Reading) {
     paper::rule(page);
-    title(page, shop, words, reading);
-    if ui.clipboard.note.as_ref().is_some_and(|form| form.reading == reading.id)
-        && words.shown(shop, reading).is_none()
-    {
+    let n = [("n", reading.id.into())];
+    let writing = ui.clipboard.writing() == Some(reading.id);
+    if writing && words.shown(shop, reading).is_none() {
+        title(page, shop, words, reading, false);
         note_form::show(page, shop, words, ui);
         return;
     }
-    let Some(shown) = words.shown(shop, reading) else {
-        let text = words.say_with("notebook-note-number", &[("n", reading.id.into())]);
-        if page.add(paper::button(text)).clicked() {
-            ui.clipboard.note = Some(NoteForm::new(reading.id));
-        }
-        return;
+    let struck = ui.clipboard.struck.contains(&reading.id);
+    page.horizontal_top(|row| {
+        row.spacing_mut().item_spacing.x = 8.0;
+        note_face::small(row, shop, words, ui.prefs.pressure, reading);
+        row.vertical(|lines| {
+            title(lines, shop, words, reading, struck);
+            if let Some(draft) = ui.clipboard.drafts.get(&reading.id) {
+                let text = words.say_with("notebook-draft", &[("text", draft.typed().to_owned().into())]);
+                lines.label(RichText::new(text).color(theme::PEN));
+            }
+            if let Some(shown) = words.shown(shop, reading) {
+                let shown = RichText::new(shown).color(theme::PEN);
+                lines.add(Label::new(if struck { shown.strikethrough() } else { shown }).wrap());
+                // Struck out it keeps its place: what is below must not move under the pointer.
+                let text = words.say_with("notebook-note-sense", &n);
+                let button =
+                    lines.add_enabled_ui(!struck, |lines| sensed(lines, shop, words, ui, reading, text)).inner;
+                // Whoever asked to note it comes here.
+                if writing {
+                    ui.clipboard.note = None;
+                    button.request_focus();
+                    button.scroll_to_me(None);
+                }
+                strike(lines, words, ui, reading.id, struck);
+                return;
+            }
+            lines.horizontal_wrapped(|buttons| {
+                let text = words.say_with("notebook-note-number", &n);
+                if buttons.add_enabled(!struck, paper::button(text)).clicked() {
+                    ui.clipboard.open_form(NoteForm::new(reading.id));
+                }
+                strike(buttons, words, ui, reading.id, struck);
+            });
+        });
+    });
+}
+
+/// Strikes a reading out, or takes that back.
+fn strike(row: &mut egui::Ui, words: &Words, ui: &mut Ui, id: u32, struck: bool) {
+    let n = [("n", id.into())];
+    let (text, name) = if struck {
+        (words.say("notebook-unstrike-short"), words.say_with("notebook-unstrike", &n))
+    } else {
+        (words.say("notebook-strike-short"), words.say_with("notebook-strike", &n))
     };
-    page.add(Label::new(RichText::new(shown).color(theme::PEN)).wrap());
-    // Whoever asked to note it comes here.
-    let asked = ui.clipboard.note.take_if(|form| form.reading == reading.id).is_some();
-    let text = words.say_with("notebook-note-sense", &[("n", reading.id.into())]);
-    let button = sensed(page, shop, words, ui, reading, text);
-    if asked {
-        button.request_focus();
-        button.scroll_to_me(None);
+    // As wide with either word: it stands still when it is pressed.
+    let font = egui::TextStyle::Button.resolve(row.style());
+    let wide =
+        |key: &str| row.fonts_mut(|f| f.layout_no_wrap(words.say(key), font.clone(), theme::INK).size().x);
+    let wide = wide("notebook-strike-short").max(wide("notebook-unstrike-short"));
+    let size = egui::vec2(wide + 2.0 * row.spacing().button_padding.x, theme::TARGET);
+    let button = row.add(paper::button(text).min_size(size));
+    button.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
+    if button.on_hover_text(words.say("notebook-strike-why")).clicked() {
+        if struck {
+            ui.clipboard.struck.remove(&id);
+        } else {
+            ui.clipboard.struck.insert(id);
+            if ui.clipboard.writing() == Some(id) {
+                ui.clipboard.put_aside();
+            }
+        }
     }
 }
 
@@ -119,7 +172,7 @@ fn sensed(
     button
 }
 
-fn noted(
+fn noted_ui(
     page: &mut egui::Ui,
     shop: &Shop,
     words: &Words,
@@ -129,7 +182,7 @@ fn noted(
     struck_out: bool,
 ) {
     paper::rule(page);
-    title(page, shop, words, reading);
+    title(page, shop, words, reading, false);
     page.horizontal_wrapped(|row| {
         let size = if matches!(reading.what, Observed::Sense(_)) { 14.5 } else { 17.0 };
         let value = paper::by_hand(value).size(size);
@@ -149,7 +202,7 @@ fn anew(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, reading: &
     if ui.clipboard.note.as_ref().is_none_or(|form| form.reading != reading.id) {
         let anew = page.add(paper::button(words.say_with("notebook-anew", &n)));
         if anew.on_hover_text(words.say("notebook-anew-why")).clicked() {
-            ui.clipboard.note = Some(NoteForm::anew(reading.id, line));
+            ui.clipboard.open_form(NoteForm::anew(reading.id, line));
             ui.clipboard.sense_line = line.map(|line| (reading.id, line.to_owned()));
         }
     } else if words.shown(shop, reading).is_some() {
@@ -171,15 +224,16 @@ fn record(page: &mut egui::Ui, shop: &Shop, words: &Words) {
             // A word and a shape, not a colour alone.
             let (mark, state, colour) = match entry {
                 Some(e) if e.condition_met => ("✔", "record-filled", theme::ACCENT),
-                Some(_) if release => ("✖", "record-void", theme::REFUSED),
                 Some(_) => ("✖", "record-not-met", theme::REFUSED),
                 None => ("○", "record-open", theme::INK_FAINT),
             };
+            let why = entry.and_then(|e| e.unmet).map(|why| words.sentence(shop, &why.to_string()));
             page.horizontal_top(|row| {
                 row.label(RichText::new(mark).color(colour));
                 row.vertical(|text| {
                     let name = words.record_short(shop, &item.id);
-                    let state = words.say_with(state, &[("line", name.into())]);
+                    let why = why.unwrap_or_default();
+                    let state = words.say_with(state, &[("line", name.into()), ("why", why.into())]);
                     text.add(Label::new(RichText::new(state).color(colour)).wrap());
                     let ask =
                         RichText::new(words.record_line(shop, &item.id)).small().color(theme::INK_FAINT);

@@ -66,8 +66,6 @@ pub struct State {
     pub needs: f32,
     /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
     places: BTreeMap<Sheet, (String, Vec<Fitted>)>,
-    /// Anchors written in the last frame.
-    written: BTreeMap<Thing, Pos2>,
 }
 
 /// Height of the bar over and the strip under the board.
@@ -191,7 +189,6 @@ fn paper(
     let origin = state.camera.origin(canvas);
     let zoom = state.camera.zoom;
     let painter = root.painter().clone();
-    let mut anchors: BTreeMap<Thing, Pos2> = BTreeMap::new();
     for ((plan, written), at) in sheets {
         let pen =
             Pen { painter: &painter, origin: origin + at * zoom, zoom, ink: theme::INK, paper: theme::FIELD };
@@ -204,11 +201,10 @@ fn paper(
         let (sought, fitted) = kept.unwrap_or_else(|| (sought, fitted::place(car, plan, &boxes, view)));
         live::draw(&pen, shop, words, plan, written, &fitted);
         for target in targets(car, plan, &fitted) {
-            widget(root, canvas, shop, words, ui, state, &pen, plan.sheet, target, &mut anchors);
+            widget(root, canvas, shop, words, ui, state, &pen, plan.sheet, target);
         }
         state.places.insert(plan.sheet, (sought, fitted));
     }
-    write_anchors(ui, state, anchors);
     bars(&painter, canvas, Rect::from_min_max(pen_at(origin, all.min, zoom), pen_at(origin, all.max, zoom)));
 }
 
@@ -317,7 +313,6 @@ fn widget(
     pen: &Pen<'_>,
     sheet: Sheet,
     target: Target,
-    anchors: &mut BTreeMap<Thing, Pos2>,
 ) {
     let rect = pen.rect_at(target.rect);
     let thing = target.thing;
@@ -351,29 +346,9 @@ fn widget(
         ui.open_menu(thing, rect.center() + vec2(rect.width().min(40.0) * 0.5, 0.0));
     }
     if canvas.contains(rect.center()) {
-        anchors.entry(thing).or_insert(rect.center());
+        ui.marks.put_on_sheet(thing, rect.center());
     }
     if response.hovered() && ui.menu.is_none() {
         response.on_hover_text_at_pointer(name);
-    }
-}
-
-/// Tells the tray and the keyboard where things are. Beside the room only what the room does not show.
-fn write_anchors(ui: &mut Ui, state: &mut State, anchors: BTreeMap<Thing, Pos2>) {
-    if ui.middle == Middle::Diagram {
-        ui.anchors.clear();
-    } else {
-        // What was written here a frame ago, and not by the room since, is stale.
-        for (thing, at) in std::mem::take(&mut state.written) {
-            if ui.anchors.get(&thing) == Some(&at) {
-                ui.anchors.remove(&thing);
-            }
-        }
-    }
-    for (thing, at) in anchors {
-        if let std::collections::btree_map::Entry::Vacant(free) = ui.anchors.entry(thing) {
-            free.insert(at);
-            state.written.insert(thing, at);
-        }
     }
 }

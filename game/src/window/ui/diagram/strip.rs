@@ -81,7 +81,7 @@ fn loose(row: &mut egui::Ui, thing: Thing, text: &str, ui: &mut Ui) {
     if response.clicked() {
         ui.open_menu(thing, response.rect.left_top());
     }
-    ui.anchors.entry(thing).or_insert(response.rect.center());
+    ui.marks.put_on_sheet(thing, response.rect.center());
 }
 
 /// A car without a drawing can still be worked on: why, and every part by name.

@@ -34,9 +34,21 @@ pub fn show(
     card: u16,
     size: Vec2,
 ) -> Option<Response> {
-    let session = shop.session()?;
-    let c = session.workshop().setup().kit.get(usize::from(card))?;
     let seen = shop.view()?.instruments.get(usize::from(card))?;
+    show_face(ui, shop, words, pressure, seen, size)
+}
+
+/// Draws the face of an instrument as it was seen.
+pub fn show_face(
+    ui: &mut egui::Ui,
+    shop: &Shop,
+    words: &Words,
+    pressure: PressureUnit,
+    seen: &InstrumentView,
+    size: Vec2,
+) -> Option<Response> {
+    let card = u16::try_from(seen.card).ok()?;
+    let c = shop.session()?.workshop().setup().kit.get(seen.card)?;
     let (rect, response) = ui.allocate_exact_size(size, Sense::hover());
     if ui.is_rect_visible(rect) {
         paint(ui.painter(), rect, shop, words, pressure, c, seen);
@@ -82,7 +94,7 @@ pub fn paint(
         }
         InstrumentKind::ClampAmmeter { .. } => things::clamp(painter, rect, digits().as_deref(), unit),
         InstrumentKind::IrThermometer { .. } => things::pistol(painter, rect, digits().as_deref(), unit),
-        InstrumentKind::Stopwatch { .. } => things::watch(painter, rect, timed(shop, c).as_deref()),
+        InstrumentKind::Stopwatch { .. } => things::watch(painter, rect, timed(shop, c, seen).as_deref()),
         InstrumentKind::Lamp => {
             things::lamp(painter, rect, seen.glow.unwrap_or(0.0), &glow_word(words, seen))
         }
@@ -114,9 +126,12 @@ fn pointer(printed: &Printed, seen: &InstrumentView) -> Option<f64> {
     }
 }
 
-/// What the stopwatch still shows: its last time.
-fn timed(shop: &Shop, c: &InstrumentCard) -> Option<String> {
+/// What the stopwatch shows: the time that is being read, else its last.
+fn timed(shop: &Shop, c: &InstrumentCard, seen: &InstrumentView) -> Option<String> {
     use sim_core::observe::Observed;
+    if seen.shown != ShownValue::Blank {
+        return display::characters(seen.shown, seen.scale.as_ref());
+    }
     let (view, session) = (shop.view()?, shop.session()?);
     let last = view
         .readings
@@ -198,7 +213,7 @@ fn spoken_name(
             words.say(if seen.pressed { "face-button-down" } else { "face-button-up" })
         }
         InstrumentKind::Stopwatch { .. } => {
-            timed(shop, c).map_or_else(|| words.say("face-dark"), |t| format!("{t} s"))
+            timed(shop, c, seen).map_or_else(|| words.say("face-dark"), |t| format!("{t} s"))
         }
         InstrumentKind::Multimeter { .. }
         | InstrumentKind::ClampAmmeter { .. }

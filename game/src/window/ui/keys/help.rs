@@ -86,6 +86,7 @@ pub(super) fn show(ctx: &egui::Context, words: &Words) -> bool {
                 }
             });
             body.separator();
+            body.add(egui::Label::new(words.say("help-free")).wrap());
             body.label(words.say("help-care"));
         });
     });

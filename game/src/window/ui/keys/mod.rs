@@ -1,14 +1,19 @@
 //! Keys that work everywhere in the workshop. Letters only while no field is written in and no menu is
 //! open; the function keys of the time always.
+//!
+//! A letter shows something, or opens what asks; none does anything that takes time. What it opens begins at
+//! its title, where Return does nothing, and whoever types whole words into no field opens nothing at all
+//! ([`typing`]).
 
 mod find;
 mod help;
+mod typing;
 
 use egui::{Key, Modifiers, Pos2};
-use sim_core::action::{Action, Station};
+use sim_core::action::Station;
 
 use super::super::ask::{Ask, Pace};
-use super::super::hands::{self, Form, Then, Thing};
+use super::super::hands::{self, Form, Thing};
 use super::super::shop::Shop;
 use super::super::state::{Menu, Middle, Ui};
 use super::super::words::Words;
@@ -32,6 +37,8 @@ pub struct State {
     help: bool,
     /// The log of all remarks.
     log: bool,
+    /// Letters that came one after the other with no field to go to.
+    typing: typing::Typing,
 }
 
 impl State {
@@ -68,11 +75,20 @@ pub fn listen(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {
     if pressed(Key::F1) {
         ui.pages.help = !ui.pages.help;
     }
+    if typing::swallow(ctx, &mut ui.pages.typing) {
+        // What the first letters of a word have opened was not meant.
+        ui.menu.take_if(|menu| menu.neutral);
+        return;
+    }
     if ctx.text_edit_focused() || ui.menu.is_some() || ui.pages.is_open() {
         return;
     }
     if pressed(Key::Escape) && !dismiss_note(ui) {
-        ui.carrying = None;
+        if shop.held().is_some() {
+            tray::let_go(ui);
+        } else {
+            ui.carrying = None;
+        }
     }
     if pressed(Key::L) {
         ui.middle = match ui.middle {
@@ -104,19 +120,26 @@ pub fn listen(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {
 
 fn time_keys(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {
     let pressed = |key| ctx.input_mut(|i| i.consume_key(Modifiers::NONE, key));
-    if pressed(Key::H) {
-        let held = shop.pace() == Pace::Hold;
-        ui.ask(Ask::Pace(if held { Pace::Live } else { Pace::Hold }));
-    }
     let at = ui.tray.clock_at.unwrap_or_else(|| middle(ctx, ui));
+    let further = |ui: &mut Ui, key| {
+        open_further(ui, Thing::Clock, at, key);
+        ui.begin_at_title();
+    };
+    if pressed(Key::H) {
+        if shop.pace() == Pace::Hold {
+            further(ui, "offer-pace");
+        } else {
+            ui.ask(Ask::Pace(Pace::Hold));
+        }
+    }
     if pressed(Key::W) {
         open_with(ui, Thing::Clock, at, Form::Wait);
     }
     if pressed(Key::U) {
-        open_further(ui, Thing::Clock, at, "offer-wait-until");
+        further(ui, "offer-wait-until");
     }
     if pressed(Key::S) {
-        open_further(ui, Thing::Clock, at, "offer-stopwatch");
+        further(ui, "offer-stopwatch");
     }
     if pressed(Key::O) {
         open_with(ui, Thing::Clock, at, Form::Overnight);
@@ -135,27 +158,28 @@ fn tool_keys(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {
         tray::note_newest(shop, ui);
     }
     if pressed(Key::R)
-        && let Some((card, id)) = tray::next_to_read(shop)
+        && let Some(card) = tray::next_to_read(shop)
     {
-        let thing = Thing::Instrument(card);
         let at = ui.tray.card_at(card).unwrap_or_else(|| middle(ctx, ui));
-        super::menu::act(shop, ui, thing, at, Then::Do(Action::Read { instrument: id }));
+        ui.open_menu(Thing::Instrument(card), at);
+        ui.begin_at_title();
     }
     for (key, thing) in [(Key::K, Thing::Key), (Key::E, Thing::Starter), (Key::P, Thing::Pedal)] {
         if pressed(key) {
             open_at(ctx, ui, thing);
+            ui.begin_at_title();
         }
     }
 }
 
-/// Opens a form of a thing right away.
+/// Opens a form of a thing right away; Return does nothing in it before one has gone to its field.
 pub(super) fn open_with(ui: &mut Ui, thing: Thing, at: Pos2, form: Form) {
-    ui.menu = Some(Menu { thing, at, form: Some(open_form(form)), fresh: true });
+    ui.menu = Some(Menu { thing, at, form: Some(open_form(form)), fresh: true, neutral: true });
 }
 
 /// Opens the menu of a thing where it is seen, or in the middle when it is not in view.
 pub fn open_at(ctx: &egui::Context, ui: &mut Ui, thing: Thing) {
-    let at = ui.anchors.get(&thing).copied().unwrap_or_else(|| middle(ctx, ui));
+    let at = ui.marks.get(thing).unwrap_or_else(|| middle(ctx, ui));
     ui.open_menu(thing, at);
 }
 
@@ -170,7 +194,7 @@ pub fn pages(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.pages.help = help::show(ctx, words);
     }
     if ui.pages.log {
-        ui.pages.log = super::remarks::log(ctx, shop, words);
+        ui.pages.log = super::remarks::log(ctx, shop, words, ui.prefs.pressure);
     }
 }
 
@@ -182,7 +206,7 @@ pub(super) fn page(id: &str, ctx: &egui::Context) -> egui::Modal {
 }
 
 /// Turns the eye to where a thing is.
-fn look_at(shop: &Shop, ui: &mut Ui, thing: Thing) {
+pub(super) fn look_at(shop: &Shop, ui: &mut Ui, thing: Thing) {
     if let Some(station) = hands::station_of(shop, thing) {
         ui.eye = station;
     }

@@ -139,8 +139,11 @@ pub(super) fn record(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &Ma
             row.label(RichText::new(mark).color(colour));
             let text = words.record_line(shop, &line.item);
             let text = words.say_with(key, &[("line", text.into())]);
-            let text =
-                if line.why.is_empty() { text } else { format!("{text} — {}", words.word(&line.why)) };
+            let text = if line.why.is_empty() {
+                text
+            } else {
+                format!("{text} — {}", words.missing_why(shop, &line.why))
+            };
             row.add(Label::new(text).wrap());
         });
     }

@@ -22,13 +22,14 @@ pub(super) enum Filled {
     Leave,
 }
 
-/// Shows an open form. `fresh`: it opened in this frame and takes the focus.
+/// Shows an open form. `fresh`: it opened in this frame and takes the focus, unless that rests at `begins`.
 pub(super) fn show(
     inner: &mut egui::Ui,
     shop: &Shop,
     words: &Words,
     open: &mut OpenForm,
     fresh: bool,
+    begins: Option<Id>,
 ) -> Filled {
     inner.label(words.say(heading(open.form)));
     if let Some(key) = sentence(open.form) {
@@ -63,7 +64,7 @@ pub(super) fn show(
             Form::Overnight | Form::HandBack => {}
         }
     });
-    if let Some(id) = first_field {
+    if let Some(id) = first_field.filter(|_| begins.is_none()) {
         select_when_shown(inner.ctx(), id, fresh);
     }
     let mut filled = Filled::No;
@@ -71,12 +72,16 @@ pub(super) fn show(
         let size = egui::vec2(72.0, theme::TARGET);
         let yes = row.add(egui::Button::new(words.say("form-do")).min_size(size));
         let leave = row.add(egui::Button::new(words.say("form-cancel")).min_size(size));
-        if fresh {
+        if fresh && begins.is_none() {
             yes.ctx.memory_mut(|m| m.request_focus(first_field.unwrap_or(yes.id)));
         }
-        // Return in a field means: that is the number, now do it.
-        let enter =
-            !fresh && !leave.has_focus() && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
+        // Return in a field means: that is the number, now do it. At rest it means nothing.
+        let focus = row.ctx().memory(|m| m.focused());
+        let rests = begins.is_some() && focus == begins;
+        let enter = !fresh
+            && !rests
+            && !leave.has_focus()
+            && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
         if leave.clicked() {
             filled = Filled::Leave;
         } else if (yes.clicked() || enter)

@@ -49,7 +49,7 @@ pub fn open_further(ui: &mut Ui, thing: Thing, at: Pos2, key: &'static str) {
 /// Does what an offer says, where it is shown without a menu: a button of the tray, a key. `at` is where
 /// a form or a refusal then appears.
 pub fn act(shop: &Shop, ui: &mut Ui, thing: Thing, at: Pos2, then: Then) {
-    let menu = Menu { thing, at, form: None, fresh: true };
+    let menu = Menu { thing, at, form: None, fresh: true, neutral: false };
     take(shop, ui, menu, then, None);
 }
 
@@ -113,15 +113,16 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
                 area,
                 |inner| {
                     inner.set_width(width);
-                    inner.add(egui::Label::new(RichText::new(&title).strong()).wrap());
+                    let heading = inner.add(egui::Label::new(RichText::new(&title).strong()).wrap());
+                    let begins = menu.neutral.then(|| rest(inner, words, &heading, &title, menu.fresh));
                     inner.separator();
                     match &mut menu.form {
-                        Some(open) => match form::show(inner, shop, words, open, menu.fresh) {
+                        Some(open) => match form::show(inner, shop, words, open, menu.fresh, begins) {
                             form::Filled::Yes(action) => taken = Some((Then::Do(action), None)),
                             form::Filled::Leave => close = true,
                             form::Filled::No => {}
                         },
-                        None => taken = list_ui(inner, shop, words, &list, menu.fresh),
+                        None => taken = list_ui(inner, shop, words, &list, menu.fresh, begins),
                     }
                 },
             );
@@ -201,6 +202,7 @@ fn list_ui(
     words: &Words,
     list: &[Offer],
     fresh: bool,
+    begins: Option<Id>,
 ) -> Option<(Then, Option<&'static str>)> {
     let mut taken = None;
     let mut ids = Vec::new();
@@ -225,7 +227,7 @@ fn list_ui(
             }
         });
     });
-    steer(inner.ctx(), &ids, fresh);
+    steer(inner.ctx(), &ids, fresh, begins);
     taken
 }
 
@@ -242,10 +244,56 @@ fn line_ui(inner: &mut egui::Ui, shop: &Shop, words: &Words, offer: &Offer, i: u
     response
 }
 
-/// Arrows and Tab go through the lines and stay among them.
-fn steer(ctx: &egui::Context, ids: &[Id], fresh: bool) {
+/// The place where the focus rests in a menu that a letter opened: its title, with a word on how to go on.
+/// Return and the space bar do nothing there.
+fn rest(inner: &mut egui::Ui, words: &Words, heading: &egui::Response, title: &str, fresh: bool) -> Id {
+    let place =
+        inner.interact(heading.rect, heading.id.with("rest"), egui::Sense::focusable_noninteractive());
+    let how = words.say("menu-neutral");
+    let spoken = format!("{title}. {how}");
+    place.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, &spoken));
+    inner.add(egui::Label::new(RichText::new(how).small().color(theme::INK_FAINT)).wrap());
+    if fresh {
+        place.request_focus();
+    } else if place.has_focus() {
+        inner.painter().rect_stroke(
+            place.rect.expand(2.0),
+            2.0,
+            egui::Stroke::new(1.5, theme::ACCENT),
+            egui::StrokeKind::Outside,
+        );
+        inner.input_mut(|i| {
+            i.consume_key(Modifiers::NONE, Key::Enter);
+            i.consume_key(Modifiers::NONE, Key::Space);
+        });
+    }
+    place.id
+}
+
+/// Arrows and Tab go through the lines and stay among them. `begins`: where the focus rests at first, if that
+/// is not the first line.
+fn steer(ctx: &egui::Context, ids: &[Id], fresh: bool, begins: Option<Id>) {
     let focused = ctx.memory(|m| m.focused());
     let here = focused.and_then(|id| ids.iter().position(|i| *i == id));
+    if let (Some(begins), None) = (begins, here) {
+        let filter = EventFilter { tab: true, vertical_arrows: true, horizontal_arrows: true, escape: true };
+        ctx.memory_mut(|m| {
+            m.request_focus(begins);
+            m.set_focus_lock_filter(begins, filter);
+        });
+        let pressed = |modifiers, key| ctx.input_mut(|i| i.consume_key(modifiers, key));
+        let up = pressed(Modifiers::SHIFT, Key::Tab)
+            || pressed(Modifiers::NONE, Key::ArrowUp)
+            || pressed(Modifiers::NONE, Key::End);
+        let down = pressed(Modifiers::NONE, Key::Tab)
+            || pressed(Modifiers::NONE, Key::ArrowDown)
+            || pressed(Modifiers::NONE, Key::Home);
+        let to = if up { ids.last() } else { ids.first().filter(|_| down) };
+        if let Some(to) = to.filter(|_| !fresh) {
+            ctx.memory_mut(|m| m.request_focus(*to));
+        }
+        return;
+    }
     let Some(here) = here.filter(|_| !fresh) else {
         // Opened just now, or the focus strayed: begin at the first line.
         if let Some(first) = ids.first() {
@@ -289,8 +337,11 @@ fn take(shop: &Shop, ui: &mut Ui, menu: Menu, then: Then, key: Option<&'static s
         // The clipboard says what is still missing on paper, and asks.
         Then::Form(Form::HandBack) => ui.clipboard.ask_hand_back(),
         Then::Form(form) => {
-            ui.menu = Some(Menu { form: Some(open_form(form)), fresh: true, ..menu });
+            // The night has no number to think about: its form always waits.
+            let neutral = menu.neutral || form == Form::Overnight;
+            ui.menu = Some(Menu { form: Some(open_form(form)), fresh: true, neutral, ..menu });
         }
+        Then::Pace(pace) => ui.ask(Ask::Pace(pace)),
         Then::Turn(thing) => {
             ui.menus.trail.push(menu.thing);
             ui.menu = Some(Menu { thing, fresh: true, form: None, ..menu });

@@ -69,7 +69,7 @@ pub(super) fn settle(shop: &Shop, ui: &mut Ui) {
 pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(note) = &ui.menus.note else { return };
     // The room may have turned since.
-    let at = ui.anchors.get(&note.thing).copied().unwrap_or(note.at);
+    let at = ui.marks.get(note.thing).unwrap_or(note.at);
     let mut gone = false;
     let (pos, pivot, width) = super::beside(ctx.content_rect(), at, WIDTH);
     egui::Area::new("refusal".into()).order(Order::Foreground).fixed_pos(pos).pivot(pivot).show(

@@ -13,9 +13,14 @@ const SMALL: egui::Vec2 = vec2(1280.0, 720.0);
 #[test]
 fn the_pedal_is_held_by_keyboard_alone_with_a_force_that_was_typed() {
     let mut harness = panels("", SMALL);
-    press(&mut harness, &[Key::P, Key::Enter]);
+    press(&mut harness, &[Key::P, Key::Num1]);
     harness.get_by_label("Do it");
-    // The field has the focus and its number is selected: what is typed replaces it.
+    // A letter opened it: the focus rests, and Return does nothing yet.
+    press(&mut harness, &[Key::Enter]);
+    harness.get_by_label("Do it");
+    assert_eq!(harness.state().asked, []);
+    // In the field its number is selected: what is typed replaces it.
+    press(&mut harness, &[Key::Tab]);
     type_text(&mut harness, "250");
     press(&mut harness, &[Key::Enter]);
     harness.run_steps(3);
@@ -27,7 +32,7 @@ fn the_pedal_is_held_by_keyboard_alone_with_a_force_that_was_typed() {
 #[test]
 fn arrows_choose_a_line_and_escape_leaves_the_menu() {
     let mut harness = panels("", SMALL);
-    press(&mut harness, &[Key::P, Key::ArrowDown]);
+    press(&mut harness, &[Key::P, Key::ArrowDown, Key::ArrowDown]);
     assert!(harness.get_by_label("Set the pedal prop").is_focused());
     press(&mut harness, &[Key::ArrowUp, Key::ArrowUp]);
     assert!(harness.get_by_label("Tell how many were assisted").is_focused(), "the list goes round");
@@ -63,7 +68,7 @@ fn a_refusal_says_why_where_the_hands_were_and_goes_with_the_next_deed() {
     let notes: Vec<egui::Rect> = harness.get_all_by_label(why).map(|n| n.rect()).collect();
     let near = |r: &egui::Rect| (r.left() - 400.0).abs() < 60.0 && r.y_range().contains(200.0);
     assert!(notes.iter().any(near), "{notes:?}");
-    press(&mut harness, &[Key::K, Key::Enter]);
+    press(&mut harness, &[Key::K, Key::Num1]);
     assert!(harness.query_by_label("Put this note away").is_none());
     assert!(harness.state().shop.view().unwrap().key_on);
 }

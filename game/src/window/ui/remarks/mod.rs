@@ -8,6 +8,7 @@ use egui::{Color32, Order, Pos2, Rect, RichText};
 use sim_core::units::TICKS_PER_SECOND;
 use sim_core::workshop::Gravity;
 
+use super::super::prefs::PressureUnit;
 use super::super::shop::{Remark, RemarkKind, Shop};
 use super::super::state::Ui;
 use super::super::theme;
@@ -53,7 +54,7 @@ struct Line {
 }
 
 /// A remark in words with its sign and colour; `None` for one that nothing need be said about.
-fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
+fn line(shop: &Shop, words: &Words, unit: PressureUnit, remark: &Remark) -> Option<Line> {
     let (key, sign, colour) = match &remark.kind {
         RemarkKind::Read(reading) => {
             let what = words.observed(shop, &reading.what);
@@ -66,12 +67,18 @@ fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
             };
             return Some(Line { text, sign: "○", colour: theme::ACCENT });
         }
-        RemarkKind::Record { item, condition_met } => {
-            let key = if *condition_met { "remark-record-met" } else { "remark-record-not-met" };
+        RemarkKind::Done(deed) => {
+            return Some(Line { text: words.deed(shop, deed, unit), sign: "✓", colour: theme::INK });
+        }
+        RemarkKind::Record { item, unmet: None } => {
             let name = words.record_line(shop, item);
-            let colour = if *condition_met { theme::ACCENT } else { theme::REFUSED };
-            let sign = if *condition_met { "✓" } else { "✗" };
-            return Some(Line { text: words.say_with(key, &[("line", name.into())]), sign, colour });
+            let text = words.say_with("remark-record-met", &[("line", name.into())]);
+            return Some(Line { text, sign: "✓", colour: theme::ACCENT });
+        }
+        RemarkKind::Record { item, unmet: Some(unmet) } => {
+            let (name, why) = (words.record_short(shop, item), words.sentence(shop, &unmet.to_string()));
+            let text = words.say_with("remark-record-not-met", &[("line", name.into()), ("why", why.into())]);
+            return Some(Line { text, sign: "✗", colour: theme::REFUSED });
         }
         RemarkKind::Refused => ("remark-refused", "✗", theme::REFUSED),
         RemarkKind::Breach(Gravity::Minor) => ("remark-breach-minor", "⚠", theme::BREACH),
@@ -85,6 +92,12 @@ fn line(shop: &Shop, words: &Words, remark: &Remark) -> Option<Line> {
     }
     let text = words.say_with(key, &[("text", words.sentence(shop, &remark.text).into())]);
     Some(Line { text, sign, colour })
+}
+
+/// All that was said, in sentences: for tests.
+#[cfg(test)]
+pub(super) fn sentences(shop: &Shop, words: &Words, unit: PressureUnit) -> Vec<String> {
+    shop.remarks().iter().filter_map(|r| Some(line(shop, words, unit, r)?.text)).collect()
 }
 
 /// How much of a remark is left to see, 1 to 0.
@@ -105,7 +118,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let room = ui.scene.is_some();
     let most = if room && LOW < middle.height() { SHOWN } else { FEWER };
     for remark in shop.remarks().iter().rev().take(3 * SHOWN) {
-        let Some(line) = line(shop, words, remark) else { continue };
+        let Some(line) = line(shop, words, ui.prefs.pressure, remark) else { continue };
         let since = *ui.remarks.since.entry(remark.n).or_insert(now);
         let strength = strength(now, since, line.text.chars().count());
         let strength = if ui.prefs.reduced_motion { strength.floor() } else { strength };
@@ -172,7 +185,7 @@ pub fn clock(tick: sim_core::units::Tick) -> String {
 }
 
 /// The log of everything that was said; whether it stays open.
-pub(super) fn log(ctx: &egui::Context, shop: &Shop, words: &Words) -> bool {
+pub(super) fn log(ctx: &egui::Context, shop: &Shop, words: &Words, unit: PressureUnit) -> bool {
     let mut open = true;
     let area = page("log", ctx).show(ctx, |inner| {
         let room = ctx.content_rect();
@@ -189,7 +202,7 @@ pub(super) fn log(ctx: &egui::Context, shop: &Shop, words: &Words) -> bool {
                 body.label(words.say("log-empty"));
             }
             for remark in shop.remarks() {
-                let Some(line) = line(shop, words, remark) else { continue };
+                let Some(line) = line(shop, words, unit, remark) else { continue };
                 body.horizontal_top(|row| {
                     row.label(RichText::new(clock(remark.tick)).monospace().color(theme::INK_FAINT));
                     row.colored_label(line.colour, line.sign);

@@ -25,6 +25,12 @@ fn a_job_is_begun_left_and_carried_on() {
     carry_out(&mut window);
     assert_eq!(window.state().shop.job().unwrap().id, "hard-first-press");
     press(&mut window, "bar-leave");
+    // It asks first, and one can stay.
+    assert_eq!(window.state().ui.page, Page::Workshop);
+    press(&mut window, "leave-not");
+    assert!(window.state().shop.job().is_some());
+    press(&mut window, "bar-leave");
+    press(&mut window, "leave-do");
     assert_eq!(window.state().ui.page, Page::FrontDesk);
     assert_eq!(window.state().shop.unfinished().len(), 1);
     window.get_by_label_contains("Fortsetzen: Hartes Pedal beim ersten Tritt am Morgen").click();

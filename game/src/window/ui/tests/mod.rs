@@ -3,6 +3,9 @@
 pub(crate) mod bench;
 mod clipboard;
 mod desk;
+mod held;
 mod looks;
 mod mark;
 mod secrets;
+mod steady;
+mod told;

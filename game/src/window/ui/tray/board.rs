@@ -9,7 +9,7 @@ use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::menu;
 
-/// Height kept for the sentence about a tool, points.
+/// Height kept for the sentence about a tool, points: two lines of it, whatever there is to say.
 const HELP: f32 = 30.0;
 
 /// Shows the board.
@@ -17,6 +17,7 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
     let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return };
     let kit = session.workshop().setup().kit.clone();
     let mut about: Option<usize> = ui.carrying.as_ref().map(|c| usize::from(c.card));
+    column.spacing_mut().item_spacing.y = 0.0;
     let height = (column.available_height() - HELP).max(60.0);
     egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
         column,
@@ -31,13 +32,11 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
                     let name = words.name(shop, thing);
                     let used = view.instruments.get(i).is_some_and(|v| !v.at.is_empty());
                     let held = ui.carrying.as_ref().is_some_and(|carry| carry.card == card);
-                    let text = if used {
-                        words.say_with("tool-used", &[("name", name.as_str().into())])
-                    } else {
-                        name.clone()
-                    };
-                    let button = egui::Button::new(text).selected(held).min_size(vec2(0.0, theme::TARGET));
+                    let button = egui::Button::new(&name).selected(held).min_size(vec2(0.0, theme::TARGET));
                     let response = tools.add(button);
+                    if used {
+                        tick(tools, response.rect);
+                    }
                     response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
                     if response.hovered() || response.has_focus() {
                         about = Some(i);
@@ -53,10 +52,30 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
         },
     );
     let text = match about.and_then(|i| kit.get(i)) {
-        Some(c) => words.say_or(&format!("instrument-{}-help", c.id), &c.help),
+        Some(c) => {
+            let help = words.say_or(&format!("instrument-{}-help", c.id), &c.help);
+            // What is in the hand: where its next end goes.
+            let end = ui.carrying.as_ref().and_then(|carry| carry.left.first());
+            let place = end.map(|end| words.say_or(&format!("place-{end}"), "")).unwrap_or_default();
+            format!("{place} {help}").trim().to_owned()
+        }
         None => words.say("board-hint"),
     };
-    column.add(egui::Label::new(RichText::new(text).small().color(theme::ON_BENCH)).wrap());
+    let (rect, place) =
+        column.allocate_exact_size(vec2(column.available_width(), HELP), egui::Sense::hover());
+    let mut help = column.new_child(egui::UiBuilder::new().max_rect(rect));
+    help.set_clip_rect(rect.intersect(column.clip_rect()));
+    help.add(egui::Label::new(RichText::new(&text).small().color(theme::ON_BENCH)).wrap());
+    if rect.height() < help.min_rect().height() {
+        place.on_hover_text(text);
+    }
+}
+
+/// A tool that is in use is ticked, inside its button: the tools behind it keep their places.
+fn tick(tools: &egui::Ui, button: egui::Rect) {
+    let at = |x: f32, y: f32| button.left_top() + vec2(x, y);
+    let points = vec![at(3.0, 6.5), at(5.5, 9.5), at(10.0, 3.0)];
+    tools.painter().add(egui::Shape::line(points, egui::Stroke::new(2.2, theme::ACCENT)));
 }
 
 /// Takes a tool from the board: into the hand if it has ends, into the tray if it is used where it lies.

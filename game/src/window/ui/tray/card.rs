@@ -4,6 +4,7 @@ use egui::{RichText, Vec2, WidgetInfo, WidgetType, vec2};
 use sim_core::instrument::InstrumentKind;
 use sim_core::parts::instruments::MeterMode;
 
+use super::super::super::ask::Ask;
 use super::super::super::hands::{Offer, Then, Thing, offers};
 use super::super::super::shop::Shop;
 use super::super::super::state::Ui;
@@ -62,7 +63,11 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
         inner.horizontal_top(|inner| {
             inner.spacing_mut().item_spacing.x = FACE_GAP;
             let pressure = ui.prefs.pressure;
-            dial::show(inner, shop, words, pressure, card, Vec2::splat(side));
+            let face = dial::show(inner, shop, words, pressure, card, Vec2::splat(side));
+            if shop.frozen() == Some(usize::from(card)) {
+                let face = face.map(|face| face.rect);
+                held(inner, shop, words, ui, face);
+            }
             inner.allocate_ui_with_layout(
                 vec2(BESIDE, side),
                 egui::Layout::top_down(egui::Align::LEFT),
@@ -87,6 +92,28 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
         ui.hover = Some(thing);
     }
     ui.tray.cards.insert(card, rect);
+}
+
+/// Over the lower edge of a face that stands still: which reading it shows, and the way to let it go. It takes no
+/// room of its own, so nothing moves when it comes and goes.
+fn held(inner: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, face: Option<egui::Rect>) {
+    let (Some(face), Some(n)) = (face, shop.held()) else { return };
+    let band = egui::Rect::from_min_max(face.left_bottom() - vec2(0.0, theme::TARGET), face.right_bottom());
+    let mut over = inner.new_child(egui::UiBuilder::new().max_rect(band).id_salt("held"));
+    let text = RichText::new(words.say_with("held-short", &[("n", n.into())])).color(theme::ON_BENCH);
+    let button = egui::Button::new(text).fill(theme::ACCENT).truncate().min_size(band.size());
+    let response = over.put(band, button).on_hover_text(words.say("tip-held"));
+    let name = words.say_with("held-let-go", &[("n", n.into())]);
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
+    if response.clicked() {
+        let_go(ui);
+    }
+}
+
+/// Looks away from what is read; a form that was begun keeps what was written in it.
+pub(in super::super) fn let_go(ui: &mut Ui) {
+    ui.clipboard.put_aside();
+    ui.ask(Ask::LetGo);
 }
 
 /// The instrument's offers as buttons.

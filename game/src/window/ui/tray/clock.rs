@@ -46,8 +46,11 @@ pub(super) fn show(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) 
                 ("worked", minutes(view.attended_min).into()),
                 ("waited", minutes(view.unattended_min).into()),
             ];
-            let spent = words.say_with("clock-spent", &values);
-            column.label(RichText::new(spent).small().color(theme::ON_BENCH_FAINT));
+            let (spent, ink) = match shop.held() {
+                Some(n) => (words.say_with("clock-held", &[("n", n.into())]), theme::ACCENT_ON_DARK),
+                None => (words.say_with("clock-spent", &values), theme::ON_BENCH_FAINT),
+            };
+            column.add(egui::Label::new(RichText::new(spent).small().color(ink)).truncate());
             pace_ui(column, shop, words, ui);
             waits_ui(column, words, ui);
         });
@@ -72,7 +75,8 @@ fn pace_ui(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
 
 fn waits_ui(column: &mut egui::Ui, words: &Words, ui: &mut Ui) {
     let form = |ui: &mut Ui, at, form| {
-        ui.menu = Some(Menu { thing: Thing::Clock, at, form: Some(open_form(form)), fresh: true });
+        let neutral = form == Form::Overnight;
+        ui.menu = Some(Menu { thing: Thing::Clock, at, form: Some(open_form(form)), fresh: true, neutral });
     };
     column.horizontal(|row| {
         let wait = row.button(words.say("time-wait")).on_hover_text(words.say("tip-wait"));

@@ -18,7 +18,9 @@ use super::super::shop::Shop;
 use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
-pub use lines::{in_the_hand, over_the_room};
+use super::clipboard;
+pub(super) use card::let_go;
+pub use lines::over_the_room;
 
 /// Height of the tray, points, where there is room for it.
 const HEIGHT: f32 = 246.0;
@@ -117,16 +119,15 @@ fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
                 ui.tray.page = Some(Page::InUse);
             }
         }
-        if let Some(reading) = newest(shop) {
-            let n = reading.id;
-            let text = words.say_with("tray-note-it", &[("n", n.into())]);
-            let button = egui::Button::new(text)
-                .fill(theme::PAPER)
-                .stroke((2.0, theme::ACCENT_ON_DARK))
-                .min_size(egui::vec2(0.0, theme::TARGET));
-            if row.add(button).on_hover_text(words.say("tip-note")).clicked() {
-                ui.tray.to_note = Some(n);
-            }
+        // The button has its place while there is nothing to note: what stands below must not move.
+        let newest = newest(shop, &ui.clipboard).map(|reading| reading.id);
+        let button = egui::Button::new(words.say("tray-note-it")).min_size(egui::vec2(0.0, theme::TARGET));
+        let button = match newest {
+            Some(_) => button.fill(theme::PAPER).stroke((2.0, theme::ACCENT_ON_DARK)),
+            None => button.stroke((2.0, theme::CARD)),
+        };
+        if row.add_enabled(newest.is_some(), button).on_hover_text(words.say("tip-note")).clicked() {
+            ui.tray.to_note = newest;
         }
     });
 }
@@ -184,16 +185,16 @@ fn notice_new(view: &View, ui: &mut Ui) {
     ui.tray.connected = now;
 }
 
-/// The newest reading, if it is not in the notebook yet.
-fn newest(shop: &Shop) -> Option<&Reading> {
+/// The newest reading, if it waits to be noted.
+fn newest<'s>(shop: &'s Shop, clipboard: &clipboard::State) -> Option<&'s Reading> {
     let view = shop.view()?;
-    let last = view.readings.last()?;
-    view.notes.iter().all(|(id, ..)| *id != last.id).then_some(last)
+    let last = view.readings.last()?.id;
+    clipboard.waiting(view).next_back().filter(|reading| reading.id == last)
 }
 
 /// Asks the clipboard to note the newest reading.
 pub fn note_newest(shop: &Shop, ui: &mut Ui) {
-    if let Some(reading) = newest(shop) {
+    if let Some(reading) = newest(shop, &ui.clipboard) {
         ui.tray.to_note = Some(reading.id);
     }
 }
@@ -201,7 +202,7 @@ pub fn note_newest(shop: &Shop, ui: &mut Ui) {
 /// The instrument that the key of reading reads: the one that was read last if it is still in use, else the
 /// first that is connected and shows something.
 #[must_use]
-pub fn next_to_read(shop: &Shop) -> Option<(u16, String)> {
+pub fn next_to_read(shop: &Shop) -> Option<u16> {
     let view = shop.view()?;
     let readable = |card: &u16| {
         let offers = super::super::hands::offers(shop, None, super::super::hands::Thing::Instrument(*card));
@@ -214,8 +215,7 @@ pub fn next_to_read(shop: &Shop) -> Option<(u16, String)> {
         }
         _ => None,
     });
-    let card = *read.or(cards.first())?;
-    Some((card, view.instruments[usize::from(card)].id.clone()))
+    read.or(cards.first()).copied()
 }
 
 #[cfg(test)]

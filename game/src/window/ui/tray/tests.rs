@@ -73,7 +73,7 @@ fn the_meter_is_set_on_its_card() {
 #[test]
 fn waiting_until_the_lamp_is_out_goes_by_keyboard() {
     let mut harness = panels("fit lamp battery.plus battery.minus", SMALL);
-    press(&mut harness, &[Key::U, Key::Num4, Key::Enter]);
+    press(&mut harness, &[Key::U, Key::Num4, Key::Tab, Key::Enter]);
     harness.run_steps(3);
     let until = Action::WaitUntil { cue: Cue::LampOut, max_s: 120 };
     assert_eq!(harness.state().asked, [Ask::Do(until)]);
@@ -82,7 +82,7 @@ fn waiting_until_the_lamp_is_out_goes_by_keyboard() {
 #[test]
 fn a_stated_wait_passes_in_the_workshop() {
     let mut harness = panels("", SMALL);
-    press(&mut harness, &[Key::W, Key::Enter]);
+    press(&mut harness, &[Key::W, Key::Tab, Key::Enter]);
     harness.run_steps(3);
     assert_eq!(harness.state().asked, [Ask::Do(Action::Wait { s: 60 })]);
     harness.get_by_label("workshop clock 0:01:00");

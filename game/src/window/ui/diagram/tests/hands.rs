@@ -8,6 +8,7 @@ use sim_core::assembly::Stop;
 use super::super::camera::Shown;
 use super::{Window, harness, window};
 use crate::window::hands::{Carry, Thing};
+use crate::window::marks::RoomMarks;
 use crate::window::state::Middle;
 
 fn thing(w: &Harness<'_, Window>, find: impl Fn(&sim_core::car::Car) -> Thing) -> (Thing, String) {
@@ -146,7 +147,7 @@ fn tab_walks_along_the_circuit_and_the_board_follows() {
     assert!(places.is_sorted(), "{seen:?}");
     // What has the focus can be seen, however little room there is.
     let hover = w.state().ui.hover.expect("something has the focus");
-    assert!(w.state().ui.anchors.contains_key(&hover), "{hover:?} has the focus and is out of sight");
+    assert!(w.state().ui.marks.get(hover).is_some(), "{hover:?} has the focus and is out of sight");
 }
 
 #[test]
@@ -199,11 +200,14 @@ fn beside_the_room_the_rooms_anchors_stay() {
     w.state_mut().ui.middle = Middle::Both;
     let (thing, _) = thing(&w, |car| Thing::Port(car.assembly.port("tee.2").unwrap()));
     let here = egui::pos2(5.0, 7.0);
-    w.state_mut().ui.anchors.insert(thing, here);
+    w.run_steps(1);
+    let (at, scene) = (w.state().ui.eye, w.state().ui.scene.unwrap());
+    let (spots, homes) = ([(thing, here)].into(), [].into());
+    w.state_mut().ui.marks.set_room(Some(RoomMarks { at, scene, spots, homes }));
     w.run_steps(3);
-    assert_eq!(w.state().ui.anchors.get(&thing), Some(&here));
+    assert_eq!(w.state().ui.marks.get(thing), Some(here));
     let (other, _) = self::thing(&w, |car| Thing::Port(car.assembly.port("tee.3").unwrap()));
-    assert!(w.state().ui.anchors.contains_key(&other), "what the room does not show is the diagram's");
+    assert!(w.state().ui.marks.get(other).is_some(), "what the room does not show is the diagram's");
 }
 
 #[test]
