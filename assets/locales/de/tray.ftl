@@ -17,6 +17,7 @@ face-dial = { $name }, { $at }: Skala { $min } bis { $max } { $unit }, Teilung {
 face-display = { $name }, { $at }: { $shows }
 face-plain = { $name }, { $at }
 face-dark = dunkel
+face-given-up = aufgegeben
 face-button-up = Taster oben
 face-button-down = Taster gedrückt
 at-nothing = nicht angeschlossen

@@ -17,6 +17,7 @@ face-dial = { $name }, { $at }: dial { $min } to { $max } { $unit }, a mark ever
 face-display = { $name }, { $at }: { $shows }
 face-plain = { $name }, { $at }
 face-dark = dark
+face-given-up = given up
 face-button-up = button up
 face-button-down = button held down
 at-nothing = not connected

@@ -12,6 +12,7 @@ pub mod hands;
 mod idle;
 mod in_turn;
 mod leave;
+mod letters;
 pub mod prefs;
 pub mod probe;
 mod renderer;

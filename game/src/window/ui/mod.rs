@@ -11,10 +11,12 @@ pub mod hotspots;
 pub mod keys;
 pub mod mark_sheet;
 pub mod menu;
+pub mod pad;
 pub mod paper;
 pub mod remarks;
 mod room;
 pub mod settings;
+pub mod space;
 #[cfg(test)]
 pub(crate) mod tests;
 pub mod top_bar;
@@ -43,6 +45,7 @@ pub fn draw(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
 fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     keys::listen(root.ctx(), shop, ui);
     top_bar::show(root, shop, words, ui);
+    top_bar::after_hand_back(root, shop, words, ui);
     clipboard::show(root, shop, words, ui);
     tray::show(root, shop, words, ui);
     tray::in_the_hand(root, shop, words, ui);

@@ -77,7 +77,10 @@ pub(super) fn things(
             Some((station, place)) if *station == at => {
                 out.push((Thing::Instrument(card as u16), place.translation))
             }
-            None if at == Station::Bench => out.push((Thing::Instrument(card as u16), hook)),
+            // Board and wall are in the picture from the bench and from the desk.
+            None if matches!(at, Station::Bench | Station::Desk) => {
+                out.push((Thing::Instrument(card as u16), hook));
+            }
             _ => {}
         }
     }
@@ -92,6 +95,7 @@ pub(super) fn things(
             (Thing::DataSheet, places::DATA_SHEET),
             (Thing::Car, v(-1.2, 0.95, 0.35)),
             (Thing::Chocks, chocks),
+            (Thing::Extraction, places::extraction(view.extracted)),
         ]),
         Station::Cab => {
             let pad = places::PEDAL_PIVOT

@@ -59,6 +59,7 @@ fn every_port_part_and_tool_is_on_the_screen_somewhere() {
         Thing::Starter,
         Thing::Pedal,
         Thing::Chocks,
+        Thing::Extraction,
         Thing::JobCard,
         Thing::DataSheet,
         Thing::Car,
@@ -78,7 +79,7 @@ fn what_is_worked_at_from_a_station_is_in_its_picture() {
         let scene = Rect::from_min_size(Pos2::new(348.0, 30.0), egui::vec2(width, height));
         for at in STATIONS {
             for chocked in [false, true] {
-                let view = View { chocked, ..view.clone() };
+                let view = View { chocked, extracted: chocked, ..view.clone() };
                 let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
                 let eye = station(at);
                 let lens = Lens::new(&eye, eye.fov(eye.distance, width / height), scene);

@@ -17,6 +17,7 @@ use super::super::shop::Shop;
 use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
+use super::space::Space;
 pub use finding::FindingForm;
 pub use note_form::NoteForm;
 
@@ -63,8 +64,9 @@ impl Leaf {
 pub struct State {
     /// Leaf on top.
     pub leaf: Leaf,
-    /// Folded away.
-    pub folded: bool,
+    /// Folded away or not, by hand; not said yet: it lies open where there is room beside it, and where there is
+    /// none until the first thing is done, so that the cautions are seen.
+    pub folded: Option<bool>,
     /// The attempt that what is half written belongs to.
     of: Option<Header>,
     /// A note being written.
@@ -82,9 +84,16 @@ pub struct State {
 impl State {
     /// Opens the notebook with the form to note reading `n`.
     pub fn note_reading(&mut self, n: u32) {
-        self.folded = false;
+        self.folded = Some(false);
         self.leaf = Leaf::Notebook;
         self.note = Some(NoteForm::new(n));
+    }
+
+    /// Whether only its strip is shown.
+    #[must_use]
+    pub fn is_folded(&self, space: Space, shop: &Shop) -> bool {
+        let begun = || shop.session().is_some_and(|s| !s.attempt().steps.is_empty());
+        self.folded.unwrap_or_else(|| space.narrow && begun())
     }
 
     /// Puts a leaf on top, for the attempt that is open in `shop`.
@@ -116,13 +125,14 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.clipboard.note_reading(n);
     }
     let ctx = root.ctx().clone();
+    let space = Space::of(&ctx);
     let letters = ui.menu.is_none() && !ctx.text_edit_focused();
     if letters && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, FOLD)) {
-        ui.clipboard.folded = !ui.clipboard.folded;
+        ui.clipboard.folded = Some(!ui.clipboard.is_folded(space, shop));
     }
     hand_back::show(&ctx, shop, words, ui);
     finding::confirm(&ctx, shop, words, ui);
-    if ui.clipboard.folded {
+    if ui.clipboard.is_folded(space, shop) {
         strip(root, words, ui);
         return;
     }
@@ -157,7 +167,7 @@ fn strip(root: &mut egui::Ui, words: &Words, ui: &mut Ui) {
             let name = words.say("clipboard-open");
             open.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
             if open.on_hover_text(name).clicked() {
-                ui.clipboard.folded = false;
+                ui.clipboard.folded = Some(false);
             }
         });
 }
@@ -169,7 +179,7 @@ fn clip(board: &mut egui::Ui, words: &Words, ui: &mut Ui) {
         let name = words.say("clipboard-fold");
         fold.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
         if fold.on_hover_text(name).clicked() {
-            ui.clipboard.folded = true;
+            ui.clipboard.folded = Some(true);
         }
         let room = row.available_size_before_wrap();
         let (rect, _) = row.allocate_exact_size(vec2(room.x, theme::TARGET), Sense::hover());

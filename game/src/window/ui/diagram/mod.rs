@@ -184,7 +184,7 @@ fn paper(
     let all = extent(&sheets);
     state.needs = all.height() + 2.0 * BAR + 2.0;
     if !state.camera.moved {
-        state.camera.fit(all, canvas.size());
+        state.camera.fit(all, canvas.size(), camera::least(state.shown, root.ctx().zoom_factor()));
     }
     let listens = ui.menu.is_none() && !ui.pages.is_open();
     move_about(root, canvas, all, listens, state);

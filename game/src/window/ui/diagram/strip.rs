@@ -49,7 +49,7 @@ pub(super) fn bar(root: &mut egui::Ui, words: &Words, state: &mut State) {
     });
 }
 
-/// The strip under the board: covers, chocks, the car, the desk's papers.
+/// The strip under the board: covers, chocks, extraction, the car, the desk's papers.
 pub(super) fn foot(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
     root.spacing_mut().item_spacing.x = 4.0;
@@ -66,6 +66,9 @@ pub(super) fn foot(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
             let key = if view.chocked { "diagram-chocks-set" } else { "diagram-chocks-away" };
             let text = words.say_with(key, &[("chocks", words.name(shop, Thing::Chocks).into())]);
             loose(row, Thing::Chocks, &text, ui);
+            let key = if view.extracted { "diagram-extraction-on" } else { "diagram-extraction-off" };
+            let text = words.say_with(key, &[("extraction", words.name(shop, Thing::Extraction).into())]);
+            loose(row, Thing::Extraction, &text, ui);
             for thing in [Thing::Car, Thing::JobCard, Thing::DataSheet] {
                 loose(row, thing, &words.name(shop, thing), ui);
             }

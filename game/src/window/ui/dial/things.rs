@@ -98,8 +98,8 @@ pub(super) fn pistol(painter: &Painter, rect: Rect, digits: Option<&str>, unit: 
     }
 }
 
-/// A stopwatch with digits.
-pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>) {
+/// A stopwatch with digits, and a word under them where the time is not the whole story.
+pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>, word: Option<&str>) {
     let r = 0.44 * rect.width().min(rect.height());
     let c = rect.center() + vec2(0.0, 0.05 * rect.height());
     for turn in [-0.11, 0.0, 0.11] {
@@ -113,6 +113,10 @@ pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>) {
     painter.circle(c, r, theme::METER_BODY, Stroke::new(3.0, theme::CASE));
     let lcd = Rect::from_center_size(c, vec2(1.62 * r, 0.62 * r));
     display::paint(painter, lcd, digits, "s");
+    if let Some(word) = word {
+        let font = FontId::proportional((0.17 * r).max(10.0 / painter.ctx().zoom_factor()));
+        painter.text(c + vec2(0.0, 0.52 * r), Align2::CENTER_CENTER, word, font, theme::ON_BENCH);
+    }
 }
 
 /// A test lamp: bulb, filament, its glow, and the word for it.

@@ -21,6 +21,8 @@ const CELL: f32 = 44.0;
 const HEIGHT: f32 = 26.0;
 /// Width of the names, points.
 const NAMES: f32 = 296.0;
+/// Height kept for the bar that scrolls the table, points.
+const BAR: f32 = 12.0;
 /// A move below this much of itself, or below half a percent, earns no arrow.
 const MOVES: f64 = 0.1;
 
@@ -59,10 +61,14 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
         for &row in &rows {
             line(page, shop, words, evidence, &counted, late, row);
         }
-        if late < counted.len() {
-            page.label(RichText::new(words.say("mark-chart-late")).small().color(theme::INK_FAINT));
-        }
+        // The bar that scrolls the table lies under it, not over it.
+        page.add_space(BAR);
     });
+    if late < counted.len() {
+        page.add(
+            Label::new(RichText::new(words.say("mark-chart-late")).small().color(theme::INK_FAINT)).wrap(),
+        );
+    }
 }
 
 fn gap(row: &mut egui::Ui) {

@@ -169,9 +169,9 @@ fn the_clipboard_folds_away_by_key_and_button() {
     let mut window = window(Page::Workshop, "en");
     window.key_press(egui::Key::C);
     window.run_steps(2);
-    assert!(window.state().ui.clipboard.folded);
+    assert_eq!(window.state().ui.clipboard.folded, Some(true));
     press(&mut window, "clipboard-open");
-    assert!(!window.state().ui.clipboard.folded);
+    assert_eq!(window.state().ui.clipboard.folded, Some(false));
     press(&mut window, "clipboard-fold");
-    assert!(window.state().ui.clipboard.folded);
+    assert_eq!(window.state().ui.clipboard.folded, Some(true));
 }

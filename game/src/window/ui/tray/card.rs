@@ -9,11 +9,14 @@ use super::super::super::shop::Shop;
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
+use super::super::space::Space;
 use super::super::{dial, menu};
 use super::in_use;
 
 /// Width of what stands beside the face, points.
 const BESIDE: f32 = 136.0;
+/// Height kept for the bar that scrolls the cards, points.
+const BAR: f32 = 10.0;
 /// Between two cards, points.
 const GAP: f32 = 8.0;
 /// What a card takes besides its face and what stands beside that: margins, edge, the gap between both, points.
@@ -23,16 +26,25 @@ const FACE_GAP: f32 = 6.0;
 /// Smallest face in pixels; below this a dial cannot be read to half a division.
 const SMALLEST: f32 = 150.0;
 
+/// Least height in which a card can be read: its face, its edge, and the bar that scrolls the row.
+pub(super) fn least_height(ctx: &egui::Context) -> f32 {
+    SMALLEST / ctx.zoom_factor() + 2.0 * 5.0 + BAR
+}
+
 /// The cards side by side; they scroll when there are too many.
 pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let cards = in_use(shop, &ui.tray);
     ui.tray.cards.clear();
+    let low = Space::of(column.ctx()).low;
     if cards.is_empty() {
         column.label(RichText::new(words.say("tray-nothing")).color(theme::ON_BENCH));
+        if low {
+            super::wall_switch(column, words, ui);
+        }
         return;
     }
     let smallest = SMALLEST / column.ctx().zoom_factor();
-    let high = column.available_height() - 20.0;
+    let high = column.available_height() - 2.0 * 5.0 - BAR;
     // Somewhat smaller faces where that brings the last card in whole; else the row scrolls.
     let n = cards.len() as f32;
     let wide = (column.available_width() - (n - 1.0) * GAP) / n - BESIDE - AROUND;
@@ -42,6 +54,9 @@ pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui
             row.spacing_mut().item_spacing.x = GAP;
             for card in cards {
                 card_ui(row, shop, words, ui, card, side);
+            }
+            if low {
+                super::wall_switch(row, words, ui);
             }
         });
     });
