@@ -66,8 +66,10 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             root.painter().line_segment(line, Stroke::new(1.0, theme::ON_BENCH));
         }
     }
+    // Marks stand closer where everything is shown larger, never closer than 24 px.
+    let target = theme::TARGET / ui.prefs.scale.max(1.0).powf(0.6);
     for (thing, at) in anchors {
-        let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
+        let rect = Rect::from_center_size(at, Vec2::splat(target));
         if !scene.contains_rect(rect) {
             continue;
         }

@@ -46,6 +46,7 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     keys::listen(root.ctx(), shop, ui);
     top_bar::show(root, shop, words, ui);
     top_bar::after_hand_back(root, shop, words, ui);
+    tray::time_row(root, shop, words, ui);
     clipboard::show(root, shop, words, ui);
     tray::show(root, shop, words, ui);
     tray::in_the_hand(root, shop, words, ui);
@@ -57,7 +58,8 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         Middle::Both => {
             // The room gives way a little, so that the sheet need not be cut.
             let all = root.available_height();
-            let lower = ui.diagram.needs.clamp(all * 0.5, all * 0.6);
+            let most = if space::Space::of(root.ctx()).low { 0.66 } else { 0.6 };
+            let lower = ui.diagram.needs.clamp(all * 0.5, all * most);
             egui::Panel::bottom("diagram-half")
                 .exact_size(lower)
                 .frame(egui::Frame::NONE)

@@ -12,7 +12,9 @@ use super::keys::STATIONS;
 use super::space::button_width;
 
 /// Between two groups of buttons, points.
-const BETWEEN: f32 = 14.0;
+const BETWEEN: f32 = 12.0;
+/// Between two buttons, points.
+const GAP: f32 = 4.0;
 
 /// Key of a station's name.
 #[must_use]
@@ -70,6 +72,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let over = shop.view().is_some_and(|v| v.handed_back);
     let outs = [if over { Out::MarkSheet } else { Out::HandBack }, Out::Settings, Out::Leave];
     egui::Panel::top("top-bar").show(root, |bar| {
+        bar.spacing_mut().item_spacing.x = GAP;
         let room = bar.available_width();
         let folds = folds(bar, words, &outs, room);
         bar.horizontal(|row| {

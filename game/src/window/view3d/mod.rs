@@ -183,7 +183,7 @@ fn anchor(shop: Res<ShopRes>, mut room: ResMut<Room>, eye: Res<RoomEye>, mut ui:
     let setup = session.workshop().setup();
     let lens = Lens::new(&eye.now, eye.fov(scene.width() / scene.height().max(1.0)), scene);
     let things = anchors::things(ui.eye, car, &setup.kit, &setup.spares, view, &room.layout);
-    room.written = anchors::spread(&things, &lens, scene);
+    room.written = anchors::spread(&things, &lens, scene, anchors::apart(ui.prefs.scale));
     for (thing, at) in &room.written {
         ui.anchors.insert(*thing, *at);
     }

@@ -46,7 +46,7 @@ impl Shown {
 }
 
 /// Smallest and largest magnification.
-pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.4..=4.0;
+pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.3..=4.0;
 /// Largest magnification a view opens at.
 const OPENS_TO: f32 = 1.8;
 /// Between two sheets, sheet points.
@@ -61,9 +61,10 @@ const LEAST: f32 = 0.6;
 
 /// Smallest magnification a view opens at: what was asked for in so many words is shown whole.
 #[must_use]
-pub fn least(shown: Shown, scale: f32) -> f32 {
+pub fn least(shown: Shown, beside_room: bool, scale: f32) -> f32 {
     match shown {
         Shown::Both => *ZOOMS.start(),
+        _ if beside_room && 1.0 < scale => *ZOOMS.start(),
         Shown::Auto | Shown::One(_) => (LEAST_PX / scale).clamp(LEAST, 1.0),
     }
 }

@@ -3,6 +3,7 @@
 pub(crate) mod bench;
 mod clipboard;
 mod desk;
+mod layouts;
 mod looks;
 mod mark;
 mod secrets;

@@ -15,6 +15,12 @@ use super::in_use;
 
 /// Width of what stands beside the face, points.
 const BESIDE: f32 = 136.0;
+/// The same in a drawer, whose faces are low.
+const BESIDE_LOW: f32 = 190.0;
+
+fn beside(ctx: &egui::Context) -> f32 {
+    if Space::of(ctx).low { BESIDE_LOW } else { BESIDE }
+}
 /// Height kept for the bar that scrolls the cards, points.
 const BAR: f32 = 10.0;
 /// Between two cards, points.
@@ -47,7 +53,7 @@ pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui
     let high = column.available_height() - 2.0 * 5.0 - BAR;
     // Somewhat smaller faces where that brings the last card in whole; else the row scrolls.
     let n = cards.len() as f32;
-    let wide = (column.available_width() - (n - 1.0) * GAP) / n - BESIDE - AROUND;
+    let wide = (column.available_width() - (n - 1.0) * GAP) / n - beside(column.ctx()) - AROUND;
     let side = if smallest <= wide { high.min(wide) } else { high }.max(smallest);
     egui::ScrollArea::both().id_salt("cards").auto_shrink([false, false]).show(column, |area| {
         area.horizontal_top(|row| {
@@ -78,19 +84,28 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
             inner.spacing_mut().item_spacing.x = FACE_GAP;
             let pressure = ui.prefs.pressure;
             dial::show(inner, shop, words, pressure, card, Vec2::splat(side));
+            let (low, wide) = (Space::of(inner.ctx()).low, beside(inner.ctx()));
             inner.allocate_ui_with_layout(
-                vec2(BESIDE, side),
+                vec2(wide, side),
                 egui::Layout::top_down(egui::Align::LEFT),
                 |beside| {
-                    beside.set_width(BESIDE);
+                    beside.set_width(wide);
                     beside.spacing_mut().item_spacing = vec2(4.0, 3.0);
                     let name = words.name(shop, thing);
-                    beside.add(egui::Label::new(RichText::new(name).strong().color(theme::ON_BENCH)).wrap());
-                    let at = dial::whereabouts(shop, words, seen);
-                    let at = RichText::new(at).small().color(theme::ACCENT_ON_DARK);
-                    beside.add(egui::Label::new(at).wrap());
+                    let name = RichText::new(name).strong().color(theme::ON_BENCH);
+                    let at = RichText::new(dial::whereabouts(shop, words, seen));
+                    for text in [name, at.small().color(theme::ACCENT_ON_DARK)] {
+                        // In a drawer a line each, the whole of it for whoever hovers: the buttons need the rest.
+                        if low {
+                            let whole = text.text().to_owned();
+                            beside.add(egui::Label::new(text).truncate()).on_hover_text(whole);
+                        } else {
+                            beside.add(egui::Label::new(text).wrap());
+                        }
+                    }
                     let kind = session.workshop().setup().kit.get(usize::from(card)).map(|c| c.kind);
-                    egui::ScrollArea::vertical().id_salt(("card", card)).show(beside, |buttons| {
+                    let buttons = egui::ScrollArea::vertical().id_salt(("card", card));
+                    buttons.min_scrolled_height(theme::TARGET).show(beside, |buttons| {
                         buttons_ui(buttons, shop, words, ui, card, kind, seen.mode);
                     });
                 },

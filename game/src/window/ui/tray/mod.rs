@@ -112,9 +112,11 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     ui.tray.middle = Some(root.available_rect_before_wrap());
 }
 
-/// Where the window is low: a row with time and pages, and over it a drawer with the cards or the board. The
-/// drawer is open over the room and shut over the line diagram, until a hand says otherwise.
-fn drawer(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+/// Where the window is low: a row with time and pages, as wide as the window; what it opens is [`drawer`].
+pub fn time_row(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    if shop.view().is_none() || !Space::of(root.ctx()).low {
+        return;
+    }
     let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(6, 4));
     egui::Panel::bottom("time-row").resizable(false).frame(frame).show(root, |bar| {
         bar.horizontal_wrapped(|row| {
@@ -125,10 +127,16 @@ fn drawer(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             note_it(row, shop, words, ui);
         });
     });
+}
+
+/// Over the row of a low window: the cards or the board. It is open over the room and shut over the line diagram,
+/// until a hand says otherwise.
+fn drawer(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if !ui.tray.is_open(ui.middle) {
         ui.tray.cards.clear();
         return;
     }
+    let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(6, 4));
     let whole = root.ctx().content_rect().height();
     let height = (DRAWER * whole).max(card::least_height(root.ctx()) + 2.0 * 4.0);
     egui::Panel::bottom("tray").exact_size(height).resizable(false).frame(frame).show(root, |tray| match ui
