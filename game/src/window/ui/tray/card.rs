@@ -92,16 +92,17 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
                     beside.set_width(wide);
                     beside.spacing_mut().item_spacing = vec2(4.0, 3.0);
                     let name = words.name(shop, thing);
-                    let name = RichText::new(name).strong().color(theme::ON_BENCH);
-                    let at = RichText::new(dial::whereabouts(shop, words, seen));
-                    for text in [name, at.small().color(theme::ACCENT_ON_DARK)] {
-                        // In a drawer a line each, the whole of it for whoever hovers: the buttons need the rest.
-                        if low {
-                            let whole = text.text().to_owned();
-                            beside.add(egui::Label::new(text).truncate()).on_hover_text(whole);
-                        } else {
-                            beside.add(egui::Label::new(text).wrap());
-                        }
+                    let at = dial::whereabouts(shop, words, seen);
+                    if low {
+                        // In a drawer one line, the whole of it for whoever hovers: the buttons need the rest.
+                        let whole = format!("{name}: {at}");
+                        let line = RichText::new(format!("{name} · {at}")).color(theme::ON_BENCH);
+                        beside.add(egui::Label::new(line).truncate()).on_hover_text(whole);
+                    } else {
+                        let name = RichText::new(name).strong().color(theme::ON_BENCH);
+                        beside.add(egui::Label::new(name).wrap());
+                        let at = RichText::new(at).small().color(theme::ACCENT_ON_DARK);
+                        beside.add(egui::Label::new(at).wrap());
                     }
                     let kind = session.workshop().setup().kit.get(usize::from(card)).map(|c| c.kind);
                     let buttons = egui::ScrollArea::vertical().id_salt(("card", card));
