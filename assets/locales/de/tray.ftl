@@ -4,6 +4,7 @@ tray-in-use = In Gebrauch ({ $n })
 tray-board = Werkzeugwand
 tray-wall = Barometer, Thermometer
 tray-nothing = Nichts ist angeschlossen. Ein Werkzeug von der Wand nehmen (T).
+tray-note-short = Notieren
 tray-note-it = Ablesung notieren
 tray-put-away = Weglegen
 tool-used = ✓ { $name }

@@ -4,6 +4,7 @@ tray-in-use = In use ({ $n })
 tray-board = Tool board
 tray-wall = Barometer, thermometer
 tray-nothing = Nothing is connected. Take a tool from the board (T).
+tray-note-short = Note it
 tray-note-it = Note the reading
 tray-put-away = Put away
 tool-used = ✓ { $name }

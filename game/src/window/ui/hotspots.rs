@@ -173,7 +173,13 @@ fn names(
         // In one line where there is room, else narrower and higher.
         let placed = NAME_WIDE.into_iter().find_map(|wide| {
             let font = FontId::proportional(NAME_SIZE);
-            let text = painter.layout(called(shop, words, *thing), font, theme::ON_BENCH, wide);
+            let name = called(shop, words, *thing);
+            let word = |w: &str| painter.layout_no_wrap(w.to_owned(), font.clone(), theme::ON_BENCH).size().x;
+            // No word is broken.
+            if name.split(' ').any(|w| wide < word(w)) {
+                return None;
+            }
+            let text = painter.layout(name, font.clone(), theme::ON_BENCH, wide);
             let size = text.size() + vec2(8.0, 4.0);
             let (dx, dy) = (size.x * 0.5, size.y * 0.5);
             let gap = MARK + 4.0;

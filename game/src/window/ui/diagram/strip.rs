@@ -54,6 +54,8 @@ pub(super) fn foot(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
     root.spacing_mut().item_spacing.x = 4.0;
     egui::ScrollArea::horizontal().id_salt("diagram-foot").show(root, |root| {
+        root.spacing_mut().item_spacing.y = 2.0;
+        root.add_space(1.0);
         root.horizontal(|row| {
             row.add_space(6.0);
             for (i, cover) in car.covers.iter().enumerate() {

@@ -155,6 +155,20 @@ fn inv_clock_pace_tools_and_clipboard_are_at_hand_at_every_size() {
 }
 
 #[test]
+fn inv_nothing_moves_when_a_reading_waits_to_be_noted() {
+    all(|case, size, scale, lang| {
+        let mut window = at_work(lang, size, scale, Middle::Room);
+        let board = say(&window, "tray-board");
+        let (before, scene) = (place(&window, &board), window.state().ui.scene);
+        window.state_mut().shop.play("read gauge").unwrap();
+        window.run_steps(4);
+        let note = say(&window, "tray-note-it");
+        in_a_row(&window, case, &[board.clone(), note]);
+        assert_eq!((place(&window, &board), window.state().ui.scene), (before, scene), "{case}");
+    });
+}
+
+#[test]
 fn inv_the_sheets_have_their_share_and_are_not_cut_at_any_size() {
     all(|case, size, scale, lang| {
         for (middle, share, seen) in [(Middle::Diagram, SHEETS, WHOLE), (Middle::Both, SHEETS_BESIDE, NEARLY)]

@@ -58,7 +58,7 @@ pub(super) fn show(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) 
 pub(super) fn in_a_row(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(view) = shop.view() else { return };
     let time = remarks::clock(view.tick);
-    let label = row.label(RichText::new(&time).monospace().size(19.0).color(theme::ON_BENCH));
+    let label = row.label(RichText::new(&time).monospace().size(17.0).color(theme::ON_BENCH));
     let spoken = words.say_with("clock-name", &[("time", time.into())]);
     label.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, &spoken));
     ui.tray.clock_at = Some(label.rect.right_center());

@@ -120,11 +120,13 @@ pub fn time_row(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(6, 4));
     egui::Panel::bottom("time-row").resizable(false).frame(frame).show(root, |bar| {
         bar.horizontal_wrapped(|row| {
+            // All of it in one row, the button that notes a reading too: nothing moves when it comes.
             row.spacing_mut().item_spacing = egui::vec2(4.0, 4.0);
+            row.spacing_mut().button_padding.x = 6.0;
             clock::in_a_row(row, shop, words, ui);
             row.add(egui::Separator::default().vertical().spacing(6.0));
             pages_in_a_row(row, shop, words, ui);
-            note_it(row, shop, words, ui);
+            note_it(row, shop, words, ui, "tray-note-short");
         });
     });
 }
@@ -178,16 +180,19 @@ fn wall_switch(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
     }
 }
 
-/// The button that notes the newest reading, while it waits.
-fn note_it(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+/// The button that notes the newest reading, while it waits; with a short text where room is dear.
+fn note_it(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, key: &str) {
     let Some(reading) = newest(shop) else { return };
     let n = reading.id;
-    let text = words.say_with("tray-note-it", &[("n", n.into())]);
+    let text = words.say(key);
     let button = egui::Button::new(text)
         .fill(theme::PAPER)
         .stroke((2.0, theme::ACCENT_ON_DARK))
         .min_size(egui::vec2(0.0, theme::TARGET));
-    if row.add(button).on_hover_text(words.say("tip-note")).clicked() {
+    let button = row.add(button).on_hover_text(words.say("tip-note"));
+    let name = words.say("tray-note-it");
+    button.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
+    if button.clicked() {
         ui.tray.to_note = Some(n);
     }
 }
@@ -205,7 +210,7 @@ fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             }
         }
         wall_switch(row, words, ui);
-        note_it(row, shop, words, ui);
+        note_it(row, shop, words, ui, "tray-note-it");
     });
 }
 
