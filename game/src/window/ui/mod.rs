@@ -58,7 +58,7 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         Middle::Both => {
             // The room gives way a little, so that the sheet need not be cut.
             let all = root.available_height();
-            let most = if space::Space::of(root.ctx()).low { 0.66 } else { 0.6 };
+            let most = if space::Space::of(root.ctx(), ui.middle).low { 0.66 } else { 0.6 };
             let lower = ui.diagram.needs.clamp(all * 0.5, all * most);
             egui::Panel::bottom("diagram-half")
                 .exact_size(lower)

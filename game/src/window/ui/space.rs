@@ -1,8 +1,12 @@
 //! How much room the panels have: a window of 1280 × 720 at 200 % is 640 × 360 points, a quarter of what it is at
 //! 100 %. What has no room folds on purpose, into a drawer or a menu, and says so; nothing falls off the edge.
 
+use super::super::state::Middle;
+
 /// From this height on all panels stand open, points.
 pub const HIGH: f32 = 600.0;
+/// The same with the room and the line diagram one over the other, points: each needs its height.
+pub const HIGH_FOR_BOTH: f32 = 800.0;
 /// From this width on the clipboard lies beside the room from the start, points.
 const BROAD: f32 = 800.0;
 
@@ -16,11 +20,12 @@ pub struct Space {
 }
 
 impl Space {
-    /// Of the window that `ctx` draws into.
+    /// Of the window that `ctx` draws into, with this in its middle.
     #[must_use]
-    pub fn of(ctx: &egui::Context) -> Self {
+    pub fn of(ctx: &egui::Context, middle: Middle) -> Self {
         let size = ctx.content_rect().size();
-        Self { low: size.y < HIGH, narrow: size.x < BROAD }
+        let high = if middle == Middle::Both { HIGH_FOR_BOTH } else { HIGH };
+        Self { low: size.y < high, narrow: size.x < BROAD }
     }
 }
 

@@ -125,7 +125,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.clipboard.note_reading(n);
     }
     let ctx = root.ctx().clone();
-    let space = Space::of(&ctx);
+    let space = Space::of(&ctx, ui.middle);
     let letters = ui.menu.is_none() && !ctx.text_edit_focused();
     if letters && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, FOLD)) {
         ui.clipboard.folded = Some(!ui.clipboard.is_folded(space, shop));

@@ -19,7 +19,7 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
     let kit = session.workshop().setup().kit.clone();
     let mut about: Option<usize> = ui.carrying.as_ref().map(|c| usize::from(c.card));
     // In a drawer every line is needed for tools; what one is for is then told beside it.
-    let low = Space::of(column.ctx()).low;
+    let low = Space::of(column.ctx(), ui.middle).low;
     let height = (column.available_height() - if low { 0.0 } else { HELP }).max(60.0);
     egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
         column,

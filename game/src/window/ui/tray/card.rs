@@ -6,7 +6,7 @@ use sim_core::parts::instruments::MeterMode;
 
 use super::super::super::hands::{Offer, Then, Thing, offers};
 use super::super::super::shop::Shop;
-use super::super::super::state::Ui;
+use super::super::super::state::{Middle, Ui};
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::space::Space;
@@ -18,8 +18,8 @@ const BESIDE: f32 = 136.0;
 /// The same in a drawer, whose faces are low.
 const BESIDE_LOW: f32 = 190.0;
 
-fn beside(ctx: &egui::Context) -> f32 {
-    if Space::of(ctx).low { BESIDE_LOW } else { BESIDE }
+fn beside(ctx: &egui::Context, middle: Middle) -> f32 {
+    if Space::of(ctx, middle).low { BESIDE_LOW } else { BESIDE }
 }
 /// Height kept for the bar that scrolls the cards, points.
 const BAR: f32 = 10.0;
@@ -41,7 +41,7 @@ pub(super) fn least_height(ctx: &egui::Context) -> f32 {
 pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let cards = in_use(shop, &ui.tray);
     ui.tray.cards.clear();
-    let low = Space::of(column.ctx()).low;
+    let low = Space::of(column.ctx(), ui.middle).low;
     if cards.is_empty() {
         column.label(RichText::new(words.say("tray-nothing")).color(theme::ON_BENCH));
         if low {
@@ -53,7 +53,7 @@ pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui
     let high = column.available_height() - 2.0 * 5.0 - BAR;
     // Somewhat smaller faces where that brings the last card in whole; else the row scrolls.
     let n = cards.len() as f32;
-    let wide = (column.available_width() - (n - 1.0) * GAP) / n - beside(column.ctx()) - AROUND;
+    let wide = (column.available_width() - (n - 1.0) * GAP) / n - beside(column.ctx(), ui.middle) - AROUND;
     let side = if smallest <= wide { high.min(wide) } else { high }.max(smallest);
     egui::ScrollArea::both().id_salt("cards").auto_shrink([false, false]).show(column, |area| {
         area.horizontal_top(|row| {
@@ -84,7 +84,7 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
             inner.spacing_mut().item_spacing.x = FACE_GAP;
             let pressure = ui.prefs.pressure;
             dial::show(inner, shop, words, pressure, card, Vec2::splat(side));
-            let (low, wide) = (Space::of(inner.ctx()).low, beside(inner.ctx()));
+            let (low, wide) = (Space::of(inner.ctx(), ui.middle).low, beside(inner.ctx(), ui.middle));
             inner.allocate_ui_with_layout(
                 vec2(wide, side),
                 egui::Layout::top_down(egui::Align::LEFT),

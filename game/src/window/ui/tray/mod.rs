@@ -86,7 +86,7 @@ impl State {
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(view) = shop.view() else { return };
     notice_new(view, ui);
-    if Space::of(root.ctx()).low {
+    if Space::of(root.ctx(), ui.middle).low {
         drawer(root, shop, words, ui);
         ui.tray.middle = Some(root.available_rect_before_wrap());
         return;
@@ -114,7 +114,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
 
 /// Where the window is low: a row with time and pages, as wide as the window; what it opens is [`drawer`].
 pub fn time_row(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
-    if shop.view().is_none() || !Space::of(root.ctx()).low {
+    if shop.view().is_none() || !Space::of(root.ctx(), ui.middle).low {
         return;
     }
     let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(6, 4));
@@ -123,6 +123,7 @@ pub fn time_row(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             // All of it in one row, the button that notes a reading too: nothing moves when it comes.
             row.spacing_mut().item_spacing = egui::vec2(4.0, 4.0);
             row.spacing_mut().button_padding.x = 6.0;
+            row.spacing_mut().interact_size.y = theme::TARGET + 2.0;
             clock::in_a_row(row, shop, words, ui);
             row.add(egui::Separator::default().vertical().spacing(6.0));
             pages_in_a_row(row, shop, words, ui);
