@@ -8,6 +8,7 @@ use assess::attempt::{Attempt, Seed};
 use assess::job::{AfterHandBack, Job};
 use assess::pack::Library;
 use assess::quote;
+use assess::report::counted;
 use assess::session::{self, SessionError};
 use assess::words;
 use sim_core::workshop::Workshop;
@@ -54,11 +55,12 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow
     let readings = attempt.steps.iter().filter(|s| s.reading.is_some()).count();
     writeln!(
         out,
-        "{}: {} actions, {readings} readings, {minutes} minute digests and {} action digests are the same, bit \
-         for bit.",
+        "{}: {}, {}, {} and {} are the same, bit for bit.",
         name(),
-        attempt.steps.len(),
-        attempt.steps.len()
+        counted(attempt.steps.len(), "action"),
+        counted(readings, "reading"),
+        counted(minutes, "minute digest"),
+        counted(attempt.steps.len(), "action digest")
     )?;
     writeln!(out, "state digest {:016x} at {}", workshop.digest(), show::clock(workshop.tick()))?;
     if !attempt.is_finished() {
@@ -142,7 +144,7 @@ fn what_if_shown(
         changed += usize::from(before != after);
         writeln!(out, "{mark} {:>3}  {:<34} {before:>18} {after:>18}", was.id, show::what(&was.what))?;
     }
-    writeln!(out, "\n{changed} readings would have been different (*).")?;
+    writeln!(out, "\n{} would have been different (*).", counted(changed, "reading"))?;
     let finding = attempt.steps.iter().find(|s| matches!(s.action, sim_core::action::Action::Finding { .. }));
     if let Some(step) = finding {
         writeln!(out, "The finding was: {}", words::say(&step.action))?;

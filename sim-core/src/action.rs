@@ -112,6 +112,8 @@ pub enum Action {
     ReadSheet,
     /// Put the wheel chocks (`true`) or take them away.
     Chocks(bool),
+    /// Hang the exhaust extraction on the tail pipe (`true`) or back on the wall.
+    Extraction(bool),
     /// Turn the ignition key: `true` = position 15.
     Key(bool),
     /// Start, stop or run the engine.

@@ -59,6 +59,9 @@ fn words_mean_actions() {
     let cases = [
         ("chocks on", Action::Chocks(true)),
         ("chocks", Action::Chocks(true)),
+        ("extraction on", Action::Extraction(true)),
+        ("extraction off", Action::Extraction(false)),
+        ("exhaust", Action::Extraction(true)),
         ("key on", Action::Key(true)),
         ("engine start", Action::Engine(EngineState::WarmIdle)),
         ("engine cold", Action::Engine(EngineState::ColdIdle)),

@@ -104,6 +104,6 @@ back-not-noted = { $n ->
 back-record = Im Protokoll offen: { $lines }.
 back-release = Freigabeprüfungen offen: { $lines }.
 back-caution = Bremsen
-back-caution-text = Kein Fahrzeug freigeben, dessen Bremskraftunterstützung nicht nachgewiesen ist. Das Fahrzeug absehen: Abdeckungen, Stopfen, Klemmen, Messgeräte, Keile. Danach ist der Versuch beendet.
+back-caution-text = Kein Fahrzeug freigeben, dessen Bremskraftunterstützung nicht nachgewiesen ist. Das Fahrzeug absehen: Abdeckungen, Stopfen, Klemmen, Messgeräte, Keile, Absaugung. Danach ist der Versuch beendet.
 back-do = Übergeben
 back-not = Noch nicht

@@ -13,7 +13,10 @@ desk-actions = { $n ->
     [one] bisher eine Handlung
    *[other] bisher { $n } Handlungen
 }
-desk-minutes = Zeitvorgabe: { $minutes } Minuten
+desk-minutes = { $minutes ->
+    [one] Zeitvorgabe: eine Minute
+   *[other] Zeitvorgabe: { $minutes } Minuten
+}
 desk-pack-broken = Dieses Paket kann nicht verwendet werden
 desk-begin = Beginnen
 desk-go-on = Fortsetzen

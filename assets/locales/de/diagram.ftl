@@ -16,6 +16,8 @@ diagram-cover-on = { $cover }: montiert
 diagram-cover-off = { $cover }: abgebaut
 diagram-chocks-set = { $chocks }: angelegt
 diagram-chocks-away = { $chocks }: nicht angelegt
+diagram-extraction-on = { $extraction }: am Auspuff
+diagram-extraction-off = { $extraction }: an der Wand
 diagram-engine-stands = Start
 diagram-engine-runs = läuft
 

@@ -11,7 +11,7 @@ mark-failed-what = Nichts davon ist verloren. Die Datei noch einmal bewerten mit
 mark-competent = Bestanden
 mark-not-yet = Noch nicht bestanden
 mark-total = { $total } von 100 Punkten; nötig sind { $cut }
-mark-minutes = { $worked } Minuten gearbeitet (erlaubt sind { $allowed }), { $waited } Minuten gewartet. Die Minuten unten zählen ab Beginn und enthalten beides.
+mark-minutes = Minuten gearbeitet: { $worked } von { $allowed } erlaubten; gewartet: { $waited }. Die Minuten unten zählen ab Beginn und enthalten beides.
 mark-parts = Woraus sich die Bewertung zusammensetzt
 mark-part-V = Befund
 mark-part-E = Nachweis
@@ -40,6 +40,7 @@ mark-swap-sound = Minute { $min }, ersetzt: { $unit } (Kosten { $price }). Das a
 mark-swap-faulty = Minute { $min }, ersetzt: { $unit } (Kosten { $price }). Das alte Teil lag außerhalb der Grenzwerte; nach den Notizen bis dahin war das zu { $percent } wahrscheinlich.
 mark-breaches = Arbeitssicherheit
 mark-minute = Minute { $min }. { $text }
+mark-others = { $n } weitere
 mark-other = sonstige Ursache
 
 mark-chart = Einfluss jeder Notiz auf die Wahrscheinlichkeiten
@@ -64,9 +65,13 @@ mark-trace-shown = Manometer
 mark-trace-line = Ablesung { $n }, Minute { $min }: das Manometer zeigte { $shown }, der Speicher stand wirklich bei { $true }.
 
 mark-notes = Die Notizen, und was jede wert war
-mark-notes-why = In Bit, um die eine Notiz die Wahrscheinlichkeit des wirklichen Fehlers verschoben hat: 1 Bit verdoppelt sie, minus heißt weg davon.
-mark-reference = Der Musterversuch des Auftrags erreicht { $percent } an genau diesem Fahrzeug, mit { $n } Notizen.
+mark-notes-why = Nach jeder Notiz: wie wahrscheinlich sie den wirklichen Fehler machte, von und auf. Klein daneben dasselbe in Bit.
+mark-reference = Der Musterversuch des Auftrags erreicht { $percent } an genau diesem Fahrzeug, mit { $n ->
+    [one] einer Notiz.
+   *[other] { $n } Notizen.
+}
 mark-note = { $n } · Minute { $min } · { $what }: { $shown } · { $worth }
+mark-moved = { $was } → { $now }
 mark-bits = { $bits } Bit
 mark-misread = falsch abgelesen, zählt nicht
 mark-repeat = wie Ablesung { $of }, zählt einmal
@@ -78,4 +83,9 @@ mark-debrief = Was es war
 mark-when = Wann und wie gearbeitet wurde
 mark-page = Die Bewertung als Seite
 mark-page-why = Sie druckt sich auf zwei Blatt Papier und liegt neben dem Versuch:
+mark-page-open = Öffnen
+mark-page-copy = Pfad kopieren
+mark-page-not-opened = Sie ließ sich nicht öffnen
+mark-page-missing = Die Datei ist nicht mehr da: sie wurde verschoben oder gelöscht.
+mark-page-opened = Sie wurde dem Programm übergeben, das solche Seiten zeigt.
 mark-foot = Programm { $engine } · Bewertungsschema { $scheme } · Startwert { $seed }

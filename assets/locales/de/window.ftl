@@ -10,6 +10,8 @@ station-bench = Werkbank
 middle-room = Werkstatt
 middle-diagram = Schaltplan
 middle-both = Beides
+bar-menu = Menü ▾
+bar-station = Ort: { $station }
 bar-leave = Auftrag verlassen
 bar-settings = Einstellungen
 bar-mark-sheet = Bewertung
@@ -20,12 +22,21 @@ room-lacking = Diese Grafikkarte kann { $n ->
    *[other] { $n } Shader
  } des Raums nicht anlegen: Darin kann etwas fehlen. Der Leitungsplan (L) zeigt alles.
 
+over-look = Das Fahrzeug ist übergeben. Man kann es ansehen, wie es zurückgelassen wurde; zu tun ist daran nichts mehr.
+over-back = Zurück zur Bewertung
+menu-over = Das Fahrzeug ist übergeben: hier ist nur noch zu sehen, nichts mehr zu tun.
+
+pad-mark = Komma
+pad-sign = Vorzeichen, plus oder minus
+pad-back = letztes Zeichen löschen
+
 name-joint = Verbindung: { $a } – { $b }
 name-port = { $part }: { $end }
 name-key = Zündschlüssel
 name-starter = Anlasser und Fahrpedal
 name-pedal = Bremspedal
 name-chocks = Unterlegkeile
+name-extraction = Abgasabsaugung
 name-job-card = Auftragskarte
 name-data-sheet = Datenblatt
 name-car = Ganzes Fahrzeug

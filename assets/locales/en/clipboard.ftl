@@ -104,6 +104,6 @@ back-not-noted = { $n ->
 back-record = Open in the record: { $lines }.
 back-release = Release checks open: { $lines }.
 back-caution = Brakes
-back-caution-text = Never release a car before its assist is proven. Look over the car: covers, plugs, clamps, instruments, chocks. After this the attempt is over.
+back-caution-text = Never release a car before its assist is proven. Look over the car: covers, plugs, clamps, instruments, chocks, extraction. After this the attempt is over.
 back-do = Hand it back
 back-not = Not yet

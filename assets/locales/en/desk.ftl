@@ -13,7 +13,10 @@ desk-actions = { $n ->
     [one] one action so far
    *[other] { $n } actions so far
 }
-desk-minutes = { $minutes } minutes of work
+desk-minutes = { $minutes ->
+    [one] one minute of work
+   *[other] { $minutes } minutes of work
+}
 desk-pack-broken = This pack cannot be used
 desk-begin = Begin
 desk-go-on = Carry on

@@ -16,6 +16,8 @@ diagram-cover-on = { $cover }: on
 diagram-cover-off = { $cover }: off
 diagram-chocks-set = { $chocks }: set
 diagram-chocks-away = { $chocks }: away
+diagram-extraction-on = { $extraction }: on the exhaust
+diagram-extraction-off = { $extraction }: on the wall
 diagram-engine-stands = start
 diagram-engine-runs = running
 

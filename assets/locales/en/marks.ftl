@@ -11,7 +11,7 @@ mark-failed-what = Nothing of it is lost. Mark its file again with: pinhole mark
 mark-competent = Competent
 mark-not-yet = Not yet competent
 mark-total = { $total } of 100 points; { $cut } are needed
-mark-minutes = { $worked } minutes of work ({ $allowed } are allowed), { $waited } of waiting. Minutes below are counted from the start and hold both.
+mark-minutes = Minutes of work: { $worked } of { $allowed } allowed; of waiting: { $waited }. Minutes below are counted from the start and hold both.
 mark-parts = What the mark is made of
 mark-part-V = Verdict
 mark-part-E = Evidence
@@ -40,6 +40,7 @@ mark-swap-sound = Minute { $min }, replaced: { $unit } (cost { $price }). The ol
 mark-swap-faulty = Minute { $min }, replaced: { $unit } (cost { $price }). The old one was outside its limits; your notes until then made that { $percent } likely.
 mark-breaches = Safety
 mark-minute = Minute { $min }. { $text }
+mark-others = { $n } others
 mark-other = something that is not in the catalogue
 
 mark-chart = How each note moved each possibility
@@ -64,9 +65,13 @@ mark-trace-shown = your gauge
 mark-trace-line = Reading { $n }, minute { $min }: your gauge showed { $shown }, the store truly stood at { $true }.
 
 mark-notes = Your notes, and what each was worth
-mark-notes-why = In bits by which a note moved the probability of what was really wrong: 1 bit doubles it, minus is away from it.
-mark-reference = The job's reference attempt reaches { $percent } on this very car, with { $n } notes.
+mark-notes-why = After each note: how likely it made what was really wrong, from and to. In small print the same in bits.
+mark-reference = The job's reference attempt reaches { $percent } on this very car, with { $n ->
+    [one] one note.
+   *[other] { $n } notes.
+}
 mark-note = { $n } · minute { $min } · { $what }: { $shown } · { $worth }
+mark-moved = { $was } → { $now }
 mark-bits = { $bits } bits
 mark-misread = misread, counts for nothing
 mark-repeat = same as reading { $of }, counts once
@@ -78,4 +83,9 @@ mark-debrief = What it was
 mark-when = When and how it was done
 mark-page = The sheet as a page
 mark-page-why = It prints on two sheets of paper and lies beside the attempt:
+mark-page-open = Open it
+mark-page-copy = Copy its path
+mark-page-not-opened = It could not be opened
+mark-page-missing = There is no such file any more: it was moved or deleted.
+mark-page-opened = It was handed to the program that shows such pages.
 mark-foot = Program { $engine } · scheme { $scheme } · seed { $seed }

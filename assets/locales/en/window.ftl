@@ -10,6 +10,8 @@ station-bench = Bench
 middle-room = Room
 middle-diagram = Line diagram
 middle-both = Both
+bar-menu = Menu ▾
+bar-station = Place: { $station }
 bar-leave = Leave the job
 bar-settings = Settings
 bar-mark-sheet = Mark sheet
@@ -20,12 +22,21 @@ room-lacking = This graphics card cannot make { $n ->
    *[other] { $n } of the room's shaders
  }: something may be missing in it. The line diagram (L) shows everything.
 
+over-look = The car is handed back. Look at it as it was left: nothing can be done to it any more.
+over-back = Back to the mark sheet
+menu-over = The car is handed back: this can be looked at, and nothing more.
+
+pad-mark = decimal point
+pad-sign = sign, plus or minus
+pad-back = take the last one back
+
 name-joint = joint: { $a } – { $b }
 name-port = { $part }: { $end }
 name-key = ignition key
 name-starter = starter and accelerator
 name-pedal = brake pedal
 name-chocks = wheel chocks
+name-extraction = exhaust extraction
 name-job-card = job card
 name-data-sheet = data sheet
 name-car = the whole car

@@ -4,6 +4,7 @@
 //! trust from a file: readings, breaches and record lines come out of the workshop once more.
 
 use sim_core::action::{Action, Cycle};
+use sim_core::assembly::Stop;
 use sim_core::observe::{Observed, Reading, Scale};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Breach, Outcome, RecordEntry, Workshop};
@@ -40,6 +41,8 @@ pub struct Looked {
     pub scale: Scale,
     /// Index of the deed.
     pub deed: usize,
+    /// Plugs and clamps that sat on the car then: port and kind.
+    pub stops: Vec<(String, Stop)>,
 }
 
 /// What a note is worth to the evidence.
@@ -219,7 +222,10 @@ impl Course {
     ) {
         if let Some(reading) = &outcome.reading {
             let scale = workshop.scale(&reading.what);
-            self.looked.push(Looked { reading: reading.clone(), scale, deed: index });
+            let assembly = workshop.circuit().assembly();
+            let stops =
+                assembly.stops.iter().map(|(port, stop)| (assembly.port_name(*port), *stop)).collect();
+            self.looked.push(Looked { reading: reading.clone(), scale, deed: index, stops });
         }
         let unit_index =
             |id: &String| job.car.units.iter().position(|unit| unit.id == *id).map(|unit| unit as u16);

@@ -24,6 +24,7 @@ const FOLLOWERS: &[(&str, &[&str])] = &[
     ("engine", &["idle", "cold", "cruise", "overrun", "open", "stop"]),
     ("key", &["on", "off"]),
     ("chocks", &["on", "off"]),
+    ("extraction", &["on", "off"]),
     ("pedal", &["press", "prop", "release", "pump"]),
     ("meter", &["volt", "ohm", "amp", "off"]),
     ("time", &["run", "rest"]),

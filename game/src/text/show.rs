@@ -316,10 +316,11 @@ pub(super) fn look(out: &mut dyn Write, session: &Session) -> io::Result<()> {
         out,
         "  ",
         &format!(
-            "You stand at the {}. Key {}; the engine {engine}; pedal {pedal}; chocks {}; {}.",
+            "You stand at the {}. Key {}; the engine {engine}; pedal {pedal}; chocks {}; extraction {}; {}.",
             place(view.station),
             if view.key_on { "on" } else { "off" },
             if view.chocked { "in place" } else { "away" },
+            if view.extracted { "on the exhaust" } else { "on the wall" },
             if view.hum { "the pump hums" } else { "no hum" }
         ),
     )?;
@@ -497,7 +498,7 @@ fn how(kind: RecordKind) -> &'static str {
         RecordKind::ReleaseReserve => "key off, engine stopped, pedal pump 12 200, feel applications",
         RecordKind::ReleaseNoRise => "pedal press 150, engine stop, wait 30, feel moved",
         RecordKind::ReleaseRest => "let the pump fill the store, time rest 900",
-        RecordKind::ReleaseYard => "brakes, chocks off, engine idle, drive",
+        RecordKind::ReleaseYard => "brakes, chocks off, extraction off, drive",
     }
 }
 

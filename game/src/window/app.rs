@@ -16,7 +16,7 @@ use super::probe::Adapter;
 use super::shop::Shop;
 use super::state::Ui;
 use super::words::Words;
-use super::{idle, in_turn, lean, leave, renderer, theme, tree, ui, view3d};
+use super::{idle, in_turn, lean, leave, letters, renderer, theme, tree, ui, view3d};
 
 /// The shop in the app.
 #[derive(Resource, Debug)]
@@ -65,7 +65,7 @@ pub(super) fn common(app: &mut App, shop: Shop, words: Words, ui: Ui, adapter: &
         .insert_resource(drawn)
         .init_resource::<Styled>()
         .add_plugins(EguiPlugin::default())
-        .add_plugins(in_turn::plugin)
+        .add_plugins((in_turn::plugin, letters::plugin))
         .add_plugins(renderer::plugin)
         .add_plugins(view3d::plugin)
         .add_plugins(leave::plugin)

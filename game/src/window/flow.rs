@@ -4,11 +4,26 @@
 use super::ask::Ask;
 use super::shop::Shop;
 use super::state::{Page, Ui};
+use super::ui::mark_sheet::NotOpened;
+
+/// Shows a file with the program that the system has for it.
+///
+/// # Errors
+/// There is no such file, or the system has no program for it.
+fn open(path: &std::path::Path) -> Result<(), NotOpened> {
+    if !path.is_file() {
+        return Err(NotOpened::Missing);
+    }
+    opener::open(path).map_err(|e| NotOpened::System(e.to_string()))
+}
 
 /// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
 pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
     if std::mem::take(&mut ui.save_prefs) {
         ui.settings.trouble = ui.prefs.save().err().map(|e| crate::message(&e));
+    }
+    if let Some(path) = ui.open_file.take() {
+        ui.mark_sheet.opened = Some(open(&path));
     }
     let asks = std::mem::take(&mut ui.asks);
     let opens = asks.iter().any(|a| matches!(a, Ask::Begin(_) | Ask::CarryOn(_)));
@@ -31,6 +46,7 @@ pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
     if opens {
         ui.page = if view.handed_back { Page::MarkSheet } else { Page::Workshop };
         ui.eye = view.station;
+        ui.mark_sheet = super::ui::mark_sheet::State::default();
         ui.menu = None;
         ui.carrying = None;
         return;

@@ -15,9 +15,10 @@ mod idle;
 mod in_turn;
 mod lean;
 mod leave;
+mod letters;
+pub mod marks;
 #[cfg(test)]
 mod outputs;
-pub mod marks;
 pub mod prefs;
 pub mod probe;
 mod renderer;

@@ -73,6 +73,10 @@ pub struct OpenForm {
     pub first: f64,
     /// Second number: times, seconds.
     pub second: f64,
+    /// The field that the number pad writes into, 0 the one on top.
+    pub field: usize,
+    /// The pad has begun a number there: further digits go behind it.
+    pub begun: bool,
 }
 
 /// What the window remembers.
@@ -129,6 +133,8 @@ pub struct Ui {
     pub save_prefs: bool,
     /// The language was changed: read the words anew.
     pub reload_words: bool,
+    /// A file that shall be shown by the program that the system has for it.
+    pub open_file: Option<std::path::PathBuf>,
     /// Leave the program.
     pub quit: bool,
 }

@@ -71,6 +71,7 @@ impl Workshop {
                 doing.said.extend(car.cautions.iter().cloned());
             }
             Action::Chocks(on) => self.do_chocks(doing, *on).await?,
+            Action::Extraction(on) => self.do_extraction(doing, *on).await?,
             Action::Key(on) => self.do_key(doing, *on).await?,
             Action::Engine(state) => self.do_engine(doing, *state).await?,
             Action::Pedal(hold) => self.do_pedal(doing, *hold).await?,

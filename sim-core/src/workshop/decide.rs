@@ -77,6 +77,11 @@ impl Workshop {
         if inputs.engine != EngineState::Stopped || inputs.key_on {
             return Err(cannot("switch engine and ignition off before you hand the car back"));
         }
+        if self.state.extracted {
+            return Err(cannot(
+                "the extraction hangs on the exhaust: take it off before you hand the car back",
+            ));
+        }
         if matches!(self.state.pedal, PedalHold::Foot { .. }) {
             return Err(cannot("your foot is on the brake pedal: release it first"));
         }

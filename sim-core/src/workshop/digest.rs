@@ -61,6 +61,10 @@ impl Workshop {
             }
         }
         d.bool(s.chocked);
+        // Only when it hangs there: what was done before there was an extraction keeps its digests.
+        if s.extracted {
+            d.str("extraction");
+        }
         s.covers_off.iter().for_each(|c| d.bool(*c));
         for pulled in &s.pulled {
             d.bool(pulled.is_some());

@@ -170,6 +170,14 @@ impl Workshop {
                  the workshop.",
             );
         }
+        if !self.state.extracted {
+            doing.breach(
+                "no_extraction",
+                Gravity::Minor,
+                "You started the engine indoors without extraction. Hang the extraction on the exhaust before \
+                 an engine runs in the workshop.",
+            );
+        }
     }
 
     /// What an action left behind in the circuit: melted fuses, noise, exhaust.
@@ -208,9 +216,9 @@ impl Workshop {
         let since = self.state.engine_event.map_or(0, |e| self.circuit.tick().0.saturating_sub(e.tick));
         let before = since.saturating_sub(self.circuit.tick().0 - doing.start);
         let long = super::timing::s(EXHAUST_MIN * 60);
-        if running && before < long && long <= since {
+        if running && !self.state.extracted && before < long && long <= since {
             doing.say(
-                "The engine has run for some minutes indoors: put the exhaust hose on and open the gate.",
+                "The engine has run for some minutes indoors: hang the extraction on the exhaust and open the gate.",
             );
         }
     }

@@ -1,8 +1,8 @@
-//! Lasting states: key, engine, pedal, chocks, covers. The change comes at once, then a second passes.
+//! Lasting states: key, engine, pedal, chocks, extraction, covers. The change comes at once, then a second passes.
 
 use super::access::{cannot, in_range};
 use super::state::{Doing, EngineEvent};
-use super::{Refusal, Workshop, timing};
+use super::{Gravity, Refusal, Workshop, timing};
 use crate::action::{PedalHold, Station};
 use crate::circuit::{Circuit, Pace};
 use crate::instrument::InstrumentKind;
@@ -22,6 +22,30 @@ impl Workshop {
         self.walk(doing, at).await;
         self.pass(doing, timing::CHOCKS).await;
         self.state.chocked = on;
+        Ok(())
+    }
+
+    /// Hangs the exhaust extraction on the tail pipe or back on the wall; one goes round the car for it.
+    pub(super) async fn do_extraction(&mut self, doing: &mut Doing<'_>, on: bool) -> Result<(), Refusal> {
+        if self.state.extracted == on {
+            return Err(cannot(if on {
+                "the extraction hangs on the exhaust already"
+            } else {
+                "the extraction hangs on the wall"
+            }));
+        }
+        self.hands_free()?;
+        let at = self.reach(&[(Station::Bay, None), (Station::Front, None)])?;
+        self.walk(doing, at).await;
+        self.pass(doing, timing::EXTRACTION).await;
+        self.state.extracted = on;
+        if !on && self.circuit.inputs().engine != EngineState::Stopped {
+            doing.breach(
+                "no_extraction",
+                Gravity::Minor,
+                "You took the extraction off the exhaust of a running engine. Stop the engine first.",
+            );
+        }
         Ok(())
     }
 
@@ -217,6 +241,9 @@ impl Workshop {
     pub(super) async fn do_yard_drive(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         if self.state.chocked {
             return Err(cannot("the chocks are in place: take them away before you drive"));
+        }
+        if self.state.extracted {
+            return Err(cannot("the extraction hangs on the exhaust: take it off before you drive"));
         }
         if matches!(self.state.pedal, PedalHold::Prop { .. }) {
             return Err(cannot("the prop holds the pedal: take it away before you drive"));

@@ -209,6 +209,8 @@ pub struct View {
     pub pedal: PedalHold,
     /// Chocks in place.
     pub chocked: bool,
+    /// The exhaust extraction hangs on the tail pipe.
+    pub extracted: bool,
     /// Covers that are off, short names.
     pub covers_off: Vec<String>,
     /// Joints that are open, short names.

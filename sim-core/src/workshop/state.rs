@@ -42,6 +42,8 @@ pub(super) struct State {
     pub(super) unattended: u64,
     pub(super) pedal: PedalHold,
     pub(super) chocked: bool,
+    /// The exhaust extraction hangs on the tail pipe.
+    pub(super) extracted: bool,
     /// Per cover of the car.
     pub(super) covers_off: Vec<bool>,
     /// Per repair unit: the joints to make again when it is pushed back.
@@ -88,6 +90,7 @@ impl State {
             unattended: 0,
             pedal: PedalHold::Released,
             chocked: false,
+            extracted: false,
             covers_off: vec![false; n_covers],
             pulled: vec![None; n_units],
             fits: vec![Vec::new(); n_cards],

@@ -24,6 +24,8 @@ pub(super) const READ_PAPER: u64 = s(60);
 pub(super) const SETTLE: u64 = s(1);
 /// Setting or taking away the wheel chocks.
 pub(super) const CHOCKS: u64 = s(20);
+/// Round to the tail of the car and back, with the hose of the exhaust extraction.
+pub(super) const EXTRACTION: u64 = s(40);
 /// Setting the pedal prop.
 pub(super) const PROP: u64 = s(20);
 /// Pedal down in an application.

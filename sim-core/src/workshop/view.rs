@@ -27,6 +27,7 @@ impl Workshop {
             engine: self.circuit.inputs().engine,
             pedal: self.state.pedal,
             chocked: self.state.chocked,
+            extracted: self.state.extracted,
             covers_off: named(&self.state.covers_off, &|i| car.covers[i].id.clone()),
             joints_open: named(&open, &|i| assembly.joints[i].id.clone()),
             pulled: named(&pulled, &|i| car.units[i].id.clone()),

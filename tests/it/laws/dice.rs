@@ -212,6 +212,7 @@ impl Names {
                 Action::WaitUntil { cue, max_s: dice.seconds().min(120) }
             }
             36 => self.note(dice),
+            37 if dice.one_in(2) => Action::Extraction(!dice.one_in(3)),
             37 => Action::Chocks(!dice.one_in(3)),
             38 => dice.pick(&[Action::ReadCard, Action::ReadSheet, Action::Overnight]).clone(),
             _ => self.decide(dice),

@@ -48,6 +48,7 @@ fn every_tick_of_the_attempt_is_worked_or_waited() {
     for action in [
         Action::ReadCard,
         Action::Chocks(true),
+        Action::Extraction(true),
         cover("splash_guard", true),
         sense(Sense::BaseBrakes),
         Action::PumpPedal { times: 6, force_n: 120.0 },

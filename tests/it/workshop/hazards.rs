@@ -76,6 +76,7 @@ fn pulling_the_source_off_a_check_valve_is_the_test_and_no_breach() {
 fn an_engine_with_an_open_manifold_or_without_chocks() {
     let mut b = Bench::new(JOB, &[]);
     b.act(Action::Chocks(true));
+    b.act(Action::Extraction(true));
     b.act(open("j_manifold"));
     b.act(Action::Key(true));
     let out = b.act(Action::Engine(EngineState::WarmIdle));
@@ -94,6 +95,25 @@ fn an_engine_with_an_open_manifold_or_without_chocks() {
     b.act(Action::Chocks(false));
     let out = b.act(Action::Engine(EngineState::WarmIdle));
     assert_eq!(rules(&out), [("no_chocks", Gravity::Minor)]);
+}
+
+#[test]
+fn an_engine_indoors_wants_the_extraction_on() {
+    let minor = [("no_extraction", Gravity::Minor)];
+    let long = "hang the extraction on the exhaust and open the gate";
+    let mut b = Bench::new(JOB, &[]);
+    b.act(Action::Chocks(true));
+    b.act(Action::Key(true));
+    assert_eq!(rules(&b.act(Action::Engine(EngineState::WarmIdle))), minor);
+    let out = b.act(Action::Wait { s: 320 });
+    assert!(out.said.iter().any(|s| s.contains(long)), "{:?}", out.said);
+    b.act(Action::Extraction(true));
+    assert_eq!(rules(&b.act(Action::Extraction(false))), minor, "off while the engine runs");
+    b.act(Action::Engine(EngineState::Stopped));
+    b.act(Action::Extraction(true));
+    assert_eq!(rules(&b.act(Action::Engine(EngineState::WarmIdle))), []);
+    let out = b.act(Action::Wait { s: 320 });
+    assert!(!out.said.iter().any(|s| s.contains(long)), "{:?}", out.said);
 }
 
 #[test]

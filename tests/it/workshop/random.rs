@@ -59,6 +59,7 @@ impl Names {
         let instrument = name(d, &self.instruments);
         let force_n = *d.pick(&[0.0, 20.0, 120.0, 300.0]);
         match d.below(32) {
+            0 if d.below(2) == 0 => Action::Extraction(d.below(2) == 0),
             0 => Action::Chocks(d.below(2) == 0),
             1..=3 => Action::Key(d.below(3) != 0),
             4 => {

@@ -175,6 +175,23 @@ fn senses_need_something_to_sense() {
 }
 
 #[test]
+fn the_extraction_hangs_in_one_place_and_does_not_go_out_with_the_car() {
+    let mut b = Bench::new(JOB, &[]);
+    refused(&mut b, Action::Extraction(false), "hangs on the wall");
+    b.act(Action::Pedal(PedalHold::Foot { force_n: 80.0 }));
+    refused(&mut b, Action::Extraction(true), "foot holds the brake pedal");
+    b.act(Action::Pedal(PedalHold::Released));
+    b.act(Action::Extraction(true));
+    assert!(b.ws.view().extracted);
+    refused(&mut b, Action::Extraction(true), "on the exhaust already");
+    refused(&mut b, sense(Sense::YardDrive), "take it off before you drive");
+    b.act(Action::Finding { units: Vec::new(), certainty: 0.0 });
+    refused(&mut b, Action::HandBack, "take it off before you hand the car back");
+    b.act(Action::Extraction(false));
+    b.act(Action::HandBack);
+}
+
+#[test]
 fn after_hand_back_the_attempt_is_over() {
     let mut b = Bench::new(JOB, &[]);
     refused(&mut b, Action::HandBack, "finding first");

@@ -22,6 +22,7 @@ fn script() -> Vec<Action> {
     vec![
         Action::ReadCard,
         Action::Chocks(true),
+        Action::Extraction(true),
         read("barometer"),
         note(1, 100.0, "kPa"),
         sense(Sense::BaseBrakes),
@@ -79,6 +80,7 @@ fn script() -> Vec<Action> {
         Action::PumpPedal { times: 3, force_n: 120.0 },
         sense(Sense::Applications),
         Action::Chocks(false),
+        Action::Extraction(false),
         sense(Sense::YardDrive),
         Action::HandBack,
     ]

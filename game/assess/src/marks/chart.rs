@@ -1,5 +1,6 @@
 //! The evidence chart of the mark sheet: how each note moved each class, and readings in words.
 
+use sim_core::assembly::Stop;
 use sim_core::instrument::InstrumentKind;
 use sim_core::observe::{Observed, Scale, ShownValue};
 use sim_core::parts::PartKind;
@@ -49,6 +50,7 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
             number: looked.reading.id,
             at_min: c.course.at_min(looked.deed),
             what: describe(&looked.reading.what),
+            with: stops_in_words(looked),
             shown: shown_in_words(looked),
             value: number(looked),
             of_store: is_of_store(c, &looked.reading.what),
@@ -66,6 +68,15 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
         readings,
         reference: c.reference.map(|r| (r.p_true, r.notes)),
     }
+}
+
+/// Plugs and clamps in words, as the workshop says them.
+fn stops_in_words(looked: &Looked) -> Vec<String> {
+    let word = |stop: &Stop| match stop {
+        Stop::Plug => "plug",
+        Stop::Clamp => "clamp",
+    };
+    looked.stops.iter().map(|(port, stop)| format!("a {} at {port}", word(stop))).collect()
 }
 
 /// What was shown, as a person would say it.

@@ -6,6 +6,7 @@
 mod chart;
 mod parts;
 pub mod sheet;
+pub mod telling;
 pub mod when;
 
 use std::sync::Arc;
@@ -157,7 +158,7 @@ fn frame(attempt: &Attempt, job: &Job, course: &Course) -> MarkSheet {
     }
     if job.time_limit_min < course.attended_min {
         notices.push(format!(
-            "{:.0} minutes of work, {:.0} are allowed; time is not marked in this version.",
+            "Minutes of work: {:.0}, allowed: {:.0}; time is not marked in this version.",
             course.attended_min, job.time_limit_min
         ));
     }

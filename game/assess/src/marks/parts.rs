@@ -4,11 +4,11 @@ use super::chart::evidence_sheet;
 use super::sheet::{
     Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, SwapLine,
 };
-use super::{Computed, count_breaches, record};
+use super::{Computed, count_breaches, record, telling};
 use crate::belief::Belief;
 use crate::course::{Course, Finding};
 use crate::hypotheses::{Class, Hypotheses};
-use crate::report::fixed;
+use crate::report::{fixed, signed};
 use crate::score::{self, PartUsed, Parts, Weights};
 
 /// Probability that what is wrong is exactly what is wrong: mass of the true classes.
@@ -33,7 +33,7 @@ pub(crate) fn marks(c: &Computed<'_>) -> Marks {
     let lock = c.course.lock();
     let evidence = evidence_sheet(c, lock);
     let (findings, v, right_class, v_why) = verdict(c);
-    let (e, e_why) = evidence_part(c, lock, &evidence);
+    let (e, e_why, e_fine) = evidence_part(c, lock, &evidence);
     let (swaps, r, r_why) = parts_part(c);
     let (q, q_why) = release_part(c);
     let (d, d_why) = record_part(c);
@@ -49,7 +49,9 @@ pub(crate) fn marks(c: &Computed<'_>) -> Marks {
         weight,
         points: value * weight,
         why,
+        fine: String::new(),
     };
+    let evidence_line = PartLine { fine: e_fine, ..line("E", "evidence", e, points.e, e_why) };
     let condition = |asked: String, met: bool| Condition { asked, met };
     Marks {
         competent: score::competent(parts, right_class, breaches, total, c.job.cut_score),
@@ -57,7 +59,7 @@ pub(crate) fn marks(c: &Computed<'_>) -> Marks {
         cut: c.job.cut_score,
         parts: vec![
             line("V", "verdict", v, points.v, v_why),
-            line("E", "evidence", e, points.e, e_why),
+            evidence_line,
             line("R", "parts", r, points.r, r_why),
             line("Q", "release", q, points.q, q_why),
             line("D", "record", d, points.d, d_why),
@@ -183,14 +185,15 @@ fn verdict(c: &Computed<'_>) -> (Vec<FindingLine>, f64, bool, String) {
     (lines, v, right, why)
 }
 
-/// E: what the notes before the finding were worth, against what could be reached here.
-fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, String) {
+/// E: what the notes before the finding were worth, against what could be reached here; why, and the bits
+/// behind it.
+fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, String, String) {
     let prior = p_true(c.hypotheses, c.course, &c.followed.start);
     let reached = p_true(c.hypotheses, c.course, c.followed.belief_before(c.course, lock));
     let reachable = c.reference.map_or(score::TAU, |r| r.p_true);
     let e = score::evidence(prior, reached, reachable);
     let goal = reachable.min(score::TAU);
-    let mut telling: Vec<(&ReadingLine, f64)> = sheet
+    let moved: Vec<(&ReadingLine, f64)> = sheet
         .readings
         .iter()
         .filter_map(|line| match &line.worth {
@@ -198,49 +201,55 @@ fn evidence_part(c: &Computed<'_>, lock: usize, sheet: &EvidenceSheet) -> (f64, 
             _ => None,
         })
         .collect();
-    telling.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.number.cmp(&b.0.number)));
     let truth = list(&units_in_words(c, &c.course.faulty_at_start));
-    if telling.is_empty() {
+    if moved.is_empty() {
         let why = format!(
             "Nothing was noted before the finding or the first repair, so only the complaint speaks for it: on \
              that alone “{truth}” has {}.",
             percent(prior)
         );
-        return (e, why);
+        return (e, why, String::new());
     }
-    let mut why = format!(
-        "On the complaint alone “{truth}” had {}; your {} notes before the finding brought it to {}: {} \
-         bits, where {:.1} lead to {}, {}.",
-        percent(prior),
-        telling.len(),
-        percent(reached),
-        fixed(score::bits(prior, reached), 1),
-        score::bits(prior, goal),
-        percent(goal),
-        match c.reference {
-            Some(_) if reachable < score::TAU =>
-                "which is what the reference attempt reaches on this very car",
-            _ => "beyond which nothing more is asked",
+    let asked = match c.reference {
+        Some(_) if reachable < score::TAU => {
+            "are asked, which is what the reference attempt reaches on this very car"
         }
+        _ => "are asked, and no more",
+    };
+    let mut why = format!(
+        "On the complaint alone “{truth}” had {}; what you noted before the finding brought it to {}. {} {asked}.",
+        percent(prior),
+        percent(reached),
+        percent(goal)
     );
-    let most: Vec<String> = telling
-        .iter()
-        .take(3)
-        .filter(|(_, bits)| 0.2 <= *bits)
-        .map(|(line, bits)| {
-            format!("reading {} ({}, {}) {bits:+.1} bits", line.number, line.what, line.shown)
-        })
-        .collect();
-    if !most.is_empty() {
-        why.push_str(&format!(" Most came from {}.", most.join("; ")));
+    for sentence in telling::sentences(sheet) {
+        why.push(' ');
+        why.push_str(&sentence);
     }
-    if let Some((line, bits)) = telling.last().filter(|(_, bits)| *bits <= -0.5) {
+    let worst = moved.iter().min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.number.cmp(&b.0.number)));
+    if let Some((line, _)) = worst.filter(|(_, bits)| *bits <= -0.5) {
         why.push_str(&format!(
-            " Reading {} ({}, {}) pointed the other way, {bits:+.1} bits.",
-            line.number, line.what, line.shown
+            " Reading {} ({}) pointed away from what it was.",
+            line.number,
+            telling::looked(line)
         ));
     }
-    (e, why)
+    let each: Vec<String> = moved
+        .iter()
+        .filter(|(_, bits)| 0.05 <= bits.abs())
+        .map(|(line, bits)| format!("reading {} {}", line.number, signed(*bits)))
+        .collect();
+    let mut fine = format!(
+        "In bits: {} of the {:.1} that lead to {}",
+        fixed(score::bits(prior, reached), 1),
+        score::bits(prior, goal),
+        percent(goal)
+    );
+    if !each.is_empty() {
+        fine.push_str(&format!("; {}", each.join("; ")));
+    }
+    fine.push('.');
+    (e, why, fine)
 }
 
 /// R with the swaps.
@@ -297,7 +306,11 @@ fn release_part(c: &Computed<'_>) -> (f64, String) {
     let q = score::release(share, proof, back_faulty);
     if back_faulty {
         let still = list(&units_in_words(c, &c.course.faulty_at_end));
-        return (q, format!("The car went back with a fault in it: {still}. Nothing else counts then."));
+        let why = format!(
+            "The car went back with a fault in it: {still}. That earns nothing for the release, whatever was \
+             checked, and the job is not passed; the other parts keep their points."
+        );
+        return (q, why);
     }
     let missing: Vec<String> = checks
         .iter()
@@ -305,7 +318,7 @@ fn release_part(c: &Computed<'_>) -> (f64, String) {
         .map(|line| format!("{} ({})", line.item, line.why))
         .collect();
     let mut why = format!(
-        "{passed} of {} release checks were done after the last change and inside their limits",
+        "Release checks done after the last change and inside their limits: {passed} of {}",
         checks.len()
     );
     if !missing.is_empty() {
@@ -332,10 +345,10 @@ fn record_part(c: &Computed<'_>) -> (f64, String) {
         .map(|line| format!("{} ({})", line.item, line.why))
         .collect();
     let why = if missing.is_empty() {
-        format!("All {} lines of the record are filled, with value, unit and condition.", lines.len())
+        "Every line of the record is filled, with value, unit and condition.".to_owned()
     } else {
         format!(
-            "{filled} of {} lines of the record are filled; missing: {}.",
+            "Lines of the record that are filled: {filled} of {}; missing: {}.",
             lines.len(),
             missing.join(", ")
         )
@@ -348,7 +361,7 @@ fn safety_sentence(b: score::Breaches, cut: f64) -> String {
         return "No breach of safety was seen.".to_owned();
     }
     let mut text = format!(
-        "{} critical, {} major and {} minor breaches of safety: {:.0} points off",
+        "Breaches of safety: {} critical, {} major, {} minor; {:.0} points off",
         b.critical,
         b.major,
         b.minor,

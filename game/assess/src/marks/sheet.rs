@@ -93,6 +93,9 @@ pub struct PartLine {
     pub points: f64,
     /// Why.
     pub why: String,
+    /// The numbers behind it, for whoever wants them: small print; empty when there are none.
+    #[serde(default)]
+    pub fine: String,
 }
 
 /// A condition of *competent*.
@@ -228,6 +231,9 @@ pub struct ReadingLine {
     pub at_min: f64,
     /// What was looked at.
     pub what: String,
+    /// Plugs and clamps that sat on the car then, in words: `a clamp at hose_m.a`.
+    #[serde(default)]
+    pub with: Vec<String>,
     /// What was shown.
     pub shown: String,
     /// The number shown with its unit, for the chart over time.
@@ -238,4 +244,35 @@ pub struct ReadingLine {
     pub before_lock: bool,
     /// What became of it.
     pub worth: NoteWorth,
+}
+
+impl ReadingLine {
+    /// What was looked at, and what was plugged and clamped for it.
+    #[must_use]
+    pub fn looked(&self) -> String {
+        if self.with.is_empty() {
+            self.what.clone()
+        } else {
+            format!("{} with {}", self.what, self.with.join(" and "))
+        }
+    }
+}
+
+impl EvidenceSheet {
+    /// How probable what was really wrong (`truth`, units in words) is when the classes have these probabilities.
+    #[must_use]
+    pub fn p_true(&self, truth: &[String], classes: &[f64]) -> f64 {
+        if let Some(class) = self.true_class {
+            return classes.get(class).copied().unwrap_or(0.0);
+        }
+        let named = self.classes.iter().zip(classes).filter(|(class, _)| truth.contains(&class.name));
+        named.map(|(_, p)| p).sum()
+    }
+
+    /// The same on the complaint alone.
+    #[must_use]
+    pub fn p_true_at_start(&self, truth: &[String]) -> f64 {
+        let start: Vec<f64> = self.classes.iter().map(|class| class.start).collect();
+        self.p_true(truth, &start)
+    }
 }

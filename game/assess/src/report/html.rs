@@ -5,7 +5,7 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{classes_after, classes_to_show, fixed, percent, plots, signed, taken_off};
+use super::{classes_after, classes_to_show, counted, fixed, minutes, percent, plots, signed, taken_off};
 use crate::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
 
 /// Ink, quiet ink, accent, ground of bands, rule: as `#rrggbb`.
@@ -96,7 +96,7 @@ pub fn render(sheet: &MarkSheet) -> String {
                         div class="break" {}
                         (chart(&marks.evidence))
                         (figures(marks))
-                        (readings(&marks.evidence))
+                        (readings(marks))
                     }
                     None => {
                         p class="notice" { (sheet.notices[0]) }
@@ -119,8 +119,8 @@ fn head(sheet: &MarkSheet) -> Markup {
                 p class="quiet" {
                     "Mark sheet " (sheet.scheme) " · job " (sheet.job) " · " (sheet.car) br;
                     "seat " (sheet.seat.as_deref().unwrap_or("–")) " · "
-                    (format!("{:.0}", sheet.attended_min)) " minutes of work, "
-                    (format!("{:.0}", sheet.unattended_min)) " of waiting"
+                    (minutes(sheet.attended_min)) " of work, "
+                    (minutes(sheet.unattended_min)) " of waiting"
                 }
                 p class="quiet small" {
                     @for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
@@ -153,7 +153,10 @@ fn parts(marks: &Marks) -> Markup {
                         td { (part.name) }
                         td class="n" { (fixed(part.value, 2)) }
                         td class="n" { (format!("{} of {:.1}", fixed(part.points, 1), part.weight)) }
-                        td { (part.why) }
+                        td {
+                            (part.why)
+                            @if !part.fine.is_empty() { br; span class="quiet small" { (part.fine) } }
+                        }
                     }
                 }
                 tr {
@@ -270,7 +273,7 @@ fn chart(evidence: &EvidenceSheet) -> Markup {
                         }
                     }
                     tr {
-                        th { "bits still open" }
+                        th class="quiet" { "bits still open" }
                         @if number == 0 { td { (format!("{:.1}", evidence.start_entropy)) } }
                         @for line in *block {
                             td { @if let NoteWorth::Counts { entropy, .. } = line.worth { (format!("{entropy:.1}")) } }
@@ -346,26 +349,38 @@ fn figures(marks: &Marks) -> Markup {
     }
 }
 
-fn readings(evidence: &EvidenceSheet) -> Markup {
+fn readings(marks: &Marks) -> Markup {
+    let evidence = &marks.evidence;
+    let mut was = evidence.p_true_at_start(&marks.truth);
+    let moved: Vec<(f64, f64)> = evidence
+        .readings
+        .iter()
+        .map(|line| {
+            let now = classes_after(line).map_or(was, |p| evidence.p_true(&marks.truth, p));
+            (std::mem::replace(&mut was, now), now)
+        })
+        .collect();
     html! {
         h2 { "Notes" }
         p class="quiet small" {
-            "Number and minute of the reading, what it was, what was shown, and the bits by which it moved what was \
-             really wrong (minus: away)."
+            "Number and minute of the reading, what it was, what was shown, and how likely what was really wrong was \
+             before it and after it; in brackets the same in bits, of which one doubles (minus: halves)."
             @if let Some((p, notes)) = evidence.reference {
-                " The reference attempt reaches " (percent(p)) " on this very car, with " (notes) " notes."
+                " The reference attempt reaches " (percent(p)) " on this very car, with " (counted(notes, "note")) "."
             }
         }
         div class="two small" {
-            @for line in &evidence.readings {
+            @for (line, (was, now)) in evidence.readings.iter().zip(moved) {
                 p {
                     b { (line.number) } span class="quiet" { " · min " (format!("{:.0}", line.at_min)) " · " }
-                    (line.what) ": " (line.shown) span class="quiet" { " · " } b {
-                        @match &line.worth {
-                            NoteWorth::Counts { toward_truth, .. } => (signed(*toward_truth)),
-                            NoteWorth::Misread => "misread, counts for nothing",
-                            NoteWorth::Repeat { of } => { "same as reading " (of) }
+                    (line.looked()) ": " (line.shown) span class="quiet" { " · " }
+                    @match &line.worth {
+                        NoteWorth::Counts { toward_truth, .. } => {
+                            b { (percent(was)) " → " (percent(now)) }
+                            span class="quiet" { " (" (signed(*toward_truth)) ")" }
                         }
+                        NoteWorth::Misread => { b { "misread, counts for nothing" } }
+                        NoteWorth::Repeat { of } => { b { "same as reading " (of) } }
                     }
                 }
             }

@@ -25,6 +25,17 @@ pub(crate) fn signed(bits: f64) -> String {
     if bits.abs() < 0.05 { "0.0".to_owned() } else { format!("{bits:+.1}") }
 }
 
+/// A count with its noun: `1 note`, `7 notes`.
+#[must_use]
+pub fn counted(n: usize, noun: &str) -> String {
+    if n == 1 { format!("1 {noun}") } else { format!("{n} {noun}s") }
+}
+
+/// Whole minutes: `1 minute`, `42 minutes`.
+pub(crate) fn minutes(min: f64) -> String {
+    counted(min.round().max(0.0) as usize, "minute")
+}
+
 /// A number with so many decimals; what rounds to nothing has no sign.
 pub(crate) fn fixed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
@@ -72,7 +83,15 @@ pub fn classes_after(line: &crate::marks::sheet::ReadingLine) -> Option<&[f64]> 
 
 #[cfg(test)]
 mod tests {
-    use super::{fixed, signed, taken_off};
+    use super::{counted, fixed, minutes, signed, taken_off};
+
+    #[test]
+    fn one_of_a_thing_is_not_many() {
+        assert_eq!(counted(1, "note"), "1 note");
+        assert_eq!(counted(0, "note"), "0 notes");
+        assert_eq!(minutes(1.2), "1 minute");
+        assert_eq!(minutes(41.6), "42 minutes");
+    }
 
     #[test]
     fn nothing_has_no_sign() {

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{fixed, percent, signed, taken_off};
+use super::{counted, fixed, minutes, percent, taken_off};
 use crate::marks::sheet::{MarkSheet, Marks, NoteWorth};
 
 /// Columns.
@@ -19,11 +19,11 @@ pub fn render(sheet: &MarkSheet) -> String {
     out.para(
         "",
         &format!(
-            "{} · seat {} · {:.0} minutes of work, {:.0} of waiting",
+            "{} · seat {} · {} of work, {} of waiting",
             sheet.scheme,
             sheet.seat.as_deref().unwrap_or("-"),
-            sheet.attended_min,
-            sheet.unattended_min
+            minutes(sheet.attended_min),
+            minutes(sheet.unattended_min)
         ),
     );
     for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
@@ -110,6 +110,9 @@ fn result(out: &mut Page, marks: &Marks) {
             bar(part.value)
         ));
         out.para("     ", &part.why);
+        if !part.fine.is_empty() {
+            out.para("     ", &format!("({})", part.fine));
+        }
     }
     out.line(&format!("S  {:<10} {:>14}", "safety", taken_off(marks.deducted)));
     out.para("     ", &marks.safety);
@@ -180,25 +183,21 @@ fn evidence(out: &mut Page, marks: &Marks) {
         format!("{} {}", percent(p[best]), sheet.classes[best].name)
     };
     let start: Vec<f64> = sheet.classes.iter().map(|class| class.start).collect();
-    out.para(
-        "  ",
-        &format!(
-            "On the complaint alone, likeliest: {}; {:.1} bits open.",
-            likely(&start),
-            sheet.start_entropy
-        ),
-    );
-    out.line("  read  min  what and shown                                      truth   open");
+    out.para("  ", &format!("On the complaint alone, likeliest: {}.", likely(&start),));
+    out.line("  read  min  what and shown                                              truth");
     let mut late = false;
+    let mut was = sheet.p_true_at_start(&marks.truth);
     for line in &sheet.readings {
         if !late && !line.before_lock {
             late = true;
             out.line("  ---- finding or first repair: what follows counts for the release only ----");
         }
-        let what = format!("{}: {}", line.what, line.shown);
+        let what = format!("{}: {}", line.looked(), line.shown);
         let tail = match &line.worth {
-            NoteWorth::Counts { toward_truth, entropy, .. } => {
-                format!("{:>6} {entropy:>6.1}", signed(*toward_truth))
+            NoteWorth::Counts { classes, .. } => {
+                let now = sheet.p_true(&marks.truth, classes);
+                let before = std::mem::replace(&mut was, now);
+                format!("{:>5} → {:>5}", percent(before), percent(now))
             }
             NoteWorth::Misread => "misread, counts for nothing".to_owned(),
             NoteWorth::Repeat { of } => format!("same as reading {of}"),
@@ -222,12 +221,10 @@ fn evidence(out: &mut Page, marks: &Marks) {
             out.line(&format!("              ({tail})"));
         }
     }
-    out.para(
-        "  ",
-        "truth: bits by which the note moved what was really wrong (minus: away). open: bits still open.",
-    );
+    out.para("  ", "truth: how likely what was really wrong was before the note, and after it.");
     if let Some((p, notes)) = sheet.reference {
-        out.para("  ", &format!("The reference attempt reaches {} here, with {notes} notes.", percent(p)));
+        let notes = counted(notes, "note");
+        out.para("  ", &format!("The reference attempt reaches {} here, with {notes}.", percent(p)));
     }
 }
 

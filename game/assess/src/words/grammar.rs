@@ -100,6 +100,17 @@ pub(super) enum Word {
         #[arg(default_value = "on")]
         state: OnOff,
     },
+    /// Hang the exhaust extraction on the tail pipe, or back on the wall
+    #[command(
+        alias = "exhaust",
+        alias = "extractor",
+        after_help = "Examples: extraction on · extraction off\nBefore an engine runs indoors; off before you drive."
+    )]
+    Extraction {
+        /// on or off
+        #[arg(default_value = "on")]
+        state: OnOff,
+    },
     /// Turn the ignition key (on = position 15, the engine need not run)
     #[command(alias = "ignition", after_help = "Examples: key on · key off")]
     Key {

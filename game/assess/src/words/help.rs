@@ -10,7 +10,7 @@ use super::names::similar;
 const GROUPS: &[(&str, &[&str])] = &[
     ("Paper", &["card", "sheet", "record", "notebook", "list", "note", "suspect", "finding"]),
     ("Look round (free)", &["look", "car", "tools", "store", "help"]),
-    ("States that last", &["chocks", "key", "engine", "pedal"]),
+    ("States that last", &["chocks", "extraction", "key", "engine", "pedal"]),
     ("Time", &["time", "wait", "overnight"]),
     ("Senses", &["hum", "hiss", "touch", "feel", "look", "brakes", "drive"]),
     ("Instruments", &["fit", "take", "read", "meter", "press", "let", "stroke"]),
@@ -30,7 +30,7 @@ pub fn overview() -> String {
         "\nhelp WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new\n\
          may be typed with - or _, and the Tab key completes them. Work and waiting\n\
          cost workshop minutes, papers one each. Only what you note counts as evidence.\n\
-         Sleeves, glasses and exhaust extraction are taken as used: no word for them.\n",
+         Sleeves and glasses are taken as worn: no word for them.\n",
     );
     text
 }

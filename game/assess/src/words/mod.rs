@@ -167,7 +167,7 @@ fn rephrase(tokens: Vec<String>) -> Result<Vec<String>, WordsError> {
     };
     match (first.as_str(), second.as_str()) {
         ("start" | "stop", "engine") | ("press" | "release" | "pump", "pedal" | "brake") => tokens.swap(0, 1),
-        ("off" | "on", "key" | "ignition" | "chocks") => tokens.swap(0, 1),
+        ("off" | "on", "key" | "ignition" | "chocks" | "extraction") => tokens.swap(0, 1),
         ("check", "brakes" | "fluid") => {
             tokens.remove(0);
         }

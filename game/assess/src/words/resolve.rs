@@ -42,6 +42,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         Word::Card => Action::ReadCard,
         Word::Sheet => Action::ReadSheet,
         Word::Chocks { state } => Action::Chocks(state == OnOff::On),
+        Word::Extraction { state } => Action::Extraction(state == OnOff::On),
         Word::Key { state } => Action::Key(state == OnOff::On),
         Word::Engine { state } => Action::Engine(match state {
             EngineWord::Idle => EngineState::WarmIdle,

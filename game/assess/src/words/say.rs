@@ -21,6 +21,7 @@ pub fn say(action: &Action) -> String {
         Action::ReadCard => "card".to_owned(),
         Action::ReadSheet => "sheet".to_owned(),
         Action::Chocks(on) => format!("chocks {}", on_off(*on)),
+        Action::Extraction(on) => format!("extraction {}", on_off(*on)),
         Action::Key(on) => format!("key {}", on_off(*on)),
         Action::Engine(state) => format!(
             "engine {}",

@@ -262,6 +262,7 @@ pub(super) fn starter_offers(engine: EngineState, out: &mut Vec<Offer>) {
         }));
     }
     out.push(offer("offer-turn-key", Then::Turn(Thing::Key)).group(Group::Ends));
+    out.push(offer("offer-turn-extraction", Then::Turn(Thing::Extraction)).group(Group::Ends));
 }
 
 pub(super) fn pedal_offers(pedal: PedalHold, out: &mut Vec<Offer>) {
@@ -289,6 +290,7 @@ pub(super) fn car_offers(out: &mut Vec<Offer>) {
     ] {
         out.push(offer(key, Then::Do(Action::Sense(sense))).group(Group::Sense));
     }
+    out.push(offer("offer-turn-extraction", Then::Turn(Thing::Extraction)).group(Group::Ends));
     out.push(offer("offer-turn-clock", Then::Turn(Thing::Clock)).group(Group::Ends));
     out.push(offer("offer-hand-back", Then::Form(Form::HandBack)).group(Group::Away));
 }

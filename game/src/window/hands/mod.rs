@@ -41,6 +41,8 @@ pub enum Thing {
     Pedal,
     /// The wheel chocks.
     Chocks,
+    /// The exhaust extraction: on its hook, or on the tail pipe.
+    Extraction,
     /// The job card on the desk.
     JobCard,
     /// The car's data sheet on the desk.
@@ -189,6 +191,11 @@ pub fn offers(shop: &Shop, carrying: Option<&Carry>, thing: Thing) -> Vec<Offer>
         } else {
             offer("offer-chocks-set", Then::Do(Action::Chocks(true)))
         }),
+        Thing::Extraction => out.push(if view.extracted {
+            offer("offer-extraction-off", Then::Do(Action::Extraction(false)))
+        } else {
+            offer("offer-extraction-on", Then::Do(Action::Extraction(true)))
+        }),
         Thing::JobCard => out.push(offer("offer-read-card", Then::Do(Action::ReadCard))),
         Thing::DataSheet => out.push(offer("offer-read-sheet", Then::Do(Action::ReadSheet))),
         Thing::Car => car::car_offers(&mut out),
@@ -245,7 +252,7 @@ pub fn is_open(shop: &Shop, joint: u16) -> bool {
 pub fn all_things(shop: &Shop) -> Vec<Thing> {
     let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return Vec::new() };
     let setup = session.workshop().setup();
-    let mut all = vec![Thing::Key, Thing::Starter, Thing::Pedal, Thing::Chocks];
+    let mut all = vec![Thing::Key, Thing::Starter, Thing::Pedal, Thing::Chocks, Thing::Extraction];
     all.extend([Thing::JobCard, Thing::DataSheet, Thing::Car, Thing::Clock]);
     all.extend((0..car.assembly.parts.len()).map(|i| Thing::Part(i as u16)));
     all.extend(car.assembly.ports().map(Thing::Port));
@@ -280,7 +287,8 @@ pub fn station_of(shop: &Shop, thing: Thing) -> Option<Station> {
         Thing::Spare(_) => Some(Station::Bench),
         Thing::Key | Thing::Starter | Thing::Pedal => Some(Station::Cab),
         Thing::Chocks => Some(Station::Front),
-        Thing::JobCard | Thing::DataSheet => Some(Station::Desk),
+        // It hangs at the wall behind the car, which is seen from the desk.
+        Thing::JobCard | Thing::DataSheet | Thing::Extraction => Some(Station::Desk),
         Thing::Car | Thing::Clock => None,
     }
 }

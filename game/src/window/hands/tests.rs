@@ -17,6 +17,8 @@ fn name(action: &Action) -> String {
         Action::ReadSheet => "read sheet",
         Action::Chocks(true) => "chocks on",
         Action::Chocks(false) => "chocks off",
+        Action::Extraction(true) => "extraction on",
+        Action::Extraction(false) => "extraction off",
         Action::Key(true) => "key on",
         Action::Key(false) => "key off",
         Action::Engine(state) => return format!("engine {state:?}"),
@@ -97,7 +99,7 @@ const WRITTEN: [&str; 3] = ["finding", "note", "suspect"];
 fn inv_every_action_is_reached_by_hands_or_on_the_clipboard() {
     let states = [
         "",
-        "chocks on\nkey on\nengine idle\npedal press 100",
+        "chocks on\nextraction on\nkey on\nengine idle\npedal press 100",
         "cover scuttle off\nfit gauge tee.2\nfit lamp battery.plus battery.minus\nfit meter battery.plus battery.minus",
         "cover scuttle off\npull relay\nfit handpump booster.vacuum\nfit button battery.plus relay.87",
         "cover scuttle off\nfit handpump booster.vacuum\nfit button battery.plus wire_pump.a\npress handpump",
@@ -113,6 +115,8 @@ fn inv_every_action_is_reached_by_hands_or_on_the_clipboard() {
         "read sheet",
         "chocks on",
         "chocks off",
+        "extraction on",
+        "extraction off",
         "key on",
         "key off",
         "engine Stopped",

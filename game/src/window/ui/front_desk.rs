@@ -136,7 +136,7 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, focus: &mu
         paper::heading(page, words.pack(&pack.id, &pack.title));
         match &pack.jobs {
             Ok(jobs) => in_columns(page, jobs, |column, job| {
-                let minutes = words.number(job.time_limit_min, 0);
+                let minutes = job.time_limit_min.round() as u32;
                 let says = words.job_says(&job.name, 0, &job.says);
                 let lines = [
                     (words.say_with("card-quote", &[("text", says.into())]), theme::PEN),

@@ -68,8 +68,10 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             root.painter().line_segment(line, Stroke::new(1.0, theme::ON_BENCH));
         }
     }
+    // Marks stand closer where everything is shown larger, never closer than 24 px.
+    let target = theme::TARGET / ui.prefs.scale.max(1.0).powf(0.6);
     for (thing, at) in spots.iter().map(|(thing, at)| (*thing, *at)) {
-        let rect = Rect::from_center_size(at, Vec2::splat(theme::TARGET));
+        let rect = Rect::from_center_size(at, Vec2::splat(target));
         if !scene.contains_rect(rect) {
             continue;
         }
@@ -101,7 +103,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         names(root, scene, shop, words, &spots, told);
     }
     if let Some((thing, at)) = told.filter(|_| ui.menu.is_none()) {
-        name_tag(root, scene, at, &words.name(shop, thing));
+        name_tag(root, scene, at, &called(shop, words, thing));
     }
     let all = egui::Button::new(words.say("room-names")).selected(ui.hotspots.names);
     let size = vec2(0.0, theme::TARGET);
@@ -133,9 +135,18 @@ fn legend(root: &egui::Ui, words: &Words, at: Pos2) {
     }
 }
 
-/// Widest name beside its thing, points, and size of its letters.
-const NAME_WIDE: f32 = 152.0;
+/// Widths of a name beside its thing, points, the one that is tried first in front; and size of its letters.
+const NAME_WIDE: [f32; 2] = [152.0, 76.0];
 const NAME_SIZE: f32 = 12.5;
+
+/// What a thing is called in the room: a spare with the number on its shelf.
+fn called(shop: &Shop, words: &Words, thing: Thing) -> String {
+    let name = words.name(shop, thing);
+    match thing {
+        Thing::Spare(i) => format!("{} · {name}", i + 1),
+        _ => name,
+    }
+}
 
 /// The names of parts, tools and spares beside their marks, as many as have room; those of ports are told
 /// when they are pointed at.
@@ -155,29 +166,38 @@ fn names(
         if matches!(thing, Thing::Port(_) | Thing::Joint(_)) || told == Some(*thing) || !scene.contains(*at) {
             continue;
         }
-        let font = FontId::proportional(NAME_SIZE);
-        let text = painter.layout(words.name(shop, *thing), font, theme::ON_BENCH, NAME_WIDE);
-        let size = text.size() + vec2(8.0, 4.0);
-        let (dx, dy) = (size.x * 0.5, size.y * 0.5);
-        let gap = MARK + 4.0;
-        let tries = [
-            vec2(0.0, gap + dy),
-            vec2(gap + dx, 0.0),
-            vec2(-gap - dx, 0.0),
-            vec2(0.0, -gap - dy),
-            vec2(gap + dx, gap + dy),
-            vec2(-gap - dx, gap + dy),
-            vec2(gap + dx, -gap - dy),
-            vec2(-gap - dx, -gap - dy),
-        ];
         let free = |rect: &Rect| {
             scene.contains_rect(*rect)
                 && taken.iter().all(|t| !t.intersects(*rect))
                 && marks.iter().all(|m| !m.intersects(*rect))
         };
-        let Some(rect) = tries.iter().map(|d| Rect::from_center_size(*at + *d, size)).find(free) else {
-            continue;
-        };
+        // In one line where there is room, else narrower and higher.
+        let placed = NAME_WIDE.into_iter().find_map(|wide| {
+            let font = FontId::proportional(NAME_SIZE);
+            let name = called(shop, words, *thing);
+            let word = |w: &str| painter.layout_no_wrap(w.to_owned(), font.clone(), theme::ON_BENCH).size().x;
+            // No word is broken.
+            if name.split(' ').any(|w| wide < word(w)) {
+                return None;
+            }
+            let text = painter.layout(name, font.clone(), theme::ON_BENCH, wide);
+            let size = text.size() + vec2(8.0, 4.0);
+            let (dx, dy) = (size.x * 0.5, size.y * 0.5);
+            let gap = MARK + 4.0;
+            let tries = [
+                vec2(0.0, gap + dy),
+                vec2(gap + dx, 0.0),
+                vec2(-gap - dx, 0.0),
+                vec2(0.0, -gap - dy),
+                vec2(gap + dx, gap + dy),
+                vec2(-gap - dx, gap + dy),
+                vec2(gap + dx, -gap - dy),
+                vec2(-gap - dx, -gap - dy),
+            ];
+            let rect = tries.iter().map(|d| Rect::from_center_size(*at + *d, size)).find(free);
+            rect.map(|rect| (rect, text))
+        });
+        let Some((rect, text)) = placed else { continue };
         painter.rect_filled(rect, 2.0, theme::BENCH);
         painter.add(Shape::galley(rect.min + vec2(4.0, 2.0), text, Color32::PLACEHOLDER));
         taken.push(rect.expand(1.0));

@@ -11,10 +11,12 @@ pub mod hotspots;
 pub mod keys;
 pub mod mark_sheet;
 pub mod menu;
+pub mod pad;
 pub mod paper;
 pub mod remarks;
 mod room;
 pub mod settings;
+pub mod space;
 pub mod standing;
 #[cfg(test)]
 pub(crate) mod tests;
@@ -48,6 +50,8 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     ui.marks.clear_sheet();
     ui.marks.keep_room((ui.middle != Middle::Diagram).then_some(ui.eye));
     standing::show(root, shop, words, ui);
+    top_bar::after_hand_back(root, shop, words, ui);
+    tray::time_row(root, shop, words, ui);
     clipboard::show(root, shop, words, ui);
     tray::show(root, shop, words, ui);
     match ui.middle {
@@ -58,7 +62,8 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         Middle::Both => {
             // The room gives way a little, so that the sheet need not be cut.
             let all = root.available_height();
-            let lower = ui.diagram.needs.clamp(all * 0.5, all * 0.6);
+            let most = if space::Space::of(root.ctx(), ui.middle).low { 0.66 } else { 0.6 };
+            let lower = ui.diagram.needs.clamp(all * 0.5, all * most);
             egui::Panel::bottom("diagram-half")
                 .exact_size(lower)
                 .frame(egui::Frame::NONE)

@@ -77,7 +77,10 @@ pub(super) fn things(
             Some((station, place)) if *station == at => {
                 out.push((Thing::Instrument(card as u16), place.translation))
             }
-            None if at == Station::Bench => out.push((Thing::Instrument(card as u16), hook)),
+            // Board and wall are in the picture from the bench and from the desk.
+            None if matches!(at, Station::Bench | Station::Desk) => {
+                out.push((Thing::Instrument(card as u16), hook));
+            }
             _ => {}
         }
     }
@@ -92,6 +95,7 @@ pub(super) fn things(
             (Thing::DataSheet, places::DATA_SHEET),
             (Thing::Car, v(-1.2, 0.95, 0.35)),
             (Thing::Chocks, chocks),
+            (Thing::Extraction, places::extraction(view.extracted)),
         ]),
         Station::Cab => {
             let pad = places::PEDAL_PIVOT
@@ -111,12 +115,50 @@ pub(super) fn things(
     out
 }
 
-/// The same on the screen: what is outside the scene falls away, what is too close moves apart.
+/// Least distance of two hotspots where everything is shown `scale` times as large, points. The room is not larger
+/// then, so marks that kept their distance in points would leave their things; in pixels it still grows.
 #[must_use]
-pub(super) fn spread(things: &[(Thing, Vec3)], lens: &Lens, scene: Rect) -> BTreeMap<Thing, Pos2> {
-    let inside = scene.shrink(MARGIN);
-    let seen = things.iter().filter_map(|(t, at)| Some((*t, inside.clamp(lens.see(*at)?))));
-    let mut spots: Vec<(Thing, Pos2, Pos2)> = seen.map(|(t, p)| (t, p, p)).collect();
+pub(super) fn apart(scale: f32) -> f32 {
+    APART / scale.max(1.0).powf(0.6)
+}
+
+/// The same on the screen: what is outside the scene falls away, what is too close moves apart. What would have to
+/// move too far from its thing is left out: it is found by name, in the menu of its part, in the line diagram, or by
+/// going nearer.
+#[must_use]
+pub(super) fn spread(
+    things: &[(Thing, Vec3)],
+    lens: &Lens,
+    scene: Rect,
+    apart: f32,
+) -> BTreeMap<Thing, Pos2> {
+    let inside = scene.shrink(MARGIN.min(0.6 * apart));
+    let mut seen: Vec<(Thing, Pos2)> =
+        things.iter().filter_map(|(t, at)| Some((*t, inside.clamp(lens.see(*at)?)))).collect();
+    loop {
+        let spots = pushed_apart(&seen, inside, apart);
+        // The one that had to go furthest, as long as it is too far; bodies before ports, which have no other place.
+        let far = spots.iter().zip(&seen).map(|(to, (thing, home))| {
+            let port = matches!(thing, Thing::Port(_));
+            (to.distance(*home) / apart / if port { FAR_PORT } else { FAR_BODY }, *thing)
+        });
+        let Some((far, worst)) = far.max_by(|a, b| a.0.total_cmp(&b.0).then(b.1.cmp(&a.1))) else { break };
+        if far <= 1.0 {
+            return seen.iter().map(|(thing, _)| *thing).zip(spots).collect();
+        }
+        seen.retain(|(thing, _)| *thing != worst);
+    }
+    BTreeMap::new()
+}
+
+/// How far a mark may go from its thing, in least distances of two: a body's, whose shape is seen and can be
+/// clicked, and a port's.
+const FAR_BODY: f32 = 1.6;
+const FAR_PORT: f32 = 2.4;
+
+/// Where each of these is, none too close to another.
+fn pushed_apart(seen: &[(Thing, Pos2)], inside: Rect, apart: f32) -> Vec<Pos2> {
+    let mut spots: Vec<(Thing, Pos2)> = seen.to_vec();
     // Ports keep their places longest: one works at them. Bodies give way; they are large anyway.
     let weight = |t: &Thing| if matches!(t, Thing::Port(_)) { 1.0_f32 } else { 3.0 };
     for _ in 0..ROUNDS {
@@ -126,7 +168,7 @@ pub(super) fn spread(things: &[(Thing, Vec3)], lens: &Lens, scene: Rect) -> BTre
                 let (a, b) = (spots[i], spots[j]);
                 let mut d = b.1 - a.1;
                 let far = d.length();
-                if APART <= far {
+                if apart <= far {
                     continue;
                 }
                 if far < 0.5 {
@@ -134,7 +176,7 @@ pub(super) fn spread(things: &[(Thing, Vec3)], lens: &Lens, scene: Rect) -> BTre
                     d = Vec2::angled((i * 7 + j * 3) as f32);
                 }
                 let (wa, wb) = (weight(&a.0), weight(&b.0));
-                let push = d.normalized() * (APART - far + 0.4) / (wa + wb);
+                let push = d.normalized() * (apart - far + 0.4) / (wa + wb);
                 spots[i].1 = inside.clamp(a.1 - push * wa);
                 spots[j].1 = inside.clamp(b.1 + push * wb);
                 moved = true;
@@ -144,5 +186,5 @@ pub(super) fn spread(things: &[(Thing, Vec3)], lens: &Lens, scene: Rect) -> BTre
             break;
         }
     }
-    spots.into_iter().map(|(t, p, _)| (t, p)).collect()
+    spots.into_iter().map(|(_, at)| at).collect()
 }

@@ -2,11 +2,14 @@
 //! shows nothing.
 
 use bevy::prelude::*;
+use sim_core::instrument::InstrumentKind;
 use sim_core::workshop::View;
 
 use super::super::app::{Drawn, ShopRes};
 use super::super::prefs::Quality;
+use super::super::shop::Shop;
 use super::super::ui::dial::display::{characters, segments};
+use super::super::ui::dial::timed;
 use super::shapes::{Geo, bevel_box};
 
 /// The display of an instrument, as a component of what its digits are drawn with.
@@ -69,9 +72,13 @@ pub(super) fn digits(text: &str, room: usize, height: f32) -> Geo {
     geo
 }
 
-/// What an instrument's display shows now.
-fn shown(view: &View, card: usize) -> Option<String> {
+/// What an instrument's display shows now; a stopwatch its last time, as in the tray.
+fn shown(shop: &Shop, view: &View, card: usize) -> Option<String> {
+    let c = shop.session()?.workshop().setup().kit.get(card)?;
     let i = view.instruments.get(card)?;
+    if matches!(c.kind, InstrumentKind::Stopwatch { .. }) {
+        return timed(shop, c, i).map(|timed| timed.digits);
+    }
     characters(i.shown, i.scale.as_ref())
 }
 
@@ -90,7 +97,7 @@ pub(super) fn show(
         return;
     }
     for (display, mut shows, mut mesh, mut visibility) in &mut all {
-        let now = shown(view, display.card);
+        let now = shown(&shop.0, view, display.card);
         if shows.0 == now {
             continue;
         }

@@ -28,6 +28,8 @@ pub(super) enum Moves {
     Cover(u16),
     /// A chock (the front one or the rear one).
     Chock(bool),
+    /// A hose of the exhaust extraction: the one that lies to the tail pipe (`true`) or the one on the hook.
+    Extraction(bool),
     /// The brake pedal's lever.
     Pedal,
     /// The pedal's box: a child of the lever that does not turn with it.
@@ -50,15 +52,6 @@ pub(super) enum Moves {
         min: f32,
         /// Upper end.
         max: f32,
-    },
-    /// A column of liquid, one unit high, scaled.
-    Column {
-        /// Card.
-        card: usize,
-        /// Lower end of its scale, and how long the column is there, m.
-        min: (f32, f32),
-        /// Upper end.
-        max: (f32, f32),
     },
 }
 
@@ -148,6 +141,11 @@ pub(super) fn follow(
                 }
             }
             Moves::Chock(front) => to = places::chock(front, view.chocked),
+            Moves::Extraction(on) => {
+                if on != view.extracted {
+                    to.translation -= Vec3::Y * OUT_OF_SIGHT_M;
+                }
+            }
             Moves::Pedal => to.rotation = Quat::from_rotation_x(pedal_angle(view)),
             Moves::AgainstPedal => {
                 let back = Quat::from_rotation_x(-pedal_angle(view));
@@ -175,11 +173,6 @@ pub(super) fn follow(
                 // At rest a vacuum gauge stands at nought, its upper end.
                 let value = view.instruments.get(card).and_then(|i| i.value).map_or(max, |v| v as f32);
                 to.rotation = Quat::from_rotation_z(needle_angle(value, min, max));
-            }
-            Moves::Column { card, min, max } => {
-                let value = view.instruments.get(card).and_then(|i| i.value).map_or(min.0, |v| v as f32);
-                let share = ((value - min.0) / (max.0 - min.0)).clamp(0.0, 1.0);
-                to.scale.y = min.1 + (max.1 - min.1) * share;
             }
         }
         if *at != to {

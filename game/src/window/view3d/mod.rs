@@ -169,20 +169,29 @@ fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut
     let ui = &mut ui.0;
     let marks = ui.scene.and_then(|scene| {
         let fov = eye.fov(scene.width() / scene.height().max(1.0));
-        marks(&shop.0, &room.layout, ui.eye, &Lens::new(&eye.now, fov, scene), scene)
+        let apart = anchors::apart(ui.prefs.scale);
+        marks(&shop.0, &room.layout, ui.eye, &Lens::new(&eye.now, fov, scene), scene, apart)
     });
     ui.marks.set_room(marks);
 }
 
 /// Where the things of a station are in a picture of the room; `None` when there is no car to look at.
-fn marks(shop: &Shop, layout: &Layout, at: Station, lens: &Lens, scene: egui::Rect) -> Option<RoomMarks> {
+/// Marks stand at least `apart` points from each other.
+fn marks(
+    shop: &Shop,
+    layout: &Layout,
+    at: Station,
+    lens: &Lens,
+    scene: egui::Rect,
+    apart: f32,
+) -> Option<RoomMarks> {
     let (car, view, session) = (shop.car()?, shop.view()?, shop.session()?);
     if layout.middles.len() != car.assembly.parts.len() {
         return None;
     }
     let setup = session.workshop().setup();
     let things = anchors::things(at, car, &setup.kit, &setup.spares, view, layout);
-    let spots = anchors::spread(&things, lens, scene);
+    let spots = anchors::spread(&things, lens, scene, apart);
     // A mark that had to move aside is tied to its thing.
     let homes = things.iter().filter_map(|(thing, place)| Some((*thing, lens.see(*place)?)));
     let homes =

@@ -275,6 +275,17 @@ pub(super) fn wall_hook(barometer: bool) -> Vec3 {
     Vec3::new(-0.62, if barometer { 1.80 } else { 1.38 }, -2.36)
 }
 
+/// Lower end of the duct on the wall from which the hose of the exhaust extraction hangs.
+pub(super) const EXTRACTION_DUCT: Vec3 = Vec3::new(-1.02, 1.62, -2.31);
+/// Mouth of the car's tail pipe.
+pub(super) const TAIL_PIPE: Vec3 = Vec3::new(-0.96, 0.20, -1.92);
+
+/// Where one takes hold of the hose of the exhaust extraction.
+#[must_use]
+pub(super) fn extraction(on: bool) -> Vec3 {
+    if on { TAIL_PIPE - Vec3::Z * 0.06 } else { EXTRACTION_DUCT + Vec3::new(0.18, -0.16, 0.06) }
+}
+
 /// Where the `i`-th spare stands.
 #[must_use]
 pub(super) fn shelf_place(i: usize) -> Vec3 {

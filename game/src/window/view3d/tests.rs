@@ -46,7 +46,7 @@ fn spots(shop: &Shop, at: Station) -> std::collections::BTreeMap<Thing, Pos2> {
     let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
     let eye = station(at);
     let lens = Lens::new(&eye, eye.fov(eye.distance, scene().width() / scene().height()), scene());
-    spread(&things(at, car, &setup.kit, &setup.spares, &view, &layout), &lens, scene())
+    spread(&things(at, car, &setup.kit, &setup.spares, &view, &layout), &lens, scene(), APART)
 }
 
 #[test]
@@ -66,6 +66,7 @@ fn every_port_part_and_tool_is_on_the_screen_somewhere() {
         Thing::Starter,
         Thing::Pedal,
         Thing::Chocks,
+        Thing::Extraction,
         Thing::JobCard,
         Thing::DataSheet,
         Thing::Car,
@@ -85,7 +86,7 @@ fn what_is_worked_at_from_a_station_is_in_its_picture() {
         let scene = Rect::from_min_size(Pos2::new(348.0, 30.0), egui::vec2(width, height));
         for at in STATIONS {
             for chocked in [false, true] {
-                let view = View { chocked, ..view.clone() };
+                let view = View { chocked, extracted: chocked, ..view.clone() };
                 let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
                 let eye = station(at);
                 let lens = Lens::new(&eye, eye.fov(eye.distance, width / height), scene);
@@ -151,6 +152,57 @@ fn the_room_is_light_enough_to_draw() {
     let triangles: usize = all.map(|made| made.triangles()).sum();
     assert!(triangles < 200_000, "{triangles} triangles");
     assert!(20_000 < triangles, "{triangles} triangles: something is not built");
+}
+
+#[test]
+fn the_tools_on_the_board_can_be_pointed_at_from_the_desk_too() {
+    let shop = shop();
+    let (_, setup, _) = parts(&shop);
+    let seen = spots(&shop, Station::Desk);
+    let tools = seen.keys().filter(|t| matches!(t, Thing::Instrument(_))).count();
+    assert!(3 * setup.kit.len() <= 4 * tools, "{tools} of {}", setup.kit.len());
+}
+
+#[test]
+fn marks_keep_near_their_things_where_everything_is_shown_larger() {
+    let shop = shop();
+    let (car, setup, view) = parts(&shop);
+    let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+    // What is left of 640 × 360 points: 1280 × 720 pixels at 200 %.
+    let scene = Rect::from_min_size(Pos2::new(36.0, 31.0), egui::vec2(604.0, 186.0));
+    let apart = super::anchors::apart(2.0);
+    assert!(24.0 <= 2.0 * apart, "{apart} points are {} pixels", 2.0 * apart);
+    for at in STATIONS {
+        let eye = station(at);
+        let lens = Lens::new(&eye, eye.fov(eye.distance, scene.width() / scene.height()), scene);
+        let all = things(at, car, &setup.kit, &setup.spares, &view, &layout);
+        let seen = spread(&all, &lens, scene, apart);
+        assert!(2 * seen.len() >= all.len().min(12), "{at:?}: {} of {}", seen.len(), all.len());
+        for (thing, place) in &all {
+            let (Some(mark), Some(home)) = (seen.get(thing), lens.see(*place)) else { continue };
+            let edge = scene.shrink(15.0).clamp(home);
+            assert!(mark.distance(edge) < 3.0 * apart, "{at:?}: {thing:?} is {:.0} off", mark.distance(edge));
+        }
+    }
+}
+
+#[test]
+fn both_instruments_on_the_wall_have_the_face_they_have_in_the_tray() {
+    use sim_core::instrument::InstrumentKind;
+    let shop = shop();
+    let (_, setup, _) = parts(&shop);
+    for (card, c) in setup.kit.iter().enumerate() {
+        if !matches!(c.kind, InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. }) {
+            continue;
+        }
+        let printed =
+            super::super::ui::dial::printed::Printed::of(&c.kind, Default::default()).expect("a dial");
+        assert!(printed.fits_round(), "the tray draws the {} round", c.name);
+        let made = build::of_job(&shop, Default::default());
+        let made = made.iter().find(|m| m.thing == Some(Thing::Instrument(card as u16))).unwrap();
+        let needle = |m: &build::Made| matches!(m.moves, Some(super::live::Moves::Needle { .. }));
+        assert!(made.parts.iter().any(needle), "the {} has no needle in the room", c.name);
+    }
 }
 
 #[test]

@@ -57,6 +57,7 @@ impl Words {
             Thing::Starter => self.say("name-starter"),
             Thing::Pedal => self.say("name-pedal"),
             Thing::Chocks => self.say("name-chocks"),
+            Thing::Extraction => self.say("name-extraction"),
             Thing::JobCard => self.say("name-job-card"),
             Thing::DataSheet => self.say("name-data-sheet"),
             Thing::Car => self.say("name-car"),

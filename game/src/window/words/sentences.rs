@@ -147,8 +147,13 @@ impl Words {
             self.tag() != FALLBACK || ["sure", "looked", "list"].iter().any(|gap| p.has_gap(gap))
         };
         let (pattern, found) = self.patterns.iter().filter(said).find_map(|p| Some((p, p.read(english)?)))?;
+        let n = found.iter().find(|(name, _)| *name == "n").and_then(|(_, n)| n.parse::<u32>().ok());
+        let said = |name: &str, text: &str| match name {
+            "looked" => self.looked(shop, n, text),
+            _ => self.value(shop, name, text),
+        };
         let values: Vec<(&str, FluentValue<'_>)> =
-            found.iter().map(|(name, text)| (*name, self.value(shop, name, text).into())).collect();
+            found.iter().map(|(name, text)| (*name, said(name, text).into())).collect();
         Some(self.say_with(&pattern.key, &values))
     }
 
@@ -166,25 +171,77 @@ impl Words {
                 |_| text.to_owned(),
                 |share| unbroken(&format!("{} %", self.number(share * 100.0, 0))),
             ),
-            "looked" => self.looked(shop, text),
+            "ruled" | "left" | "raised" => self.moves(shop, text),
             "id" | "name" | "known" | "kind" | "what" => text.to_owned(),
             _ => self.amount(text),
         }
     }
 
-    /// What a reading was of and what it showed, as the marker says it: `gauge at valve_m.store, -58 kPa`.
-    fn looked(&self, shop: &Shop, text: &str) -> String {
+    /// What reading `n` was of, what was plugged and clamped for it, and what it showed, as the marker says it:
+    /// `gauge at valve_m.store with a clamp at hose_m.a, -58 kPa`.
+    fn looked(&self, shop: &Shop, n: Option<u32>, text: &str) -> String {
         let (what, shown) = text.rsplit_once(", ").map_or((text, None), |(what, shown)| (what, Some(shown)));
-        let what = match what.split_once(" at ") {
-            Some((instrument, places)) => {
+        let (what, with) = what.split_once(" with ").map_or((what, None), |(what, with)| (what, Some(with)));
+        let readings = shop.view().map(|v| v.readings.as_slice()).unwrap_or_default();
+        let reading = readings.iter().find(|r| Some(r.id) == n);
+        let mut said = match (reading, what.split_once(" at ")) {
+            (Some(reading), _) => self.observed(shop, &reading.what),
+            (None, Some((instrument, places))) => {
                 let instrument =
                     instrument.split_once(" on ").map_or(instrument, |(instrument, _)| instrument);
                 let places: Vec<String> = places.split(" and ").map(|p| self.called(shop, p)).collect();
                 format!("{}: {}", self.called(shop, instrument), places.join(" – "))
             }
-            None => self.called(shop, what),
+            (None, None) => self.called(shop, what),
         };
-        shown.map_or(what.clone(), |shown| format!("{what}, {}", self.amount(shown)))
+        if let Some(with) = with {
+            let with: Vec<&str> = with.split(" and ").collect();
+            said = format!("{said}; {}", self.stops(shop, &with));
+        }
+        let shown = shown
+            .map(|shown| reading.and_then(|r| self.shown(shop, r)).unwrap_or_else(|| self.amount(shown)));
+        shown.map_or(said.clone(), |shown| format!("{said}, {shown}"))
+    }
+
+    /// Plugs and clamps as the marker names them: `a clamp at hose_m.a`.
+    #[must_use]
+    pub fn stops(&self, shop: &Shop, stops: &[impl AsRef<str>]) -> String {
+        // In English the workshop's words name ports by their short names, which people do not.
+        let stop = |text: &str| match text.strip_prefix("a ").and_then(|t| t.split_once(" at ")) {
+            Some((word, port)) => self.say_with(
+                "told-left-stop",
+                &[("word", self.word(word).into()), ("thing", self.place(shop, port).into())],
+            ),
+            None => text.to_owned(),
+        };
+        stops.iter().map(|s| stop(s.as_ref())).collect::<Vec<_>>().join("; ")
+    }
+
+    /// What a reading did to possibilities: `“the pump” (41 % → 3 %), “the tee” (20 % → 1 %) and 3 others`.
+    fn moves(&self, shop: &Shop, text: &str) -> String {
+        let mut items = Vec::new();
+        let mut rest = text;
+        while let Some((name, more)) = rest.split_once('“').and_then(|(_, after)| after.split_once('”')) {
+            let name = self.say_with("card-quote", &[("text", self.class(shop, name).into())]);
+            let (moved, after) = more.split_once(')').unwrap_or((more, ""));
+            items.push(format!("{name} {})", self.amounts(moved.trim_start())));
+            rest = after;
+        }
+        if let Some(n) = rest.strip_prefix(" and ").and_then(|r| r.split(' ').next()?.parse::<u32>().ok()) {
+            items.push(self.say_with("mark-others", &[("n", n.into())]));
+        }
+        match items.as_slice() {
+            [head @ .., last] if !head.is_empty() => {
+                format!("{} {} {last}", head.join(", "), self.say("word-and"))
+            }
+            _ => items.concat(),
+        }
+    }
+
+    /// Percentages before and after, kept on one line: `(41 % → <1 %`.
+    fn amounts(&self, text: &str) -> String {
+        let mark = self.say("decimal-mark");
+        unbroken(&text.replace('.', &mark).replace(" → ", "\u{a0}→\u{a0}"))
     }
 
     /// A word that stands inside a sentence.

@@ -359,16 +359,32 @@ fn what_the_workshop_says_is_said_in_german() {
         "Befund „Rückschlagventil zum Motor“, zu 95\u{a0}% sicher, und das ist richtig. Bei dieser Sicherheit \
          bringt ein richtiger Befund 99,8 % dieser Punkte, ein falscher −90,3 %. Er kam nach der ersten Reparatur und zählt halb."
     );
-    let most = "Most came from reading 9 (pump's rest by watch, longer than 900 s) +3.0 bits. Reading 8 (gauge at \
-                valve_m.store, -58 kPa) pointed the other way, -0.6 bits.";
+    let settled = "Reading 9 (gauge at valve_m.store with a clamp at hose_m.a, -58 kPa) made “vacuum switch” \
+                   (41 % → 3 %), “engine's vacuum (intake gasket, ignition timing)” (20 % → <1 %) and 3 others unlikely \
+                   and left only “check valve towards the engine” (30 % → 97 %). Reading 8 (gauge at valve_m.store, \
+                   -58 kPa) pointed away from what it was.";
+    assert_eq!(
+        words.sentence(&shop, settled),
+        "Ablesung 9 (Manometer mit T-Stück: Rückschlagventil zum Motor: Verstärkerseite; Abklemmzange: Schlauch vom \
+         Rückschlagventil des Motors zum Saugrohr: Ende A, −58 kPa) machte unwahrscheinlich: „Unterdruckschalter“ (41\u{a0}%\u{a0}→\u{a0}3\u{a0}%), \
+         „Unterdruck des Motors (Saugrohrdichtung, Zündzeitpunkt)“ (20\u{a0}%\u{a0}→\u{a0}<1\u{a0}%) und 3 weitere; \
+         übrig blieb nur „Rückschlagventil zum Motor“ (30\u{a0}%\u{a0}→\u{a0}97\u{a0}%). Ablesung 8 (Manometer mit \
+         T-Stück: Rückschlagventil zum Motor: Verstärkerseite, −58 kPa) wies von dem weg, was es war."
+    );
+    let fine = "In bits: 2.9 of the 2.8 that lead to 90 %; reading 3 +1.0; reading 9 -0.2.";
+    assert_eq!(
+        words.sentence(&shop, fine),
+        "In Bit: 2,9 von 2,8, die auf 90\u{a0}% führen; Ablesung 3 +1,0; Ablesung 9 −0,2."
+    );
     let english = Words::open(&root(), &[]).unwrap();
     assert_eq!(english.sentence(&shop, cover), cover);
-    let away = english.sentence(&shop, most);
+    let away = english.sentence(&shop, settled);
     assert!(
         away.contains("tee-in vacuum gauge: check valve towards the engine: store side, −58 kPa"),
         "{away}"
     );
-    assert!(away.ends_with("−0.6 bits."), "{away}");
+    assert!(away.contains("store side; a clamp at hose from the engine's check valve"), "{away}");
+    assert!(away.ends_with("pointed away from what it was."), "{away}");
     assert!(english.sentence(&shop, verdict).contains("with certainty 95\u{a0}%, and that is right"));
 }
 

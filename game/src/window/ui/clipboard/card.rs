@@ -26,7 +26,7 @@ pub(super) fn card(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let Some(job) = shop.job() else { return };
     page.add(Label::new(RichText::new(words.job(&job.name(), &job.title)).size(18.0)).wrap());
     paper::faint(page, words.car(&job.car.id, &job.car.name));
-    let minutes = words.number(job.time_limit_min, 0);
+    let minutes = job.time_limit_min.round() as u32;
     paper::faint(page, words.say_with("desk-minutes", &[("minutes", minutes.into())]));
     paper::rule(page);
     // Cautions first: they must be seen without scrolling. The program's own last word is its own; the rest is the pack's, in the language shown if it has it.

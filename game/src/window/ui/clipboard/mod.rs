@@ -23,6 +23,7 @@ use super::super::shop::Shop;
 use super::super::state::Ui;
 use super::super::theme;
 use super::super::words::Words;
+use super::space::Space;
 pub use finding::FindingForm;
 pub use note_form::NoteForm;
 
@@ -69,8 +70,9 @@ impl Leaf {
 pub struct State {
     /// Leaf on top.
     pub leaf: Leaf,
-    /// Folded away.
-    pub folded: bool,
+    /// Folded away or not, by hand; not said yet: it lies open where there is room beside it, and where there is
+    /// none until the first thing is done, so that the cautions are seen.
+    pub folded: Option<bool>,
     /// The attempt that what is half written belongs to.
     of: Option<Header>,
     /// A note being written.
@@ -95,7 +97,7 @@ pub struct State {
 impl State {
     /// Opens the notebook with the form to note reading `n`.
     pub fn note_reading(&mut self, n: u32) {
-        self.folded = false;
+        self.folded = Some(false);
         self.leaf = Leaf::Notebook;
         if self.writing() != Some(n) {
             self.open_form(NoteForm::new(n));
@@ -125,6 +127,13 @@ impl State {
     pub fn waiting<'v>(&self, view: &'v View) -> impl DoubleEndedIterator<Item = &'v Reading> {
         let noted = |r: &&Reading| view.notes.iter().all(|(id, ..)| *id != r.id);
         view.readings.iter().filter(noted).filter(|r| !self.struck.contains(&r.id))
+    }
+
+    /// Whether only its strip is shown.
+    #[must_use]
+    pub fn is_folded(&self, space: Space, shop: &Shop) -> bool {
+        let begun = || shop.session().is_some_and(|s| !s.attempt().steps.is_empty());
+        self.folded.unwrap_or_else(|| space.narrow && begun())
     }
 
     /// Puts a leaf on top, for the attempt that is open in `shop`.
@@ -162,13 +171,14 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     }
     let ctx = root.ctx().clone();
     let letters = ui.menu.is_none() && !ui.pages.is_open() && !ctx.text_edit_focused();
+    let space = Space::of(&ctx, ui.middle);
     if letters && ctx.input_mut(|i| i.consume_key(Modifiers::NONE, FOLD)) {
-        ui.clipboard.folded = !ui.clipboard.folded;
+        ui.clipboard.folded = Some(!ui.clipboard.is_folded(space, shop));
     }
     hand_back::show(&ctx, shop, words, ui);
     leave::show(&ctx, shop, words, ui);
     finding::confirm(&ctx, shop, words, ui);
-    if ui.clipboard.folded {
+    if ui.clipboard.is_folded(space, shop) {
         strip(root, words, ui);
         return;
     }
@@ -203,7 +213,7 @@ fn strip(root: &mut egui::Ui, words: &Words, ui: &mut Ui) {
             let name = words.say("clipboard-open");
             open.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
             if open.on_hover_text(name).clicked() {
-                ui.clipboard.folded = false;
+                ui.clipboard.folded = Some(false);
             }
         });
 }
@@ -215,7 +225,7 @@ fn clip(board: &mut egui::Ui, words: &Words, ui: &mut Ui) {
         let name = words.say("clipboard-fold");
         fold.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, &name));
         if fold.on_hover_text(name).clicked() {
-            ui.clipboard.folded = true;
+            ui.clipboard.folded = Some(true);
         }
         let room = row.available_size_before_wrap();
         let (rect, _) = row.allocate_exact_size(vec2(room.x, theme::TARGET), Sense::hover());

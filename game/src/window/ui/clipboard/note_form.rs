@@ -10,7 +10,7 @@ use super::super::super::shop::Shop;
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
-use super::super::paper;
+use super::super::{pad, paper};
 use super::note_face;
 
 /// A note being written.
@@ -162,6 +162,27 @@ pub(super) fn pick_line(
     });
 }
 
+/// The number pad, and the units beside it: a note needs no keyboard.
+fn pad_and_units(inner: &mut egui::Ui, words: &Words, pressure: PressureUnit, form: &mut NoteForm) {
+    inner.horizontal_top(|row| {
+        if let Some(key) = pad::show(row, words, pad::Needs::Signed) {
+            pad::into_text(&mut form.typed, key, &words.say("decimal-mark"));
+            form.wrong = None;
+        }
+        row.vertical(|column| {
+            column.horizontal_wrapped(|units| {
+                units.spacing_mut().item_spacing = vec2(3.0, 3.0);
+                for unit in std::iter::once(pressure.symbol()).chain(UNITS) {
+                    let text = super::super::super::words::pretty_unit(unit);
+                    if units.add(paper::choice(form.unit == Some(unit), text)).clicked() {
+                        form.unit = Some(unit);
+                    }
+                }
+            });
+        });
+    });
+}
+
 /// Shows the form.
 pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(mut form) = ui.clipboard.note.take() else { return };
@@ -184,15 +205,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
             field.request_focus();
         }
         let entered = field.lost_focus() && inner.input(|i| i.key_pressed(Key::Enter));
-        inner.horizontal_wrapped(|row| {
-            row.spacing_mut().item_spacing.x = 3.0;
-            for unit in std::iter::once(ui.prefs.pressure.symbol()).chain(UNITS) {
-                let text = super::super::super::words::pretty_unit(unit);
-                if row.add(paper::choice(form.unit == Some(unit), text)).clicked() {
-                    form.unit = Some(unit);
-                }
-            }
-        });
+        pad_and_units(inner, words, ui.prefs.pressure, &mut form);
         inner.label(words.say("note-for"));
         pick_line(inner, shop, words, form.reading, &mut form.record);
         if let Some(wrong) = form.wrong {

@@ -98,8 +98,9 @@ fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, readi
                 lines.add(Label::new(if struck { shown.strikethrough() } else { shown }).wrap());
                 // Struck out it keeps its place: what is below must not move under the pointer.
                 let text = words.say_with("notebook-note-sense", &n);
-                let button =
-                    lines.add_enabled_ui(!struck, |lines| sensed(lines, shop, words, ui, reading, text)).inner;
+                let button = lines
+                    .add_enabled_ui(!struck, |lines| sensed(lines, shop, words, ui, reading, text))
+                    .inner;
                 // Whoever asked to note it comes here.
                 if writing {
                     ui.clipboard.note = None;

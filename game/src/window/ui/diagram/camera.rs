@@ -46,13 +46,28 @@ impl Shown {
 }
 
 /// Smallest and largest magnification.
-pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.4..=4.0;
+pub const ZOOMS: std::ops::RangeInclusive<f32> = 0.3..=4.0;
 /// Largest magnification a view opens at.
 const OPENS_TO: f32 = 1.8;
 /// Between two sheets, sheet points.
 const BETWEEN: f32 = 12.0;
 /// Both sheets are shown unasked down to this size: the smallest text is then 11 px high.
 const READS: f32 = 0.95;
+/// A sheet is fitted down to this many pixels for a sheet point: a target is then 24 px. Where everything is shown
+/// larger, that is less than a point, and the sheet is still read as it is at 100 %.
+const LEAST_PX: f32 = 1.0;
+/// However large everything is shown, a sheet is not fitted below this.
+const LEAST: f32 = 0.6;
+
+/// Smallest magnification a view opens at: what was asked for in so many words is shown whole.
+#[must_use]
+pub fn least(shown: Shown, beside_room: bool, scale: f32) -> f32 {
+    match shown {
+        Shown::Both => *ZOOMS.start(),
+        _ if beside_room && 1.0 < scale => *ZOOMS.start(),
+        Shown::Auto | Shown::One(_) => (LEAST_PX / scale).clamp(LEAST, 1.0),
+    }
+}
 
 /// Where the eye is.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -110,9 +125,9 @@ fn fitting(extent: Rect, canvas: Vec2) -> f32 {
 }
 
 impl Camera {
-    /// Fits the board into the canvas, never so small that a target could not be hit.
-    pub fn fit(&mut self, extent: Rect, canvas: Vec2) {
-        self.zoom = fitting(extent, canvas).clamp(1.0, OPENS_TO);
+    /// Fits the board into the canvas, not smaller than `least` points for a sheet point.
+    pub fn fit(&mut self, extent: Rect, canvas: Vec2, least: f32) {
+        self.zoom = fitting(extent, canvas).clamp(least.max(*ZOOMS.start()), OPENS_TO);
         let half = canvas * 0.5 / self.zoom;
         // What does not fit begins at its beginning.
         let along = |min: f32, max: f32, half: f32| {

@@ -64,12 +64,16 @@ pub struct State {
     pub bar_free: f32,
     /// Height at which the board need not be cut, bars included, points.
     pub needs: f32,
+    /// The board on the screen in the last frame: what is left for it, and what lies on it.
+    pub board: Option<(Rect, Rect)>,
     /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
     places: BTreeMap<Sheet, (String, Vec<Fitted>)>,
 }
 
 /// Height of the bar over and the strip under the board.
 const BAR: f32 = 31.0;
+/// Height kept under the strip for the bar that scrolls it.
+const FOOT_BAR: f32 = 7.0;
 /// A board lower than this keeps its room for itself: beside the room, the strip's things are in the room.
 const LOW: f32 = 300.0;
 
@@ -92,7 +96,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     root.painter().rect_filled(whole, 0.0, theme::BENCH);
     let bar = Rect::from_min_size(whole.min, vec2(whole.width(), BAR));
     let has_foot = ui.middle == Middle::Diagram || LOW <= whole.height();
-    let foot_height = if has_foot { BAR } else { 0.0 };
+    let foot_height = if has_foot { BAR + FOOT_BAR } else { 0.0 };
     let foot = Rect::from_min_max(Pos2::new(whole.min.x, whole.max.y - foot_height), whole.max);
     let canvas = Rect::from_min_max(bar.left_bottom(), foot.right_top());
     strip::bar(&mut root.new_child(egui::UiBuilder::new().max_rect(bar)), words, &mut state);
@@ -182,7 +186,11 @@ fn paper(
     let all = extent(&sheets);
     state.needs = all.height() + 2.0 * BAR + 2.0;
     if !state.camera.moved {
-        state.camera.fit(all, canvas.size());
+        state.camera.fit(
+            all,
+            canvas.size(),
+            camera::least(state.shown, ui.middle == Middle::Both, root.ctx().zoom_factor()),
+        );
     }
     let listens = ui.menu.is_none() && !ui.pages.is_open();
     move_about(root, canvas, all, listens, state);
@@ -205,7 +213,9 @@ fn paper(
         }
         state.places.insert(plan.sheet, (sought, fitted));
     }
-    bars(&painter, canvas, Rect::from_min_max(pen_at(origin, all.min, zoom), pen_at(origin, all.max, zoom)));
+    let lies = Rect::from_min_max(pen_at(origin, all.min, zoom), pen_at(origin, all.max, zoom));
+    state.board = Some((canvas, lies));
+    bars(&painter, canvas, lies);
 }
 
 /// Where a point of the board is on the screen.

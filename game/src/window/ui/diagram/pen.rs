@@ -103,10 +103,13 @@ impl Pen<'_> {
 
     /// A text; its size goes with the sheet, but stays one that can be read.
     pub fn text(&self, at: Pos2, anchor: Align2, text: &str, size: f32) -> Rect {
-        let wanted = (size * self.zoom).clamp(size * 0.75, size * 2.0);
+        // Where everything is shown larger, a smaller letter is as large in pixels.
+        let scale = self.painter.ctx().zoom_factor().max(1.0);
+        let least = 0.75 / scale;
+        let wanted = (size * self.zoom).clamp(size * least, size * 2.0);
         // Few sizes, and none larger than wanted: while the sheet grows under a wheel every size in between
         // would have all its letters drawn anew into the fonts' picture.
-        let step = if wanted < 16.0 { 1.0 } else { 2.0 };
+        let step = if wanted < 16.0 { 1.0 } else { 2.0 } / scale;
         let font = FontId::proportional((wanted / step).floor() * step);
         self.painter.text(self.at(at), anchor, text, font, self.ink)
     }

@@ -49,32 +49,51 @@ pub(super) fn bar(root: &mut egui::Ui, words: &Words, state: &mut State) {
     });
 }
 
-/// The strip under the board: covers, chocks, the car, the desk's papers.
+/// The strip under the board: covers, chocks, extraction, the car, the desk's papers.
 pub(super) fn foot(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
     root.spacing_mut().item_spacing.x = 4.0;
     egui::ScrollArea::horizontal().id_salt("diagram-foot").show(root, |root| {
-        root.horizontal_centered(|row| {
+        root.spacing_mut().item_spacing.y = 2.0;
+        root.add_space(1.0);
+        root.horizontal(|row| {
             row.add_space(6.0);
             for (i, cover) in car.covers.iter().enumerate() {
                 let thing = Thing::Cover(i as u16);
                 let off = view.covers_off.contains(&cover.id);
                 let key = if off { "diagram-cover-off" } else { "diagram-cover-on" };
-                let text = words.say_with(key, &[("cover", words.name(shop, thing).into())]);
-                loose(row, thing, &text, ui);
+                let full = words.name(shop, thing);
+                // As the sheet writes it: the strip has many things to name.
+                let short = words.say_or(&format!("{}-short-{}", car.id, cover.id), &full);
+                let said = |cover: String| words.say_with(key, &[("cover", cover.into())]);
+                called(row, thing, &said(short), &said(full), ui);
             }
             let key = if view.chocked { "diagram-chocks-set" } else { "diagram-chocks-away" };
             let text = words.say_with(key, &[("chocks", words.name(shop, Thing::Chocks).into())]);
             loose(row, Thing::Chocks, &text, ui);
+            let key = if view.extracted { "diagram-extraction-on" } else { "diagram-extraction-off" };
+            let text = words.say_with(key, &[("extraction", words.name(shop, Thing::Extraction).into())]);
+            loose(row, Thing::Extraction, &text, ui);
             for thing in [Thing::Car, Thing::JobCard, Thing::DataSheet] {
                 loose(row, thing, &words.name(shop, thing), ui);
             }
         });
+        // The bar that scrolls the strip lies under its buttons.
+        root.add_space(super::FOOT_BAR);
     });
 }
 
 fn loose(row: &mut egui::Ui, thing: Thing, text: &str, ui: &mut Ui) {
-    let response = row.add(Button::new(RichText::new(text).small()));
+    called(row, thing, text, text, ui);
+}
+
+/// A thing as a button, with its whole name for whoever hovers or listens.
+fn called(row: &mut egui::Ui, thing: Thing, text: &str, name: &str, ui: &mut Ui) {
+    let mut response = row.add(Button::new(RichText::new(text).small()));
+    response.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, true, name));
+    if text != name {
+        response = response.on_hover_text(name);
+    }
     if response.hovered() || response.has_focus() {
         ui.hover = Some(thing);
     }

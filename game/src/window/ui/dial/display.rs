@@ -76,8 +76,9 @@ const POINT: f32 = 0.26;
 pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
     let ground = if text.is_some() { theme::LCD } else { theme::LCD_DARK };
     painter.rect(rect, 3.0, ground, Stroke::new(1.5, theme::CASE_EDGE), StrokeKind::Inside);
-    let room = rect.shrink2(vec2(8.0, 6.0));
-    let unit_width = 26.0;
+    // A small face has small margins, so that its digits stay as large as they can.
+    let room = rect.shrink2(vec2((0.05 * rect.width()).min(8.0), (0.12 * rect.height()).min(6.0)));
+    let unit_width = (0.20 * rect.width()).min(26.0);
     let mut rest: Vec<char> = text.unwrap_or("").chars().collect();
     let cells = rest.iter().filter(|c| **c != '.').count().max(DIGITS);
     // Room for a point is always kept, so that digits do not change size.
@@ -100,7 +101,7 @@ pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
         right -= size.x;
     }
     if text.is_some() {
-        let font = FontId::proportional((0.5 * height).clamp(11.0, 20.0));
+        let font = FontId::proportional((0.5 * height).clamp(11.0_f32.min(0.8 * unit_width), 20.0));
         painter.text(room.right_bottom(), Align2::RIGHT_BOTTOM, unit, font, theme::LCD_INK);
     }
 }
@@ -109,7 +110,7 @@ pub fn paint(painter: &Painter, rect: Rect, text: Option<&str>, unit: &str) {
 fn digit(painter: &Painter, cell: Rect, lit: u8, point: bool) {
     let box_ = Rect::from_min_max(cell.lerp_inside(vec2(0.14, 0.04)), cell.lerp_inside(vec2(0.82, 0.96)));
     let (w, h) = (box_.width(), 0.5 * box_.height());
-    let thick = (0.16 * cell.width()).max(2.0);
+    let thick = (0.16 * cell.width()).max(2.0 / painter.ctx().zoom_factor());
     // A slight slope, as such digits have.
     let lean = |p: Pos2| p + vec2(0.08 * (box_.center().y - p.y), 0.0);
     let corner = |x: f32, y: f32| pos2(box_.left() + x * w, box_.top() + y * h);
@@ -129,7 +130,7 @@ fn digit(painter: &Painter, cell: Rect, lit: u8, point: bool) {
     if point {
         // In the middle of its gap: it must not melt into the strokes beside it.
         let at = pos2(cell.right() + 0.42 * POINT * cell.height(), cell.bottom() - 0.06 * cell.height());
-        painter.circle_filled(at, (0.8 * thick).max(2.2), theme::LCD_INK);
+        painter.circle_filled(at, (0.8 * thick).max(2.2 / painter.ctx().zoom_factor()), theme::LCD_INK);
     }
 }
 

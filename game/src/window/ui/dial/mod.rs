@@ -15,7 +15,7 @@ pub mod strip;
 
 use egui::{Rect, Response, Sense, Vec2, WidgetInfo, WidgetType};
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
-use sim_core::observe::ShownValue;
+use sim_core::observe::{Scale, ShownValue};
 use sim_core::parts::instruments::MeterMode;
 use sim_core::workshop::InstrumentView;
 
@@ -94,7 +94,11 @@ pub fn paint(
         }
         InstrumentKind::ClampAmmeter { .. } => things::clamp(painter, rect, digits().as_deref(), unit),
         InstrumentKind::IrThermometer { .. } => things::pistol(painter, rect, digits().as_deref(), unit),
-        InstrumentKind::Stopwatch { .. } => things::watch(painter, rect, timed(shop, c, seen).as_deref()),
+        InstrumentKind::Stopwatch { .. } => {
+            let timed = timed(shop, c, seen);
+            let word = timed.as_ref().filter(|t| t.given_up).map(|_| words.say("face-given-up"));
+            things::watch(painter, rect, timed.map(|t| t.digits).as_deref(), word.as_deref());
+        }
         InstrumentKind::Lamp => {
             things::lamp(painter, rect, seen.glow.unwrap_or(0.0), &glow_word(words, seen))
         }
@@ -126,19 +130,40 @@ fn pointer(printed: &Printed, seen: &InstrumentView) -> Option<f64> {
     }
 }
 
-/// What the stopwatch shows: the time that is being read, else its last.
-fn timed(shop: &Shop, c: &InstrumentCard, seen: &InstrumentView) -> Option<String> {
+/// What a stopwatch shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Timed {
+    /// Its digits, s.
+    pub digits: String,
+    /// It was stopped because patience ended, not because what it timed did.
+    pub given_up: bool,
+}
+
+/// What the stopwatch shows: the time that is being read, else its last. A watch has no end of range: whoever
+/// gave up stopped it, and that is the time on it.
+#[must_use]
+pub fn timed(shop: &Shop, c: &InstrumentCard, seen: &InstrumentView) -> Option<Timed> {
     use sim_core::observe::Observed;
-    if seen.shown != ShownValue::Blank {
-        return display::characters(seen.shown, seen.scale.as_ref());
-    }
     let (view, session) = (shop.view()?, shop.session()?);
+    let numeric = !matches!(seen.shown, ShownValue::Blank | ShownValue::Off(_));
+    if let Some(digits) = numeric.then(|| display::characters(seen.shown, seen.scale.as_ref())).flatten() {
+        return Some(Timed { digits, given_up: false });
+    }
     let last = view
         .readings
         .iter()
         .rev()
         .find(|r| matches!(&r.what, Observed::Interval { instrument, .. } if *instrument == c.id))?;
-    display::characters(last.shown, Some(&session.workshop().scale(&last.what)))
+    let scale = session.workshop().scale(&last.what);
+    match (last.shown, &last.what, &scale) {
+        (ShownValue::Off(_), Observed::Interval { max_s, .. }, Scale::Numeric { resolution, .. }) => {
+            let steps = (f64::from(*max_s) / resolution).round() as i64;
+            Some(Timed { digits: display::digits(steps, *resolution), given_up: true })
+        }
+        (shown, _, scale) => {
+            display::characters(shown, Some(scale)).map(|digits| Timed { digits, given_up: false })
+        }
+    }
 }
 
 /// A lamp's glow in a word.
@@ -212,9 +237,11 @@ fn spoken_name(
         InstrumentKind::PushLead => {
             words.say(if seen.pressed { "face-button-down" } else { "face-button-up" })
         }
-        InstrumentKind::Stopwatch { .. } => {
-            timed(shop, c, seen).map_or_else(|| words.say("face-dark"), |t| format!("{t} s"))
-        }
+        InstrumentKind::Stopwatch { .. } => match timed(shop, c, seen) {
+            None => words.say("face-dark"),
+            Some(Timed { digits, given_up: false }) => format!("{digits} s"),
+            Some(Timed { digits, given_up: true }) => format!("{digits} s, {}", words.say("face-given-up")),
+        },
         InstrumentKind::Multimeter { .. }
         | InstrumentKind::ClampAmmeter { .. }
         | InstrumentKind::IrThermometer { .. } => {

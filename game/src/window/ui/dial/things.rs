@@ -22,11 +22,13 @@ pub(super) fn meter(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &
     let rect =
         Rect::from_center_size(rect.center(), vec2(rect.width().min(0.95 * rect.height()), rect.height()));
     body(painter, rect, 9.0);
+    let margin = (0.055 * rect.height()).min(9.0);
     let lcd = Rect::from_min_max(
-        rect.left_top() + vec2(9.0, 9.0),
-        pos2(rect.right() - 9.0, rect.top() + 0.40 * rect.height()),
+        rect.left_top() + vec2(margin, margin),
+        pos2(rect.right() - margin, rect.top() + 0.40 * rect.height()),
     );
     display::paint(painter, lcd, digits, unit);
+    let small = (rect.height() / 160.0).min(1.0);
     let c = pos2(rect.center().x, rect.top() + 0.74 * rect.height());
     let r = 0.135 * rect.height();
     let settings = [
@@ -41,13 +43,13 @@ pub(super) fn meter(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &
         let on = setting == mode;
         let colour = if on { theme::ACCENT_ON_DARK } else { theme::ON_BENCH_FAINT };
         painter.line_segment(
-            [on_circle(c, r + 3.0, at), on_circle(c, r + 7.0, at)],
+            [on_circle(c, r + 3.0 * small, at), on_circle(c, r + 7.0 * small, at)],
             Stroke::new(if on { 2.5 } else { 1.2 }, colour),
         );
-        let font = FontId::proportional(if on { 14.0 } else { 12.0 });
-        painter.text(on_circle(c, r + 18.0, at), Align2::CENTER_CENTER, text, font, colour);
+        let font = FontId::proportional(small * if on { 14.0 } else { 12.0 });
+        painter.text(on_circle(c, r + 18.0 * small, at), Align2::CENTER_CENTER, text, font, colour);
         if on {
-            painter.line_segment([c, on_circle(c, r - 1.0, at)], Stroke::new(4.0, theme::ON_BENCH));
+            painter.line_segment([c, on_circle(c, r - 1.0, at)], Stroke::new(4.0 * small, theme::ON_BENCH));
         }
     }
 }
@@ -98,8 +100,8 @@ pub(super) fn pistol(painter: &Painter, rect: Rect, digits: Option<&str>, unit: 
     }
 }
 
-/// A stopwatch with digits.
-pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>) {
+/// A stopwatch with digits, and a word under them where the time is not the whole story.
+pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>, word: Option<&str>) {
     let r = 0.44 * rect.width().min(rect.height());
     let c = rect.center() + vec2(0.0, 0.05 * rect.height());
     for turn in [-0.11, 0.0, 0.11] {
@@ -113,6 +115,10 @@ pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>) {
     painter.circle(c, r, theme::METER_BODY, Stroke::new(3.0, theme::CASE));
     let lcd = Rect::from_center_size(c, vec2(1.62 * r, 0.62 * r));
     display::paint(painter, lcd, digits, "s");
+    if let Some(word) = word {
+        let font = FontId::proportional((0.17 * r).max(10.0 / painter.ctx().zoom_factor()));
+        painter.text(c + vec2(0.0, 0.52 * r), Align2::CENTER_CENTER, word, font, theme::ON_BENCH);
+    }
 }
 
 /// A test lamp: bulb, filament, its glow, and the word for it.

@@ -36,9 +36,13 @@ fn kind_key(thing: Thing) -> &'static str {
         Thing::Instrument(_) => "kind-instrument",
         Thing::Spare(_) => "kind-spare",
         Thing::JobCard | Thing::DataSheet => "kind-paper",
-        Thing::Key | Thing::Starter | Thing::Pedal | Thing::Chocks | Thing::Car | Thing::Clock => {
-            "kind-other"
-        }
+        Thing::Key
+        | Thing::Starter
+        | Thing::Pedal
+        | Thing::Chocks
+        | Thing::Extraction
+        | Thing::Car
+        | Thing::Clock => "kind-other",
     }
 }
 

@@ -21,6 +21,10 @@ const CELL: f32 = 44.0;
 const HEIGHT: f32 = 26.0;
 /// Width of the names, points.
 const NAMES: f32 = 296.0;
+/// Between two cells, points.
+const BETWEEN: f32 = 2.0;
+/// The bar before notes that count for the release only, points.
+const GAP_WIDE: f32 = 10.0;
 /// A move below this much of itself, or below half a percent, earns no arrow.
 const MOVES: f64 = 0.1;
 
@@ -53,16 +57,40 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
         .iter()
         .position(|l| matches!(l.worth, NoteWorth::Counts { for_finding: false, .. }))
         .unwrap_or(counted.len());
-    egui::ScrollArea::horizontal().id_salt("chart").auto_shrink([false, true]).show(page, |page| {
-        page.spacing_mut().item_spacing = vec2(2.0, 2.0);
-        head(page, shop, words, &counted, late);
-        for &row in &rows {
-            line(page, shop, words, evidence, &counted, late, row);
-        }
-        if late < counted.len() {
-            page.label(RichText::new(words.say("mark-chart-late")).small().color(theme::INK_FAINT));
+    // As many columns as there is room for, the rest in tables below: nothing has to be scrolled for.
+    let room = page.available_width();
+    let names = NAMES.min(0.42 * room);
+    let fit = ((room - names - CELL - GAP_WIDE) / (CELL + BETWEEN)).floor().max(3.0) as usize;
+    page.scope(|page| {
+        page.spacing_mut().item_spacing = vec2(BETWEEN, BETWEEN);
+        for first in (0..counted.len()).step_by(fit) {
+            if 0 < first {
+                page.add_space(8.0);
+            }
+            let table =
+                Table { counted: &counted, shown: first..counted.len().min(first + fit), late, names };
+            head(page, shop, words, &table);
+            for &row in &rows {
+                line(page, shop, words, evidence, &table, row);
+            }
         }
     });
+    if late < counted.len() {
+        let text = RichText::new(words.say("mark-chart-late")).small().color(theme::INK_FAINT);
+        page.add(Label::new(text).wrap());
+    }
+}
+
+/// A table of the chart.
+struct Table<'c> {
+    /// All readings that count.
+    counted: &'c [&'c ReadingLine],
+    /// Those that have a column here.
+    shown: std::ops::Range<usize>,
+    /// The first that counts for the release only.
+    late: usize,
+    /// Width of the names, points.
+    names: f32,
 }
 
 fn gap(row: &mut egui::Ui) {
@@ -70,9 +98,9 @@ fn gap(row: &mut egui::Ui) {
     row.painter().vline(rect.center().x, rect.y_range(), Stroke::new(2.0, theme::INK));
 }
 
-fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, counted: &[&ReadingLine], late: usize) {
+fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, table: &Table<'_>) {
     page.horizontal(|row| {
-        let (rect, _) = row.allocate_exact_size(vec2(NAMES, HEIGHT), Sense::hover());
+        let (rect, _) = row.allocate_exact_size(vec2(table.names, HEIGHT), Sense::hover());
         let font = FontId::proportional(13.0);
         row.painter().text(
             rect.right_center(),
@@ -82,9 +110,12 @@ fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, counted: &[&ReadingLine
             theme::INK_FAINT,
         );
         let text = words.say("mark-chart-start");
-        cell(row, &words.say("mark-chart-start-short"), &text, 0.0, false);
-        for (n, line) in counted.iter().enumerate() {
-            if n == late {
+        if table.shown.start == 0 {
+            cell(row, &words.say("mark-chart-start-short"), &text, 0.0, false);
+        }
+        for n in table.shown.clone() {
+            let line = table.counted[n];
+            if n == table.late {
                 gap(row);
             }
             let what = lists::what(shop, words, line);
@@ -100,29 +131,31 @@ fn line(
     shop: &Shop,
     words: &Words,
     evidence: &EvidenceSheet,
-    counted: &[&ReadingLine],
-    late: usize,
+    table: &Table<'_>,
     row_class: usize,
 ) {
+    let counted = table.counted;
     let truth = evidence.true_class == Some(row_class);
     let name = class(shop, words, evidence, row_class);
     page.horizontal(|row| {
-        let (rect, response) = row.allocate_exact_size(vec2(NAMES, HEIGHT), Sense::hover());
+        let (rect, response) = row.allocate_exact_size(vec2(table.names, HEIGHT), Sense::hover());
         let mark = if truth { "◆ " } else { "" };
         let mut job = egui::text::LayoutJob::single_section(
             format!("{mark}{name}"),
             egui::TextFormat::simple(FontId::proportional(13.0), theme::INK),
         );
-        job.wrap = egui::text::TextWrapping::truncate_at_width(NAMES - 6.0);
+        job.wrap = egui::text::TextWrapping::truncate_at_width(table.names - 6.0);
         let galley = row.painter().layout_job(job);
         let at = pos2(rect.left(), rect.center().y - galley.size().y * 0.5);
         row.painter().galley(at, galley, theme::INK);
         response.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, &name));
         response.on_hover_text(&name);
         let start = evidence.classes[row_class].start;
-        cell(row, &tenths(words, start), &words.percent(start), start, truth);
-        for n in 0..counted.len() {
-            if n == late {
+        if table.shown.start == 0 {
+            cell(row, &tenths(words, start), &words.percent(start), start, truth);
+        }
+        for n in table.shown.clone() {
+            if n == table.late {
                 gap(row);
             }
             let was = before(evidence, counted, n, row_class);

@@ -1,15 +1,17 @@
 //! What is told in lists: finding against truth, safety, notes, record, what it was.
 
-use assess::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
+use assess::marks::sheet::{MarkSheet, Marks, NoteWorth, ReadingLine};
 use egui::{Label, RichText};
 use sim_core::action::Written;
 use sim_core::workshop::Gravity;
 
 use super::super::super::prefs::PressureUnit;
 use super::super::super::shop::Shop;
+use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::paper;
+use super::NotOpened;
 
 /// Units in a sentence.
 fn units(shop: &Shop, words: &Words, names: &[String]) -> String {
@@ -69,13 +71,14 @@ pub(super) fn breaches(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &
     }
 }
 
-/// What a note was of.
+/// What a note was of, and what was plugged and clamped for it.
 pub(super) fn what(shop: &Shop, words: &Words, line: &ReadingLine) -> String {
     let readings = shop.view().map(|v| v.readings.as_slice()).unwrap_or_default();
-    match readings.iter().find(|r| r.id == line.number) {
+    let what = match readings.iter().find(|r| r.id == line.number) {
         Some(reading) => words.observed(shop, &reading.what),
         None => line.what.clone(),
-    }
+    };
+    if line.with.is_empty() { what } else { format!("{what}; {}", words.stops(shop, &line.with)) }
 }
 
 /// What a note showed.
@@ -93,27 +96,28 @@ fn signed(words: &Words, bits: f64) -> String {
     if 0.05 <= bits { format!("+{}", words.number(bits, 1)) } else { words.number(bits, 1) }
 }
 
-/// The notes, one by one.
-pub(super) fn readings(
-    page: &mut egui::Ui,
-    shop: &Shop,
-    words: &Words,
-    evidence: &EvidenceSheet,
-    unit: PressureUnit,
-) {
+/// The notes, one by one: what each showed, and how likely what was really wrong was before and after it.
+pub(super) fn readings(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks, unit: PressureUnit) {
+    let evidence = &marks.evidence;
     paper::heading(page, words.say("mark-notes"));
     paper::faint(page, words.say("mark-notes-why"));
     if let Some((p, notes)) = evidence.reference {
         let values = [("percent", words.percent(p).into()), ("n", notes.into())];
         page.add(Label::new(words.say_with("mark-reference", &values)).wrap());
     }
+    let mut was = evidence.p_true_at_start(&marks.truth);
     for line in &evidence.readings {
-        let worth = match &line.worth {
-            NoteWorth::Counts { toward_truth, .. } => {
-                words.say_with("mark-bits", &[("bits", signed(words, *toward_truth).into())])
+        let (worth, bits) = match &line.worth {
+            NoteWorth::Counts { toward_truth, classes, .. } => {
+                let now = evidence.p_true(&marks.truth, classes);
+                let before = std::mem::replace(&mut was, now);
+                let values = [("was", words.percent(before).into()), ("now", words.percent(now).into())];
+                (words.say_with("mark-moved", &values), signed(words, *toward_truth))
             }
-            NoteWorth::Misread => words.say("mark-misread"),
-            NoteWorth::Repeat { of } => words.say_with("mark-repeat", &[("of", (*of).into())]),
+            NoteWorth::Misread => (words.say("mark-misread"), String::new()),
+            NoteWorth::Repeat { of } => {
+                (words.say_with("mark-repeat", &[("of", (*of).into())]), String::new())
+            }
         };
         let values = [
             ("n", line.number.into()),
@@ -122,7 +126,13 @@ pub(super) fn readings(
             ("shown", shown(shop, words, line, unit).into()),
             ("worth", worth.into()),
         ];
-        page.add(Label::new(words.say_with("mark-note", &values)).wrap());
+        page.horizontal_wrapped(|row| {
+            row.label(words.say_with("mark-note", &values));
+            if !bits.is_empty() {
+                let bits = words.say_with("mark-bits", &[("bits", bits.into())]);
+                row.label(RichText::new(bits).small().color(theme::INK_FAINT));
+            }
+        });
     }
 }
 
@@ -173,13 +183,38 @@ pub(super) fn debrief(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &M
     }
 }
 
-/// The page beside the attempt, and what comes before all of this on a car.
-pub(super) fn foot(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
-    if let Some(path) = shop.session().and_then(|s| s.path()).map(|p| p.with_extension("html")) {
-        paper::heading(page, words.say("mark-page"));
-        page.add(Label::new(words.say("mark-page-why")).wrap());
-        page.add(Label::new(RichText::new(path.display().to_string()).monospace()).wrap());
+/// The page beside the attempt: opened by a click with the program the system has for it, or its path copied.
+pub(super) fn page_beside(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let Some(path) = shop.session().and_then(|s| s.path()).map(|p| p.with_extension("html")) else { return };
+    let text = path.display().to_string();
+    paper::heading(page, words.say("mark-page"));
+    page.add(Label::new(words.say("mark-page-why")).wrap());
+    page.add(Label::new(RichText::new(&text).monospace()).wrap());
+    page.horizontal_wrapped(|row| {
+        if row.add(paper::button(words.say("mark-page-open"))).clicked() {
+            ui.open_file = Some(path);
+        }
+        if row.add(paper::button(words.say("mark-page-copy"))).clicked() {
+            row.ctx().copy_text(text);
+        }
+    });
+    match &ui.mark_sheet.opened {
+        Some(Err(why)) => {
+            let why = match why {
+                NotOpened::Missing => words.say("mark-page-missing"),
+                NotOpened::System(why) => why.clone(),
+            };
+            paper::trouble(page, &words.say("mark-page-not-opened"), &why);
+        }
+        Some(Ok(())) => {
+            paper::faint(page, words.say("mark-page-opened"));
+        }
+        None => {}
     }
+}
+
+/// What comes before all of this on a car, and what marked it.
+pub(super) fn foot(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
     paper::heading(page, words.say("mark-when"));
     for said in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
         page.add(Label::new(words.sentence(shop, &said)).wrap());

@@ -24,7 +24,19 @@ const WIDTH: f32 = 1_080.0;
 
 /// State of the page.
 #[derive(Debug, Default)]
-pub struct State {}
+pub struct State {
+    /// What came of opening the page beside the attempt: nothing yet, or why not.
+    pub opened: Option<Result<(), NotOpened>>,
+}
+
+/// Why a file could not be shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotOpened {
+    /// It is not there (any more).
+    Missing,
+    /// The system has no program for it; in its words.
+    System(String),
+}
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
@@ -109,7 +121,7 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     }
 }
 
-fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &Ui, sheet: &MarkSheet) {
+fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, sheet: &MarkSheet) {
     let Some(marks) = &sheet.marks else {
         paper::heading(page, words.say("mark-title"));
         page.label(words.say("mark-none"));
@@ -124,9 +136,10 @@ fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &Ui, sheet: &MarkSh
     chart::show(page, shop, words, &marks.evidence);
     path::show(page, shop, words, &marks.evidence);
     trace::show(page, shop, words, marks, ui.prefs.pressure);
-    lists::readings(page, shop, words, &marks.evidence, ui.prefs.pressure);
+    lists::readings(page, shop, words, marks, ui.prefs.pressure);
     lists::record(page, shop, words, sheet);
     lists::not_noted(page, shop, words);
     lists::debrief(page, shop, words, marks);
+    lists::page_beside(page, shop, words, ui);
     lists::foot(page, shop, words, sheet);
 }

@@ -58,8 +58,6 @@ pub(super) fn parts(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Mar
         row.label(words.say_with("mark-off", &[("points", off.into())]));
     });
     page.indent("S", |inner| inner.add(Label::new(words.sentence(shop, &marks.safety)).wrap()));
-    page.add_space(4.0);
-    paper::faint(page, words.say("mark-bit"));
 }
 
 fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
@@ -71,7 +69,13 @@ fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
         let weight = words.number(part.weight, 1);
         row.label(words.say_with("mark-points", &[("points", points.into()), ("of", weight.into())]));
     });
-    page.indent(&part.letter, |inner| inner.add(Label::new(words.sentence(shop, &part.why)).wrap()));
+    page.indent(&part.letter, |inner| {
+        inner.add(Label::new(words.sentence(shop, &part.why)).wrap());
+        if !part.fine.is_empty() {
+            let fine = format!("{} {}", words.sentence(shop, &part.fine), words.say("mark-bit"));
+            inner.add(Label::new(RichText::new(fine).small().color(theme::INK_FAINT)).wrap());
+        }
+    });
     page.add_space(4.0);
 }
 

@@ -10,6 +10,7 @@ use super::super::super::shop::Shop;
 use super::super::super::state::OpenForm;
 use super::super::super::theme;
 use super::super::super::words::Words;
+use super::super::pad;
 
 /// What came of a form in this frame.
 #[derive(Debug, PartialEq)]
@@ -35,13 +36,25 @@ pub(super) fn show(
     if let Some(key) = sentence(open.form) {
         inner.add(egui::Label::new(words.say(key)).wrap());
     }
-    let mut first_field = None;
+    let mut fields = Vec::new();
+    // Fields in the order shown: which one the pad writes into, and how far it may go.
+    let (mut at, mut most) = (open.field, 0.0);
+    let begun = open.begun;
     egui::Grid::new("form").num_columns(3).show(inner, |grid| {
         let mut field = |key: &str, value: &mut f64, range: std::ops::RangeInclusive<f64>, unit: &str| {
             let label = grid.label(words.say(key));
+            let upper = *range.end();
             let drag = DragValue::new(value).range(range).max_decimals(0);
             let response = grid.add_sized([96.0, theme::TARGET], drag).labelled_by(label.id);
-            first_field.get_or_insert(response.id);
+            if response.gained_focus() || response.clicked() || response.dragged() {
+                at = fields.len();
+            }
+            if at == fields.len() {
+                most = upper;
+                let below = response.rect.expand(1.0);
+                grid.painter().hline(below.x_range(), below.bottom(), (2.0, theme::ACCENT));
+            }
+            fields.push(response.id);
             grid.label(unit);
             grid.end_row();
         };
@@ -64,8 +77,19 @@ pub(super) fn show(
             Form::Overnight | Form::HandBack => {}
         }
     });
-    if let Some(id) = first_field.filter(|_| begins.is_none()) {
-        select_when_shown(inner.ctx(), id, fresh);
+    // Another field was taken: its number is replaced by the first digit.
+    open.begun = begun && at == open.field;
+    open.field = at;
+    if let Some(id) = fields.first() {
+        if begins.is_none() {
+            select_when_shown(inner.ctx(), *id, fresh);
+        }
+        if let Some(key) = pad::show(inner, words, pad::Needs::Whole) {
+            // What stood in the field as it lost the focus to the pad would come back a frame later.
+            inner.data_mut(|d| fields.iter().for_each(|id| d.remove::<String>(*id)));
+            let OpenForm { first, second, begun, .. } = open;
+            pad::into_whole(if first_of(open.form) == (at == 0) { first } else { second }, begun, key, most);
+        }
     }
     let mut filled = Filled::No;
     inner.horizontal(|row| {
@@ -73,15 +97,13 @@ pub(super) fn show(
         let yes = row.add(egui::Button::new(words.say("form-do")).min_size(size));
         let leave = row.add(egui::Button::new(words.say("form-cancel")).min_size(size));
         if fresh && begins.is_none() {
-            yes.ctx.memory_mut(|m| m.request_focus(first_field.unwrap_or(yes.id)));
+            yes.ctx.memory_mut(|m| m.request_focus(fields.first().copied().unwrap_or(yes.id)));
         }
         // Return in a field means: that is the number, now do it. At rest it means nothing.
-        let focus = row.ctx().memory(|m| m.focused());
-        let rests = begins.is_some() && focus == begins;
-        let enter = !fresh
-            && !rests
-            && !leave.has_focus()
-            && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
+        let focused = row.memory(|m| m.focused());
+        let here = focused.is_none_or(|id| id == yes.id || fields.contains(&id));
+        let rests = begins.is_some() && (focused.is_none() || focused == begins);
+        let enter = !fresh && here && !rests && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
         if leave.clicked() {
             filled = Filled::Leave;
         } else if (yes.clicked() || enter)
@@ -177,5 +199,10 @@ pub fn open(form: Form) -> OpenForm {
         Form::Time(_) => (15.0, 0.0),
         Form::Overnight | Form::HandBack => (0.0, 0.0),
     };
-    OpenForm { form, first, second }
+    OpenForm { form, first, second, field: 0, begun: false }
+}
+
+/// Whether the field shown first is the form's first number.
+fn first_of(form: Form) -> bool {
+    !matches!(form, Form::PumpPedal)
 }

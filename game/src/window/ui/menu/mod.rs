@@ -95,7 +95,8 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
         }
     }
     let list = lines(shop, ui, menu.thing);
-    if list.is_empty() {
+    let over = shop.view().is_some_and(|v| v.handed_back);
+    if list.is_empty() && !over {
         give_back_focus(ctx, ui);
         return;
     }
@@ -122,6 +123,10 @@ pub fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
                             form::Filled::Leave => close = true,
                             form::Filled::No => {}
                         },
+                        // After the hand-back one can still look, and is told that this is all.
+                        None if list.is_empty() => {
+                            inner.add(egui::Label::new(words.say("menu-over")).wrap());
+                        }
                         None => taken = list_ui(inner, shop, words, &list, menu.fresh, begins),
                     }
                 },

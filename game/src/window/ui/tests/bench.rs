@@ -56,8 +56,15 @@ pub(crate) struct Bench {
     pub(crate) shop: Shop,
     pub(crate) words: Words,
     pub(crate) ui: Ui,
-    styled: bool,
+    styled: Option<f32>,
     _folder: Folder,
+}
+
+impl Bench {
+    /// Where its attempts are.
+    pub(crate) fn folder(&self) -> &Path {
+        &self._folder.0
+    }
 }
 
 /// A window on `page`, in a language, with a rehearsal of [`JOB`] unless it is the front desk.
@@ -80,18 +87,39 @@ pub(crate) fn window_with(
     let words = Words::open(shop.root(), &[lang.to_owned()]).unwrap();
     assert_eq!(words.tag(), lang);
     let ui = Ui { page, ..Ui::default() };
-    let mut bench = Bench { shop, words, ui, styled: false, _folder: folder };
+    let mut bench = Bench { shop, words, ui, styled: None, _folder: folder };
     set_up(&mut bench);
     let mut harness = Harness::builder().with_size(size).build_ui_state(
         |root, bench: &mut Bench| {
-            if !std::mem::replace(&mut bench.styled, true) {
-                theme::apply(root.ctx(), 1.0);
+            let scale = bench.ui.prefs.scale;
+            if bench.styled.replace(scale) != Some(scale) {
+                theme::apply(root.ctx(), scale);
             }
             ui::draw(root, &bench.shop, &bench.words, &mut bench.ui);
         },
         bench,
     );
     harness.run_steps(3);
+    harness
+}
+
+/// The same in a window of so many pixels, with everything shown `scale` times as large.
+pub(crate) fn window_scaled(
+    page: Page,
+    lang: &str,
+    (wide, high): (f32, f32),
+    scale: f32,
+    set_up: impl FnOnce(&mut Bench),
+) -> Harness<'static, Bench> {
+    let points = egui::vec2(wide / scale, high / scale);
+    let mut harness = window_with(page, lang, (points.x, points.y), |bench| {
+        bench.ui.prefs.scale = scale;
+        set_up(bench);
+    });
+    harness.set_size(points);
+    harness.run_steps(4);
+    let got = harness.ctx.content_rect().size();
+    assert!((got - points).length() < 1.0, "{got} instead of {points}");
     harness
 }
 

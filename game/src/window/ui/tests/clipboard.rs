@@ -44,6 +44,31 @@ fn a_number_is_noted_as_it_is_typed() {
 }
 
 #[test]
+fn a_number_is_noted_by_clicks_alone() {
+    for (lang, mark) in [("en", "decimal point"), ("de", "Komma")] {
+        let mut window = read(lang);
+        let label = window.state().words.say_with("notebook-note-number", &[("n", 1.into())]);
+        click(&mut window, &label);
+        // A slip is taken back; the sign goes on and off.
+        for key in ["1", "0", "9"] {
+            click(&mut window, key);
+        }
+        press(&mut window, "pad-back");
+        for key in ["0", mark, "2"] {
+            click(&mut window, key);
+        }
+        press(&mut window, "pad-sign");
+        press(&mut window, "pad-sign");
+        click(&mut window, "kPa");
+        press(&mut window, "note-do");
+        let notes = notes(&window);
+        assert_eq!(notes.len(), 1, "{lang}");
+        let written = notes[0].1.clone().unwrap();
+        assert_eq!((written.value, written.unit.as_str()), (100.2, "kPa"));
+    }
+}
+
+#[test]
 fn a_pressure_in_another_unit_reaches_the_notebook_in_kpa() {
     let mut window = read("en");
     window.state_mut().ui.prefs.pressure = PressureUnit::Mbar;
@@ -169,9 +194,9 @@ fn the_clipboard_folds_away_by_key_and_button() {
     let mut window = window(Page::Workshop, "en");
     window.key_press(egui::Key::C);
     window.run_steps(2);
-    assert!(window.state().ui.clipboard.folded);
+    assert_eq!(window.state().ui.clipboard.folded, Some(true));
     press(&mut window, "clipboard-open");
-    assert!(!window.state().ui.clipboard.folded);
+    assert_eq!(window.state().ui.clipboard.folded, Some(false));
     press(&mut window, "clipboard-fold");
-    assert!(window.state().ui.clipboard.folded);
+    assert_eq!(window.state().ui.clipboard.folded, Some(true));
 }

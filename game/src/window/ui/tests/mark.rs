@@ -53,3 +53,61 @@ fn in_german_only_the_packs_own_text_is_english() {
         .collect();
     assert!(english.is_empty(), "{JOB}: {english:#?}");
 }
+
+#[test]
+fn one_looks_round_after_the_hand_back_and_comes_back() {
+    for lang in ["en", "de"] {
+        let mut window = marked(lang);
+        press(&mut window, "mark-workshop");
+        assert_eq!(window.state().ui.page, Page::Workshop);
+        let look = window.state().words.say("over-look");
+        window.get_by_label(&look);
+        // Whoever clicks a thing is told that this is all.
+        window.state_mut().ui.open_menu(crate::window::hands::Thing::Key, egui::pos2(500.0, 300.0));
+        window.run_steps(3);
+        let over = window.state().words.say("menu-over");
+        window.get_by_label(&over);
+        window.key_press(egui::Key::Escape);
+        window.run_steps(3);
+        assert!(window.state().ui.menu.is_none());
+        press(&mut window, "over-back");
+        assert_eq!(window.state().ui.page, Page::MarkSheet);
+    }
+}
+
+#[test]
+fn the_page_beside_the_attempt_is_opened_or_says_why_not_and_its_path_is_copied() {
+    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/scripts/guess.script");
+    let script = std::fs::read_to_string(script).unwrap();
+    let mut page = std::path::PathBuf::new();
+    let mut window = window_with(Page::MarkSheet, "de", (1280.0, 720.0), |bench| {
+        let file = bench.folder().join("x.attempt");
+        page = file.with_extension("html");
+        bench.shop.begin(JOB, Some(&file), Some(assess::attempt::Seed(1))).unwrap();
+        bench.shop.play(&script).unwrap();
+        bench.shop.wait_for_mark();
+    });
+    let said = page.display().to_string();
+    window.get_by_label(&said);
+    let copy = window.state().words.say("mark-page-copy");
+    let button = window.get_by_label(&copy);
+    button.scroll_to_me();
+    window.run_steps(10);
+    window.get_by_label(&copy).click();
+    window.run_steps(1);
+    let copied = |window: &Harness<'_, Bench>| {
+        let commands = &window.output().platform_output.commands;
+        commands.iter().any(|c| matches!(c, egui::OutputCommand::CopyText(text) if *text == said))
+    };
+    let mut seen = copied(&window);
+    for _ in 0..3 {
+        window.run_steps(1);
+        seen |= copied(&window);
+    }
+    assert!(seen, "the path is copied");
+    // Nothing is opened in a test: the file is gone, and that is said.
+    std::fs::remove_file(&page).unwrap();
+    press(&mut window, "mark-page-open");
+    let why = window.state().words.say("mark-page-missing");
+    window.get_by_label(&why);
+}

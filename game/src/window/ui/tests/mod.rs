@@ -4,6 +4,7 @@ pub(crate) mod bench;
 mod clipboard;
 mod desk;
 mod held;
+mod layouts;
 mod looks;
 mod mark;
 mod secrets;

@@ -8,6 +8,7 @@ use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::menu;
+use super::super::space::Space;
 
 /// Height kept for the sentence about a tool, points: two lines of it, whatever there is to say.
 const HELP: f32 = 30.0;
@@ -18,7 +19,9 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
     let kit = session.workshop().setup().kit.clone();
     let mut about: Option<usize> = ui.carrying.as_ref().map(|c| usize::from(c.card));
     column.spacing_mut().item_spacing.y = 0.0;
-    let height = (column.available_height() - HELP).max(60.0);
+    // In a drawer every line is needed for tools; what one is for is then told beside it.
+    let low = Space::of(column.ctx(), ui.middle).low;
+    let height = (column.available_height() - if low { 0.0 } else { HELP }).max(60.0);
     egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
         column,
         |area| {
@@ -43,7 +46,10 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
                         ui.hover = Some(thing);
                     }
                     let help = words.say_or(&format!("instrument-{}-help", c.id), &c.help);
-                    tools.ctx().accesskit_node_builder(response.id, |node| node.set_description(help));
+                    tools
+                        .ctx()
+                        .accesskit_node_builder(response.id, |node| node.set_description(help.clone()));
+                    let response = if low { response.on_hover_text(help) } else { response };
                     if response.clicked() {
                         take(shop, ui, card, response.rect.center_top());
                     }
@@ -51,6 +57,9 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
             });
         },
     );
+    if low {
+        return;
+    }
     let text = match about.and_then(|i| kit.get(i)) {
         Some(c) => {
             let help = words.say_or(&format!("instrument-{}-help", c.id), &c.help);

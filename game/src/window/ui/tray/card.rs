@@ -7,14 +7,23 @@ use sim_core::parts::instruments::MeterMode;
 use super::super::super::ask::Ask;
 use super::super::super::hands::{Offer, Then, Thing, offers};
 use super::super::super::shop::Shop;
-use super::super::super::state::Ui;
+use super::super::super::state::{Middle, Ui};
 use super::super::super::theme;
 use super::super::super::words::Words;
+use super::super::space::Space;
 use super::super::{dial, menu};
 use super::in_use;
 
 /// Width of what stands beside the face, points.
 const BESIDE: f32 = 136.0;
+/// The same in a drawer, whose faces are low.
+const BESIDE_LOW: f32 = 190.0;
+
+fn beside(ctx: &egui::Context, middle: Middle) -> f32 {
+    if Space::of(ctx, middle).low { BESIDE_LOW } else { BESIDE }
+}
+/// Height kept for the bar that scrolls the cards, points.
+const BAR: f32 = 10.0;
 /// Between two cards, points.
 const GAP: f32 = 8.0;
 /// What a card takes besides its face and what stands beside that: margins, edge, the gap between both, points.
@@ -24,25 +33,37 @@ const FACE_GAP: f32 = 6.0;
 /// Smallest face in pixels; below this a dial cannot be read to half a division.
 const SMALLEST: f32 = 150.0;
 
+/// Least height in which a card can be read: its face, its edge, and the bar that scrolls the row.
+pub(super) fn least_height(ctx: &egui::Context) -> f32 {
+    SMALLEST / ctx.zoom_factor() + 2.0 * 5.0 + BAR
+}
+
 /// The cards side by side; they scroll when there are too many.
 pub(super) fn row(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let cards = in_use(shop, &ui.tray);
     ui.tray.cards.clear();
+    let low = Space::of(column.ctx(), ui.middle).low;
     if cards.is_empty() {
         column.label(RichText::new(words.say("tray-nothing")).color(theme::ON_BENCH));
+        if low {
+            super::wall_switch(column, words, ui);
+        }
         return;
     }
     let smallest = SMALLEST / column.ctx().zoom_factor();
-    let high = column.available_height() - 20.0;
+    let high = column.available_height() - 2.0 * 5.0 - BAR;
     // Somewhat smaller faces where that brings the last card in whole; else the row scrolls.
     let n = cards.len() as f32;
-    let wide = (column.available_width() - (n - 1.0) * GAP) / n - BESIDE - AROUND;
+    let wide = (column.available_width() - (n - 1.0) * GAP) / n - beside(column.ctx(), ui.middle) - AROUND;
     let side = if smallest <= wide { high.min(wide) } else { high }.max(smallest);
     egui::ScrollArea::both().id_salt("cards").auto_shrink([false, false]).show(column, |area| {
         area.horizontal_top(|row| {
             row.spacing_mut().item_spacing.x = GAP;
             for card in cards {
                 card_ui(row, shop, words, ui, card, side);
+            }
+            if low {
+                super::wall_switch(row, words, ui);
             }
         });
     });
@@ -68,19 +89,29 @@ fn card_ui(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, card: u1
                 let face = face.map(|face| face.rect);
                 held(inner, shop, words, ui, face);
             }
+            let (low, wide) = (Space::of(inner.ctx(), ui.middle).low, beside(inner.ctx(), ui.middle));
             inner.allocate_ui_with_layout(
-                vec2(BESIDE, side),
+                vec2(wide, side),
                 egui::Layout::top_down(egui::Align::LEFT),
                 |beside| {
-                    beside.set_width(BESIDE);
+                    beside.set_width(wide);
                     beside.spacing_mut().item_spacing = vec2(4.0, 3.0);
                     let name = words.name(shop, thing);
-                    beside.add(egui::Label::new(RichText::new(name).strong().color(theme::ON_BENCH)).wrap());
                     let at = dial::whereabouts(shop, words, seen);
-                    let at = RichText::new(at).small().color(theme::ACCENT_ON_DARK);
-                    beside.add(egui::Label::new(at).wrap());
+                    if low {
+                        // In a drawer one line, the whole of it for whoever hovers: the buttons need the rest.
+                        let whole = format!("{name}: {at}");
+                        let line = RichText::new(format!("{name} · {at}")).color(theme::ON_BENCH);
+                        beside.add(egui::Label::new(line).truncate()).on_hover_text(whole);
+                    } else {
+                        let name = RichText::new(name).strong().color(theme::ON_BENCH);
+                        beside.add(egui::Label::new(name).wrap());
+                        let at = RichText::new(at).small().color(theme::ACCENT_ON_DARK);
+                        beside.add(egui::Label::new(at).wrap());
+                    }
                     let kind = session.workshop().setup().kit.get(usize::from(card)).map(|c| c.kind);
-                    egui::ScrollArea::vertical().id_salt(("card", card)).show(beside, |buttons| {
+                    let buttons = egui::ScrollArea::vertical().id_salt(("card", card));
+                    buttons.min_scrolled_height(theme::TARGET).show(beside, |buttons| {
                         buttons_ui(buttons, shop, words, ui, card, kind, seen.mode);
                     });
                 },

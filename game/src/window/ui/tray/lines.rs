@@ -16,14 +16,17 @@ pub fn over_the_room(root: &egui::Ui, shop: &Shop, ui: &Ui) {
 fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
     let Some(view) = shop.view() else { return };
     let layer = LayerId::new(Order::Background, Id::new("leads"));
-    let painter = root.ctx().layer_painter(layer);
+    let all = root.ctx().layer_painter(layer);
+    // Rings and lines belong to room and sheet: what lies beyond a panel's edge stays behind the panel.
+    let middle = ui.tray.middle.unwrap_or(egui::Rect::NOTHING);
+    let painter = all.with_clip_rect(middle);
     for (card, rect) in &ui.tray.cards {
         let Some(seen) = view.instruments.get(usize::from(*card)) else { continue };
         let marked = ui.hover == Some(Thing::Instrument(*card));
         if ui.middle == Middle::Diagram {
             // The sheet shows the instrument with its leads; here only which one it is, when asked.
             if let Some(to) = ui.marks.get(Thing::Instrument(*card)).filter(|_| marked) {
-                lead(&painter, rect.center_top(), to);
+                lead(&painter, Pos2::new(rect.center().x, middle.bottom().min(rect.top())), to);
             }
             continue;
         }
@@ -41,7 +44,7 @@ fn leads(root: &egui::Ui, shop: &Shop, ui: &Ui) {
             let from = Pos2::new(rect.left() + share * rect.width().min(180.0), rect.top());
             // Inside the tray it is only hinted at, so that it crosses no words.
             let edge = Pos2::new(from.x, ui.tray.middle.map_or(from.y, |m| m.bottom().min(from.y)));
-            painter.line_segment([from, edge], Stroke::new(1.0, theme::ACCENT_ON_DARK.gamma_multiply(0.4)));
+            all.line_segment([from, edge], Stroke::new(1.0, theme::ACCENT_ON_DARK.gamma_multiply(0.4)));
             lead(&painter, edge, to);
         }
     }

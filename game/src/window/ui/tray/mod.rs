@@ -15,10 +15,11 @@ use sim_core::observe::{Observed, Reading};
 use sim_core::workshop::View;
 
 use super::super::shop::Shop;
-use super::super::state::Ui;
+use super::super::state::{Middle, Ui};
 use super::super::theme;
 use super::super::words::Words;
 use super::clipboard;
+use super::space::Space;
 pub(super) use card::let_go;
 pub use lines::over_the_room;
 
@@ -26,6 +27,8 @@ pub use lines::over_the_room;
 const HEIGHT: f32 = 246.0;
 /// Share of the window's height that the tray may take at most.
 const SHARE: f32 = 0.42;
+/// Share of the height of a low window that its drawer takes, if an instrument can be read in it.
+const DRAWER: f32 = 0.30;
 
 /// What the tray shows beside the time.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,6 +42,8 @@ enum Page {
 pub struct State {
     /// Chosen page; `None`: the board as long as nothing is in use.
     page: Option<Page>,
+    /// The drawer of a low window, opened or shut by hand.
+    open: Option<bool>,
     /// Instruments on the wall are shown.
     pub wall: bool,
     /// Tools without ends that lie in the tray (stopwatch, rule), by index into the kit.
@@ -60,12 +65,17 @@ impl State {
     pub fn turn_page(&mut self, shop: &Shop) {
         let now = self.shown(shop);
         self.page = Some(if now == Page::Board { Page::InUse } else { Page::Board });
+        self.open = Some(true);
     }
 
     /// Where the card of an instrument is, for menus and notes.
     #[must_use]
     pub fn card_at(&self, card: u16) -> Option<Pos2> {
         self.cards.get(&card).map(Rect::center_top)
+    }
+
+    fn is_open(&self, middle: Middle) -> bool {
+        self.open.unwrap_or(middle == Middle::Room)
     }
 
     fn shown(&self, shop: &Shop) -> Page {
@@ -78,6 +88,11 @@ impl State {
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(view) = shop.view() else { return };
     notice_new(view, ui);
+    if Space::of(root.ctx(), ui.middle).low {
+        drawer(root, shop, words, ui);
+        ui.tray.middle = Some(root.available_rect_before_wrap());
+        return;
+    }
     let height = HEIGHT.min(SHARE * root.ctx().content_rect().height());
     let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(8, 6));
     egui::Panel::bottom("tray").exact_size(height).resizable(false).frame(frame).show(root, |tray| {
@@ -99,6 +114,93 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     ui.tray.middle = Some(root.available_rect_before_wrap());
 }
 
+/// Where the window is low: a row with time and pages, as wide as the window; what it opens is [`drawer`].
+pub fn time_row(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    if shop.view().is_none() || !Space::of(root.ctx(), ui.middle).low {
+        return;
+    }
+    let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(6, 4));
+    egui::Panel::bottom("time-row").resizable(false).frame(frame).show(root, |bar| {
+        bar.horizontal_wrapped(|row| {
+            // All of it in one row, the button that notes a reading too: nothing moves when it comes.
+            row.spacing_mut().item_spacing = egui::vec2(4.0, 4.0);
+            row.spacing_mut().button_padding.x = 6.0;
+            row.spacing_mut().interact_size.y = theme::TARGET + 2.0;
+            clock::in_a_row(row, shop, words, ui);
+            row.add(egui::Separator::default().vertical().spacing(6.0));
+            pages_in_a_row(row, shop, words, ui);
+            note_it(row, shop, words, ui, "tray-note-short");
+        });
+    });
+}
+
+/// Over the row of a low window: the cards or the board. It is open over the room and shut over the line diagram,
+/// until a hand says otherwise.
+fn drawer(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    if !ui.tray.is_open(ui.middle) {
+        ui.tray.cards.clear();
+        return;
+    }
+    let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(6, 4));
+    let whole = root.ctx().content_rect().height();
+    let height = (DRAWER * whole).max(card::least_height(root.ctx()) + 2.0 * 4.0);
+    egui::Panel::bottom("tray").exact_size(height).resizable(false).frame(frame).show(root, |tray| match ui
+        .tray
+        .shown(shop)
+    {
+        Page::InUse => card::row(tray, shop, words, ui),
+        Page::Board => {
+            ui.tray.cards.clear();
+            board::show(tray, shop, words, ui);
+        }
+    });
+}
+
+/// The pages of the drawer: a click on the one that is open shuts it.
+fn pages_in_a_row(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
+    let open = ui.tray.is_open(ui.middle);
+    let shown = ui.tray.shown(shop);
+    let n = in_use(shop, &ui.tray).len();
+    let in_use = words.say_with("tray-in-use", &[("n", n.into())]);
+    for (page, text) in [(Page::InUse, in_use), (Page::Board, words.say("tray-board"))] {
+        let here = open && shown == page;
+        if on_bench(row, here, text).on_hover_text(words.say("tip-board")).clicked() {
+            ui.tray.open = Some(!here);
+            ui.tray.page = Some(page);
+        }
+    }
+}
+
+/// The switch that brings barometer and thermometer down from the wall.
+fn wall_switch(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
+    let mut wall = ui.tray.wall;
+    let text = RichText::new(words.say("tray-wall")).color(theme::ON_BENCH);
+    if row.checkbox(&mut wall, text).on_hover_text(words.say("tip-wall")).changed() {
+        ui.tray.wall = wall;
+        if wall {
+            ui.tray.page = Some(Page::InUse);
+        }
+    }
+}
+
+/// The button that notes the newest reading; with a short text where room is dear. It has its place while there
+/// is nothing to note: what stands beside and below must not move.
+fn note_it(row: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, key: &str) {
+    let newest = newest(shop, &ui.clipboard).map(|reading| reading.id);
+    let button = egui::Button::new(words.say(key)).min_size(egui::vec2(0.0, theme::TARGET));
+    let button = match newest {
+        Some(_) => button.fill(theme::PAPER).stroke((2.0, theme::ACCENT_ON_DARK)),
+        None => button.stroke((2.0, theme::CARD)),
+    };
+    let button = row.add_enabled(newest.is_some(), button).on_hover_text(words.say("tip-note"));
+    let name = words.say("tray-note-it");
+    let enabled = newest.is_some();
+    button.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Button, enabled, &name));
+    if button.clicked() {
+        ui.tray.to_note = newest;
+    }
+}
+
 /// The line over the cards: page, wall, and the reading that waits to be noted.
 fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let shown = ui.tray.shown(shop);
@@ -111,24 +213,8 @@ fn header(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
                 ui.tray.page = Some(page);
             }
         }
-        let mut wall = ui.tray.wall;
-        let text = RichText::new(words.say("tray-wall")).color(theme::ON_BENCH);
-        if row.checkbox(&mut wall, text).on_hover_text(words.say("tip-wall")).changed() {
-            ui.tray.wall = wall;
-            if wall {
-                ui.tray.page = Some(Page::InUse);
-            }
-        }
-        // The button has its place while there is nothing to note: what stands below must not move.
-        let newest = newest(shop, &ui.clipboard).map(|reading| reading.id);
-        let button = egui::Button::new(words.say("tray-note-it")).min_size(egui::vec2(0.0, theme::TARGET));
-        let button = match newest {
-            Some(_) => button.fill(theme::PAPER).stroke((2.0, theme::ACCENT_ON_DARK)),
-            None => button.stroke((2.0, theme::CARD)),
-        };
-        if row.add_enabled(newest.is_some(), button).on_hover_text(words.say("tip-note")).clicked() {
-            ui.tray.to_note = newest;
-        }
+        wall_switch(row, words, ui);
+        note_it(row, shop, words, ui, "tray-note-it");
     });
 }
 

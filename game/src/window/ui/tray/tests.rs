@@ -89,6 +89,44 @@ fn a_stated_wait_passes_in_the_workshop() {
 }
 
 #[test]
+fn a_wait_is_stated_by_clicks_alone() {
+    let mut harness = panels("", SMALL);
+    let mut click = |label: &str| {
+        harness.get_all_by_label(label).last().unwrap().click();
+        harness.run_steps(4);
+    };
+    // The field on top is the one the pad writes into: its number is replaced by the first digit.
+    for label in ["Wait …", "2", "5", "take the last one back", "4", "Do it"] {
+        click(label);
+    }
+    assert_eq!(harness.state().asked, [Ask::Do(Action::Wait { s: 24 * 60 })]);
+    let mut harness = panels("chocks on\nextraction on", SMALL);
+    harness.state_mut().ui.open_menu(crate::window::hands::Thing::Pedal, egui::pos2(600.0, 300.0));
+    harness.run_steps(4);
+    let mut click = |label: &str| {
+        harness.get_all_by_label(label).last().unwrap().click();
+        harness.run_steps(4);
+    };
+    click("Press it several times");
+    click("7");
+    // The second field is taken by a click into it.
+    click("Force");
+    click("3");
+    click("0");
+    click("0");
+    click("Do it");
+    assert_eq!(harness.state().asked, [Ask::Do(Action::PumpPedal { times: 7, force_n: 300.0 })]);
+}
+
+#[test]
+fn a_stopwatch_that_was_stopped_in_vain_shows_its_time_and_says_so() {
+    let mut harness = panels("time rest 10", SMALL);
+    harness.get_by_label("stopwatch, at hand: 10.0 s, given up");
+    assert!(harness.query_by_label_contains("OL").is_none());
+    harness.run_steps(1);
+}
+
+#[test]
 fn a_tool_from_the_board_is_in_the_hand_and_the_banner_says_so() {
     let mut harness = panels("", SMALL);
     harness.get_by_label("tee-in vacuum gauge").click();

@@ -147,6 +147,7 @@ pub(super) fn of_job(shop: &Shop, unit: PressureUnit) -> Vec<Made> {
     fixed.join(&electrics::lock_marks(), Transform::IDENTITY);
     out.push(Made::scenery(fixed));
     out.extend(room::chocks());
+    out.extend(room::extraction());
     out.extend(room::papers());
     out.extend(tools::kit(&setup.kit, unit));
     out.extend(spares::shelf(car, &setup.spares));

@@ -308,7 +308,7 @@ fn trolley(s: &mut Sculpt) {
 
 /// What tells that people work here.
 fn story(s: &mut Sculpt) {
-    // A fender cover with a rag on the left wing, a bucket, a broom, an extinguisher, an extraction hose.
+    // A fender cover with a rag on the left wing, a bucket, a broom, an extinguisher.
     rag(
         s,
         Transform::from_xyz(TROLLEY.x + 0.12, TROLLEY.y + 0.012, TROLLEY.z - 0.24)
@@ -360,15 +360,13 @@ fn story(s: &mut Sculpt) {
     s.add(Mat::Oak, cylinder(0.013, 1.4, 0.003).along(Vec3::new(-0.06, 1.0, -0.12)).at(3.5, 0.06, -2.1));
     s.add(Mat::OakDark, bevel_box(0.34, 0.035, 0.06, 0.008).at(3.5, 0.08, -2.1));
     s.add(Mat::Iron, bevel_box(0.33, 0.06, 0.05, 0.004).at(3.5, 0.035, -2.1));
-    // Exhaust extraction: a hose from the wall to the tail.
-    let hose_line = [
-        Vec3::new(-3.36, 1.0, -1.6),
-        Vec3::new(-3.2, 0.55, -1.6),
-        Vec3::new(-3.0, 0.12, -1.7),
-        Vec3::new(-2.6, 0.07, -1.8),
-        Vec3::new(-2.25, 0.14, -1.75),
-    ];
-    s.add(Mat::Nylon, hose(&hose_line, 0.055));
+    // Duct of the exhaust extraction, and the tail pipe it is for.
+    let duct = places::EXTRACTION_DUCT;
+    s.add(Mat::Zinc, cylinder(0.065, 1.05, 0.004).at(duct.x, duct.y, duct.z));
+    s.add(Mat::Iron, cylinder(0.072, 0.05, 0.006).at(duct.x, duct.y - 0.02, duct.z));
+    s.add(Mat::Case, bevel_box(0.03, 0.05, 0.09, 0.004).at(duct.x + 0.17, duct.y - 0.16, duct.z));
+    let tail = places::TAIL_PIPE;
+    s.add(Mat::Iron, cylinder(0.032, 0.75, 0.004).along(Vec3::Z).at(tail.x, tail.y, tail.z));
     // Mat in front of the car.
     s.add(Mat::Rubber, bevel_box(1.5, 0.012, 0.55, 0.005).at(-1.6, 0.006, 0.86));
     // Socket outlets over the bench.
@@ -411,6 +409,41 @@ pub(in super::super) fn chocks() -> Vec<Made> {
             Made::of(Thing::Chocks, places::chock(front, false), s).moving(Moves::Chock(front))
         })
         .collect()
+}
+
+/// The hose of the exhaust extraction, hung up and on the tail pipe: one of the two is out of sight.
+pub(in super::super) fn extraction() -> Vec<Made> {
+    let (duct, tail) = (places::EXTRACTION_DUCT, places::TAIL_PIPE);
+    let off = |x: f32, y: f32, z: f32| duct + Vec3::new(x, y, z);
+    let hung = [
+        duct,
+        off(0.0, -0.35, 0.03),
+        off(0.03, -0.78, 0.05),
+        off(0.10, -0.90, 0.06),
+        off(0.17, -0.78, 0.06),
+        off(0.19, -0.45, 0.05),
+        off(0.18, -0.20, 0.03),
+    ];
+    let laid = [
+        duct,
+        off(0.02, -0.55, 0.04),
+        off(0.05, -1.15, 0.09),
+        Vec3::new(tail.x + 0.10, 0.09, duct.z + 0.22),
+        Vec3::new(tail.x + 0.02, 0.12, tail.z - 0.20),
+        tail - Vec3::Z * 0.10,
+    ];
+    let made = |line: &[Vec3], out: Vec3, on: bool| {
+        let mut s = Sculpt::default();
+        s.add(Mat::Nylon, hose(line, 0.052));
+        let end = line.last().copied().unwrap_or(duct);
+        // The funnel, and the ring by which it is taken hold of.
+        let funnel =
+            lathe(&[(0.0, 0.0), (0.055, 0.0), (0.075, 0.13), (0.068, 0.13), (0.05, 0.01), (0.0, 0.01)]);
+        s.add(Mat::Rubber, funnel.along(out).at(end.x, end.y, end.z));
+        s.add(Mat::Zinc, cylinder(0.060, 0.02, 0.003).along(out).at(end.x, end.y, end.z));
+        Made::of(Thing::Extraction, Transform::IDENTITY, s).moving(Moves::Extraction(on))
+    };
+    vec![made(&hung, Vec3::Y, false), made(&laid, Vec3::Z, true)]
 }
 
 /// Job card and data sheet.

@@ -7,6 +7,7 @@ use sim_core::parts::PartKind;
 use std::f32::consts::TAU;
 
 use super::super::super::hands::Thing;
+use super::super::figures::figures;
 use super::super::hoses::style;
 use super::super::materials::{Mat, Sculpt};
 use super::super::places;
@@ -53,16 +54,19 @@ fn one(car: &Car, i: usize, spare: &Spare) -> Made {
         s.add(Mat::Card, bevel_box(0.20, 0.012, 0.26, 0.003).at(0.0, 0.006, 0.0));
         s.add(Mat::Card, bevel_box(0.20, 0.05, 0.006, 0.002).at(0.0, 0.028, 0.128));
     }
-    // A tag on the shelf's edge: white for new, brown with a cross line for used.
+    // A tag on the shelf's edge with the number of its place: white for new, brown between strokes for used.
     let tag = if used { Mat::Oak } else { Mat::Face };
-    s.add(tag, bevel_box(0.085, 0.034, 0.002, 0.001).at(0.0, -0.016, 0.168));
-    s.add(Mat::Pencil, bevel_box(0.060, 0.004, 0.002, 0.0003).at(-0.006, -0.010, 0.1695));
-    s.add(Mat::Pencil, bevel_box(0.040, 0.004, 0.002, 0.0003).at(-0.016, -0.021, 0.1695));
+    s.add(tag, bevel_box(0.110, 0.060, 0.002, 0.001).at(0.0, -0.020, 0.168));
+    s.add(Mat::Ink, figures(&(i + 1).to_string(), 0.042).at(0.0, -0.020, 0.1695));
     if used {
-        s.add(
-            Mat::Red,
-            bevel_box(0.080, 0.004, 0.002, 0.0003).turned(Quat::from_rotation_z(0.35)).at(0.0, -0.016, 0.170),
-        );
+        for x in [-0.045, 0.045] {
+            s.add(
+                Mat::Red,
+                bevel_box(0.004, 0.050, 0.002, 0.0003)
+                    .turned(Quat::from_rotation_z(-0.35))
+                    .at(x, -0.020, 0.170),
+            );
+        }
     }
     Made::of(Thing::Spare(i as u16), Transform::from_translation(places::shelf_place(i)), s)
 }

@@ -3,7 +3,7 @@
 
 use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
-use sim_core::instrument::{Dial, InstrumentCard, InstrumentKind};
+use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::parts::instruments::MeterMode;
 use std::f32::consts::{FRAC_PI_2, TAU};
 
@@ -107,7 +107,10 @@ fn instrument(card: usize, kind: &InstrumentKind, unit: PressureUnit) -> Made {
             s.add(Mat::Oak, cylinder(0.135, 0.025, 0.008).along(Vec3::Z).at(0.0, 0.0, -0.03));
             dial(&mut s, 0.10, Vec3::ZERO);
         }
-        InstrumentKind::WallThermometer { dial } => thermometer(&mut s, &mut parts, card, dial),
+        InstrumentKind::WallThermometer { .. } => {
+            s.add(Mat::Oak, bevel_box(0.25, 0.25, 0.025, 0.008).at(0.0, 0.0, -0.03));
+            dial(&mut s, 0.10, Vec3::ZERO);
+        }
         InstrumentKind::AngleFinder { .. } => angle_finder(&mut s),
         InstrumentKind::PedalRule { .. } => rule(&mut s),
         InstrumentKind::PedalProp => prop(&mut s),
@@ -511,49 +514,6 @@ fn stopwatch(s: &mut Sculpt) {
             0.003,
         ),
     );
-}
-
-/// Its figures are to be read from where one stands at the bench.
-fn thermometer(s: &mut Sculpt, parts: &mut Vec<Made>, card: usize, dial: &Dial) {
-    /// Foot of the scale and its length, m.
-    const FOOT: f32 = -0.145;
-    const LONG: f32 = 0.30;
-    /// Middle of the bulb.
-    const BULB: f32 = -0.185;
-    s.add(Mat::Oak, bevel_box(0.160, 0.445, 0.018, 0.006).at(0.0, 0.0, -0.012));
-    s.add(Mat::Face, bevel_box(0.136, 0.415, 0.003, 0.001).at(0.0, 0.0, -0.002));
-    let tube = 0.018;
-    s.add(Mat::Glass, cylinder(0.0085, LONG + 0.055, 0.001).at(tube, BULB + 0.012, 0.003));
-    s.add(
-        Mat::Red,
-        lathe(&[(0.0, -0.016), (0.012, -0.011), (0.0155, 0.0), (0.012, 0.011), (0.006, 0.016)])
-            .at(tube, BULB, 0.003),
-    );
-    let n = ((dial.max - dial.min) / 5.0).round().max(1.0);
-    for i in 0..=(n as usize) {
-        let ten = i % 2 == 0;
-        let long = if ten { 0.026 } else { 0.015 };
-        let y = FOOT + LONG * i as f32 / n as f32;
-        s.add(Mat::Ink, bevel_box(long, 0.0026, 0.001, 0.0002).at(tube + 0.012 + long * 0.5, y, 0.0));
-        if ten {
-            let text = figure(dial.min + 5.0 * i as f64);
-            s.add(Mat::Ink, figures(&text, 0.027).at(tube - 0.046, y, 0.0));
-        }
-    }
-    s.add(Mat::Ink, figures("°C", 0.021).at(tube - 0.046, FOOT + LONG + 0.031, 0.0));
-    let mut column = Sculpt::default();
-    column.add(Mat::Red, cylinder(0.0055, 1.0, 0.0005).at(0.0, 0.0, 0.0));
-    let end = |share: f32| FOOT - BULB + LONG * share;
-    parts.push(Made {
-        home: Transform::from_xyz(tube, BULB, 0.0085),
-        sculpt: column,
-        moves: Some(Moves::Column {
-            card,
-            min: (dial.min as f32, end(0.0)),
-            max: (dial.max as f32, end(1.0)),
-        }),
-        ..Made::default()
-    });
 }
 
 fn angle_finder(s: &mut Sculpt) {

@@ -225,3 +225,19 @@ fn nothing_hidden_is_written_on_the_board() {
         }
     }
 }
+
+#[test]
+fn the_extraction_is_hung_on_and_taken_off_under_the_diagram() {
+    let mut w = harness(window("de"), (2000.0, 1100.0));
+    w.run_steps(3);
+    for (key, offer, on) in [
+        ("diagram-extraction-off", "offer-extraction-on", true),
+        ("diagram-extraction-on", "offer-extraction-off", false),
+    ] {
+        let it = line(&w, "name-extraction");
+        let label = w.state().words.say_with(key, &[("extraction", it.into())]);
+        let offer = line(&w, offer);
+        by_mouse(&mut w, &label, &offer);
+        assert_eq!(w.state().shop.view().unwrap().extracted, on);
+    }
+}
