@@ -101,7 +101,7 @@ pub(crate) fn history(attempt: &Path) -> Option<PathBuf> {
 #[cfg(unix)]
 fn is_own(path: &Path) -> bool {
     use std::os::unix::fs::MetadataExt as _;
-    path.metadata().is_ok_and(|meta| meta.uid() == nix::unistd::geteuid().as_raw())
+    path.metadata().is_ok_and(|meta| meta.uid() == rustix::process::geteuid().as_raw())
 }
 
 #[cfg(not(unix))]

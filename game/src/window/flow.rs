@@ -10,11 +10,11 @@ use super::ui::mark_sheet::NotOpened;
 ///
 /// # Errors
 /// There is no such file, or the system has no program for it.
-fn open(path: &std::path::Path) -> Result<(), NotOpened> {
+fn show_file(path: &std::path::Path) -> Result<(), NotOpened> {
     if !path.is_file() {
         return Err(NotOpened::Missing);
     }
-    opener::open(path).map_err(|e| NotOpened::System(e.to_string()))
+    open::that_detached(path).map_err(|e| NotOpened::System(e.to_string()))
 }
 
 /// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
@@ -23,7 +23,7 @@ pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
         ui.settings.trouble = ui.prefs.save().err().map(|e| crate::message(&e));
     }
     if let Some(path) = ui.open_file.take() {
-        ui.mark_sheet.opened = Some(open(&path));
+        ui.mark_sheet.opened = Some(show_file(&path));
     }
     let asks = std::mem::take(&mut ui.asks);
     let opens = asks.iter().any(|a| matches!(a, Ask::Begin(_) | Ask::CarryOn(_)));
