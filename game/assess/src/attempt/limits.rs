@@ -345,6 +345,7 @@ pub fn action(action: &Action) -> Result<(), Beyond> {
         Action::ReadCard
         | Action::ReadSheet
         | Action::Chocks(_)
+        | Action::Extraction(_)
         | Action::Key(_)
         | Action::Engine(_)
         | Action::Pedal(PedalHold::Released)
@@ -373,12 +374,22 @@ pub fn room_for(action: &Action, actions: usize, now: Tick) -> Result<(), Beyond
             | Action::Pedal(PedalHold::Released)
     );
     let (kept, time) = if ends { (0, 0) } else { (KEPT_ACTIONS, KEPT_TIME) };
-    at_most("the number of actions", actions as u64 + 1, u64::from(MOST_ACTIONS - kept))?;
-    at_most(
-        "the time of the attempt, in ticks,",
-        now.0 + longest(action).min(12 * HOUR),
-        LONGEST_ATTEMPT - time,
-    )
+    let (most, longest_end) = (MOST_ACTIONS - kept, LONGEST_ATTEMPT - time);
+    let n = actions as u64 + 1;
+    if u64::from(most) < n {
+        return beyond(
+            "the number of actions",
+            n,
+            format!("at most {most}: set the car right and hand it back"),
+        );
+    }
+    let end = now.0 + longest(action).min(12 * HOUR);
+    if longest_end < end {
+        let days = |ticks: u64| format!("{:.1}", ticks as f64 / (24 * HOUR) as f64);
+        let bound = format!("at most {}: set the car right and hand it back", days(longest_end));
+        return beyond("the time of the attempt, in days,", days(end), bound);
+    }
+    Ok(())
 }
 
 /// Tick up to which the clock may run on by itself, when the last action ended at `end` and the clock had run on for

@@ -111,3 +111,29 @@ fn the_page_beside_the_attempt_is_opened_or_says_why_not_and_its_path_is_copied(
     let why = window.state().words.say("mark-page-missing");
     window.get_by_label(&why);
 }
+
+/// Where the pack tells nothing after the hand-back, the page says that it was handed in, and nothing else.
+#[test]
+fn handed_in_is_all_that_the_page_says() {
+    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../tests/scripts/guess.script");
+    let script = std::fs::read_to_string(script).unwrap();
+    for lang in ["en", "de"] {
+        let window = window_with(Page::MarkSheet, lang, (1280.0, 720.0), |bench| {
+            let mut job = (**bench.shop.job().unwrap()).clone();
+            job.after_hand_back = assess::job::AfterHandBack::Nothing;
+            bench.shop.rehearse_as(job, assess::attempt::Seed(0x5eed));
+            bench.shop.play(&script).unwrap();
+            bench.shop.wait_for_mark();
+        });
+        assert!(window.state().shop.session().is_some_and(|s| s.is_handed_in()));
+        let words = &window.state().words;
+        window.get_by_label(&words.say("mark-handed-in"));
+        window.get_by_label(&words.say("mark-handed-in-what"));
+        let page = tree(&window).join("\n");
+        for key in
+            ["mark-competent", "mark-not-yet", "mark-parts", "mark-debrief", "mark-chart", "mark-running"]
+        {
+            assert!(!page.contains(&words.say(key)), "{lang}: {key}: {page}");
+        }
+    }
+}
