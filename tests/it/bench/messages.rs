@@ -104,7 +104,7 @@ fn wrong_command_lines_are_answered_clearly() {
         with(digits, "301 characters; at most 40");
         with("0x10", "not written in tens");
         with("ten", "no number");
-        with("", "value");
+        with("", "no number");
     }
     check(&["trace", "alder", "--csv", "t", "--for", "90000"], &["--for", "90000", "0 to 86400"]);
     check(&["trace", "alder", "--csv", "t", "--altitude", "9000"], &["--altitude 9000", "-400 to 4500"]);
