@@ -1,6 +1,7 @@
 //! What was read, as the eye had it: the instrument's face, standing still.
 
-use egui::{Color32, Label, Rect, RichText, Sense, Vec2, vec2};
+use egui::{Label, RichText, Sense, Vec2, vec2};
+use sim_core::instrument::InstrumentKind;
 use sim_core::observe::Reading;
 
 use super::super::super::held;
@@ -14,8 +15,10 @@ use super::super::{dial, paper};
 const SIDE: f32 = 172.0;
 /// The same in pixels at least, however large everything else is drawn.
 const SIDE_PX: f32 = 160.0;
-/// Side of the face in the list of what waits to be noted, points.
-const SMALL: f32 = 72.0;
+/// The same in the list of what waits to be noted: a dial with its numbers, a lamp, a display's digits, points.
+const DIAL: f32 = 116.0;
+const LAMP: f32 = 76.0;
+const DISPLAY: Vec2 = vec2(92.0, 38.0);
 
 /// The face over the form, and that it is held.
 pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, unit: PressureUnit, reading: u32) {
@@ -32,14 +35,30 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, unit: Pressu
     paper::rule(page);
 }
 
-/// The face beside its line in the list; for the eye only, the form tells the rest. Whether there is one.
+/// What was read, beside its line in the list: a display by its digits, anything else by its face. For the eye
+/// only, the form tells the rest.
 pub(super) fn small(row: &mut egui::Ui, shop: &Shop, words: &Words, unit: PressureUnit, reading: &Reading) {
     let Some(session) = shop.session() else { return };
     let Some(face) = held::face(session, reading) else { return };
     let kit = &session.workshop().setup().kit;
     let Some(card) = kit.get(face.card) else { return };
-    let (rect, _) = row.allocate_exact_size(vec2(SMALL, SMALL), Sense::hover());
-    row.painter().rect_filled(rect, 3.0, Color32::WHITE);
-    let inside = Rect::from_center_size(rect.center(), Vec2::splat(SMALL - 4.0));
-    dial::paint(row.painter(), inside, shop, words, unit, card, &face);
+    let digits = matches!(
+        card.kind,
+        InstrumentKind::Multimeter { .. }
+            | InstrumentKind::ClampAmmeter { .. }
+            | InstrumentKind::IrThermometer { .. }
+            | InstrumentKind::Stopwatch { .. }
+    );
+    let size = match card.kind {
+        _ if digits => DISPLAY,
+        InstrumentKind::Lamp => Vec2::splat(LAMP),
+        _ => Vec2::splat(DIAL),
+    };
+    let (rect, _) = row.allocate_exact_size(size, Sense::hover());
+    if digits {
+        let text = dial::display::characters(face.shown, face.scale.as_ref());
+        dial::display::paint(row.painter(), rect, text.as_deref(), dial::display::unit(face.scale.as_ref()));
+    } else {
+        dial::paint(row.painter(), rect, shop, words, unit, card, &face);
+    }
 }
