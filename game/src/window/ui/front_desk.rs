@@ -67,22 +67,30 @@ fn sign(root: &mut egui::Ui, words: &Words, ui: &mut Ui) {
                 let what = RichText::new(words.say("desk-what")).size(15.5).color(theme::ON_BENCH_FAINT);
                 text.add(egui::Label::new(what).wrap());
                 if narrow {
-                    text.horizontal(|row| ways_out(row, words, ui));
+                    text.horizontal(|row| {
+                        settings(row, words, ui);
+                        leave(row, words, ui);
+                    });
                 }
             });
             if !narrow {
+                // From the right: the same order to the eye as in a narrow window.
                 row.with_layout(egui::Layout::right_to_left(egui::Align::Center), |right| {
-                    ways_out(right, words, ui);
+                    leave(right, words, ui);
+                    settings(right, words, ui);
                 });
             }
         });
     });
 }
 
-fn ways_out(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
+fn leave(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
     if row.add(paper::button(words.say("desk-leave"))).clicked() {
         ui.quit = true;
     }
+}
+
+fn settings(row: &mut egui::Ui, words: &Words, ui: &mut Ui) {
     if row.add(paper::button(words.say("bar-settings"))).clicked() {
         ui.back_to = Page::FrontDesk;
         ui.page = Page::Settings;

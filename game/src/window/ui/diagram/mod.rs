@@ -75,7 +75,7 @@ const BAR: f32 = 31.0;
 /// Height kept under the strip for the bar that scrolls it.
 const FOOT_BAR: f32 = 7.0;
 /// A board lower than this keeps its room for itself: beside the room, the strip's things are in the room.
-const LOW: f32 = 300.0;
+const LOW: f32 = 460.0;
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {

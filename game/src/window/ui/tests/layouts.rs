@@ -113,6 +113,15 @@ fn inv_the_top_bar_has_all_its_buttons_in_order_at_every_size() {
 }
 
 #[test]
+fn inv_the_ways_out_of_the_front_desk_stand_in_one_order_at_every_size() {
+    all(|case, size, scale, lang| {
+        let window = window_scaled(Page::FrontDesk, lang, size, scale, |_| {});
+        let outs = ["bar-settings", "desk-leave"].map(|key| say(&window, key));
+        in_a_row(&window, case, &outs);
+    });
+}
+
+#[test]
 fn inv_clock_pace_tools_and_clipboard_are_at_hand_at_every_size() {
     all(|case, size, scale, lang| {
         for middle in [Middle::Room, Middle::Diagram, Middle::Both] {
