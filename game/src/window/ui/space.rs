@@ -9,6 +9,8 @@ pub const HIGH: f32 = 600.0;
 pub const HIGH_FOR_BOTH: f32 = 800.0;
 /// From this width on the clipboard lies beside the room from the start, points.
 const BROAD: f32 = 800.0;
+/// The same beside the line diagram, whose sheets are broad, points.
+const BROAD_FOR_SHEETS: f32 = 1_200.0;
 
 /// The room there is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,7 +27,8 @@ impl Space {
     pub fn of(ctx: &egui::Context, middle: Middle) -> Self {
         let size = ctx.content_rect().size();
         let high = if middle == Middle::Both { HIGH_FOR_BOTH } else { HIGH };
-        Self { low: size.y < high, narrow: size.x < BROAD }
+        let broad = if middle == Middle::Room { BROAD } else { BROAD_FOR_SHEETS };
+        Self { low: size.y < high, narrow: size.x < broad }
     }
 }
 
