@@ -57,30 +57,23 @@ fn a_closed_reader_changes_no_verdict() {
     script(home.path(), "fail.script", "card\nchocks on\nfinding none sure 0.95\nhand back\n");
     script(home.path(), "unfinished.script", &all.replace("hand back", ""));
     std::fs::write(home.path().join("bad.attempt"), "nothing\n").unwrap();
-    for (i, reader) in [Reader::Gone, Reader::Head].into_iter().enumerate() {
-        for (script, code) in [
-            (reference(), 0),
-            (home.path().join("fail.script"), 1),
-            (home.path().join("unfinished.script"), 1),
-        ] {
-            let stem = script.file_stem().unwrap().to_str().unwrap().to_owned();
-            let file = home.path().join(format!("{stem}-{i}.attempt"));
-            let mut command = pinhole(home.path());
-            command
-                .args(["text", JOB, "--seed", "5eed", "--script"])
-                .arg(&script)
-                .arg("--attempt")
-                .arg(&file);
-            let (found, said) = ended(&mut command, reader);
-            assert_eq!(found, Some(code), "{stem} {reader:?}: {said}");
-            let attempt = Attempt::read(&file).unwrap();
-            assert_eq!(attempt.is_finished(), stem != "unfinished", "the whole script was played");
-            assert_eq!(attempt.mark.is_some(), attempt.is_finished(), "and marked");
-        }
+    for (script, code, reader) in [
+        (reference(), 0, Reader::Head),
+        (home.path().join("fail.script"), 1, Reader::Gone),
+        (home.path().join("unfinished.script"), 1, Reader::Head),
+    ] {
+        let stem = script.file_stem().unwrap().to_str().unwrap().to_owned();
+        let file = home.path().join(format!("{stem}.attempt"));
+        let mut command = pinhole(home.path());
+        command.args(["text", JOB, "--seed", "5eed", "--script"]).arg(&script).arg("--attempt").arg(&file);
+        let (found, said) = ended(&mut command, reader);
+        assert_eq!(found, Some(code), "{stem} {reader:?}: {said}");
+        let attempt = Attempt::read(&file).unwrap();
+        assert_eq!(attempt.is_finished(), stem != "unfinished", "the whole script was played");
+        assert_eq!(attempt.mark.is_some(), attempt.is_finished(), "and marked");
     }
     let mark = |file: &str, reader| ended(pinhole(home.path()).args(["mark", file]), reader);
-    assert_eq!(mark("a.attempt", Reader::Gone).0, Some(0));
-    assert_eq!(mark("fail-0.attempt", Reader::Gone).0, Some(1));
+    assert_eq!(mark("fail.attempt", Reader::Gone).0, Some(1));
     assert_eq!(mark("bad.attempt", Reader::Gone).0, Some(2));
     let replay = ended(pinhole(home.path()).args(["replay", "a.attempt"]), Reader::Gone);
     assert_eq!(replay, (Some(0), String::new()));

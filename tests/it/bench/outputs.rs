@@ -3,6 +3,7 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Output;
+use std::sync::OnceLock;
 
 use assess::attempt::Attempt;
 
@@ -15,15 +16,23 @@ pub(super) fn reference() -> PathBuf {
     root().join("scenarios/first-shift/reference/flat-after-the-weekend.script")
 }
 
-/// A finished and marked attempt, `a.attempt`, with its sheet, in a folder of its own.
+/// A finished and marked attempt, `a.attempt`, with its sheet, in a folder of its own. It is played once for all tests.
 pub(super) fn finished() -> tempfile::TempDir {
+    static PLAYED: OnceLock<tempfile::TempDir> = OnceLock::new();
+    let played = PLAYED.get_or_init(|| {
+        let home = tempfile::tempdir().unwrap();
+        let output = pinhole(home.path())
+            .args(["text", JOB, "--seed", "5eed", "--attempt", "a.attempt", "--script"])
+            .arg(reference())
+            .output()
+            .unwrap();
+        ends_with_code(&output, 0);
+        home
+    });
     let home = tempfile::tempdir().unwrap();
-    let output = pinhole(home.path())
-        .args(["text", JOB, "--seed", "5eed", "--attempt", "a.attempt", "--script"])
-        .arg(reference())
-        .output()
-        .unwrap();
-    ends_with_code(&output, 0);
+    for name in ["a.attempt", "a.html"] {
+        std::fs::copy(played.path().join(name), home.path().join(name)).unwrap();
+    }
     home
 }
 
