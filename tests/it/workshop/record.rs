@@ -249,7 +249,7 @@ fn an_unmet_condition_goes_into_the_journal_and_files_without_it_still_replay() 
     let old: RecordEntry = serde_json::from_str(before).unwrap();
     assert_eq!((old.condition_met, old.unmet), (false, None));
     let job = Arc::new(LIBRARY.job(JOB).unwrap());
-    let begin = Begin { seed: "1".parse().unwrap(), scripted: true, seat: None };
+    let begin = Begin::rehearsal("1".parse().unwrap());
     let mut session = Session::rehearse(Arc::clone(&job), &begin);
     session.act(&read("barometer")).unwrap();
     let written = Some(Written { value: 100.0, unit: "kPa".into() });
