@@ -8,7 +8,7 @@ use assess::attempt::{Attempt, AttemptError};
 use serde_json::{Value, json};
 
 use super::chain::{bodies, chained, chained_values, made, values};
-use super::{ends_with_code, pinhole, root};
+use super::{ends_with_code, pinhole};
 
 /// Line of the first action: header and sitting stand before it.
 const FIRST: usize = 2;
@@ -234,15 +234,15 @@ fn one_bad_file_does_not_stop_the_marking_of_a_class() {
 #[test]
 fn what_an_attempt_cannot_hold_is_not_done_at_all() {
     let home = tempfile::tempdir().unwrap();
-    let script = home.path().join("long.script");
-    std::fs::write(&script, format!("card\nsuspect {}\n", "x".repeat(5000))).unwrap();
-    let output = pinhole(home.path())
-        .args(["text", "first-shift/hum-at-the-lights", "--attempt", "long.attempt", "--script"])
-        .arg(&script)
-        .output()
-        .unwrap();
-    let text = ends_with_code(&output, 2);
-    assert!(text.contains("suspicion") && text.contains("at most 4000"), "{text}");
-    assert_eq!(Attempt::read(&home.path().join("long.attempt")).unwrap().steps.len(), 1);
-    assert!(root().is_dir());
+    let path = home.path().join("long.attempt");
+    let begin = assess::session::Begin::rehearsal(assess::attempt::Seed(1));
+    let mut session = assess::session::Session::start(super::chain::job(), &begin, &path).unwrap();
+    let suspect = |n: usize| sim_core::action::Action::Suspect { text: "x".repeat(n) };
+    session.act(&suspect(4000)).unwrap();
+    let before = session.view();
+    let error = session.act(&suspect(4001)).unwrap_err().to_string();
+    assert!(error.contains("the suspicion is 4001 bytes long") && error.contains("at most 4000"), "{error}");
+    assert_eq!(session.view(), before, "no time has passed");
+    session.act(&sim_core::action::Action::ReadCard).unwrap();
+    assert_eq!(Attempt::read(&path).unwrap().steps.len(), 2);
 }
