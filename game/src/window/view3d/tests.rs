@@ -235,7 +235,7 @@ fn workshop(script: &str) -> Harness<'static, Stage> {
                 let layout = Layout::of(&setup.car, &setup.kit, &Seen::of(stage.shop.view()?));
                 let eye = station(at);
                 let lens = Lens::new(&eye, eye.fov(eye.distance, scene.width() / scene.height()), scene);
-                marks(&stage.shop, &layout, at, &lens, scene)
+                marks(&stage.shop, &layout, at, &lens, scene, super::anchors::apart(stage.ui.prefs.scale))
             });
             stage.ui.marks.set_room(room);
         },

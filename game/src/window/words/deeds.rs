@@ -50,6 +50,8 @@ impl Words {
             Action::ReadSheet => self.say("done-read-sheet"),
             Action::Chocks(true) => self.say("done-chocks-set"),
             Action::Chocks(false) => self.say("done-chocks-away"),
+            Action::Extraction(true) => self.say("done-extraction-on"),
+            Action::Extraction(false) => self.say("done-extraction-off"),
             Action::Key(true) => self.say("done-key-on"),
             Action::Key(false) => self.say("done-key-off"),
             Action::Engine(to) if deed.started => about("done-engine-started", self.engine(*to)),
