@@ -53,11 +53,11 @@ const OPENS_TO: f32 = 1.8;
 const BETWEEN: f32 = 12.0;
 /// Both sheets are shown unasked down to this size: the smallest text is then 11 px high.
 const READS: f32 = 0.95;
-/// A sheet is fitted down to this many pixels for a sheet point: a target is then 24 px. Where everything is shown
-/// larger, that is less than a point, and the sheet is still read as it is at 100 %.
-const LEAST_PX: f32 = 1.0;
+/// A sheet is fitted down to this many pixels for a sheet point, as both are. Where everything is shown larger, that
+/// is less than a point, and the sheet is still read as it is at 100 %.
+const LEAST_PX: f32 = READS;
 /// However large everything is shown, a sheet is not fitted below this.
-const LEAST: f32 = 0.6;
+const LEAST: f32 = 0.5;
 
 /// Smallest magnification a view opens at: what was asked for in so many words is shown whole.
 #[must_use]

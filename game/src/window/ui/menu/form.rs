@@ -102,7 +102,7 @@ pub(super) fn show(
         // Return in a field means: that is the number, now do it. At rest it means nothing.
         let focused = row.memory(|m| m.focused());
         let here = focused.is_none_or(|id| id == yes.id || fields.contains(&id));
-        let rests = begins.is_some() && (focused.is_none() || focused == begins);
+        let rests = begins.is_some() && focused == begins;
         let enter = !fresh && here && !rests && row.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Enter));
         if leave.clicked() {
             filled = Filled::Leave;

@@ -16,8 +16,9 @@ const AT_WORK: &str = "chocks on\nfit gauge valve_m.store\nfit meter battery.plu
 
 /// Least face of an instrument that can be read, pixels; and what rounding takes of it.
 const FACE_PX: f32 = 150.0 - 1.0;
-/// Least share of the window's height for the sheets of the line diagram, alone and beside the room.
-const SHEETS: f32 = 0.48;
+/// Least share of the window's height for the sheets of the line diagram, alone (under bar and strip, over a tray in
+/// which a needle can be read) and beside the room.
+const SHEETS: f32 = 0.44;
 const SHEETS_BESIDE: f32 = 0.24;
 /// Least share of the sheets that is seen without moving them, alone and beside the room.
 const WHOLE: f32 = 0.99;

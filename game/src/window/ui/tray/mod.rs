@@ -25,6 +25,8 @@ pub use lines::over_the_room;
 
 /// Height of the tray, points, where there is room for it.
 const HEIGHT: f32 = 246.0;
+/// The same under the line diagram, whose sheets need the lines more; a face of 150 points stays.
+const HEIGHT_UNDER_SHEETS: f32 = 216.0;
 /// Share of the window's height that the tray may take at most.
 const SHARE: f32 = 0.42;
 /// Share of the height of a low window that its drawer takes, if an instrument can be read in it.
@@ -93,7 +95,8 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         ui.tray.middle = Some(root.available_rect_before_wrap());
         return;
     }
-    let height = HEIGHT.min(SHARE * root.ctx().content_rect().height());
+    let most = if ui.middle == Middle::Diagram { HEIGHT_UNDER_SHEETS } else { HEIGHT };
+    let height = most.min(SHARE * root.ctx().content_rect().height());
     let frame = egui::Frame::new().fill(theme::BENCH).inner_margin(egui::Margin::symmetric(8, 6));
     egui::Panel::bottom("tray").exact_size(height).resizable(false).frame(frame).show(root, |tray| {
         tray.horizontal_top(|row| {
