@@ -513,7 +513,7 @@ pub(super) fn record(out: &mut dyn Write, session: &Session) -> io::Result<()> {
         let mark = if filled { "x" } else { " " };
         let limit = item.limit.and_then(|i| session.job().car.limits.get(usize::from(i)));
         let limit = limit.map_or_else(String::new, |l| format!(" Limit: {}", sentence(&l.text)));
-        let last = entries().filter(|r| r.item == item.id).last().filter(|_| !filled);
+        let last = entries().rfind(|r| r.item == item.id).filter(|_| !filled);
         let unmet = last.and_then(|r| r.unmet).map_or_else(String::new, |why| format!(" Not filled: {why}."));
         let text = format!("{}.{limit} How: {}.{unmet}", item.text, how(item.kind));
         hanging(out, &format!("[{mark}] {}", item.id), &text)?;

@@ -32,7 +32,7 @@ fn inv_whatever_byte_is_damaged_the_whole_actions_before_it_are_kept() {
         assert!(error.to_string().contains("pinhole mend"), "{error}");
         let mended = mend(&path, &Clock::standing(1_767_323_045_000)).unwrap().expect("it is damaged");
         let read = Attempt::read(&path).unwrap();
-        assert_eq!(read.repairs, [mended.repair.clone()]);
+        assert_eq!(read.repairs, std::slice::from_ref(&mended.repair));
         // Line 0 is the header, line 1 the sitting.
         let kept = line.saturating_sub(2);
         assert_eq!(read.steps, attempt.steps[..kept], "byte {at}");

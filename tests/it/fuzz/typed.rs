@@ -191,8 +191,8 @@ fn some_line(session: &Session, dice: &mut Dice) -> String {
                 }
                 1 => words.reverse(),
                 2 => {
-                    let word =
-                        filled(session, *dice.of_list(&["N", "U", "P", "\"", "'", "for", "sure", "#"]), dice);
+                    let stray = *dice.of_list(&["N", "U", "P", "\"", "'", "for", "sure", "#"]);
+                    let word = filled(session, stray, dice);
                     words.insert(dice.below(words.len() + 1), word);
                 }
                 _ => {}

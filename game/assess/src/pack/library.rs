@@ -196,7 +196,9 @@ impl Library {
         for (fault, severity) in &job.faults {
             assembly.set_param(&car.faults[usize::from(*fault)].param, *severity);
         }
-        trial::of(&assembly, job.day, &file, "hidden, day")?;
+        if let Some(trouble) = trial::of(&assembly, job.day, &file, "hidden, day") {
+            return Err(trouble.into());
+        }
 
         let script = format!("scenarios/{pack_id}/reference/{script}");
         if self.root.join(&script).exists() {
@@ -260,18 +262,18 @@ impl Library {
         let file = format!("assets/vehicles/{id}.ron");
         let (text, raw) = self.read::<RawVehicle>(&file)?;
         let car = check_car::car(raw, id, &file).map_err(PackErrors)?;
-        trial::of(&car.assembly, Day::STANDARD, &file, "parts")?;
+        if let Some(trouble) = trial::of(&car.assembly, Day::STANDARD, &file, "parts") {
+            return Err(trouble.into());
+        }
         for (end, name) in [(0, "low"), (1, "high")] {
             let mut used = car.assembly.clone();
             for t in &car.tolerances {
                 used.set_param(&t.param, if end == 0 { t.serviceable.0 } else { t.serviceable.1 });
             }
-            trial::of(
-                &used,
-                Day::STANDARD,
-                &file,
-                &format!("tolerances, every serviceable at its {name} end"),
-            )?;
+            let path = format!("tolerances, every serviceable at its {name} end");
+            if let Some(trouble) = trial::of(&used, Day::STANDARD, &file, &path) {
+                return Err(trouble.into());
+            }
         }
         Ok((Arc::new(car), text))
     }

@@ -143,7 +143,7 @@ fn the_list_keeps_its_height_and_offers_only_ends_that_fit_best_first() {
     press(&mut harness, &[Key::Enter, Key::Num1, Key::F]);
     let field = |harness: &egui_kittest::Harness<'_, crate::window::stage::Stage>| {
         let title = harness.state().words.say("find-place");
-        harness.get_all_by_label(&title).map(|n| n.rect()).last().unwrap()
+        harness.get_all_by_label(&title).map(|n| n.rect()).next_back().unwrap()
     };
     let open = field(&harness);
     type_text(&mut harness, "hose");

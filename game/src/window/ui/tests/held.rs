@@ -139,7 +139,7 @@ fn an_open_form_holds_an_older_reading_and_keeps_what_is_written() {
     window.get_by_label("begun: -58");
     click(&mut window, "Note reading 2 …");
     click(&mut window, "Note reading 1 …");
-    let value = window.get_all_by_label(&field).filter_map(|n| n.accesskit_node().value()).last();
+    let value = window.get_all_by_label(&field).filter_map(|n| n.accesskit_node().value()).next_back();
     assert_eq!(value.as_deref(), Some("-58"), "what was written stands there again");
 }
 
