@@ -4,7 +4,7 @@ use egui::{RichText, WidgetInfo, WidgetType, vec2};
 
 use super::super::super::hands::{Then, Thing, offers};
 use super::super::super::shop::Shop;
-use super::super::super::state::Ui;
+use super::super::super::state::{Middle, Ui};
 use super::super::super::theme;
 use super::super::super::words::Words;
 use super::super::menu;
@@ -19,8 +19,8 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
     let kit = session.workshop().setup().kit.clone();
     let mut about: Option<usize> = ui.carrying.as_ref().map(|c| usize::from(c.card));
     column.spacing_mut().item_spacing.y = 0.0;
-    // In a drawer every line is needed for tools; what one is for is then told beside it.
-    let low = Space::of(column.ctx(), ui.middle).low;
+    // In a drawer, and under the line diagram, every line is needed for tools; what one is for is then told beside it.
+    let low = Space::of(column.ctx(), ui.middle).low || ui.middle == Middle::Diagram;
     let height = (column.available_height() - if low { 0.0 } else { HELP }).max(60.0);
     egui::ScrollArea::vertical().id_salt("board").max_height(height).auto_shrink([false, false]).show(
         column,
