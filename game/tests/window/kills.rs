@@ -27,11 +27,7 @@ const WORK: [&str; 6] = ["chocks on", "key on", "hum", "key off", "chocks off", 
 
 /// The clock as it is shown.
 fn shown_clock(screen: &mut Screen) -> Option<String> {
-    let is_clock = |name: &str| {
-        let digits = name.bytes().filter(u8::is_ascii_digit).count();
-        name.len() == 8 && digits == 6 && name.bytes().filter(|b| *b == b':').count() == 2
-    };
-    screen.nodes().iter().map(|n| n.name.clone()).find(|name| is_clock(name))
+    screen.nodes().iter().find_map(|n| n.name.strip_prefix("workshop clock ").map(str::to_owned))
 }
 
 #[test]
@@ -93,8 +89,7 @@ fn kills_lose_no_action_that_was_seen() {
     );
 }
 
-/// Time of day in the workshop, as the window shows it.
+/// Time in the workshop, as the window shows it.
 fn clock(tick: sim_core::units::Tick) -> String {
-    let s = tick.0 / sim_core::units::TICKS_PER_SECOND + 8 * 3600;
-    format!("{:02}:{:02}:{:02}", s / 3600 % 24, s / 60 % 60, s % 60)
+    game::window::ui::remarks::clock(tick)
 }
