@@ -15,6 +15,9 @@ use tempfile::NamedTempFile;
 
 use crate::screen::Screen;
 
+/// How a drawing of ours begins: by this an old one is told from another drawing before it is replaced.
+pub(crate) const DRAWING_BEGINS: &str = "<!-- pinhole trace -->\n";
+
 /// How an attempt begins.
 const ATTEMPT_BEGINS: &[u8] = b"{\"schema\":\"pinhole-attempt";
 /// Bytes of an old file that are looked at to tell its kind.
@@ -82,7 +85,7 @@ impl Kind {
             Self::Marks => json("\"scheme\"") || json("\"attempt\""),
             Self::MarkTable => begins.starts_with(b"attempt,job,"),
             Self::TraceTable => begins.starts_with(b"t_s,"),
-            Self::Drawing => begins.starts_with(crate::trace_plot::DRAWING_BEGINS.as_bytes()),
+            Self::Drawing => begins.starts_with(DRAWING_BEGINS.as_bytes()),
             Self::Picture => begins.starts_with(b"\x89PNG\r\n\x1a\n"),
             Self::Circuit => json("\"circuit\""),
             Self::SpeedTable => begins.starts_with(b"case,how,"),

@@ -9,10 +9,7 @@ use assess::report::curves::{self, Curve, CurvesError, LINES};
 use assess::{files, quote};
 use resvg::{tiny_skia, usvg};
 
-use crate::output::{Kind, Output, OutputError};
-
-/// How a drawing of ours begins: by this an old one is told from another drawing before it is replaced.
-pub(crate) const DRAWING_BEGINS: &str = "<!-- pinhole trace -->\n";
+use crate::output::{DRAWING_BEGINS, Kind, Output, OutputError};
 
 /// Points of a PNG for one of the SVG.
 const SCALE: f32 = 2.0;
