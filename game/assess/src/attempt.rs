@@ -16,6 +16,7 @@
 
 pub mod limits;
 mod litter;
+pub mod mark_line;
 pub mod mend;
 
 use std::fs::{File, TryLockError};
@@ -27,9 +28,9 @@ use sim_core::observe::Reading;
 use sim_core::units::Tick;
 use sim_core::workshop::{Breach, RecordEntry};
 
+use self::mark_line::MarkLine;
 use crate::clock::By;
 use crate::files::{self, Doing, FileError};
-use crate::marked::MarkLine;
 use crate::{json_words, quote};
 
 /// Name and version of the file's form.

@@ -14,12 +14,13 @@ use sim_core::workshop::{Outcome, View, Workshop};
 use sim_core::world::World;
 
 use crate::attempt::limits::{self, Beyond, Unknown};
+use crate::attempt::mark_line::MarkLine;
 use crate::attempt::{
     Attempt, AttemptError, ENGINE, Header, SCHEMA, Seed, SeedFrom, Sitting, StateDigest, Step, Writer,
 };
 use crate::clock::{By, Clock, Opening};
 use crate::job::{AfterHandBack, Job};
-use crate::marked::{self, Kept, MarkLine};
+use crate::marked::{self, Kept};
 use crate::marks::sheet::MarkSheet;
 use crate::{quote, words};
 

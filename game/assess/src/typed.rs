@@ -81,10 +81,14 @@ pub fn number(typed: &str) -> Result<f64, NumberError> {
 /// # Errors
 /// A sentence that says what is wrong, with the range.
 pub fn whole(typed: &str, range: std::ops::RangeInclusive<u32>) -> Result<u32, String> {
-    let value = number(typed).map_err(|e| e.to_string())?;
     let (low, high) = (f64::from(*range.start()), f64::from(*range.end()));
+    let none = || format!("{} is no whole number; write one from {low} to {high}", quoted(typed));
+    let value = match number(typed) {
+        Err(NumberError::NoNumber { .. } | NumberError::NotFinite { .. }) => return Err(none()),
+        other => other.map_err(|e| e.to_string())?,
+    };
     if value.fract().abs() > 0.0 {
-        return Err(format!("{} is no whole number", quoted(typed)));
+        return Err(none());
     }
     if (low..=high).contains(&value) {
         return Ok(value as u32);

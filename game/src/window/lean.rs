@@ -4,13 +4,11 @@
 //!   than to run: on sixteen cores more than half of a frame's processor time went into waking threads that
 //!   found nothing to do. So each world (the app's, the renderer's) goes through its systems on one thread;
 //!   the two still work side by side, and shaders are made beside both.
-//! * Nothing here is picked, drawn as a sketch or treated after it is drawn by Bevy, so those parts stay out.
+//! * Nothing here is picked, drawn as a sketch or treated after it is drawn by Bevy: those features are not built
+//!   (`Cargo.toml` of the workspace names the ones that are).
 
 use bevy::app::{PluginGroupBuilder, TaskPoolThreadAssignmentPolicy};
 use bevy::ecs::schedule::{Schedules, SingleThreadedExecutor};
-use bevy::picking::input::PointerInputPlugin;
-use bevy::picking::{InteractionPlugin, PickingPlugin};
-use bevy::post_process::PostProcessPlugin;
 use bevy::prelude::*;
 use bevy::render::{RenderApp, RenderPlugin};
 
@@ -24,10 +22,6 @@ pub(super) fn plugins(window: WindowPlugin, render: RenderPlugin, logged: &str) 
         .set(render)
         .set(TaskPoolPlugin { task_pool_options: pools })
         .set(bevy::log::LogPlugin { filter: logged.to_owned(), ..default() })
-        .disable::<PickingPlugin>()
-        .disable::<InteractionPlugin>()
-        .disable::<PointerInputPlugin>()
-        .disable::<PostProcessPlugin>()
 }
 
 /// Lets each world go through its systems on one thread. Called once all plugins are in.

@@ -1,5 +1,6 @@
 //! The built program from outside: jobs from card to mark sheet, kills, bad input.
 
+mod back_faulty;
 pub(crate) mod bad_input;
 pub(crate) mod chain;
 mod crowd;

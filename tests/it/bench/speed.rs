@@ -47,7 +47,7 @@ fn bad_flags_are_refused_with_what_would_be_right() {
     let home = tempfile::tempdir().unwrap();
     for (args, wanted) in [
         (vec!["bench", "--samples", "0"], "1 to 999"),
-        (vec!["bench", "--samples", "many"], "is no number"),
+        (vec!["bench", "--samples", "many"], "is no whole number; write one from 1 to 999"),
         (vec!["bench", "--window", "--samples", "3"], "do not go together"),
         (vec!["bench", "--window", "--csv", "x.csv"], "do not go together"),
         (vec!["bench", "--samples", "1", "--csv", "no/such/folder/x.csv"], "x.csv"),

@@ -319,6 +319,29 @@ fn inv_hoses_side_by_side_add() {
 }
 
 #[test]
+fn inv_a_suction_beyond_what_can_be_computed_is_told_and_never_freezes() {
+    /// As near as a vessel is to the pump's share of the day's pressure when its way is no resistance.
+    const EMPTY: f64 = 1.01;
+    /// The pump's end: a tenth of the day's pressure.
+    const SHARE: f64 = 0.1;
+    // 20 L/s to 2 million. Whatever can be computed comes to the pump's end and stays there; what cannot is told.
+    for strokes_per_s in [0.2, 2.0, 20.0, 200.0, 2e3, 2e4] {
+        let mut bench = Rig::default()
+            .part("vessel", PartKind::Booster(vessel(3.0, ISOTHERMAL_M2)))
+            .part("suction", constant_pump(100.0, SHARE, 300.0))
+            .join("suction.stem", "vessel.vacuum")
+            .on(day_of(101_325.0, 20.0), &[]);
+        bench.stroke("suction", strokes_per_s);
+        bench.run_s(300.0);
+        let told = bench.circuit.fault().is_some();
+        let p = bench.pa("vessel.vacuum");
+        println!("{} L/s: {p} Pa, told {told}", strokes_per_s * 100.0);
+        assert!(told || (p <= EMPTY * SHARE * 101_325.0 && 0.0 < p), "{strokes_per_s} strokes/s: {p} Pa");
+        assert_eq!(told, bench.circuit.events().iter().any(|(_, e)| *e == Event::Fault));
+    }
+}
+
+#[test]
 fn inv_currents_at_a_node_sum_to_nothing() {
     /// Amperes: loose ends are tied by 1 nS, conductances of 1e3 S cancel to 1e-10 of 10 A.
     const KIRCHHOFF_A: f64 = 1e-6;

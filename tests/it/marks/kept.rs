@@ -2,9 +2,10 @@
 
 use std::path::Path;
 
+use assess::attempt::mark_line::MarkLine;
 use assess::attempt::{Attempt, AttemptError, Seed};
 use assess::clock::{By, Opening};
-use assess::marked::{Kept, MarkLine, keep_in};
+use assess::marked::{Kept, keep_in};
 use assess::script;
 use assess::session::{self, Begin, Session};
 

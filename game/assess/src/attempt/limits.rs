@@ -13,10 +13,10 @@ use sim_core::observe::{Reading, ShownValue};
 use sim_core::parts::engine::EngineState;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 
+use super::mark_line::MarkLine;
 use super::{Header, Repair, SCHEMA, SCHEMA_1, Sitting, Step};
 use crate::clock::LATEST_UNIX_MS;
 use crate::job::Job;
-use crate::marked::MarkLine;
 
 const HOUR: u64 = 3600 * TICKS_PER_SECOND;
 

@@ -6,8 +6,8 @@ use sim_core::observe::{Observed, Scale, ShownValue};
 use sim_core::parts::PartKind;
 
 use super::Computed;
-use super::parts::true_classes;
 use super::sheet::{ClassLine, EvidenceSheet, NoteWorth, ReadingLine};
+use super::truth::true_classes;
 use crate::course::{Looked, Worth, describe};
 use crate::score;
 

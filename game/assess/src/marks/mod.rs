@@ -7,6 +7,7 @@ mod chart;
 mod parts;
 pub mod sheet;
 pub mod telling;
+mod truth;
 pub mod when;
 
 use std::sync::Arc;
@@ -75,7 +76,7 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<MarkSheet, MarkError> {
     let start = arrivals.complained(job, &hypotheses);
     let end = course.deeds.len();
     let followed = follow(job, &hypotheses, arrivals, start.clone(), &course, end, |_| false);
-    let reached = parts::p_true(&hypotheses, &course, followed.belief_before(&course, course.lock()));
+    let reached = truth::p_true(&hypotheses, &course, followed.belief_before(&course, course.lock()));
     // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
     let reference = match &job.reference {
         Some(text) if reached < score::TAU => match reference_course(attempt, job, text) {
@@ -112,7 +113,7 @@ fn reachable(
     start: Belief,
     reference: &Course,
 ) -> Reached {
-    let p_true = |belief: &Belief| parts::p_true(hypotheses, course, belief);
+    let p_true = |belief: &Belief| truth::p_true(hypotheses, course, belief);
     let enough = |belief: &Belief| score::TAU <= p_true(belief);
     let arrivals = Arrivals::of(job, hypotheses);
     let followed = follow(job, hypotheses, arrivals, start, reference, reference.lock(), enough);

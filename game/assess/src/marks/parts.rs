@@ -4,29 +4,11 @@ use super::chart::evidence_sheet;
 use super::sheet::{
     Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, SwapLine,
 };
+use super::truth::p_true;
 use super::{Computed, count_breaches, record, telling};
-use crate::belief::Belief;
-use crate::course::{Course, Finding};
-use crate::hypotheses::{Class, Hypotheses};
+use crate::course::Finding;
 use crate::report::{fixed, signed};
 use crate::score::{self, PartUsed, Parts, Weights};
-
-/// Probability that what is wrong is exactly what is wrong: mass of the true classes.
-pub(crate) fn p_true(hypotheses: &Hypotheses, course: &Course, belief: &Belief) -> f64 {
-    let truth = true_classes(hypotheses, course);
-    belief.mass_where(|cell| truth.contains(&belief.class_of()[cell]))
-}
-
-/// Classes of what was outside limits when the car came in.
-pub(super) fn true_classes(hypotheses: &Hypotheses, course: &Course) -> Vec<usize> {
-    let classes = hypotheses.classes.iter().enumerate();
-    let is_true = |class: &Class| match class {
-        Class::Inside => course.faulty_at_start.is_empty(),
-        Class::Unit(unit) => course.faulty_at_start.contains(unit),
-        Class::Other => false,
-    };
-    classes.filter(|(_, class)| is_true(class)).map(|(index, _)| index).collect()
-}
 
 /// All marks of a finished attempt.
 pub(crate) fn marks(c: &Computed<'_>) -> Marks {

@@ -5,14 +5,12 @@ use sim_core::car::{Car, Cover, Limit, Standing};
 use sim_core::circuit::Size;
 use sim_core::parts::Domain;
 
+use super::block::Block;
 use super::check_catalogue::{faults, tolerances, units};
 use super::check_sheet::{limit, record};
 use super::error::{Named, PackError};
-use super::raw::{Block, RawCover, RawJoint, RawVehicle};
+use super::raw::{RawCover, RawJoint, RawVehicle, SCHEMA};
 use super::report::Report;
-
-/// Version of the format read here.
-pub(crate) const SCHEMA: u32 = 1;
 
 /// Checks a car whose file is called `id`.
 pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<PackError>> {

@@ -4,10 +4,11 @@ use sim_core::assembly::Assembly;
 use sim_core::car::{Car, FaultDef, RepairUnit, Spare, Tolerance};
 use sim_core::params::ParamDef;
 
-use super::check_car::SCHEMA;
+use super::block::Block;
 use super::error::{Named, PackError};
-use super::raw::{Block, RawFault, RawSpare, RawSpares, RawTolerance, RawUnit};
-use super::report::{Range, Report, known_for};
+use super::range::Range;
+use super::raw::{RawFault, RawSpare, RawSpares, RawTolerance, RawUnit, SCHEMA};
+use super::report::{Report, known_for};
 
 /// Resolves `part.param`, reporting which half is unknown.
 fn param(

@@ -13,7 +13,7 @@ use crate::diagram::{Diagram, Place, Sheet};
 /// Checks the diagram of `car`, whose file is called `id`.
 pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Result<Diagram, Vec<PackError>> {
     let mut r = Report::new(file);
-    r.schema(raw.schema, super::check_car::SCHEMA);
+    r.schema(raw.schema, super::raw::SCHEMA);
     if raw.vehicle != id {
         r.push(PackError::IdFileMismatch {
             file: r.file(),

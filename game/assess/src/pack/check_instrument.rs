@@ -3,9 +3,9 @@
 use sim_core::instrument::{Dial, DigitalRange, InstrumentCard, InstrumentKind};
 use sim_core::parts::PartKind;
 
-use super::check_car::SCHEMA;
+use super::block::Block;
 use super::error::PackError;
-use super::raw::{Block, RawInstrument, ranges};
+use super::raw::{RawInstrument, SCHEMA, ranges};
 use super::report::Report;
 
 /// Checks an instrument whose file is called `id`.

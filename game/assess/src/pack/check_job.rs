@@ -6,10 +6,11 @@ use sim_core::air::Day;
 use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
-use super::check_car::SCHEMA;
+use super::block::Block;
 use super::error::{Named, PackError};
-use super::raw::{Block, RawJob, RawPack, RawWeights, ranges};
-use super::report::{Range, Report};
+use super::range::Range;
+use super::raw::{RawJob, RawPack, RawWeights, SCHEMA, ranges};
+use super::report::Report;
 use crate::job::{AfterHandBack, CAUTION, Competence, DEFER, Job, Symptom, Weights};
 
 /// A pack: what its jobs have in common.

@@ -2,9 +2,11 @@
 
 use sim_core::car::{Limit, RecordItem};
 
+use super::block::Block;
 use super::error::{Named, PackError};
-use super::raw::{Block, RawLimit, RawRecord, RawThinAir};
-use super::report::{Range, Report, known_for};
+use super::range::Range;
+use super::raw::{RawLimit, RawRecord, RawThinAir};
+use super::report::{Report, known_for};
 
 /// Units of a limit: those of the notebook, and a count.
 pub const UNITS: &[&str] = &["kPa", "V", "A", "ohm", "C", "s", "deg", "mm", "times"];

@@ -4,13 +4,14 @@ use std::fmt::Write as _;
 
 use sim_core::parts::ALL_TABLES;
 
+use super::block::{Block, KeyDef};
 use super::bounds;
+use super::range::Range;
 use super::raw::{
-    Block, KeyDef, RawCompetence, RawCover, RawDiagram, RawFault, RawHidden, RawInstrument, RawJob, RawJoint,
-    RawLimit, RawPack, RawParam, RawPart, RawPlace, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance,
-    RawUnit, RawVehicle, RawWeights, ranges,
+    RawCompetence, RawCover, RawDiagram, RawFault, RawHidden, RawInstrument, RawJob, RawJoint, RawLimit,
+    RawPack, RawParam, RawPart, RawPlace, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance, RawUnit,
+    RawVehicle, RawWeights, ranges,
 };
-use super::report::Range;
 
 /// Name, meaning and keys of a block.
 type Entry = (&'static str, &'static str, &'static [KeyDef]);

@@ -5,6 +5,7 @@
 //! ([`PackError`]). `assets/KEYS.md` lists every key; a test keeps it in step ([`keys`]).
 //! Not here: variants dealt per seat, sealed packs.
 
+mod block;
 mod bounds;
 mod check_car;
 mod check_catalogue;
@@ -15,6 +16,7 @@ mod check_sheet;
 mod error;
 mod keys;
 mod library;
+mod range;
 mod raw;
 mod read;
 mod report;
@@ -27,5 +29,5 @@ pub use check_sheet::UNITS;
 pub use error::{Named, PackError, PackErrors};
 pub use keys::reference_page;
 pub use library::Library;
+pub use range::Range;
 pub use read::MAX_BYTES;
-pub use report::Range;

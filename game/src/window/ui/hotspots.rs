@@ -64,8 +64,8 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     for (thing, home) in homes.iter().filter(|_| !ui.hotspots.glides) {
         if let Some(at) = spots.get(thing) {
             let line = [*at + (*home - *at).normalized() * (MARK + 1.0), *home];
-            root.painter().line_segment(line, Stroke::new(2.6, RIM));
-            root.painter().line_segment(line, Stroke::new(1.0, theme::ON_BENCH));
+            painter.line_segment(line, Stroke::new(2.6, RIM));
+            painter.line_segment(line, Stroke::new(1.0, theme::ON_BENCH));
         }
     }
     // Marks stand closer where everything is shown larger, never closer than 24 px.

@@ -21,6 +21,7 @@ use super::super::ui::tests::bench;
 use super::anchors::{APART, spread, things};
 use super::camera::{Lens, station};
 use super::layout::{Layout, Seen};
+use super::materials::Mat;
 use super::{build, marks, places};
 use crate::window::{theme, ui};
 
@@ -321,4 +322,33 @@ fn what_the_line_diagram_has_shown_cannot_be_clicked_from_the_drivers_seat() {
     let menu = harness.state().ui.menu.as_ref().map(|menu| menu.thing);
     assert_ne!(menu, Some(pump));
     assert!(harness.query_by_label("Replace it").is_none());
+}
+
+#[test]
+fn every_place_on_the_shelf_has_its_number() {
+    let shop = shop();
+    let (car, setup, _) = parts(&shop);
+    let shelf = build::spares::shelf(car, &setup.spares);
+    assert!(!shelf.is_empty() && shelf.len() == setup.spares.len());
+    let mut numbers = Vec::new();
+    for (i, made) in shelf.iter().enumerate() {
+        assert_eq!(made.thing, Some(Thing::Spare(i as u16)));
+        // Ink below the board's edge, where the tag hangs, before anything else there.
+        let at_tag = |v: &&Vec3| v.y < 0.0;
+        let all = |mat: Option<Mat>| -> Vec<Vec3> {
+            let geos = made.sculpt.made_of.iter().filter(|(m, _)| mat.is_none_or(|mat| mat == *m));
+            geos.flat_map(|(_, geo)| geo.positions.iter().filter(at_tag).copied()).collect()
+        };
+        let (ink, tag) = (all(Some(Mat::Ink)), all(None));
+        let front = |corners: &[Vec3]| corners.iter().map(|v| v.z).fold(f32::NEG_INFINITY, f32::max);
+        assert!(!ink.is_empty(), "place {} has no number", i + 1);
+        // Strokes of a used part's tag stand a millimetre before it.
+        assert!(front(&tag) - front(&ink) < 0.002, "the number of place {} is behind its tag", i + 1);
+        let (low, high) =
+            ink.iter().fold((f32::INFINITY, f32::NEG_INFINITY), |(l, h), v| (l.min(v.y), h.max(v.y)));
+        assert!(0.03 < high - low, "the number of place {} is {} m high", i + 1, high - low);
+        numbers.push(ink.iter().map(|v| (v.x.to_bits(), v.y.to_bits())).collect::<Vec<_>>());
+    }
+    let different: BTreeSet<_> = numbers.iter().collect();
+    assert_eq!(different.len(), numbers.len(), "no two places have the same number");
 }

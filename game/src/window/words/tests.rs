@@ -162,6 +162,9 @@ fn inv_german_has_every_name_of_the_car() {
     }
     for (card, c) in setup.kit.iter().enumerate() {
         want(format!("instrument-{}", c.id));
+        if !c.help.is_empty() {
+            want(format!("instrument-{}-help", c.id));
+        }
         session.workshop().ends_of(card).iter().for_each(|end| want(format!("lead-{end}")));
     }
     for pack in shop.packs() {

@@ -244,3 +244,42 @@ fn inv_no_two_widgets_of_the_panels_lie_over_each_other_at_any_size() {
         }
     });
 }
+
+#[test]
+fn inv_what_belongs_to_the_room_is_drawn_nowhere_else() {
+    use crate::window::hands::Thing;
+    use crate::window::marks::RoomMarks;
+    all(|case, size, scale, lang| {
+        for middle in [Middle::Room, Middle::Both] {
+            let mut window = at_work(lang, size, scale, middle);
+            let (at, scene) = (window.state().ui.eye, window.state().ui.scene.expect("the room is shown"));
+            // Larger than the room on every side: a thing that is seen in part.
+            let beyond = scene.expand(40.0);
+            let line =
+                vec![beyond.left_top(), beyond.right_top(), beyond.right_bottom(), beyond.left_bottom()];
+            let (spot, home) = (scene.center_bottom() - egui::vec2(0.0, 20.0), beyond.center_bottom());
+            let marks = RoomMarks {
+                at,
+                scene,
+                spots: [(Thing::Key, spot)].into(),
+                homes: [(Thing::Key, home)].into(),
+            };
+            let ui = &mut window.state_mut().ui;
+            ui.outline = vec![line.clone()];
+            ui.marks.set_room(Some(marks));
+            window.run_steps(2);
+            let scene = window.state().ui.scene.expect("the room is shown").expand(0.5);
+            let mut seen = [0; 2];
+            for drawn in &window.output().shapes {
+                let which = match &drawn.shape {
+                    egui::Shape::Path(path) if path.points == line => 0,
+                    egui::Shape::LineSegment { points, .. } if points[1] == home => 1,
+                    _ => continue,
+                };
+                seen[which] += 1;
+                assert!(scene.contains_rect(drawn.clip_rect), "{case}: {} over {scene}", drawn.clip_rect);
+            }
+            assert!(seen.iter().all(|n| 0 < *n), "{case}: outline and lines of marks drawn {seen:?} times");
+        }
+    });
+}

@@ -1,0 +1,22 @@
+//! What was really wrong, as classes of the belief.
+
+use crate::belief::Belief;
+use crate::course::Course;
+use crate::hypotheses::{Class, Hypotheses};
+
+/// Probability that what is wrong is exactly what is wrong: mass of the true classes.
+pub(crate) fn p_true(hypotheses: &Hypotheses, course: &Course, belief: &Belief) -> f64 {
+    let truth = true_classes(hypotheses, course);
+    belief.mass_where(|cell| truth.contains(&belief.class_of()[cell]))
+}
+
+/// Classes of what was outside limits when the car came in.
+pub(super) fn true_classes(hypotheses: &Hypotheses, course: &Course) -> Vec<usize> {
+    let classes = hypotheses.classes.iter().enumerate();
+    let is_true = |class: &Class| match class {
+        Class::Inside => course.faulty_at_start.is_empty(),
+        Class::Unit(unit) => course.faulty_at_start.contains(unit),
+        Class::Other => false,
+    };
+    classes.filter(|(_, class)| is_true(class)).map(|(index, _)| index).collect()
+}
