@@ -10,7 +10,7 @@ use assess::attempt::Attempt;
 use assess::pack::Library;
 use assess::session;
 
-use super::{ends_with_code, pinhole, root, test_seed, uniform};
+use super::{ends_with_code, pinhole, program, root, test_seed, uniform};
 
 const JOB: &str = "first-shift/hum-at-the-lights";
 
@@ -96,7 +96,8 @@ fn killed(way: Way) {
     let library = Library::open(&root()).unwrap();
     let job = library.job(JOB).unwrap();
 
-    // How long does it take to begin, and how long is the work?
+    // How long does it take to begin, and how long is the work? (The program may have to be built first.)
+    program();
     let clock = Instant::now();
     let (mut child, file) = work.start("whole.attempt");
     until_there(&file, &mut child);

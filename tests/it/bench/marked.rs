@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 
 use assess::attempt::Attempt;
 
-use super::{ends_with_code, pinhole, root, test_seed, uniform};
+use super::{ends_with_code, pinhole, program, root, test_seed, uniform};
 
 /// The job whose marking is quickest.
 const JOB: &str = "first-shift/flat-after-the-weekend";
@@ -16,6 +16,8 @@ const KILLS: usize = 6;
 fn inv_killed_while_marking_the_attempt_stays_whole_and_the_next_marking_comes_to_the_same_line() {
     let home = tempfile::tempdir().unwrap();
     let file = home.path().join("a.attempt");
+    // It may have to be built first.
+    program();
     let clock = Instant::now();
     let output = pinhole(home.path())
         .args(["text", JOB, "--seed", "5eed", "--seat", "Bench 12", "--script"])
