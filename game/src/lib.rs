@@ -1,42 +1,28 @@
-//! Everything of the binary `pinhole`: command line, text bench, window. A library only so that panels can
-//! be tested from outside. Every error becomes one clear message and an exit code, never a panic.
-
-#![cfg_attr(
-    feature = "window",
-    expect(
-        clippy::too_many_arguments,
-        clippy::type_complexity,
-        reason = "Bevy's systems take what they need as arguments, and say it in types"
-    )
-)]
+//! The binary `pinhole` on top of `front` and `window`: command line and text bench. Every error becomes one clear
+//! message and an exit code, never a panic.
 
 mod bench;
 mod cli;
 mod mark;
 mod mend;
-mod output;
-mod places;
 mod replay;
-mod screen;
 mod slips;
 mod text;
 mod trace;
 mod trace_circuit;
 mod trace_plot;
-#[cfg(feature = "window")]
-pub mod window;
 
 use std::io::{self, Write as _};
 use std::path::Path;
 use std::process::ExitCode;
 
 use anyhow::Context as _;
-use assess::files::{self, Doing};
+use assess::files;
 use assess::quote;
 use clap::Parser as _;
-pub use cli::Places;
 use cli::{Cli, Command, TextArgs};
-use screen::Screen;
+use front::message::message;
+use front::screen::{self, Screen};
 use slips::Slip;
 
 /// How it ended.
@@ -77,38 +63,6 @@ pub fn main() -> ExitCode {
     }
 }
 
-/// The causes of an error in one sentence; a cause that its parent quotes already is not said twice.
-fn message(error: &anyhow::Error) -> String {
-    let mut text = String::new();
-    for cause in error.chain() {
-        let said = match cause.downcast_ref::<io::Error>() {
-            // The system's own words, unless they stand there in ours.
-            Some(e) if [Doing::Read, Doing::Write].iter().any(|d| text.contains(&files::system(e, *d))) => {
-                continue;
-            }
-            Some(e) => files::system(e, Doing::Write),
-            None => cause.to_string(),
-        };
-        if text.contains(&said) {
-            continue;
-        }
-        if !text.is_empty() {
-            text.push_str(": ");
-        }
-        text.push_str(&said);
-    }
-    quote::escaped(&text)
-}
-
-/// An error about a file, with the file's name unless it says it already.
-pub(crate) fn about<E: Into<anyhow::Error>>(path: &Path) -> impl FnOnce(E) -> anyhow::Error {
-    let name = quote::path(path).to_string();
-    move |error| {
-        let error = error.into();
-        if message(&error).contains(&name) { error } else { error.context(name) }
-    }
-}
-
 /// A script's text, from a file or, for `-`, from standard input.
 pub(crate) fn script(path: &Path) -> anyhow::Result<String> {
     if ["-", "/dev/stdin"].iter().any(|stream| path == Path::new(stream)) {
@@ -128,7 +82,7 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
     let verdict = match &cli.command {
         None => {
             #[cfg(feature = "window")]
-            match window::run(&cli.places, &cli::WindowArgs::default())? {
+            match window::run(&cli.places, &window::args::WindowArgs::default())? {
                 Ok(()) => return Ok(Verdict::Pass),
                 Err(why) => writeln!(out, "No window: {why}. Here is the text bench.")?,
             }
@@ -160,7 +114,7 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
         }
         Some(Command::Bench(args)) if args.window => {
             #[cfg(feature = "window")]
-            window::bench::run(&mut out, &cli.places, args)?;
+            window::bench::run(&mut out, &cli.places, &args.in_window)?;
             #[cfg(not(feature = "window"))]
             anyhow::bail!("--window: this program was built without the window (feature window)");
             #[cfg(feature = "window")]

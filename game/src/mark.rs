@@ -1,22 +1,25 @@
 //! `pinhole mark`: marks attempts, and writes the sheets for people and for other programs.
 
 use std::io::Write;
-use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
 use anyhow::bail;
 use assess::attempt::{Attempt, AttemptError, SeedFrom};
-use assess::job::{AfterHandBack, Job};
+use assess::job::AfterHandBack;
 use assess::marked::{self, Kept};
 use assess::marks::sheet::MarkSheet;
 use assess::marks::when::utc;
 use assess::pack::Library;
 use assess::{quote, report};
 
+use front::marking::{job_of, sheet_at, told};
+use front::message::about;
+
 use crate::Verdict;
-use crate::cli::{MarkArgs, Places};
-use crate::output::{Kind, Outputs, cell};
+use crate::cli::MarkArgs;
 use crate::text::show;
+use front::output::{Kind, Outputs, cell};
+use front::places::Places;
 
 /// Runs the command.
 pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::Result<Verdict> {
@@ -31,7 +34,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     let html = plan("--html", &args.html, Kind::Sheet)?;
     let json = plan("--json", &args.json, Kind::Marks)?;
     let csv = plan("--csv", &args.csv, Kind::MarkTable)?;
-    let library = Library::open(&crate::places::data(at)?)?;
+    let library = Library::open(&front::places::data(at)?)?;
     // All files first: whoever waits for the marking of a class should not wait for a slip in the last name.
     let attempts: Vec<Result<Attempt, AttemptError>> =
         args.attempts.iter().map(|p| Attempt::read(p)).collect();
@@ -121,8 +124,8 @@ impl<'a> Said<'a> {
 fn row<'a>(library: &Library, path: &'a Path, attempt: Result<Attempt, AttemptError>) -> Row<'a> {
     let mark = || -> anyhow::Result<_> {
         let attempt = attempt?;
-        let job = job_of(library, &attempt).map_err(crate::about(path))?;
-        let sheet = sheet_at(&attempt, &job).map_err(crate::about(path))?;
+        let job = job_of(library, &attempt).map_err(about(path))?;
+        let sheet = sheet_at(&attempt, &job).map_err(about(path))?;
         // A pack that tells nothing after the hand-back has no mark in a file that the trainee holds.
         let kept = match job.after_hand_back {
             AfterHandBack::Everything => marked::keep_in(path, &attempt, &sheet),
@@ -130,36 +133,7 @@ fn row<'a>(library: &Library, path: &'a Path, attempt: Result<Attempt, AttemptEr
         };
         Ok((sheet, kept))
     };
-    Row { path, marked: mark().map_err(|error| crate::message(&error)) }
-}
-
-/// Marks one attempt.
-pub(crate) fn sheet_of(library: &Library, attempt: &Attempt) -> anyhow::Result<MarkSheet> {
-    sheet_at(attempt, &job_of(library, attempt)?)
-}
-
-fn job_of(library: &Library, attempt: &Attempt) -> anyhow::Result<Job> {
-    Ok(library.job(&attempt.header.job)?)
-}
-
-/// A mistake of this program that one attempt brings out must not take the others along: the marker changes nothing
-/// outside itself, so it can be left where it stopped.
-fn sheet_at(attempt: &Attempt, job: &Job) -> anyhow::Result<MarkSheet> {
-    let marked = catch_unwind(AssertUnwindSafe(|| assess::marks::mark(attempt, job)));
-    match marked {
-        Ok(sheet) => Ok(sheet?),
-        Err(_) => bail!(
-            "the marker stopped in the middle, which is a mistake of this program; report it with the file"
-        ),
-    }
-}
-
-/// What to say about the mark in the file; `None` when it stands there as it should.
-pub(crate) fn told(kept: &Result<Option<Kept>, AttemptError>) -> Option<String> {
-    match kept {
-        Ok(kept) => kept.as_ref().and_then(Kept::notice),
-        Err(error) => Some(format!("The mark was not written into the attempt's file: {error}.")),
-    }
+    Row { path, marked: mark().map_err(|error| front::message::message(&error)) }
 }
 
 /// Pass when everyone is competent.

@@ -14,15 +14,16 @@ use assess::words;
 use sim_core::workshop::Workshop;
 
 use crate::Verdict;
-use crate::cli::{Places, ReplayArgs};
+use crate::cli::ReplayArgs;
 use crate::text::show;
+use front::places::Places;
 
 /// Runs the command.
 pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow::Result<Verdict> {
     let attempt = Attempt::read(&args.attempt)?;
     let name = || quote::path(&args.attempt);
-    let library = Library::open(&crate::places::data(at)?)?;
-    let mut job = library.job(&attempt.header.job).map_err(crate::about(&args.attempt))?;
+    let library = Library::open(&front::places::data(at)?)?;
+    let mut job = library.job(&attempt.header.job).map_err(front::message::about(&args.attempt))?;
     let what_if = args.sound || !args.fault.is_empty();
     if what_if && !attempt.is_finished() {
         bail!(
@@ -38,7 +39,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &ReplayArgs) -> anyhow
             writeln!(out, "{}: differs at {difference}", name())?;
             return Ok(Verdict::Fail);
         }
-        Err(error) => return Err(crate::about(&args.attempt)(error)),
+        Err(error) => return Err(front::message::about(&args.attempt)(error)),
     };
     if what_if && job.after_hand_back == AfterHandBack::Nothing {
         bail!(

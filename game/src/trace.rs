@@ -17,14 +17,15 @@ use sim_core::workshop::{Arrival, Setup, TraceRow, Workshop};
 use sim_core::world::World;
 
 use crate::Verdict;
-use crate::cli::{Places, TraceArgs};
-use crate::output::{Draft, Kind, Output, Outputs};
+use crate::cli::TraceArgs;
 use crate::replay::find_faults;
 use crate::trace_plot::Plot;
+use front::output::{Draft, Kind, Output, Outputs};
+use front::places::Places;
 
 /// Runs the command.
 pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow::Result<Verdict> {
-    let data = crate::places::data(at)?;
+    let data = front::places::data(at)?;
     let library = Library::open(&data)?;
     let car = library.car(&args.car)?;
     let faults = find_faults(&car, &args.fault)?;

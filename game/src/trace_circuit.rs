@@ -14,7 +14,7 @@ use sim_core::circuit::{Circuit, Pace};
 use sim_core::units::Tick;
 use sim_core::workshop::Watch;
 
-use crate::output::Output;
+use front::output::Output;
 
 /// Runs of the stretch that are timed; the fastest counts.
 const TIMED_RUNS: usize = 20;

@@ -9,7 +9,7 @@ use assess::report::curves::{self, Curve, CurvesError, LINES};
 use assess::{files, quote};
 use resvg::{tiny_skia, usvg};
 
-use crate::output::{DRAWING_BEGINS, Kind, Output, OutputError};
+use front::output::{DRAWING_BEGINS, Kind, Output, OutputError};
 
 /// Points of a PNG for one of the SVG.
 const SCALE: f32 = 2.0;

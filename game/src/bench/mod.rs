@@ -18,8 +18,9 @@ use assess::speed::{Cases, Steps, Stretch, many_drives, run_abreast};
 use rayon::prelude::*;
 use sim_core::circuit::Circuit;
 
-use crate::cli::{BenchArgs, Places};
-use crate::output::{Kind, Outputs};
+use crate::cli::BenchArgs;
+use front::output::{Kind, Outputs};
+use front::places::Places;
 use rows::{Beside, Row, Rows};
 use stopwatch::{Clock, Measured, measure};
 
@@ -43,7 +44,7 @@ const BY_THE_CLOCK: &str = "simulated s per s by the clock";
 pub(crate) fn run(out: &mut dyn Write, places: &Places, args: &BenchArgs) -> anyhow::Result<()> {
     let mut outputs = Outputs::default();
     let csv = args.csv.as_ref().map(|path| outputs.plan("--csv", path, Kind::SpeedTable)).transpose()?;
-    let library = Library::open(&crate::places::data(places)?)?;
+    let library = Library::open(&front::places::data(places)?)?;
     let threads = rayon::current_num_threads();
     writeln!(out, "Alder, two gauges connected; {threads} threads; best and median of {}.", args.samples)?;
     if cfg!(debug_assertions) {

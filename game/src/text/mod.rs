@@ -20,9 +20,11 @@ use assess::words::{self, Ask, Said, Vocabulary};
 use sim_core::observe::{Observed, ShownValue};
 
 use crate::Verdict;
-use crate::cli::{Places, TextArgs};
-use crate::screen::Screen;
-use crate::{mark, output, places};
+use crate::cli::TextArgs;
+use crate::mark;
+use front::places::Places;
+use front::screen::Screen;
+use front::{marking, output, places};
 use prompt::{Line, Lines};
 
 /// Job that opens when none is named: the first of this pack.
@@ -185,11 +187,11 @@ fn resume(
             }
             Ok(Arc::new(library.job(name)?))
         })
-        .map_err(crate::about(file))
+        .map_err(front::message::about(file))
     };
     let (session, torn) = match (carry_on(), lines) {
         (Err(error), Some(lines)) if is_damaged(&error) => {
-            show::wrapped(out, "", &crate::message(&error))?;
+            show::wrapped(out, "", &front::message::message(&error))?;
             if !yes(lines, "Mend it, and carry on from the last whole action?")? {
                 return Err(error);
             }
@@ -450,13 +452,13 @@ fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyh
     }
     writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
     out.flush()?;
-    let sheet = mark::sheet_of(library, session.attempt()).map_err(|e| match session.path() {
-        Some(path) => crate::about(path)(e),
+    let sheet = marking::sheet_of(library, session.attempt()).map_err(|e| match session.path() {
+        Some(path) => front::message::about(path)(e),
         None => e,
     })?;
     write!(out, "{}", assess::report::terminal::render(&sheet))?;
     let kept = session.keep_mark(&sheet);
-    if let Some(told) = mark::told(&kept) {
+    if let Some(told) = marking::told(&kept) {
         show::wrapped(out, "", &told)?;
     }
     if let Some(path) = session.path() {

@@ -109,7 +109,7 @@ impl Lines {
         }
         // A pipe under its name would wait for ever.
         let usable = |file: &PathBuf| files::read(file, files::HISTORY).is_ok();
-        let history = attempt.and_then(crate::places::history).filter(usable);
+        let history = attempt.and_then(front::places::history).filter(usable);
         if let Some(file) = &history {
             // No history yet is no fault.
             drop(editor.load_history(file));

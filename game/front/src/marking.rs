@@ -1,0 +1,50 @@
+//! An attempt is marked, whoever asks.
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+use anyhow::bail;
+use assess::attempt::{Attempt, AttemptError};
+use assess::job::Job;
+use assess::marked::Kept;
+use assess::marks::sheet::MarkSheet;
+use assess::pack::Library;
+
+/// Marks one attempt.
+///
+/// # Errors
+/// As [`job_of`] and [`sheet_at`].
+pub fn sheet_of(library: &Library, attempt: &Attempt) -> anyhow::Result<MarkSheet> {
+    sheet_at(attempt, &job_of(library, attempt)?)
+}
+
+/// The job that an attempt is of.
+///
+/// # Errors
+/// It is in no pack here, or faulty.
+pub fn job_of(library: &Library, attempt: &Attempt) -> anyhow::Result<Job> {
+    Ok(library.job(&attempt.header.job)?)
+}
+
+/// A mistake of this program that one attempt brings out must not take the others along: the marker changes nothing
+/// outside itself, so it can be left where it stopped.
+///
+/// # Errors
+/// It is of another job, does not replay, or brings out a mistake of this program.
+pub fn sheet_at(attempt: &Attempt, job: &Job) -> anyhow::Result<MarkSheet> {
+    let marked = catch_unwind(AssertUnwindSafe(|| assess::marks::mark(attempt, job)));
+    match marked {
+        Ok(sheet) => Ok(sheet?),
+        Err(_) => bail!(
+            "the marker stopped in the middle, which is a mistake of this program; report it with the file"
+        ),
+    }
+}
+
+/// What to say about the mark in the file; `None` when it stands there as it should.
+#[must_use]
+pub fn told(kept: &Result<Option<Kept>, AttemptError>) -> Option<String> {
+    match kept {
+        Ok(kept) => kept.as_ref().and_then(Kept::notice),
+        Err(error) => Some(format!("The mark was not written into the attempt's file: {error}.")),
+    }
+}

@@ -1,0 +1,664 @@
+//! The shop: one job at a time, driven by actions, looked at through a [`View`].
+//!
+//! It knows neither Bevy nor egui. It holds no simulation state of its own: the session does. What is
+//! here beside it is what a window needs to show what happened (remarks), to let time run (pace) and to
+//! have an attempt marked without stopping the picture.
+
+use std::path::{Path, PathBuf};
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+use std::sync::{Arc, Mutex};
+
+use anyhow::Context as _;
+use assess::attempt::{Attempt, Seed, SeedFrom};
+use assess::clock::{By, Opening};
+use assess::job::{AfterHandBack, Job};
+use assess::marks::sheet::MarkSheet;
+use assess::pack::Library;
+use assess::quote;
+use assess::session::{Begin, Session};
+use sim_core::action::Action;
+use sim_core::car::Car;
+use sim_core::observe::Reading;
+use sim_core::units::{TICKS_PER_SECOND, Tick};
+use sim_core::workshop::{Gravity, Outcome, Unmet, View};
+
+use crate::ask::{Ask, Pace};
+use crate::deed::Deed;
+use crate::held;
+use crate::places::Places;
+use crate::{marking, output, places};
+
+/// Longest stretch of real time that is made up for in one frame, s; a frame that took longer (a laptop
+/// that slept) does not make the workshop run away.
+const LONGEST_FRAME_S: f64 = 0.25;
+
+/// What kind of remark it is.
+#[derive(Clone, Debug, PartialEq)]
+pub enum RemarkKind {
+    /// Something a person in the workshop notices.
+    Noticed,
+    /// Why an action was refused, and what to do.
+    Refused,
+    /// A breach of safety, with what should have been done.
+    Breach(Gravity),
+    /// What came of something that was done.
+    Done(Deed),
+    /// A reading or sense was taken.
+    Read(Reading),
+    /// A line of the record was filled, or not.
+    Record {
+        /// Short name of the line.
+        item: String,
+        /// The condition it asks for that was not met.
+        unmet: Option<Unmet>,
+    },
+    /// The machine the program runs on fails: disk full, file locked.
+    Trouble,
+}
+
+/// Something that was said, newest last.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Remark {
+    /// Attempt tick at which it was said.
+    pub tick: Tick,
+    /// Kind.
+    pub kind: RemarkKind,
+    /// In a sentence; empty for a deed, a reading, a line of the record.
+    pub text: String,
+    /// Running number, from 1.
+    pub n: u64,
+}
+
+/// An unfinished attempt on the disk.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unfinished {
+    /// The file.
+    pub path: PathBuf,
+    /// Job, `pack/job`.
+    pub job: String,
+    /// Actions done so far.
+    pub actions: usize,
+}
+
+/// A job as the front desk lists it: what is on the card, nothing hidden.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offered {
+    /// `pack/job`.
+    pub name: String,
+    /// Title on the card.
+    pub title: String,
+    /// Short name of the car.
+    pub car_id: String,
+    /// The car in words.
+    pub car: String,
+    /// The first thing the customer says.
+    pub says: String,
+    /// Minutes of work the job allows.
+    pub time_limit_min: f64,
+}
+
+/// A pack as the front desk lists it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct OfferedPack {
+    /// Short name.
+    pub id: String,
+    /// In words.
+    pub title: String,
+    /// Its jobs; or why it cannot be used.
+    pub jobs: Result<Vec<Offered>, String>,
+}
+
+/// How far the marking is.
+#[derive(Clone, Debug, Default)]
+pub enum Marking {
+    /// Nothing to mark.
+    #[default]
+    None,
+    /// Handed in: the pack tells nothing more.
+    HandedIn,
+    /// At work in the background.
+    Running,
+    /// Done.
+    Done(Arc<MarkSheet>),
+    /// It failed; carries why.
+    Failed(String),
+}
+
+/// A mark sheet, and why its page could not be written, if so: a full disk keeps no mark from being shown.
+type Marked = (MarkSheet, Option<String>);
+
+/// One job at a time, and the shelf it came from.
+#[derive(Debug)]
+pub struct Shop {
+    places: Places,
+    library: Library,
+    packs: Vec<OfferedPack>,
+    unfinished: Vec<Unfinished>,
+    session: Option<Session>,
+    view: Option<View>,
+    pace: Pace,
+    /// Real time not yet given to the workshop, s.
+    owed_s: f64,
+    /// The reading the eye is still on.
+    held: Option<u32>,
+    /// The reading that is being written down.
+    in_form: Option<u32>,
+    /// The instrument that stands still for it, by its card.
+    frozen: Option<usize>,
+    remarks: Vec<Remark>,
+    said: u64,
+    marking: Marking,
+    /// `Receiver` is not `Sync`; the lock is never contended.
+    marked: Option<Mutex<Receiver<Result<Marked, String>>>>,
+}
+
+impl Shop {
+    /// Opens the shop: reads the packs and looks for unfinished attempts.
+    ///
+    /// # Errors
+    /// The data folder is missing, or an instrument file in it is faulty.
+    pub fn open(places: &Places) -> anyhow::Result<Self> {
+        let library = Library::open(&places::data(places)?)?;
+        let packs = offered(&library)?;
+        let mut shop = Self {
+            places: places.clone(),
+            library,
+            packs,
+            unfinished: Vec::new(),
+            session: None,
+            view: None,
+            pace: Pace::Hold,
+            owed_s: 0.0,
+            held: None,
+            in_form: None,
+            frozen: None,
+            remarks: Vec::new(),
+            said: 0,
+            marking: Marking::None,
+            marked: None,
+        };
+        shop.look_for_unfinished();
+        Ok(shop)
+    }
+
+    /// The packs on the front desk.
+    #[must_use]
+    pub fn packs(&self) -> &[OfferedPack] {
+        &self.packs
+    }
+
+    /// Attempts that can be carried on, newest first.
+    #[must_use]
+    pub fn unfinished(&self) -> &[Unfinished] {
+        &self.unfinished
+    }
+
+    /// The session, while a job is open.
+    #[must_use]
+    pub fn session(&self) -> Option<&Session> {
+        self.session.as_ref()
+    }
+
+    /// The job that is open.
+    #[must_use]
+    pub fn job(&self) -> Option<&Arc<Job>> {
+        self.session.as_ref().map(Session::job)
+    }
+
+    /// The car of the job that is open.
+    #[must_use]
+    pub fn car(&self) -> Option<&Arc<Car>> {
+        self.job().map(|job| &job.car)
+    }
+
+    /// What can be seen, as of this frame. An instrument that is being read stands as it was read.
+    #[must_use]
+    pub fn view(&self) -> Option<&View> {
+        self.view.as_ref()
+    }
+
+    /// How fast time runs, unless a reading holds it.
+    #[must_use]
+    pub fn pace(&self) -> Pace {
+        self.pace
+    }
+
+    /// The reading that is being read or written down: its instrument stands still, and so does time.
+    #[must_use]
+    pub fn held(&self) -> Option<u32> {
+        self.in_form.or(self.held)
+    }
+
+    /// The reading that was taken last, while the eye is on it.
+    #[must_use]
+    pub fn eye_on(&self) -> Option<u32> {
+        self.held
+    }
+
+    /// Card of the instrument that stands still for it.
+    #[must_use]
+    pub fn frozen(&self) -> Option<usize> {
+        self.frozen
+    }
+
+    /// The form to write this reading down is open, or none is. A form that is left lets go of its reading.
+    pub fn write_down(&mut self, reading: Option<u32>) {
+        if self.in_form == reading {
+            return;
+        }
+        if self.in_form.is_some() && self.held == self.in_form {
+            self.held = None;
+        }
+        self.in_form = reading;
+        self.look();
+    }
+
+    /// What was said in this job, oldest first.
+    #[must_use]
+    pub fn remarks(&self) -> &[Remark] {
+        &self.remarks
+    }
+
+    /// The marking of the job that was handed back.
+    #[must_use]
+    pub fn marking(&self) -> &Marking {
+        &self.marking
+    }
+
+    /// Lets `real_s` seconds of the wall clock pass: time in the workshop goes on at its pace.
+    pub fn advance(&mut self, real_s: f64) {
+        self.collect_mark();
+        if self.held().is_some() {
+            self.owed_s = 0.0;
+            return;
+        }
+        let Some(session) = &mut self.session else { return };
+        if session.attempt().is_finished() {
+            return;
+        }
+        self.owed_s += real_s.clamp(0.0, LONGEST_FRAME_S) * f64::from(self.pace.factor());
+        let ticks = (self.owed_s * TICKS_PER_SECOND as f64).floor();
+        if ticks < 1.0 {
+            return;
+        }
+        self.owed_s -= ticks / TICKS_PER_SECOND as f64;
+        let before = self.view.as_ref().map(|v| (v.hum, v.engine));
+        let target = session.workshop().tick().plus(ticks as u64);
+        let stands = session.free_until() < target;
+        session.run_free(target);
+        if let Err(fault) = session.computed() {
+            // Nothing goes on: what would be shown means nothing.
+            self.pace = Pace::Hold;
+            self.remark(RemarkKind::Trouble, fault.to_string());
+            return;
+        }
+        let view = session.view();
+        let heard = before.filter(|(hum, _)| *hum != view.hum).map(|_| view.hum);
+        self.view = Some(view);
+        if let Some(hum) = heard {
+            let text = if hum { "The pump starts." } else { "The pump stops." };
+            self.remark(RemarkKind::Noticed, text.to_owned());
+        }
+        if stands {
+            self.pace = Pace::Hold;
+            let text = "Nobody has done anything for hours: time stands still until you do something.";
+            self.remark(RemarkKind::Noticed, text.to_owned());
+        }
+    }
+
+    /// Does what the panels asked for; each exactly once, in order.
+    pub fn carry_out(&mut self, asks: impl IntoIterator<Item = Ask>) {
+        for ask in asks {
+            match ask {
+                Ask::Do(action) => {
+                    self.act(&action);
+                }
+                Ask::DoAll(actions) => {
+                    // The rest would make no sense after one that was refused.
+                    for action in &actions {
+                        if !self.act(action) {
+                            break;
+                        }
+                    }
+                }
+                Ask::Pace(pace) => {
+                    self.pace = pace;
+                    self.owed_s = 0.0;
+                    // Whoever lets time run has read.
+                    if pace != Pace::Hold {
+                        self.let_go();
+                    }
+                }
+                Ask::LetGo => self.let_go(),
+                Ask::Begin(name) => {
+                    if let Err(error) = self.begin(&name, None, None) {
+                        self.remark(RemarkKind::Trouble, crate::message::message(&error));
+                    }
+                }
+                Ask::CarryOn(path) => {
+                    if let Err(error) = self.carry_on(&path) {
+                        self.remark(RemarkKind::Trouble, crate::message::message(&error));
+                    }
+                }
+                Ask::Leave => self.leave(),
+            }
+        }
+    }
+
+    /// Begins a job: a new attempt, in `path` or under a free name in the attempts folder.
+    ///
+    /// # Errors
+    /// Unknown or faulty job; the attempt's file cannot be made.
+    pub fn begin(&mut self, name: &str, path: Option<&Path>, seed: Option<Seed>) -> anyhow::Result<()> {
+        let job = Arc::new(self.library.job(name)?);
+        let (seed, seed_from) = match seed {
+            Some(seed) => (seed, SeedFrom::Given),
+            None => (Seed::random()?, SeedFrom::Drawn),
+        };
+        let begin = Begin { seed, seed_from, seat: None, opening: Opening::now(By::Window) };
+        let session = match path {
+            Some(path) => {
+                output::new_attempt(path)?;
+                Session::start(job, &begin, path)?
+            }
+            None => {
+                let start = |path: &Path| Session::start(Arc::clone(&job), &begin, path);
+                places::begin_in(&places::attempts(&self.places)?, &job.id, start)?
+            }
+        };
+        self.enter(session);
+        Ok(())
+    }
+
+    /// Carries an attempt on.
+    ///
+    /// # Errors
+    /// The file is in use, damaged, or replays to something else.
+    pub fn carry_on(&mut self, path: &Path) -> anyhow::Result<()> {
+        let library = &self.library;
+        let opening = Opening::now(By::Window);
+        let (session, torn) =
+            Session::resume::<anyhow::Error>(path, &opening, |name| Ok(Arc::new(library.job(name)?)))
+                .with_context(|| format!("{} cannot be carried on", quote::path(path)))?;
+        self.enter(session);
+        if torn {
+            self.remark(
+                RemarkKind::Trouble,
+                "The last line of the attempt was torn off when the program stopped; that action is lost."
+                    .to_owned(),
+            );
+        }
+        Ok(())
+    }
+
+    /// A rehearsal: a job without a file, for pictures and tests.
+    ///
+    /// # Errors
+    /// Unknown or faulty job.
+    pub fn rehearse(&mut self, name: &str, seed: Seed) -> anyhow::Result<()> {
+        let job = Arc::new(self.library.job(name)?);
+        let begin = Begin::rehearsal(seed);
+        self.enter(Session::rehearse(job, &begin));
+        Ok(())
+    }
+
+    /// A rehearsal of a job as it is given: with other hidden faults than its file has.
+    pub fn rehearse_as(&mut self, job: Job, seed: Seed) {
+        let begin = Begin::rehearsal(seed);
+        self.enter(Session::rehearse(Arc::new(job), &begin));
+    }
+
+    /// A recorded attempt, done again without touching its file: for pictures.
+    ///
+    /// # Errors
+    /// The file cannot be read, is of a job that is not here, or an action in it is refused otherwise.
+    pub fn show_attempt(&mut self, path: &Path) -> anyhow::Result<()> {
+        let attempt = Attempt::read(path)?;
+        self.rehearse(&attempt.header.job, attempt.header.seed)?;
+        let session = self.session.as_mut().context("no job is open")?;
+        for step in &attempt.steps {
+            session.run_free(step.start);
+            session.act(&step.action)?;
+        }
+        self.view = Some(session.view());
+        self.mark_if_finished();
+        Ok(())
+    }
+
+    /// Plays a script of plain words in the open job.
+    ///
+    /// # Errors
+    /// A line that is not understood or is refused.
+    pub fn play(&mut self, text: &str) -> anyhow::Result<()> {
+        let session = self.session.as_ref().context("no job is open")?;
+        let names = assess::script::vocabulary(session);
+        for (i, full) in text.lines().enumerate() {
+            let line = full.trim().strip_prefix("try ").unwrap_or(full).trim();
+            let Some(session) = &self.session else { break };
+            let said = assess::words::parse(line, &names, &session.view().readings)
+                .map_err(|e| anyhow::anyhow!("line {}: {e}", i + 1))?;
+            if let Some(action) = assess::script::action_of(session, &said) {
+                self.act(&action);
+            }
+        }
+        Ok(())
+    }
+
+    /// Waits until the marking is over.
+    pub fn wait_for_mark(&mut self) {
+        while matches!(self.marking, Marking::Running) {
+            std::thread::sleep(std::time::Duration::from_millis(20));
+            self.collect_mark();
+        }
+    }
+
+    /// The folder that holds assets and scenarios.
+    #[must_use]
+    pub fn root(&self) -> &Path {
+        self.library.root()
+    }
+
+    /// The shelf of packs, cars and drawings.
+    #[must_use]
+    pub fn library(&self) -> &Library {
+        &self.library
+    }
+
+    /// Looks away from what was read.
+    fn let_go(&mut self) {
+        self.held = None;
+        self.look();
+    }
+
+    /// Looks at the workshop as it is now; what is being read stands still.
+    fn look(&mut self) {
+        let Some(session) = &self.session else { return };
+        let mut view = session.view();
+        let held = self.held().and_then(|id| view.readings.iter().find(|r| r.id == id).cloned());
+        self.frozen = held.and_then(|reading| held::hold(session, &mut view, &reading));
+        self.view = Some(view);
+    }
+
+    /// After something was done the eye is on what was read by it, and on nothing else. To write down what
+    /// was read takes no eye off it.
+    fn turn_the_eye(&mut self, action: &Action, outcome: &Outcome) {
+        match (action, &outcome.reading) {
+            (Action::Note { reading, .. }, _) => self.held.take_if(|held| held == reading),
+            (_, Some(reading)) if held::instrument(reading).is_some() => self.held.replace(reading.id),
+            _ => self.held.take(),
+        };
+    }
+
+    fn enter(&mut self, session: Session) {
+        self.view = Some(session.view());
+        self.session = Some(session);
+        (self.held, self.in_form, self.frozen) = (None, None, None);
+        self.remarks.clear();
+        self.said = 0;
+        self.owed_s = 0.0;
+        self.pace = Pace::Hold;
+        self.marking = Marking::None;
+        self.marked = None;
+        self.mark_if_finished();
+    }
+
+    /// Leaves the job; its attempt stays on the disk.
+    fn leave(&mut self) {
+        self.session = None;
+        self.view = None;
+        self.remarks.clear();
+        self.marking = Marking::None;
+        self.marked = None;
+        self.look_for_unfinished();
+    }
+
+    /// Does one action; whether it was done.
+    fn act(&mut self, action: &Action) -> bool {
+        let Some(session) = &mut self.session else { return false };
+        let before = session.view();
+        match session.act(action) {
+            Ok(outcome) => {
+                let done = outcome.refused.is_none();
+                if done {
+                    self.turn_the_eye(action, &outcome);
+                }
+                self.look();
+                self.report(action, &before, outcome);
+                self.mark_if_finished();
+                done
+            }
+            Err(error) => {
+                self.remark(RemarkKind::Trouble, crate::message::message(&error.into()));
+                false
+            }
+        }
+    }
+
+    fn report(&mut self, action: &Action, before: &View, outcome: Outcome) {
+        if let Some(why) = outcome.refused {
+            self.remark(RemarkKind::Refused, why.to_string());
+            return;
+        }
+        if let Some(deed) = self.view.as_ref().and_then(|after| Deed::of(action, before, after, &outcome)) {
+            self.remark(RemarkKind::Done(deed), String::new());
+        }
+        for text in outcome.said {
+            self.remark(RemarkKind::Noticed, text);
+        }
+        for breach in outcome.breaches {
+            self.remark(RemarkKind::Breach(breach.gravity), breach.text);
+        }
+        if let Some(reading) = outcome.reading {
+            self.remark(RemarkKind::Read(reading), String::new());
+        }
+        if let Some(entry) = outcome.record {
+            let kind = RemarkKind::Record { item: entry.item, unmet: entry.unmet };
+            self.remark(kind, String::new());
+        }
+    }
+
+    fn remark(&mut self, kind: RemarkKind, text: String) {
+        self.said += 1;
+        let tick = self.view.as_ref().map_or(Tick(0), |v| v.tick);
+        self.remarks.push(Remark { tick, kind, text, n: self.said });
+    }
+
+    /// Marking runs on its own thread: a few seconds to a minute.
+    fn mark_if_finished(&mut self) {
+        let Some(session) = self.session.as_ref().filter(|s| s.attempt().is_finished()) else { return };
+        if !matches!(self.marking, Marking::None) {
+            return;
+        }
+        if session.job().after_hand_back == AfterHandBack::Nothing {
+            self.marking = Marking::HandedIn;
+            return;
+        }
+        let (attempt, library) = (session.attempt().clone(), self.library.clone());
+        let file = session.path().map(Path::to_owned);
+        let (to, from) = channel();
+        self.marking = Marking::Running;
+        self.marked = Some(Mutex::new(from));
+        std::thread::spawn(move || {
+            // The shop may have been left meanwhile; then nobody wants the sheet any more.
+            drop(
+                to.send(sheet(&library, &attempt, file.as_deref()).map_err(|e| crate::message::message(&e))),
+            );
+        });
+    }
+
+    fn collect_mark(&mut self) {
+        let Some(marked) = &self.marked else { return };
+        let Ok(from) = marked.lock() else { return };
+        let result = match from.try_recv() {
+            Ok(result) => result,
+            Err(TryRecvError::Empty) => return,
+            Err(TryRecvError::Disconnected) => {
+                Err("the marking stopped; mark the file with: pinhole mark".to_owned())
+            }
+        };
+        drop(from);
+        self.marked = None;
+        if let (Ok((sheet, trouble)), Some(session)) = (&result, &mut self.session) {
+            let told = marking::told(&session.keep_mark(sheet));
+            for text in told.into_iter().chain(trouble.clone()) {
+                self.remark(RemarkKind::Trouble, text);
+            }
+        }
+        self.marking = match result {
+            Ok((sheet, _)) => Marking::Done(Arc::new(sheet)),
+            Err(why) => Marking::Failed(why),
+        };
+    }
+
+    fn look_for_unfinished(&mut self) {
+        let Ok(folder) = places::attempts(&self.places) else {
+            self.unfinished.clear();
+            return;
+        };
+        self.unfinished = places::unfinished(&folder, None, None)
+            .into_iter()
+            .rev()
+            .map(|places::Unfinished { path, job, actions }| Unfinished { path, job, actions })
+            .collect();
+    }
+}
+
+fn sheet(library: &Library, attempt: &Attempt, file: Option<&Path>) -> anyhow::Result<Marked> {
+    let sheet = marking::sheet_of(library, attempt)?;
+    let page = |file| {
+        let output = output::sheet_output(file)?;
+        output.write(assess::report::html::render(&sheet).as_bytes())
+    };
+    let trouble = file.and_then(|file| page(file).err()).map(|e| crate::message::message(&e.into()));
+    Ok((sheet, trouble))
+}
+
+fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
+    let mut packs = Vec::new();
+    for id in library.pack_ids()? {
+        let (title, jobs) = match library.pack(&id) {
+            Ok(pack) => {
+                let names = pack.jobs.iter().map(|j| format!("{id}/{j}"));
+                let jobs = names.filter_map(|name| offered_job(library, &name).transpose()).collect();
+                (pack.title.clone(), jobs)
+            }
+            // A broken pack must not keep a school from its other packs.
+            Err(errors) => (id.clone(), Err(errors.to_string())),
+        };
+        packs.push(OfferedPack { id, title, jobs });
+    }
+    Ok(packs)
+}
+
+/// A job as the desk offers it; `None` when its car is not drawn, so that the window cannot show it.
+fn offered_job(library: &Library, name: &str) -> Result<Option<Offered>, String> {
+    let job = library.job(name).map_err(|e| e.to_string())?;
+    Ok(library.has_diagram(&job.car.id).then(|| Offered {
+        name: name.to_owned(),
+        title: job.title.clone(),
+        car_id: job.car.id.clone(),
+        car: job.car.name.clone(),
+        says: job.customer_says().next().unwrap_or_default().to_owned(),
+        time_limit_min: job.time_limit_min,
+    }))
+}

@@ -1,0 +1,453 @@
+//! Every language says the same things, with the same values, and says everything that is asked for.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::path::{Path, PathBuf};
+
+use sim_core::action::Sense;
+use sim_core::observe::{Observed, Scale};
+
+use super::{FALLBACK, Words};
+use crate::rehearsal::{JOB, shop};
+
+/// Names that a data file has too: English may leave them out.
+const NAMED_IN_DATA: [&str; 16] = [
+    "alder-name",
+    "alder-part-",
+    "alder-cover-",
+    "alder-unit-",
+    "alder-spare-",
+    "alder-limit-",
+    "alder-record-",
+    "alder-caution-",
+    "birch-",
+    "cedar-",
+    "instrument-",
+    "pack-",
+    "job-",
+    "level-",
+    "refused-",
+    "said-",
+];
+
+fn root() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
+}
+
+/// Each message of a language with the names of the values it takes.
+fn messages(tag: &str) -> BTreeMap<String, BTreeSet<String>> {
+    let mut out = BTreeMap::new();
+    for entry in std::fs::read_dir(root().join("assets/locales").join(tag)).unwrap() {
+        let path = entry.unwrap().path();
+        let mut key = String::new();
+        for line in std::fs::read_to_string(&path).unwrap().lines() {
+            if line.starts_with('#') {
+                continue;
+            }
+            if let Some((name, _)) = line.split_once(" =").filter(|_| line.starts_with(char::is_alphabetic)) {
+                key = name.to_owned();
+                assert!(out.insert(key.clone(), BTreeSet::new()).is_none(), "{tag}: {key} is there twice");
+            }
+            let Some(values) = out.get_mut(&key) else { continue };
+            for (at, _) in line.match_indices('$') {
+                let name = line[at + 1..].split(|c: char| !c.is_alphanumeric() && c != '_').next();
+                values.insert(name.unwrap_or_default().to_owned());
+            }
+        }
+    }
+    out
+}
+
+fn in_data(key: &str) -> bool {
+    NAMED_IN_DATA.iter().any(|family| key.starts_with(family))
+}
+
+fn languages() -> Vec<String> {
+    Words::open(&root(), &[]).unwrap().tags().to_vec()
+}
+
+#[test]
+fn inv_every_language_has_the_same_keys_and_values() {
+    let english = messages(FALLBACK);
+    for tag in languages() {
+        let other = messages(&tag);
+        for (key, values) in &english {
+            let found = other.get(key).unwrap_or_else(|| panic!("{tag} lacks {key}"));
+            // A language may leave out what it says otherwise, but has no more than there is.
+            let may_leave = key.starts_with("told-");
+            assert!(found == values || (may_leave && found.is_subset(values)), "{tag}: values of {key}");
+        }
+        for key in other.keys().filter(|k| !in_data(k)) {
+            assert!(english.contains_key(key), "{tag} has {key}, English does not");
+        }
+    }
+}
+
+/// All sources of a folder.
+fn sources(folder: &Path, out: &mut Vec<String>) {
+    for entry in std::fs::read_dir(folder).unwrap() {
+        let path = entry.unwrap().path();
+        if path.is_dir() {
+            sources(&path, out);
+        } else if path.extension().is_some_and(|x| x == "rs")
+            && path.file_name().is_some_and(|n| n != "tests.rs")
+        {
+            out.push(std::fs::read_to_string(&path).unwrap());
+        }
+    }
+}
+
+/// Text between quotes that could be a key.
+fn literals(text: &str) -> impl Iterator<Item = &str> {
+    text.split('"').skip(1).filter(|t| {
+        t.contains('-')
+            && t.starts_with(|c: char| c.is_ascii_lowercase())
+            && t.chars().all(|c| c.is_ascii_alphanumeric() || matches!(c, '-' | '_' | '{' | '}'))
+    })
+}
+
+#[test]
+fn inv_every_key_that_is_asked_for_is_there_and_none_is_idle() {
+    let mut texts = Vec::new();
+    for folder in ["game/front/src", "game/window/src"] {
+        sources(&root().join(folder), &mut texts);
+    }
+    let english = messages(FALLBACK);
+    let mut asked = BTreeSet::new();
+    for text in &texts {
+        asked.extend(literals(text).map(str::to_owned));
+        for call in ["say(", "say_with(", "offer(", "about("] {
+            for (at, _) in text.match_indices(call) {
+                let Some(rest) = text[at + call.len()..].trim_start().strip_prefix('"') else { continue };
+                let key = rest.split('"').next().unwrap_or_default();
+                assert!(english.contains_key(key), "{key} is asked for, but English lacks it");
+            }
+        }
+    }
+    // Keys that are put together: what stands before the first brace.
+    let built: Vec<&str> = asked
+        .iter()
+        .filter_map(|k| k.split_once('{'))
+        .map(|(head, _)| head)
+        .filter(|h| !h.is_empty())
+        .collect();
+    let own: Vec<&str> = vec!["language-name", "alder-line-", "alder-short-", "short-", "told-", "word-"];
+    for key in english.keys().filter(|k| !in_data(k)) {
+        let used = asked.contains(key)
+            || built.iter().any(|head| key.starts_with(head))
+            || own.iter().any(|head| key.starts_with(head));
+        assert!(used, "nobody asks for {key}");
+    }
+}
+
+#[test]
+fn inv_german_has_every_name_of_the_car() {
+    let shop = shop(JOB);
+    let german = messages("de");
+    let (car, session) = (shop.car().unwrap(), shop.session().unwrap());
+    let setup = session.workshop().setup();
+    let mut wanted: Vec<String> = vec![format!("{}-name", car.id)];
+    let mut want = |key: String| wanted.push(key);
+    for part in &car.assembly.parts {
+        want(format!("{}-part-{}", car.id, part.id));
+        for end in part.kind.ports() {
+            want(format!("end-{}-{}", part.kind.name().to_lowercase(), end.name));
+        }
+    }
+    car.covers.iter().for_each(|c| want(format!("{}-cover-{}", car.id, c.id)));
+    car.units.iter().for_each(|u| want(format!("{}-unit-{}", car.id, u.id)));
+    setup.spares.iter().for_each(|s| want(format!("{}-spare-{}", car.id, s.id)));
+    car.limits.iter().for_each(|l| want(format!("{}-limit-{}", car.id, l.id)));
+    (1..=car.cautions.len()).for_each(|n| want(format!("{}-caution-{n}", car.id)));
+    for line in &car.record {
+        want(format!("{}-record-{}", car.id, line.id));
+        want(format!("{}-line-{}", car.id, line.id));
+    }
+    for (card, c) in setup.kit.iter().enumerate() {
+        want(format!("instrument-{}", c.id));
+        if !c.help.is_empty() {
+            want(format!("instrument-{}-help", c.id));
+        }
+        session.workshop().ends_of(card).iter().for_each(|end| want(format!("lead-{end}")));
+    }
+    for pack in shop.packs() {
+        want(format!("pack-{}", pack.id));
+        pack.jobs.iter().flatten().for_each(|j| want(format!("job-{}", j.name.replace('/', "-"))));
+    }
+    let root = root();
+    let library = assess::pack::Library::open(&root).unwrap();
+    for summary in shop.packs().iter().flat_map(|p| p.jobs.iter().flatten()) {
+        let job = library.job(&summary.name).unwrap();
+        let name = summary.name.replace('/', "-");
+        let cautions = job.cautions().count();
+        (1..=job.card.len() - cautions).for_each(|n| wanted.push(format!("job-{name}-says-{n}")));
+        // The last caution is the program's own.
+        (1..cautions).for_each(|n| wanted.push(format!("job-{name}-caution-{n}")));
+        let told = job.debrief.lines().filter(|l| !l.is_empty()).count();
+        (1..=told).for_each(|n| wanted.push(format!("job-{name}-debrief-{n}")));
+    }
+    for key in &wanted {
+        assert!(german.contains_key(key), "German lacks {key}");
+    }
+    for key in german.keys().filter(|k| k.starts_with("job-")) {
+        assert!(wanted.contains(key), "no job has anything for {key}");
+    }
+    // And nothing is translated that the car does not have.
+    for key in german.keys().filter(|k| k.starts_with("alder-") && !k.starts_with("alder-short-")) {
+        assert!(wanted.contains(key), "the car has nothing for {key}");
+    }
+}
+
+#[test]
+fn inv_german_has_every_level_of_every_sense() {
+    let shop = shop(JOB);
+    let words = Words::open(&root(), &["de".to_owned()]).unwrap();
+    let german = messages("de");
+    let workshop = shop.session().unwrap().workshop();
+    let part = || workshop.setup().car.assembly.parts[0].id.clone();
+    let rubber = workshop.setup().car.stands.iter().position(|s| s.rubber).unwrap();
+    let senses = [
+        Sense::Hiss { part: part() },
+        Sense::Hum,
+        Sense::Touch { part: part() },
+        Sense::Touch { part: workshop.setup().car.assembly.parts[rubber].id.clone() },
+        Sense::PedalMoved,
+        Sense::Applications,
+        Sense::Lamp { instrument: "lamp".to_owned() },
+        Sense::BaseBrakes,
+        Sense::YardDrive,
+    ];
+    for sense in senses {
+        let Scale::Ordinal { levels, .. } = workshop.scale(&Observed::Sense(sense.clone())) else {
+            panic!("{sense:?} is no sense in levels");
+        };
+        for level in levels {
+            assert_ne!(words.level(level), "", "{level}");
+            let key = format!("level-{}", super::names::key_part(level));
+            assert!(german.contains_key(&key), "German lacks {key}");
+        }
+    }
+}
+
+#[test]
+fn numbers_are_written_as_the_language_writes_them() {
+    use crate::prefs::PressureUnit;
+    let words = |tag: &str| Words::open(&root(), &[tag.to_owned()]).unwrap();
+    assert_eq!(words("de").number(-12.63, 2), "−12,63");
+    assert_eq!(words("en").number(-12.63, 2), "−12.63");
+    assert_eq!(words("de").number(-0.01, 1), "0,0");
+    assert_eq!(words("en").pressure(-58.0, PressureUnit::Kpa), "−58 kPa");
+    assert_eq!(words("en").pressure(-58.5, PressureUnit::Mbar), "−585 mbar");
+    assert_eq!(words("en").pressure(-58.0, PressureUnit::Inhg), "−17.1 inHg");
+    assert_eq!(words("en").plain(12.63), "12.63");
+    assert_eq!(words("en").plain(55.8), "55.8");
+}
+
+/// The text of string literals in Rust sources, line continuations joined; comments and tests left out.
+fn strings(source: &str) -> Vec<String> {
+    let source = source.split("#[cfg(test)]").next().unwrap_or_default();
+    let code: String =
+        source.lines().filter(|l| !l.trim_start().starts_with("//")).collect::<Vec<_>>().join("\n");
+    let mut out = Vec::new();
+    let mut chars = code.chars().peekable();
+    while let Some(c) = chars.next() {
+        // A quote as a character is no string.
+        if c == '\'' && chars.peek() == Some(&'"') {
+            chars.next();
+        }
+        if c != '"' {
+            continue;
+        }
+        let mut text = String::new();
+        while let Some(c) = chars.next() {
+            match c {
+                '"' => break,
+                '\\' => match chars.next() {
+                    Some('\n') => {
+                        while chars.peek().is_some_and(|c| c.is_whitespace()) {
+                            chars.next();
+                        }
+                    }
+                    Some(other) => text.push(other),
+                    None => {}
+                },
+                c => text.push(c),
+            }
+        }
+        out.push(text);
+    }
+    out
+}
+
+/// What the workshop says, with each gap as `#`.
+fn skeleton(text: &str) -> String {
+    let mut out = String::new();
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once('{') {
+        out.push_str(before);
+        out.push('#');
+        rest = after.split_once('}').map_or("", |(_, after)| after);
+    }
+    out.push_str(rest);
+    out
+}
+
+#[test]
+fn inv_every_sentence_of_the_workshop_has_a_pattern() {
+    let text = std::fs::read_to_string(root().join("assets/locales/en/sentences.ftl")).unwrap();
+    let patterns: BTreeSet<String> = text
+        .lines()
+        .filter_map(|l| Some(l.split_once(" = ").filter(|(k, _)| k.starts_with("told-"))?.1))
+        .map(|t| skeleton(t).replace('"', ""))
+        .collect();
+    let known: BTreeSet<String> = text
+        .lines()
+        .filter_map(|l| Some(l.split_once(" = ").filter(|(k, _)| k.starts_with("word-"))?.1.to_owned()))
+        .collect();
+    let mut missing = Vec::new();
+    let mut seen = 0;
+    for entry in std::fs::read_dir(root().join("sim-core/src/workshop")).unwrap() {
+        let path = entry.unwrap().path();
+        // Levels of senses have words of their own.
+        if path.file_name().is_some_and(|n| n == "scales.rs") {
+            continue;
+        }
+        for said in strings(&std::fs::read_to_string(&path).unwrap()) {
+            // Sentences have words between blanks; short names have none.
+            if said.matches(' ').count() < 2 || said.starts_with("fit {") {
+                continue;
+            }
+            seen += 1;
+            let bare = skeleton(&said).replace('"', "");
+            if !patterns.contains(&bare) && !known.contains(&said) && !KINDS.contains(&said.as_str()) {
+                missing.push(format!("{}: {said}", path.display()));
+            }
+        }
+    }
+    assert!(100 < seen, "only {seen} sentences were found: does the reading of the sources still work?");
+    assert!(missing.is_empty(), "no pattern for:\n{}", missing.join("\n"));
+}
+
+/// Kinds of things a name was not found for; they are left out in other languages.
+const KINDS: [&str; 2] = ["part with ports", "1 to {}"];
+
+#[test]
+fn what_the_workshop_says_is_said_in_german() {
+    let mut shop = shop(JOB);
+    let words = Words::open(&root(), &["de".to_owned()]).unwrap();
+    shop.play("card\nkey off\nopen j_booster\nfit gauge tee.2\nstroke handpump 5\nhand back\nkey on\nkey on")
+        .unwrap();
+    let said: Vec<String> = shop.remarks().iter().map(|r| r.text.clone()).filter(|t| !t.is_empty()).collect();
+    assert!(said.iter().any(|t| t.contains("is in the way")), "{said:?}");
+    let card = &shop.job().unwrap().card;
+    for text in said.iter().filter(|t| !card.contains(t)) {
+        let german = words.sentence(&shop, text);
+        assert_ne!(german, *text, "left in English");
+    }
+    let cover = "the scuttle panel over the booster is in the way: take it off first (cover scuttle)";
+    assert_eq!(
+        words.sentence(&shop, cover),
+        "im Weg: Wasserkastenabdeckung über dem Bremskraftverstärker – zuerst abnehmen"
+    );
+    let left = "You handed the car back with things left on it or undone: a plug at tee.2; open joint j_tee; \
+                relay of the pump pulled out.";
+    assert_eq!(
+        words.sentence(&shop, left),
+        "Das Fahrzeug wurde übergeben, obwohl etwas daran geblieben oder offen war: Stopfen: \
+         Kreuzstück: Abgang 2; offene Verbindung: Verbindung: Formschlauch vom Bremskraftverstärker zum \
+         Kreuzstück: Ende B – Kreuzstück: Abgang 1; abgezogen: Relais der Pumpe."
+    );
+    let verdict = "You said “check valve towards the engine” with certainty 0.95, and that is right. At that \
+                   certainty a right finding earns 99.8 % of these points, and a wrong one −90.3 %. \
+                   It came after the first repair and counts half.";
+    assert_eq!(
+        words.sentence(&shop, verdict),
+        "Befund „Rückschlagventil zum Motor“, zu 95\u{a0}% sicher, und das ist richtig. Bei dieser Sicherheit \
+         bringt ein richtiger Befund 99,8 % dieser Punkte, ein falscher −90,3 %. Er kam nach der ersten Reparatur und zählt halb."
+    );
+    let settled = "Reading 9 (gauge at valve_m.store with a clamp at hose_m.a, -58 kPa) made “vacuum switch” \
+                   (41 % → 3 %), “engine's vacuum (intake gasket, ignition timing)” (20 % → <1 %) and 3 others unlikely \
+                   and left only “check valve towards the engine” (30 % → 97 %). Reading 8 (gauge at valve_m.store, \
+                   -58 kPa) pointed away from what it was.";
+    assert_eq!(
+        words.sentence(&shop, settled),
+        "Ablesung 9 (Manometer mit T-Stück: Rückschlagventil zum Motor: Verstärkerseite; Abklemmzange: Schlauch vom \
+         Rückschlagventil des Motors zum Saugrohr: Ende A, −58 kPa) machte unwahrscheinlich: „Unterdruckschalter“ (41\u{a0}%\u{a0}→\u{a0}3\u{a0}%), \
+         „Unterdruck des Motors (Saugrohrdichtung, Zündzeitpunkt)“ (20\u{a0}%\u{a0}→\u{a0}<1\u{a0}%) und 3 weitere; \
+         übrig blieb nur „Rückschlagventil zum Motor“ (30\u{a0}%\u{a0}→\u{a0}97\u{a0}%). Ablesung 8 (Manometer mit \
+         T-Stück: Rückschlagventil zum Motor: Verstärkerseite, −58 kPa) wies von dem weg, was es war."
+    );
+    let fine = "In bits: 2.9 of the 2.8 that lead to 90 %; reading 3 +1.0; reading 9 -0.2.";
+    assert_eq!(
+        words.sentence(&shop, fine),
+        "In Bit: 2,9 von 2,8, die auf 90\u{a0}% führen; Ablesung 3 +1,0; Ablesung 9 −0,2."
+    );
+    let english = Words::open(&root(), &[]).unwrap();
+    assert_eq!(english.sentence(&shop, cover), cover);
+    let away = english.sentence(&shop, settled);
+    assert!(
+        away.contains("tee-in vacuum gauge: check valve towards the engine: store side, −58 kPa"),
+        "{away}"
+    );
+    assert!(away.contains("store side; a clamp at hose from the engine's check valve"), "{away}");
+    assert!(away.ends_with("pointed away from what it was."), "{away}");
+    assert!(english.sentence(&shop, verdict).contains("with certainty 95\u{a0}%, and that is right"));
+}
+
+/// A copy of the languages, changed.
+fn opened_with(change: impl FnOnce(&std::path::Path)) -> String {
+    let home = tempfile::tempdir().unwrap();
+    for tag in ["en", "de"] {
+        let folder = home.path().join("assets/locales").join(tag);
+        std::fs::create_dir_all(&folder).unwrap();
+        for entry in std::fs::read_dir(root().join("assets/locales").join(tag)).unwrap() {
+            let entry = entry.unwrap();
+            std::fs::copy(entry.path(), folder.join(entry.file_name())).unwrap();
+        }
+    }
+    change(home.path());
+    let error = Words::open(home.path(), &["de".to_owned()]).unwrap_err();
+    let said = format!("{error:#}");
+    assert!(!said.contains(|c: char| c != '\n' && assess::quote::is_unsafe(c)), "{said:?}");
+    said
+}
+
+#[test]
+fn words_with_controls_or_from_elsewhere_are_refused() {
+    const FILE: &str = "assets/locales/de/window.ftl";
+    for text in ["a = x\u{1b}[2J\n", "a = {\"\\u001B\"}\n", "a = \u{202e}x\n", "a = {\"\\U00202E\"}\n"] {
+        let said = opened_with(|home| std::fs::write(home.join(FILE), format!("b = ok\n{text}")).unwrap());
+        assert!(said.contains("window.ftl, line 2") && said.contains("control character"), "{said}");
+    }
+    let said = opened_with(|home| std::fs::write(home.join(FILE), vec![b'#'; 2 << 20]).unwrap());
+    assert!(said.contains("window.ftl") && said.contains("at most 1048576 bytes"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), b"a = b\nc = \xff\n").unwrap());
+    assert!(said.contains("window.ftl, line 2") && said.contains("UTF-8"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), "a = b\nsecret here\n").unwrap());
+    assert!(said.contains("window.ftl, line 2") && said.contains("key = text"), "{said}");
+    assert!(!said.contains("secret"), "{said}");
+    let said = opened_with(|home| std::fs::write(home.join(FILE), "a = b\na = c\n").unwrap());
+    assert!(said.contains("window.ftl: a has its words already"), "{said}");
+    #[cfg(unix)]
+    {
+        let away = tempfile::tempdir().unwrap();
+        std::fs::write(away.path().join("x"), "secret = x\nno words\n").unwrap();
+        let replaced = |by: &std::path::Path| {
+            opened_with(|home| {
+                std::fs::remove_file(home.join(FILE)).unwrap();
+                std::os::unix::fs::symlink(by, home.join(FILE)).unwrap();
+            })
+        };
+        let said = replaced(&away.path().join("x"));
+        assert!(
+            said.contains("window.ftl") && said.contains("leaves") && !said.contains("no words"),
+            "{said}"
+        );
+        let said = replaced(std::path::Path::new("/dev/zero"));
+        assert!(said.contains("window.ftl"), "{said}");
+        let said = opened_with(|home| {
+            std::fs::remove_file(home.join(FILE)).unwrap();
+            assert!(std::process::Command::new("mkfifo").arg(home.join(FILE)).status().unwrap().success());
+        });
+        assert!(said.contains("window.ftl") && said.contains("a pipe"), "{said}");
+    }
+}

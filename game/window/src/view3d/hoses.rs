@@ -1,0 +1,264 @@
+//! Hoses, wires and leads as swept curves between their fittings, with clips and connectors at their ends,
+//! plugs and clamps. Built anew when a joint, an instrument or a stop changes.
+
+use bevy::math::{Quat, Vec3};
+use bevy::transform::components::Transform;
+use sim_core::assembly::Stop;
+use sim_core::car::Car;
+use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::parts::PartKind;
+use sim_core::workshop::View;
+
+use super::build::Made;
+use super::build::tools::clamp_shape;
+use super::layout::{Layout, Line, Owner};
+use super::materials::{Mat, Sculpt};
+use super::places::{self, Mouth};
+use super::shapes::{bevel_box, curve, cylinder, lathe, ring, sweep};
+use front::hands::Thing;
+
+/// What a line looks like.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Style {
+    /// Half its width, m.
+    pub(super) radius: f32,
+    /// Thickness over width: 1 is round.
+    pub(super) flat: f32,
+    /// What it is made of.
+    pub(super) mat: Mat,
+    /// How it ends.
+    pub(super) end: End,
+}
+
+/// How a line ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum End {
+    /// Hose with a spring clip.
+    Clip,
+    /// Wire with a plug.
+    Plug,
+    /// Cable with a ring terminal.
+    Eye,
+    /// Lead with a crocodile clip.
+    Croc,
+    /// Gauge hose with an adapter.
+    Adapter,
+}
+
+/// The look of a line of the car by its short name.
+#[must_use]
+pub(super) fn style(id: &str, hose: bool) -> Style {
+    let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
+    match id {
+        "hose_p" => of(0.0115, Mat::Rubber, End::Clip),
+        _ if hose => of(0.0125, Mat::Rubber, End::Clip),
+        "wire_plus" => of(0.0058, Mat::Red, End::Eye),
+        "wire_pump" => of(0.0046, Mat::Red, End::Plug),
+        "wire_earth" => of(0.0046, Mat::Brown, End::Eye),
+        "strap" => Style { radius: 0.013, flat: 0.28, mat: Mat::Copper, end: End::Eye },
+        "wire_15" => of(0.0036, Mat::Black, End::Plug),
+        "wire_switch" => of(0.0036, Mat::Green, End::Plug),
+        "e_key_30" => of(0.0042, Mat::Red, End::Plug),
+        "e_relay_30" => of(0.0046, Mat::Red, End::Eye),
+        "e_switch_com" => of(0.0036, Mat::Brown, End::Plug),
+        "e_alternator" => of(0.0065, Mat::Red, End::Eye),
+        "e_engine" => Style { radius: 0.012, flat: 0.28, mat: Mat::Copper, end: End::Eye },
+        _ => of(0.0040, Mat::Black, End::Plug),
+    }
+}
+
+fn lead_style(kind: &InstrumentKind, end: &str) -> Style {
+    let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
+    match (kind, end) {
+        (InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. }, _) => {
+            of(0.0065, Mat::Accent, End::Adapter)
+        }
+        (_, "a" | "v_ohm") => of(0.0036, Mat::Red, End::Croc),
+        _ => of(0.0036, Mat::Black, End::Croc),
+    }
+}
+
+/// Everything that follows the joints.
+#[must_use]
+pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layout) -> Vec<Made> {
+    let mut out = Vec::new();
+    for line in &layout.lines {
+        let (thing, style) = match line.owner {
+            Owner::Part(part) => {
+                let p = &car.assembly.parts[usize::from(part)];
+                (Thing::Part(part), style(&p.id, matches!(p.kind, PartKind::Hose(_))))
+            }
+            Owner::Joint(joint) => {
+                (Thing::Joint(joint), style(&car.assembly.joints[usize::from(joint)].id, false))
+            }
+            Owner::Lead(card, k) => {
+                let end =
+                    view.instruments.get(card).and_then(|i| i.at.get(k)).map_or("", |(e, _)| e.as_str());
+                (Thing::Instrument(card as u16), lead_style(&kit[card].kind, end))
+            }
+        };
+        out.push(Made::of(thing, Transform::IDENTITY, shape(line, style)));
+    }
+    for (part, nipple) in &layout.sleeves {
+        out.push(Made::of(Thing::Part(*part), Transform::IDENTITY, sleeve(nipple)));
+    }
+    for (card, (station, place)) in &layout.hung {
+        if let Some(foot) = places::stand_foot(*station)
+            && !view.instruments.get(*card).is_none_or(|i| i.at.is_empty())
+            && kit.get(*card).is_some_and(|c| hangs(&c.kind))
+        {
+            out.push(Made::scenery(stand(place, foot)));
+        }
+    }
+    for (name, stop) in &view.stops {
+        let Some(port) = car.assembly.port(name) else { continue };
+        let Some(mouth) = layout.ports.get(&port) else { continue };
+        let mut s = Sculpt::default();
+        match stop {
+            Stop::Plug => {
+                let plug = lathe(&[
+                    (0.0, -0.012),
+                    (0.008, -0.012),
+                    (0.013, 0.010),
+                    (0.018, 0.012),
+                    (0.018, 0.022),
+                    (0.0, 0.024),
+                ]);
+                s.add(Mat::Accent, plug.along(mouth.out).at(mouth.at.x, mouth.at.y, mouth.at.z));
+            }
+            Stop::Clamp => {
+                let mut c = Sculpt::default();
+                clamp_shape(&mut c);
+                let across = Quat::from_rotation_arc(Vec3::Z, mouth.out);
+                s.join(&c, Transform::from_translation(mouth.at).with_rotation(across));
+            }
+        }
+        out.push(Made::of(Thing::Port(port), Transform::IDENTITY, s));
+    }
+    out
+}
+
+/// The end of a part's own rubber sleeve, pushed over a nipple's barbs, with its clip.
+fn sleeve(nipple: &Mouth) -> Sculpt {
+    const RADIUS: f32 = 0.0136;
+    let mut s = Sculpt::default();
+    let put = |g: super::shapes::Geo, far: f32| {
+        let at = nipple.at + nipple.out * far;
+        g.along(nipple.out).at(at.x, at.y, at.z)
+    };
+    s.add(Mat::Rubber, put(cylinder(RADIUS, 0.045, 0.002), -0.026));
+    let band = [(RADIUS, -0.005), (RADIUS + 0.0022, -0.005), (RADIUS + 0.0022, 0.005), (RADIUS, 0.005)];
+    s.add(Mat::Zinc, put(lathe(&band), -0.012));
+    s
+}
+
+/// Whether an instrument in use hangs by itself near its ends; others are held to the thing.
+fn hangs(kind: &InstrumentKind) -> bool {
+    !matches!(
+        kind,
+        InstrumentKind::ClampAmmeter { .. }
+            | InstrumentKind::AngleFinder { .. }
+            | InstrumentKind::IrThermometer { .. }
+            | InstrumentKind::Stopwatch { .. }
+    )
+}
+
+/// The rod with a magnetic foot that an instrument hangs from, behind it; `foot` is the foot's height, m.
+fn stand(place: &Transform, foot: f32) -> Sculpt {
+    let mut s = Sculpt::default();
+    let hook = place.transform_point(Vec3::new(0.0, 0.118, 0.0));
+    let behind = place.rotation * Vec3::NEG_Z;
+    let back = Vec3::new(behind.x, 0.0, behind.z).normalize_or(Vec3::NEG_Z) * 0.055;
+    let top = hook + back + Vec3::Y * 0.02;
+    let base = Vec3::new(top.x, foot, top.z);
+    let rod =
+        [hook, hook + back * 0.5 + Vec3::Y * 0.022, top, top.lerp(base, 0.3), top.lerp(base, 0.7), base];
+    s.add(Mat::Zinc, sweep(&curve(&rod, 6), 0.0035, 0.0035, 8, Vec3::X));
+    s.add(Mat::Black, cylinder(0.026, 0.016, 0.003).at(base.x, base.y, base.z));
+    s
+}
+
+fn shape(line: &Line, style: Style) -> Sculpt {
+    let mut s = Sculpt::default();
+    let points = curve(&line.points, 8);
+    let sides = if style.radius < 0.006 { 8 } else { 14 };
+    s.add(style.mat, sweep(&points, style.radius, style.radius * style.flat, sides, Vec3::Y));
+    let n = points.len();
+    let lead = matches!(line.owner, Owner::Lead(..));
+    for (k, tip, inward) in
+        [(0, points[0], points[1] - points[0]), (1, points[n - 1], points[n - 2] - points[n - 1])]
+    {
+        if lead && k == 0 {
+            continue;
+        }
+        end(&mut s, style, tip, inward.normalize_or(Vec3::Y), line.made[k]);
+    }
+    s
+}
+
+fn end(s: &mut Sculpt, style: Style, tip: Vec3, inward: Vec3, made: bool) {
+    let put = |g: super::shapes::Geo, far: f32| {
+        g.along(inward).at(tip.x + inward.x * far, tip.y + inward.y * far, tip.z + inward.z * far)
+    };
+    let r = style.radius;
+    match style.end {
+        End::Clip => {
+            // A spring clip, slid back when the hose is off.
+            let far = if made { 0.020 } else { 0.055 };
+            s.add(
+                Mat::Zinc,
+                put(lathe(&[(r, -0.005), (r + 0.0022, -0.005), (r + 0.0022, 0.005), (r, 0.005)]), far),
+            );
+            let ear = tip + inward * far + Vec3::Y * (r + 0.005);
+            s.add(Mat::Zinc, bevel_box(0.010, 0.012, 0.008, 0.002).at(ear.x, ear.y, ear.z));
+            if !made {
+                s.add(Mat::Ink, put(cylinder(r * 0.66, 0.002, 0.0002), -0.0015));
+            }
+        }
+        End::Plug => {
+            s.add(
+                Mat::WhiteNylon,
+                bevel_box(0.017, 0.030, 0.014, 0.003).along(inward).at(
+                    tip.x + inward.x * 0.017,
+                    tip.y + inward.y * 0.017,
+                    tip.z + inward.z * 0.017,
+                ),
+            );
+            s.add(Mat::Rubber, put(lathe(&[(r + 0.003, 0.0), (r + 0.001, 0.014)]), 0.032));
+        }
+        End::Eye => {
+            s.add(Mat::Zinc, put(cylinder(r.min(0.007) + 0.001, 0.018, 0.001), 0.012));
+            s.add(Mat::Zinc, ring(0.0095, 0.0025).at(tip.x, tip.y + 0.002, tip.z));
+        }
+        End::Croc => {
+            s.add(
+                style.mat,
+                put(
+                    lathe(&[(0.0, 0.012), (0.0055, 0.012), (0.0075, 0.018), (0.0065, 0.044), (0.004, 0.050)]),
+                    0.0,
+                ),
+            );
+            s.add(
+                Mat::Zinc,
+                put(lathe(&[(0.0, -0.006), (0.0025, -0.006), (0.005, 0.014), (0.0, 0.014)]), 0.0),
+            );
+        }
+        End::Adapter => {
+            s.add(
+                Mat::Brass,
+                put(
+                    lathe(&[
+                        (0.0, -0.004),
+                        (0.009, -0.004),
+                        (0.009, 0.012),
+                        (0.012, 0.014),
+                        (0.012, 0.024),
+                        (0.008, 0.028),
+                        (0.0, 0.028),
+                    ]),
+                    0.0,
+                ),
+            );
+        }
+    }
+}
