@@ -4,128 +4,40 @@
 //! here beside it is what a window needs to show what happened (remarks), to let time run (pace) and to
 //! have an attempt marked without stopping the picture.
 
-use std::path::{Path, PathBuf};
-use std::sync::mpsc::{Receiver, TryRecvError, channel};
-use std::sync::{Arc, Mutex};
+mod desk;
+mod marking;
+mod remarks;
+
+use std::path::Path;
+use std::sync::Arc;
 
 use anyhow::Context as _;
 use assess::attempt::{Attempt, Seed, SeedFrom};
 use assess::clock::{By, Opening};
-use assess::job::{AfterHandBack, Job};
-use assess::marks::sheet::MarkSheet;
+use assess::job::Job;
 use assess::pack::Library;
 use assess::quote;
 use assess::session::{Begin, Session};
 use sim_core::action::Action;
 use sim_core::car::Car;
-use sim_core::observe::Reading;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Gravity, Outcome, Unmet, View};
+use sim_core::workshop::{Outcome, View};
 
 use crate::ask::{Ask, Pace};
 use crate::deed::Deed;
-use crate::held;
-use crate::places::Places;
-use crate::{marking, output, places};
+use crate::message::message;
+use crate::places::{Places, Unfinished};
+use crate::{held, output, places};
+
+pub use desk::{Offered, OfferedPack};
+use marking::Background;
+pub use marking::Marking;
+use remarks::Remarks;
+pub use remarks::{Remark, RemarkKind};
 
 /// Longest stretch of real time that is made up for in one frame, s; a frame that took longer (a laptop
 /// that slept) does not make the workshop run away.
 const LONGEST_FRAME_S: f64 = 0.25;
-
-/// What kind of remark it is.
-#[derive(Clone, Debug, PartialEq)]
-pub enum RemarkKind {
-    /// Something a person in the workshop notices.
-    Noticed,
-    /// Why an action was refused, and what to do.
-    Refused,
-    /// A breach of safety, with what should have been done.
-    Breach(Gravity),
-    /// What came of something that was done.
-    Done(Deed),
-    /// A reading or sense was taken.
-    Read(Reading),
-    /// A line of the record was filled, or not.
-    Record {
-        /// Short name of the line.
-        item: String,
-        /// The condition it asks for that was not met.
-        unmet: Option<Unmet>,
-    },
-    /// The machine the program runs on fails: disk full, file locked.
-    Trouble,
-}
-
-/// Something that was said, newest last.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Remark {
-    /// Attempt tick at which it was said.
-    pub tick: Tick,
-    /// Kind.
-    pub kind: RemarkKind,
-    /// In a sentence; empty for a deed, a reading, a line of the record.
-    pub text: String,
-    /// Running number, from 1.
-    pub n: u64,
-}
-
-/// An unfinished attempt on the disk.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Unfinished {
-    /// The file.
-    pub path: PathBuf,
-    /// Job, `pack/job`.
-    pub job: String,
-    /// Actions done so far.
-    pub actions: usize,
-}
-
-/// A job as the front desk lists it: what is on the card, nothing hidden.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Offered {
-    /// `pack/job`.
-    pub name: String,
-    /// Title on the card.
-    pub title: String,
-    /// Short name of the car.
-    pub car_id: String,
-    /// The car in words.
-    pub car: String,
-    /// The first thing the customer says.
-    pub says: String,
-    /// Minutes of work the job allows.
-    pub time_limit_min: f64,
-}
-
-/// A pack as the front desk lists it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct OfferedPack {
-    /// Short name.
-    pub id: String,
-    /// In words.
-    pub title: String,
-    /// Its jobs; or why it cannot be used.
-    pub jobs: Result<Vec<Offered>, String>,
-}
-
-/// How far the marking is.
-#[derive(Clone, Debug, Default)]
-pub enum Marking {
-    /// Nothing to mark.
-    #[default]
-    None,
-    /// Handed in: the pack tells nothing more.
-    HandedIn,
-    /// At work in the background.
-    Running,
-    /// Done.
-    Done(Arc<MarkSheet>),
-    /// It failed; carries why.
-    Failed(String),
-}
-
-/// A mark sheet, and why its page could not be written, if so: a full disk keeps no mark from being shown.
-type Marked = (MarkSheet, Option<String>);
 
 /// One job at a time, and the shelf it came from.
 #[derive(Debug)]
@@ -145,11 +57,8 @@ pub struct Shop {
     in_form: Option<u32>,
     /// The instrument that stands still for it, by its card.
     frozen: Option<usize>,
-    remarks: Vec<Remark>,
-    said: u64,
-    marking: Marking,
-    /// `Receiver` is not `Sync`; the lock is never contended.
-    marked: Option<Mutex<Receiver<Result<Marked, String>>>>,
+    remarks: Remarks,
+    background: Background,
 }
 
 impl Shop {
@@ -159,7 +68,7 @@ impl Shop {
     /// The data folder is missing, or an instrument file in it is faulty.
     pub fn open(places: &Places) -> anyhow::Result<Self> {
         let library = Library::open(&places::data(places)?)?;
-        let packs = offered(&library)?;
+        let packs = desk::offered(&library)?;
         let mut shop = Self {
             places: places.clone(),
             library,
@@ -172,10 +81,8 @@ impl Shop {
             held: None,
             in_form: None,
             frozen: None,
-            remarks: Vec::new(),
-            said: 0,
-            marking: Marking::None,
-            marked: None,
+            remarks: Remarks::default(),
+            background: Background::default(),
         };
         shop.look_for_unfinished();
         Ok(shop)
@@ -256,13 +163,13 @@ impl Shop {
     /// What was said in this job, oldest first.
     #[must_use]
     pub fn remarks(&self) -> &[Remark] {
-        &self.remarks
+        self.remarks.all()
     }
 
     /// The marking of the job that was handed back.
     #[must_use]
     pub fn marking(&self) -> &Marking {
-        &self.marking
+        self.background.marking()
     }
 
     /// Lets `real_s` seconds of the wall clock pass: time in the workshop goes on at its pace.
@@ -332,12 +239,12 @@ impl Shop {
                 Ask::LetGo => self.let_go(),
                 Ask::Begin(name) => {
                     if let Err(error) = self.begin(&name, None, None) {
-                        self.remark(RemarkKind::Trouble, crate::message::message(&error));
+                        self.remark(RemarkKind::Trouble, message(&error));
                     }
                 }
                 Ask::CarryOn(path) => {
                     if let Err(error) = self.carry_on(&path) {
-                        self.remark(RemarkKind::Trouble, crate::message::message(&error));
+                        self.remark(RemarkKind::Trouble, message(&error));
                     }
                 }
                 Ask::Leave => self.leave(),
@@ -446,7 +353,7 @@ impl Shop {
 
     /// Waits until the marking is over.
     pub fn wait_for_mark(&mut self) {
-        while matches!(self.marking, Marking::Running) {
+        while matches!(self.marking(), Marking::Running) {
             std::thread::sleep(std::time::Duration::from_millis(20));
             self.collect_mark();
         }
@@ -493,12 +400,10 @@ impl Shop {
         self.view = Some(session.view());
         self.session = Some(session);
         (self.held, self.in_form, self.frozen) = (None, None, None);
-        self.remarks.clear();
-        self.said = 0;
+        self.remarks = Remarks::default();
         self.owed_s = 0.0;
         self.pace = Pace::Hold;
-        self.marking = Marking::None;
-        self.marked = None;
+        self.background = Background::default();
         self.mark_if_finished();
     }
 
@@ -506,9 +411,8 @@ impl Shop {
     fn leave(&mut self) {
         self.session = None;
         self.view = None;
-        self.remarks.clear();
-        self.marking = Marking::None;
-        self.marked = None;
+        self.remarks = Remarks::default();
+        self.background = Background::default();
         self.look_for_unfinished();
     }
 
@@ -528,7 +432,7 @@ impl Shop {
                 done
             }
             Err(error) => {
-                self.remark(RemarkKind::Trouble, crate::message::message(&error.into()));
+                self.remark(RemarkKind::Trouble, message(&error.into()));
                 false
             }
         }
@@ -558,56 +462,20 @@ impl Shop {
     }
 
     fn remark(&mut self, kind: RemarkKind, text: String) {
-        self.said += 1;
         let tick = self.view.as_ref().map_or(Tick(0), |v| v.tick);
-        self.remarks.push(Remark { tick, kind, text, n: self.said });
+        self.remarks.say(tick, kind, text);
     }
 
-    /// Marking runs on its own thread: a few seconds to a minute.
     fn mark_if_finished(&mut self) {
-        let Some(session) = self.session.as_ref().filter(|s| s.attempt().is_finished()) else { return };
-        if !matches!(self.marking, Marking::None) {
-            return;
+        if let Some(session) = &self.session {
+            self.background.begin_if_finished(session, &self.library);
         }
-        if session.job().after_hand_back == AfterHandBack::Nothing {
-            self.marking = Marking::HandedIn;
-            return;
-        }
-        let (attempt, library) = (session.attempt().clone(), self.library.clone());
-        let file = session.path().map(Path::to_owned);
-        let (to, from) = channel();
-        self.marking = Marking::Running;
-        self.marked = Some(Mutex::new(from));
-        std::thread::spawn(move || {
-            // The shop may have been left meanwhile; then nobody wants the sheet any more.
-            drop(
-                to.send(sheet(&library, &attempt, file.as_deref()).map_err(|e| crate::message::message(&e))),
-            );
-        });
     }
 
     fn collect_mark(&mut self) {
-        let Some(marked) = &self.marked else { return };
-        let Ok(from) = marked.lock() else { return };
-        let result = match from.try_recv() {
-            Ok(result) => result,
-            Err(TryRecvError::Empty) => return,
-            Err(TryRecvError::Disconnected) => {
-                Err("the marking stopped; mark the file with: pinhole mark".to_owned())
-            }
-        };
-        drop(from);
-        self.marked = None;
-        if let (Ok((sheet, trouble)), Some(session)) = (&result, &mut self.session) {
-            let told = marking::told(&session.keep_mark(sheet));
-            for text in told.into_iter().chain(trouble.clone()) {
-                self.remark(RemarkKind::Trouble, text);
-            }
+        for text in self.background.collect(self.session.as_mut()) {
+            self.remark(RemarkKind::Trouble, text);
         }
-        self.marking = match result {
-            Ok((sheet, _)) => Marking::Done(Arc::new(sheet)),
-            Err(why) => Marking::Failed(why),
-        };
     }
 
     fn look_for_unfinished(&mut self) {
@@ -615,50 +483,7 @@ impl Shop {
             self.unfinished.clear();
             return;
         };
-        self.unfinished = places::unfinished(&folder, None, None)
-            .into_iter()
-            .rev()
-            .map(|places::Unfinished { path, job, actions }| Unfinished { path, job, actions })
-            .collect();
+        self.unfinished = places::unfinished(&folder, None, None);
+        self.unfinished.reverse();
     }
-}
-
-fn sheet(library: &Library, attempt: &Attempt, file: Option<&Path>) -> anyhow::Result<Marked> {
-    let sheet = marking::sheet_of(library, attempt)?;
-    let page = |file| {
-        let output = output::sheet_output(file)?;
-        output.write(assess::report::html::render(&sheet).as_bytes())
-    };
-    let trouble = file.and_then(|file| page(file).err()).map(|e| crate::message::message(&e.into()));
-    Ok((sheet, trouble))
-}
-
-fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
-    let mut packs = Vec::new();
-    for id in library.pack_ids()? {
-        let (title, jobs) = match library.pack(&id) {
-            Ok(pack) => {
-                let names = pack.jobs.iter().map(|j| format!("{id}/{j}"));
-                let jobs = names.filter_map(|name| offered_job(library, &name).transpose()).collect();
-                (pack.title.clone(), jobs)
-            }
-            // A broken pack must not keep a school from its other packs.
-            Err(errors) => (id.clone(), Err(errors.to_string())),
-        };
-        packs.push(OfferedPack { id, title, jobs });
-    }
-    Ok(packs)
-}
-
-/// A job as the desk offers it; `None` when its car is not drawn, so that the window cannot show it.
-fn offered_job(library: &Library, name: &str) -> Result<Option<Offered>, String> {
-    let job = library.job(name).map_err(|e| e.to_string())?;
-    Ok(library.has_diagram(&job.car.id).then(|| Offered {
-        name: name.to_owned(),
-        title: job.title.clone(),
-        car_id: job.car.id.clone(),
-        car: job.car.name.clone(),
-        says: job.customer_says().next().unwrap_or_default().to_owned(),
-        time_limit_min: job.time_limit_min,
-    }))
 }

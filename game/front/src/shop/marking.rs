@@ -1,0 +1,105 @@
+//! An attempt is marked while the picture goes on.
+
+use std::path::Path;
+use std::sync::mpsc::{Receiver, TryRecvError, channel};
+use std::sync::{Arc, Mutex};
+
+use assess::attempt::Attempt;
+use assess::job::AfterHandBack;
+use assess::marks::sheet::MarkSheet;
+use assess::pack::Library;
+use assess::session::Session;
+
+use crate::message::message;
+use crate::{marking, output};
+
+/// How far the marking is.
+#[derive(Clone, Debug, Default)]
+pub enum Marking {
+    /// Nothing to mark.
+    #[default]
+    None,
+    /// Handed in: the pack tells nothing more.
+    HandedIn,
+    /// At work in the background.
+    Running,
+    /// Done.
+    Done(Arc<MarkSheet>),
+    /// It failed; carries why.
+    Failed(String),
+}
+
+/// A mark sheet, and why its page could not be written, if so: a full disk keeps no mark from being shown.
+type Marked = (MarkSheet, Option<String>);
+
+/// Marking in the background.
+#[derive(Debug, Default)]
+pub(super) struct Background {
+    marking: Marking,
+    /// `Receiver` is not `Sync`; the lock is never contended.
+    marked: Option<Mutex<Receiver<Result<Marked, String>>>>,
+}
+
+impl Background {
+    /// How far it is.
+    pub(super) fn marking(&self) -> &Marking {
+        &self.marking
+    }
+
+    /// Marks a finished attempt on a thread of its own, once: a few seconds to a minute.
+    pub(super) fn begin_if_finished(&mut self, session: &Session, library: &Library) {
+        if !session.attempt().is_finished() || !matches!(self.marking, Marking::None) {
+            return;
+        }
+        if session.job().after_hand_back == AfterHandBack::Nothing {
+            self.marking = Marking::HandedIn;
+            return;
+        }
+        let (attempt, library) = (session.attempt().clone(), library.clone());
+        let file = session.path().map(Path::to_owned);
+        let (to, from) = channel();
+        self.marking = Marking::Running;
+        self.marked = Some(Mutex::new(from));
+        std::thread::spawn(move || {
+            // The job may have been left meanwhile; then nobody wants the sheet any more.
+            drop(to.send(sheet(&library, &attempt, file.as_deref()).map_err(|e| message(&e))));
+        });
+    }
+
+    /// Takes the sheet when it is there, keeps the mark in the attempt's file, and tells what went wrong with that.
+    pub(super) fn collect(&mut self, session: Option<&mut Session>) -> Vec<String> {
+        let Some(marked) = &self.marked else { return Vec::new() };
+        let Ok(from) = marked.lock() else { return Vec::new() };
+        let result = match from.try_recv() {
+            Ok(result) => result,
+            Err(TryRecvError::Empty) => return Vec::new(),
+            Err(TryRecvError::Disconnected) => {
+                Err("the marking stopped; mark the file with: pinhole mark".to_owned())
+            }
+        };
+        drop(from);
+        self.marked = None;
+        let mut trouble = Vec::new();
+        self.marking = match result {
+            Ok((sheet, page)) => {
+                if let Some(session) = session {
+                    trouble.extend(marking::told(&session.keep_mark(&sheet)));
+                    trouble.extend(page);
+                }
+                Marking::Done(Arc::new(sheet))
+            }
+            Err(why) => Marking::Failed(why),
+        };
+        trouble
+    }
+}
+
+fn sheet(library: &Library, attempt: &Attempt, file: Option<&Path>) -> anyhow::Result<Marked> {
+    let sheet = marking::sheet_of(library, attempt)?;
+    let page = |file| {
+        let output = output::sheet_output(file)?;
+        output.write(assess::report::html::render(&sheet).as_bytes())
+    };
+    let trouble = file.and_then(|file| page(file).err()).map(|e| message(&e.into()));
+    Ok((sheet, trouble))
+}
