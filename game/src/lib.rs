@@ -13,12 +13,8 @@ mod trace_circuit;
 mod trace_plot;
 
 use std::io::{self, Write as _};
-use std::path::Path;
 use std::process::ExitCode;
 
-use anyhow::Context as _;
-use assess::files;
-use assess::quote;
 use clap::Parser as _;
 use cli::{Cli, Command, TextArgs};
 use front::message::message;
@@ -60,20 +56,6 @@ pub fn main() -> ExitCode {
         Ok(Verdict::Pass) => ExitCode::SUCCESS,
         Ok(Verdict::Fail) => ExitCode::from(1),
         Ok(Verdict::Trouble) | Err(_) => ExitCode::from(2),
-    }
-}
-
-/// A script's text, from a file or, for `-`, from standard input.
-pub(crate) fn script(path: &Path) -> anyhow::Result<String> {
-    if ["-", "/dev/stdin"].iter().any(|stream| path == Path::new(stream)) {
-        return Ok(files::read_stream(io::stdin().lock(), Path::new("standard input"), files::SCRIPT)?);
-    }
-    match files::read_text(path, files::SCRIPT) {
-        Err(files::FileError::NotRegular { what: "a pipe", .. }) => anyhow::bail!(
-            "the script {} is a pipe, not a file; to send words through a pipe: … | pinhole text JOB --script -",
-            quote::path(path)
-        ),
-        read => read.context("the script cannot be used"),
     }
 }
 

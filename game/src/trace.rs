@@ -47,7 +47,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     let csv = plan("--csv", &args.csv, Kind::TraceTable)?;
     let circuit = plan("--circuit", &args.circuit, Kind::Circuit)?;
     let script = match &args.script {
-        Some(file) => crate::script(file)?,
+        Some(file) => front::script::read(file)?,
         None => "key on".to_owned(),
     };
     let kit = Arc::clone(library.kit());

@@ -16,5 +16,6 @@ pub mod prefs;
 #[cfg(test)]
 mod rehearsal;
 pub mod screen;
+pub mod script;
 pub mod shop;
 pub mod words;

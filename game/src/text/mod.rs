@@ -39,7 +39,7 @@ pub(crate) fn run(
 ) -> anyhow::Result<Verdict> {
     let library = Library::open(&places::data(at)?)?;
     let script = match &args.script {
-        Some(file) => Some(crate::script(file)?),
+        Some(file) => Some(front::script::read(file)?),
         None => None,
     };
     // Before anything is asked, so that a slip in the name is told at once.

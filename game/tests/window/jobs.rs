@@ -9,10 +9,10 @@ use assess::pack::Library;
 use assess::script;
 use assess::session;
 use assess::words as plain;
-use game::Places;
-use game::window::ask::Ask;
-use game::window::shop::Shop;
-use game::window::words::Words;
+use front::ask::Ask;
+use front::places::Places;
+use front::shop::Shop;
+use front::words::Words;
 use sim_core::action::{Action, Written};
 
 use super::keyboard::Keyboard;

@@ -1,10 +1,10 @@
 //! A hand on the keys alone: the list of things, the keys of the menus, Tab on the clipboard.
 
-use game::window::hands::Thing;
-use game::window::shop::Shop;
-use game::window::tree::Node;
-use game::window::words::Words;
+use front::hands::Thing;
+use front::shop::Shop;
+use front::words::Words;
 use sim_core::action::Written;
+use window::tree::Node;
 
 use super::jobs::{Hands, Where};
 use super::plan::Step;

@@ -9,10 +9,10 @@ use std::time::Duration;
 use assess::attempt::Attempt;
 use assess::pack::Library;
 use assess::{script, session, words as plain};
-use game::Places;
-use game::window::ask::Ask;
-use game::window::shop::Shop;
-use game::window::words::Words;
+use front::ask::Ask;
+use front::places::Places;
+use front::shop::Shop;
+use front::words::Words;
 
 use super::jobs::{Hands as _, Where};
 use super::keyboard::Keyboard;
@@ -91,5 +91,5 @@ fn kills_lose_no_action_that_was_seen() {
 
 /// Time in the workshop, as the window shows it.
 fn clock(tick: sim_core::units::Tick) -> String {
-    game::window::ui::remarks::clock(tick)
+    window::ui::remarks::clock(tick)
 }

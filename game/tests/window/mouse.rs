@@ -1,10 +1,10 @@
 //! A hand on the pointer: everything by clicks, numbers and text typed where a field asks for them.
 
-use game::window::hands::{Thing, station_of};
-use game::window::shop::Shop;
-use game::window::tree::Node;
-use game::window::words::Words;
+use front::hands::{Thing, station_of};
+use front::shop::Shop;
+use front::words::Words;
 use sim_core::action::{Station, Written};
+use window::tree::Node;
 
 use super::jobs::{Hands, Where};
 use super::plan::Step;
@@ -113,7 +113,7 @@ impl Mouse {
                 if self.middle == Some(Where::Room) {
                     // Things of the yard and the paper lie at the desk.
                     let at = station_of(shop, thing).unwrap_or(Station::Desk);
-                    let station = words.say(game::window::ui::top_bar::station_key(at));
+                    let station = words.say(front::words::station_key(at));
                     let tab = screen.find(&station);
                     if !tab.on {
                         let (x, y) = middle(&tab);

@@ -2,9 +2,9 @@
 //!
 //! The offers are asked of a shop of the test's own, in which the same job is done beside the window.
 
-use game::window::hands::{Carry, Form, Offer, Then, Thing, all_things, fits as end_fits, offers};
-use game::window::shop::Shop;
-use game::window::words::Words;
+use front::hands::{Carry, Form, Offer, Then, Thing, all_things, fits as end_fits, offers};
+use front::shop::Shop;
+use front::words::Words;
 use sim_core::action::{Action, PedalHold};
 
 use super::jobs::Where;

@@ -6,7 +6,7 @@ use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
 use assess::attempt::Attempt;
-use game::window::tree::{Node, SETTLED, Told};
+use window::tree::{Node, SETTLED, Told};
 
 /// How long anything may take: software rendering on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(90);
@@ -24,7 +24,7 @@ pub(crate) fn missing() -> Option<String> {
             return Some(format!("{tool} is not installed"));
         }
     }
-    game::window::probe::adapter().err().map(|why| why.to_string())
+    window::probe::adapter().err().map(|why| why.to_string())
 }
 
 /// Says that `count` tests are left out, and why.

@@ -115,7 +115,7 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     let told = trouble.lock().unwrap_or_else(PoisonError::into_inner).take();
     match (exit, told) {
         (AppExit::Success, None) => Ok(()),
-        (_, Some(why)) => Err(crate::about(&args.out)(anyhow::anyhow!(why))),
+        (_, Some(why)) => Err(front::message::about(&args.out)(anyhow::anyhow!(why))),
         (AppExit::Error(_), None) => bail!("{}: the renderer stopped", assess::quote::path(&args.out)),
     }
 }
@@ -130,7 +130,7 @@ fn set_up(shop: &mut Shop, ui: &mut Ui, args: &ShotArgs) -> anyhow::Result<()> {
         None => shop.rehearse(&args.job, args.seed)?,
     }
     if let Some(file) = &args.script {
-        let text = crate::script(file)?;
+        let text = front::script::read(file)?;
         shop.play(&text)?;
     }
     ui.page = match args.screen {

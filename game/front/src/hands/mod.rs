@@ -7,7 +7,7 @@
 
 mod car;
 mod fits;
-pub(super) mod reach;
+pub mod reach;
 mod tools;
 
 use sim_core::action::{Action, Cue, Cycle, Station};

@@ -7,7 +7,7 @@ use sim_core::parts::PartKind;
 
 /// Whether a part is a line (hose, wire) between fittings.
 #[must_use]
-pub(in super::super) fn is_line(kind: &PartKind) -> bool {
+pub fn is_line(kind: &PartKind) -> bool {
     matches!(kind, PartKind::Hose(_) | PartKind::Wire(_))
 }
 
@@ -18,7 +18,7 @@ fn is_spread(kind: &PartKind) -> bool {
 /// From where a port can be reached, and the cover (index) that bars it there: a line's end is where the
 /// thing is that it is joined to, as the workshop counts it.
 #[must_use]
-pub(in super::super) fn stations_of(car: &Car, port: PortRef) -> Vec<(Station, Option<usize>)> {
+pub fn stations_of(car: &Car, port: PortRef) -> Vec<(Station, Option<usize>)> {
     let of_part = |part: u16| {
         let standing = car.stands.get(usize::from(part))?;
         let cover = standing.behind.as_ref().and_then(|id| car.covers.iter().position(|c| c.id == *id));

@@ -9,7 +9,6 @@ use bevy::tasks::{AsyncComputeTaskPool, futures_lite::future::yield_now};
 use clap::Parser as _;
 
 use super::*;
-use crate::cli::{Cli, Command};
 
 /// More frames than anything in the window ever counted.
 const MANY_FRAMES: usize = 60;
@@ -24,6 +23,15 @@ const AT_WORK: Duration = Duration::from_millis(700);
 /// The two pictures may differ where a soft shadow or a smoothed edge was rounded otherwise.
 const ROUNDING: u8 = 2;
 
+/// The command line of a picture.
+#[derive(clap::Parser)]
+struct Line {
+    #[command(flatten)]
+    places: Places,
+    #[command(flatten)]
+    shot: ShotArgs,
+}
+
 /// `None` where nothing can draw.
 fn shot(screen: &str, out: &std::path::Path) -> Option<(Places, ShotArgs)> {
     if let Err(why) = probe::adapter() {
@@ -32,11 +40,10 @@ fn shot(screen: &str, out: &std::path::Path) -> Option<(Places, ShotArgs)> {
         return None;
     }
     let out = out.to_string_lossy();
-    let line = ["pinhole", "shot", screen, "--out", &out, "--size", "1280x720", "--station", "bench"];
-    let cli = Cli::try_parse_from(line).unwrap();
-    let Some(Command::Shot(args)) = cli.command else { panic!("not a picture") };
+    let line = ["shot", screen, "--out", &out, "--size", "1280x720", "--station", "bench"];
+    let Line { places, shot } = Line::try_parse_from(line).unwrap();
     let data = Some(concat!(env!("CARGO_MANIFEST_DIR"), "/../..").into());
-    Some((Places { data, ..cli.places }, args))
+    Some((Places { data, ..places }, shot))
 }
 
 /// Instead of a number of shaders: the picture has not been taken.

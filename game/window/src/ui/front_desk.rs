@@ -6,7 +6,8 @@ use super::super::state::{Page, Ui};
 use super::super::theme;
 use super::paper;
 use front::ask::Ask;
-use front::shop::{OfferedPack, RemarkKind, Shop, Unfinished};
+use front::places::Unfinished;
+use front::shop::{OfferedPack, RemarkKind, Shop};
 use front::words::Words;
 
 /// Widest the page gets, points.

@@ -9,7 +9,7 @@ use super::keys::STATIONS;
 use super::space::button_width;
 use front::ask::Ask;
 use front::shop::Shop;
-use front::words::Words;
+use front::words::{Words, station_key};
 
 /// Between two groups of buttons, points.
 const BETWEEN: f32 = 12.0;

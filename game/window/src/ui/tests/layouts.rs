@@ -96,7 +96,7 @@ fn inv_the_top_bar_has_all_its_buttons_in_order_at_every_size() {
         let outs = of(&["bar-hand-back", "bar-settings", "bar-leave"]);
         let menu = say(&window, "bar-menu");
         let eye = window.state().ui.eye;
-        let here = say(&window, super::super::top_bar::station_key(eye));
+        let here = say(&window, front::words::station_key(eye));
         let folded = window.state().words.say_with("bar-station", &[("station", here.into())]);
         let has = |label: &str| place(&window, label).is_some();
         let (few_stations, few_outs) = (has(&folded), has(&menu));
