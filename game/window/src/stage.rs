@@ -26,7 +26,7 @@ pub(crate) struct Stage {
 
 /// A shop with the job open and these words done.
 pub(crate) fn shop(script: &str) -> Shop {
-    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap().to_owned();
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     let attempts = std::env::temp_dir().join("pinhole-stage");
     let places = Places { data: Some(root), attempts: Some(attempts) };
     let mut shop = Shop::open(&places).unwrap();
@@ -37,7 +37,7 @@ pub(crate) fn shop(script: &str) -> Shop {
 
 /// The words of a language.
 pub(crate) fn words(tag: &str) -> Words {
-    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).parent().unwrap().to_owned();
+    let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
     Words::open(&root, &[tag.to_owned()]).unwrap()
 }
 

@@ -152,7 +152,9 @@ fn inv_every_sign_that_is_written_has_a_shape() {
         "assets/vehicles",
         "assets/instruments",
         "scenarios",
-        "game/front/src",
+        "game/front/src/hands",
+        "game/front/src/shop",
+        "game/front/src/words",
         "game/window/src",
     ] {
         texts(&root.join(folder), &mut all);
