@@ -8,7 +8,8 @@ use super::layout::{Chamber, Layout};
 use super::model::BoosterAt;
 use super::soft::{self, Soft};
 use crate::assembly::{Assembly, PortRef};
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::flow::pinhole::Pinhole;
 use crate::flow::valve::CheckLaw;
 use crate::flow::{Flow, Gas, laminar};
@@ -414,10 +415,7 @@ pub(crate) fn node(assembly: &Assembly, layout: &Layout, port: PortRef) -> Optio
 }
 
 pub(crate) fn passage(assembly: &Assembly, port: PortRef) -> Passage {
-    let bore = |d_mm: f64| {
-        let area = std::f64::consts::FRAC_PI_4 * d_mm * d_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
-    };
+    let bore = nipple::of_bore_mm;
     match &assembly.parts[port.part as usize].kind {
         PartKind::Hose(p) => Passage::Iso(p.half()),
         PartKind::Tee(p) => Passage::Iso(p.nipple()),

@@ -27,6 +27,8 @@ mod tangent;
 mod trial;
 mod wiring;
 
+pub use rosenbrock::{Coefficients, RODAS3};
+
 use crate::air::Day;
 use crate::assembly::{Assembly, PortRef};
 use crate::parts::Domain;

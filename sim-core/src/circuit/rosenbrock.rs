@@ -1,7 +1,7 @@
 //! One step of a Rosenbrock method: L-stable, stiffly accurate, third order with an embedded second.
 //!
 //! "Rodas3" of Sandu, Verwer, Blom, Spee, Carmichael, Potra (1997), four stages, three evaluations, one
-//! factorisation (coefficients from memory; the order is tested). Linear in f: what one row loses and
+//! factorisation (coefficients: row 15.1; the order is tested). Linear in f: what one row loses and
 //! another gains stays equal and opposite at every stage, so ledgers close to rounding whatever the
 //! error of the step.
 
@@ -10,16 +10,41 @@ use super::model::N_LEDGERS;
 use crate::lanes::{Mask as _, Real};
 
 const STAGES: usize = 4;
-const GAMMA: f64 = 0.5;
+
+/// A Rosenbrock method in the form that needs no products of the matrix: (1/(h γ) − J) kᵢ = f(y + Σ aᵢⱼ kⱼ) + Σ cᵢⱼ/h kⱼ,
+/// y' = y + Σ mᵢ kᵢ, error Σ eᵢ kᵢ.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Coefficients {
+    /// γ.
+    pub gamma: f64,
+    /// Per stage, where f is asked.
+    pub a: [[f64; STAGES]; STAGES],
+    /// Per stage, what it takes of the stages before.
+    pub c: [[f64; STAGES]; STAGES],
+    /// What the result adds of each stage.
+    pub m: [f64; STAGES],
+    /// By how much of each stage the embedded result of second order differs.
+    pub e: [f64; STAGES],
+}
+
+/// The method that [`step`] takes (row 15.1).
+pub const RODAS3: Coefficients = Coefficients {
+    gamma: 0.5,
+    a: [[0.0; 4], [0.0; 4], [2.0, 0.0, 0.0, 0.0], [2.0, 0.0, 1.0, 0.0]],
+    c: [[0.0; 4], [4.0, 0.0, 0.0, 0.0], [1.0, -1.0, 0.0, 0.0], [1.0, -1.0, -8.0 / 3.0, 0.0]],
+    m: [2.0, 0.0, 1.0, 1.0],
+    e: [0.0, 0.0, 0.0, 1.0],
+};
+
+const GAMMA: f64 = RODAS3.gamma;
 /// What the third and the fourth stage add of the first and the third; all others are nought.
-const A_20: f64 = 2.0;
-const A_30: f64 = 2.0;
-const A_32: f64 = 1.0;
-const C: [[f64; STAGES]; STAGES] =
-    [[0.0; 4], [4.0, 0.0, 0.0, 0.0], [1.0, -1.0, 0.0, 0.0], [1.0, -1.0, -8.0 / 3.0, 0.0]];
+const A_20: f64 = RODAS3.a[2][0];
+const A_30: f64 = RODAS3.a[3][0];
+const A_32: f64 = RODAS3.a[3][2];
+const C: [[f64; STAGES]; STAGES] = RODAS3.c;
 /// Stages that the result adds, and how much of each.
-const M: [(usize, f64); 3] = [(0, 2.0), (2, 1.0), (3, 1.0)];
-/// The embedded second-order result differs by the last stage.
+const M: [(usize, f64); 3] = [(0, RODAS3.m[0]), (2, RODAS3.m[2]), (3, RODAS3.m[3])];
+/// The embedded result differs by the last stage alone.
 const ERROR_STAGE: usize = 3;
 
 /// Buffers of a step, kept between steps: few, so that they stay in the first cache when eight circuits share them.

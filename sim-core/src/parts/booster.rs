@@ -19,6 +19,7 @@
 //! fluid that a leaking front seal draws in (its air is).
 
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::nipple::{self, B_SHORT_WAY};
 use crate::lanes::{Mask as _, Real, spread};
 use crate::math::smoothstep;
 use crate::params::part_params;
@@ -158,20 +159,19 @@ impl Booster {
     /// Full opening from the air to the rear chamber.
     #[must_use]
     pub fn admit(&self) -> Iso6358 {
-        Iso6358 { c: self.admit_mm2 * (1.0 - self.filter_blocked) * C_PER_MM2, b: 0.4 }
+        Iso6358 { c: self.admit_mm2 * (1.0 - self.filter_blocked) * C_PER_MM2, b: B_SHORT_WAY }
     }
 
     /// Full opening between the chambers.
     #[must_use]
     pub fn equalise(&self) -> Iso6358 {
-        Iso6358 { c: self.equalise_mm2 * C_PER_MM2, b: 0.4 }
+        Iso6358 { c: self.equalise_mm2 * C_PER_MM2, b: B_SHORT_WAY }
     }
 
     /// Resistance of the vacuum nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
     }
 }
 

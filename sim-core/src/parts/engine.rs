@@ -5,7 +5,8 @@
 //! An engine without a throttle (diesel) has all of them near zero. Not modelled: pulses, the throttle body, misfires.
 
 use crate::air::P_SEA_LEVEL_PA;
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::params::part_params;
 
 /// What the engine does.
@@ -75,7 +76,6 @@ impl Engine {
     /// Resistance of the nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
     }
 }

@@ -8,6 +8,7 @@
 
 use super::engine::EngineState;
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::nipple;
 use crate::params::part_params;
 
 part_params! {
@@ -74,7 +75,6 @@ impl EnginePump {
     /// Resistance of the inlet nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
     }
 }

@@ -1,6 +1,7 @@
 //! Distribution piece: one small volume with up to four nipples.
 
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::params::part_params;
 
 part_params! {
@@ -21,7 +22,6 @@ impl Tee {
     /// The resistance of one nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
     }
 }

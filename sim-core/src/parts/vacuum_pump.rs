@@ -12,6 +12,7 @@
 
 use crate::air::GAMMA;
 use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::lanes::{Real, spread};
 use crate::math;
 use crate::params::part_params;
@@ -174,7 +175,6 @@ impl VacuumPump {
     /// Resistance of the inlet nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * crate::flow::iso6358::C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
     }
 }
