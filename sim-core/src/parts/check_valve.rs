@@ -8,6 +8,9 @@ use crate::flow::nipple::{self, B_SHORT_WAY};
 use crate::flow::pinhole::Pinhole;
 use crate::flow::valve::CheckLaw;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Behind, Chamber, Depth, Electric, Mouth, Passage, Seen, Spec, Specified, Volume,
+};
 
 part_params! {
     /// A check valve; ports `store` (towards the booster) and `source` (towards pump or manifold).
@@ -51,5 +54,25 @@ impl CheckValve {
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
         nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for CheckValve {
+    const SEEN: Seen = Seen::ONE_WAY;
+
+    fn spec(&self, _: f64) -> Spec {
+        let store = Mouth::to(0, Behind::Chamber(Chamber::Body), Passage::Seat(self.law()));
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Valve, self.volume_cm3)],
+                mouths: vec![store, Mouth::body(1, self.nipple())],
+                ways: vec![],
+            },
+            electric: Electric::NONE,
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

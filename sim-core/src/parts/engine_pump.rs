@@ -6,10 +6,13 @@
 //! Not modelled: its torque on the engine, its heat (the engine's oil takes it), the oil film that seals it,
 //! starved oil.
 
-use super::engine::EngineState;
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
 use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Bounds, Chamber, Depth, Electric, EngineState, Lag, Mouth, Quantity, Seen, Spec, Specified, Start,
+    State, Volume, Way,
+};
 
 part_params! {
     /// The pump; port `inlet` (pneumatic). Its outlet is the engine's crankcase, taken as the open air.
@@ -76,5 +79,30 @@ impl EnginePump {
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
         nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for EnginePump {
+    const SEEN: Seen = Seen::ONE_WAY;
+
+    fn spec(&self, _: f64) -> Spec {
+        let at = EngineState::ALL.map(|state| self.target_rad_per_s(state));
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Inlet, self.inlet_cm3)],
+                mouths: vec![Mouth::body(0, self.nipple())],
+                ways: Way::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
+            },
+            electric: Electric::NONE,
+            states: vec![State {
+                is: Quantity::Speed,
+                bounds: Bounds::SPEED,
+                start: Start::At(0.0),
+                follows: Some(Lag::Engine { at, tau_s: self.lag_s }),
+            }],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

@@ -68,9 +68,8 @@ fn val_order_of_the_method() {
     let gamma = gammas();
     let alpha = times(&RODAS3.a, &gamma);
     let beta: Matrix = std::array::from_fn(|i| std::array::from_fn(|j| alpha[i][j] + gamma[i][j]));
-    let weights = |m: [f64; 4]| -> [f64; 4] {
-        std::array::from_fn(|j| dot(m, std::array::from_fn(|i| gamma[i][j])))
-    };
+    let weights =
+        |m: [f64; 4]| -> [f64; 4] { std::array::from_fn(|j| dot(m, std::array::from_fn(|i| gamma[i][j]))) };
     let (b, less) = (weights(RODAS3.m), weights(RODAS3.e));
     let embedded: [f64; 4] = std::array::from_fn(|i| b[i] - less[i]);
     let (alpha_i, beta_i) = (sums(&alpha), sums(&beta));
