@@ -1,9 +1,4 @@
-//! Instrument cards: what an instrument shows of what it feels, and how far it errs.
-//!
-//! Checked data, made by `assess::pack` from `assets/instruments/*.ron`. The physical side (volume,
-//! resistance, lag) is a part ([`crate::parts::instruments`]); the card adds class, span, resolution.
-//! Every error is drawn once an attempt and then stays: a comparison of two parts with one gauge
-//! cancels the gauge's error.
+//! The kinds of instruments, and the cards that say which one hangs on the board.
 
 use crate::parts::PartKind;
 
@@ -111,22 +106,6 @@ pub enum InstrumentKind {
     Clamps,
     /// Listening tube.
     ListeningTube,
-}
-
-impl InstrumentKind {
-    /// Its dial, if it has one to be read by eye.
-    #[must_use]
-    pub fn dial(&self) -> Option<Dial> {
-        match self {
-            Self::Gauge { dial }
-            | Self::HandPump { dial }
-            | Self::Barometer { dial }
-            | Self::WallThermometer { dial }
-            | Self::AngleFinder { dial }
-            | Self::PedalRule { dial } => Some(*dial),
-            _ => None,
-        }
-    }
 }
 
 /// An instrument on the tool board.
