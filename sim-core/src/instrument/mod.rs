@@ -4,10 +4,8 @@
 //! resistance, lag) is a part ([`crate::parts::instruments`]); the card adds class, span, resolution.
 //! Every error is drawn once an attempt and then stays: a comparison of two parts with one gauge
 //! cancels the gauge's error.
-
 //!
-//! A kind says what it is in one line of [`nature`] and what it shows its value on in [`display`]; everybody else
-//! asks those.
+//! A kind says in one entry of [`Nature`] what it is and what it shows its value on; everybody else asks there.
 
 mod display;
 mod kind;

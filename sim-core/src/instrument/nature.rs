@@ -1,9 +1,10 @@
 //! What each kind of instrument says of itself: ends, where it goes, what it measures, what hands do to it.
 //!
-//! One line a kind. Workshop, words and packs ask here and know no kind by themselves; the display, which has
-//! numbers of its own, stands in [`super::display`].
+//! One entry a kind. Workshop, words and packs ask here and know no kind by themselves.
 
+use super::display::Display;
 use super::kind::InstrumentKind;
+use crate::parts::elements::MeterMode;
 
 /// How an instrument is put to what it measures.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -91,7 +92,7 @@ impl Worked {
 
 /// What a kind of instrument says of itself.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Nature {
+pub struct Nature<'a> {
     /// The kind's name, as a file writes it.
     pub name: &'static str,
     /// The kind of part that the circuit feels of it, as a file writes it.
@@ -106,18 +107,45 @@ pub struct Nature {
     pub measured: Measured,
     /// What hands do to it.
     pub worked: Worked,
+    /// What it shows its value on, each by the name that a file gives it; that of a meter in the order of its modes.
+    displays: [Option<(&'static str, Display<'a>)>; 3],
     /// What else the trade calls it: small letters, nothing between them.
     pub also: &'static [&'static str],
 }
 
+impl<'a> Nature<'a> {
+    /// All its displays, each by the name that a file gives it; none for what shows nothing to be read.
+    pub fn displays(&self) -> impl Iterator<Item = (&'static str, Display<'a>)> {
+        self.displays.into_iter().flatten()
+    }
+
+    /// The one that shows a value while the dial of a meter is set to `mode`; others have one at most.
+    #[must_use]
+    pub fn display(&self, mode: Option<MeterMode>) -> Option<Display<'a>> {
+        let at = match (self.measured, mode.unwrap_or_default()) {
+            (Measured::Meter, MeterMode::Ohm) => 1,
+            (Measured::Meter, MeterMode::Ampere) => 2,
+            (_, MeterMode::Off | MeterMode::Volt | MeterMode::Ohm | MeterMode::Ampere) => 0,
+        };
+        self.displays().nth(at).map(|(_, display)| display)
+    }
+}
+
+/// Names of ends and how they are held.
+type Ends = (&'static [&'static str], Held);
+
+const STEM: Ends = (&["stem"], Held::OnLine);
+const LEADS: Ends = (&["a", "b"], Held::OnWires);
+const NO_ENDS: Ends = (&[], Held::Nowhere);
+
 impl InstrumentKind {
     /// What the kind says of itself.
     #[must_use]
-    pub fn nature(&self) -> Nature {
-        use Held::{AroundWire, AtPart, Nowhere, OnHose, OnLine, OnWires};
+    pub fn nature(&self) -> Nature<'_> {
+        use Display::{Dial, Signed, Unsigned};
         use ReadFrom::{Cab, ItsEnds, Wall};
         use Worked::{Not, Pressed, Set, Stroked};
-        let of = |name, part, (ends, held), (measured, read_from), worked, also| Nature {
+        let of = |name, part, (ends, held): Ends, (measured, read_from), worked, displays, also| Nature {
             name,
             part,
             ends,
@@ -125,86 +153,137 @@ impl InstrumentKind {
             read_from,
             measured,
             worked,
+            displays,
             also,
         };
-        let stem: (&'static [&'static str], _) = (&["stem"], OnLine);
-        let leads: (&'static [&'static str], _) = (&["a", "b"], OnWires);
-        let none: (&'static [&'static str], _) = (&[], Nowhere);
-        let nothing = (Measured::Nothing, ItsEnds);
-        match *self {
-            Self::Gauge { .. } => of(
+        let tool = |name, also| of(name, None, NO_ENDS, (Measured::Nothing, ItsEnds), Not, [None; 3], also);
+        let one = |name, display| [Some((name, display)), None, None];
+        match self {
+            Self::Gauge { dial } => of(
                 "Gauge",
                 Some("VacuumGauge"),
-                stem,
+                STEM,
                 (Measured::Pointer, ItsEnds),
                 Not,
+                one("dial", Dial("kPa", dial)),
                 &["vacuumgauge", "teegauge"],
             ),
-            Self::HandPump { .. } => of(
+            Self::HandPump { dial } => of(
                 "HandPump",
                 Some("HandPump"),
-                stem,
+                STEM,
                 (Measured::Pointer, ItsEnds),
                 Stroked,
+                one("dial", Dial("kPa", dial)),
                 &["vacuumpump", "pump"],
             ),
-            Self::Lamp => {
-                of("Lamp", Some("TestLamp"), leads, (Measured::Glow, ItsEnds), Not, &["testlamp", "light"])
-            }
-            Self::Multimeter { .. } => of(
+            Self::Lamp => of(
+                "Lamp",
+                Some("TestLamp"),
+                LEADS,
+                (Measured::Glow, ItsEnds),
+                Not,
+                [None; 3],
+                &["testlamp", "light"],
+            ),
+            Self::Multimeter { volt, ohm, ampere } => of(
                 "Multimeter",
                 Some("Multimeter"),
-                (&["v_ohm", "com"], OnWires),
+                (&["v_ohm", "com"], Held::OnWires),
                 (Measured::Meter, ItsEnds),
                 Set,
+                [
+                    Some(("volt", Signed("V", volt))),
+                    Some(("ohm", Unsigned("ohm", ohm))),
+                    Some(("ampere", Signed("A", ampere))),
+                ],
                 &["multimeter", "voltmeter", "ohmmeter", "ammeter"],
             ),
-            Self::ClampAmmeter { .. } => of(
+            Self::ClampAmmeter { ampere } => of(
                 "ClampAmmeter",
                 None,
-                (&["jaw"], AroundWire),
+                (&["jaw"], Held::AroundWire),
                 (Measured::Current, ItsEnds),
                 Not,
+                one("ampere", Signed("A", ampere)),
                 &["ampclamp", "clamp", "clampammeter"],
             ),
             Self::PushLead => of(
                 "PushLead",
                 Some("PushLead"),
-                leads,
-                nothing,
+                LEADS,
+                (Measured::Nothing, ItsEnds),
                 Pressed,
+                [None; 3],
                 &["lead", "pushlead", "jumper", "pushbutton"],
             ),
-            Self::IrThermometer { emissivity_set: set, emissivity_metal: metal, .. } => of(
+            Self::IrThermometer { celsius, emissivity_set: set, emissivity_metal: metal } => of(
                 "IrThermometer",
                 None,
-                (&["beam"], AtPart),
-                (Measured::Radiation { set, metal }, ItsEnds),
+                (&["beam"], Held::AtPart),
+                (Measured::Radiation { set: *set, metal: *metal }, ItsEnds),
                 Not,
+                one("celsius", Signed("C", celsius)),
                 &["ir", "infraredthermometer", "irthermometer"],
             ),
-            Self::Stopwatch { reaction_s, .. } => {
-                of("Stopwatch", None, none, (Measured::Time { reaction_s }, ItsEnds), Not, &["stopwatch"])
-            }
-            Self::Barometer { .. } => of("Barometer", None, none, (Measured::Day, Wall), Not, &["baro"]),
-            Self::WallThermometer { .. } => {
-                of("WallThermometer", None, none, (Measured::Room, Wall), Not, &["wallthermometer"])
-            }
-            Self::AngleFinder { .. } => of(
+            Self::Stopwatch { second, reaction_s } => of(
+                "Stopwatch",
+                None,
+                NO_ENDS,
+                (Measured::Time { reaction_s: *reaction_s }, ItsEnds),
+                Not,
+                one("second", Unsigned("s", second)),
+                &["stopwatch"],
+            ),
+            Self::Barometer { dial } => of(
+                "Barometer",
+                None,
+                NO_ENDS,
+                (Measured::Day, Wall),
+                Not,
+                one("dial", Dial("kPa", dial)),
+                &["baro"],
+            ),
+            Self::WallThermometer { dial } => of(
+                "WallThermometer",
+                None,
+                NO_ENDS,
+                (Measured::Room, Wall),
+                Not,
+                one("dial", Dial("C", dial)),
+                &["wallthermometer"],
+            ),
+            Self::AngleFinder { dial } => of(
                 "AngleFinder",
                 None,
-                (&["arm"], OnHose),
+                (&["arm"], Held::OnHose),
                 (Measured::Bend, ItsEnds),
                 Not,
+                one("dial", Dial("deg", dial)),
                 &["anglefinder", "protractor"],
             ),
-            Self::PedalRule { .. } => {
-                of("PedalRule", None, none, (Measured::PedalTravel, Cab), Not, &["ruler", "pedalrule"])
-            }
-            Self::PedalProp => of("PedalProp", None, none, nothing, Not, &["pedalprop"]),
-            Self::Plugs => of("Plugs", None, none, nothing, Not, &["plug"]),
-            Self::Clamps => of("Clamps", None, none, nothing, Not, &["hoseclamp", "hoseclamps"]),
-            Self::ListeningTube => of("ListeningTube", None, none, nothing, Not, &["listeningtube"]),
+            Self::PedalRule { dial } => of(
+                "PedalRule",
+                None,
+                NO_ENDS,
+                (Measured::PedalTravel, Cab),
+                Not,
+                one("dial", Dial("mm", dial)),
+                &["ruler", "pedalrule"],
+            ),
+            Self::PedalProp => tool("PedalProp", &["pedalprop"]),
+            Self::Plugs => tool("Plugs", &["plug"]),
+            Self::Clamps => tool("Clamps", &["hoseclamp", "hoseclamps"]),
+            Self::ListeningTube => tool("ListeningTube", &["listeningtube"]),
+        }
+    }
+
+    /// Its dial, if it has one to be read by eye.
+    #[must_use]
+    pub fn dial(&self) -> Option<super::kind::Dial> {
+        match self.nature().display(None)? {
+            Display::Dial(_, dial) => Some(*dial),
+            Display::Signed(..) | Display::Unsigned(..) => None,
         }
     }
 }

@@ -6,12 +6,12 @@
 //! Not modelled: its torque on the engine, its heat (the engine's oil takes it), the oil film that seals it,
 //! starved oil.
 
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
 use crate::flow::nipple;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Bounds, Chamber, Depth, Electric, EngineState, Lag, Mouth, Quantity, Seen, Spec, Specified, Start,
-    State, Volume, Way,
+    self, Air, Bounds, Chamber, Depth, Electric, EngineState, Lag, Mouth, Quantity, Seen, Spec, Specified,
+    Start, State, Volume, Way,
 };
 
 part_params! {
@@ -52,13 +52,13 @@ impl EnginePump {
     /// Volume swept per radian, m³/rad.
     #[must_use]
     pub fn swept_m3_per_rad(&self) -> f64 {
-        self.displacement_cm3 * 1e-6 / (2.0 * std::f64::consts::PI)
+        elements::swept_m3_per_rad(self.displacement_cm3)
     }
 
     /// The slip path from outlet to inlet.
     #[must_use]
     pub fn slip(&self) -> Iso6358 {
-        Iso6358 { c: (self.slip_mm2 + self.wear_mm2) * C_PER_MM2, b: 0.3 }
+        elements::slip(self.slip_mm2 + self.wear_mm2)
     }
 
     /// Speed it settles at, rad/s.

@@ -16,8 +16,8 @@ use crate::flow::nipple;
 use crate::math;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Bounds, Chamber, Depth, Electric, Machine, Mouth, Quantity, Seen, Spec, Specified, Start, State,
-    Switch, Volume, Way, Worth,
+    self, Air, Bounds, Chamber, Depth, Electric, Machine, Mouth, Quantity, Seen, Spec, Specified, Start,
+    State, Switch, Volume, Way, Worth,
 };
 
 pub use crate::parts::elements::{ALPHA_COPPER, ALPHA_FERRITE, MotorLaw, OMEGA_SMALL};
@@ -68,13 +68,13 @@ impl VacuumPump {
     /// Volume swept per radian, m³/rad.
     #[must_use]
     pub fn swept_m3_per_rad(&self) -> f64 {
-        self.displacement_cm3 * 1e-6 / (2.0 * std::f64::consts::PI)
+        elements::swept_m3_per_rad(self.displacement_cm3)
     }
 
     /// The slip path from outlet to inlet.
     #[must_use]
     pub fn slip(&self) -> Iso6358 {
-        Iso6358 { c: (self.slip_mm2 + self.wear_mm2) * crate::flow::iso6358::C_PER_MM2, b: 0.3 }
+        elements::slip(self.slip_mm2 + self.wear_mm2)
     }
 
     /// Slope of the compression torque over the inlet pressure, N·m/Pa: D/2π ((v^{γ−1} − 1)/(γ − 1) − 1).

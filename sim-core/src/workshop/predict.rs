@@ -137,8 +137,8 @@ impl Workshop {
         let assembly = self.circuit.assembly();
         let held_to = at.first().map(|(_, at)| at.as_str());
         let part = self.card_part(card);
-        let kind = &self.setup.kit[card].kind;
-        let value = match kind.nature().measured {
+        let nature = self.setup.kit[card].kind.nature();
+        let value = match nature.measured {
             Measured::Pointer => part.map(|p| self.circuit.pointer_kpa(p)),
             Measured::Meter => {
                 let Some(part) = part else { return Predicted::Blank };
@@ -147,7 +147,7 @@ impl Workshop {
                     return Predicted::Blank;
                 }
                 match (self.circuit.meter(part), set) {
-                    (None, MeterMode::Ohm) => return kind.display(mode).map_or(Predicted::Blank, beyond),
+                    (None, MeterMode::Ohm) => return nature.display(mode).map_or(Predicted::Blank, beyond),
                     // Leads in the air, or its fuse melted: it shows nought and does not say why.
                     (None, MeterMode::Volt | MeterMode::Ampere) => Some(0.0),
                     (value, _) => value,

@@ -74,7 +74,7 @@ impl Workshop {
             Some(Measured::Time { reaction_s }) => reaction_s * std::f64::consts::SQRT_2,
             _ => 0.0,
         };
-        kind.and_then(|k| k.display(mode)).map_or(HUM, |display| display.scale(scatter))
+        kind.and_then(|k| k.nature().display(mode)).map_or(HUM, |display| display.scale(scatter))
     }
 
     /// The kind of the instrument called `name`.
@@ -109,7 +109,7 @@ impl Workshop {
             Observed::Interval { instrument, .. } => (self.kind_of(instrument), None),
             Observed::Sense(_) => return 0.0,
         };
-        share * kind.and_then(|k| k.display(mode)).map_or(0.0, |display| display.error(value))
+        share * kind.and_then(|k| k.nature().display(mode)).map_or(0.0, |display| display.error(value))
     }
 
     /// The share this world has drawn for the instrument behind `what`; 0 for senses.

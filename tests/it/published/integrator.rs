@@ -25,11 +25,12 @@ fn sums(x: &Matrix) -> [f64; 4] {
 fn gammas() -> Matrix {
     let (mut inverse, own) = ([[0.0; 4]; 4], RODAS3.gamma);
     for i in 0..4 {
-        for j in 0..=i {
+        let row = |j: usize| {
             let unit = if i == j { 1.0 } else { 0.0 };
-            let before: f64 = (j..i).map(|k| RODAS3.c[i][k] * inverse[k][j]).sum();
-            inverse[i][j] = own * (unit + before);
-        }
+            let before: f64 = (0..i).map(|k| RODAS3.c[i][k] * inverse[k][j]).sum();
+            own * (unit + before)
+        };
+        inverse[i] = std::array::from_fn(row);
     }
     inverse
 }

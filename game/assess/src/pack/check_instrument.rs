@@ -40,7 +40,7 @@ pub(crate) fn card(raw: RawInstrument, id: &str, file: &str) -> Result<Instrumen
 }
 
 fn display(r: &mut Report<'_>, kind: &InstrumentKind) {
-    for (name, display) in kind.displays() {
+    for (name, display) in kind.nature().displays() {
         match display {
             Display::Dial(_, d) => dial(r, d),
             Display::Signed(_, d) | Display::Unsigned(_, d) => digital(r, &format!("kind.{name}"), d),

@@ -10,9 +10,15 @@ use crate::circuit::solve::{
     Body, End, From, Model, N_LEDGERS, Network, Numbers, OtherPlaces, PistonAt, PoleLaw, Rotor, RotorAt,
     WayAt, WayPlaces, at_first,
 };
-use crate::parts::elements::{Machine, PistonLaw, Quantity};
+use crate::parts::elements::{Bounds, Machine, PistonLaw, Quantity};
 
-pub(super) fn of(specs: &Specs<'_>, layout: &Layout, air: &AirNet, wiring: &Wiring) -> Model {
+pub(super) fn of(
+    specs: &Specs<'_>,
+    layout: &Layout,
+    bounds: &[Bounds],
+    air: &AirNet,
+    wiring: &Wiring,
+) -> Model {
     let machines = Machines::of(specs, layout, wiring);
     let lines = Lines::of(layout, &machines);
     let (ways, in_hands) = lines.ways(&air.edges);
@@ -36,8 +42,8 @@ pub(super) fn of(specs: &Specs<'_>, layout: &Layout, air: &AirNet, wiring: &Wiri
         numbers,
         in_hands,
         lively: (0..poles.len()).filter(|i| PoleLaw::is_lively(&poles[*i].law)).collect(),
-        least: layout.bounds.iter().map(|b| b.least).collect(),
-        allowances: layout.bounds.iter().map(|b| b.allowance).collect(),
+        least: bounds.iter().map(|b| b.least).collect(),
+        allowances: bounds.iter().map(|b| b.allowance).collect(),
         conserved: lines.mass_at.iter().flat_map(|i| [*i, i + 1]).chain(n..n + N_LEDGERS).collect(),
         mass_at: lines.mass_at,
         travel_at: lines.travel_at,

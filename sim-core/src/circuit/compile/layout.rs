@@ -57,8 +57,6 @@ pub(crate) struct Volume {
 pub(crate) struct Layout {
     /// Variables in order.
     pub(crate) vars: Vec<Var>,
-    /// Per variable, what bounds it.
-    pub(crate) bounds: Vec<Bounds>,
     /// Per variable, what it is in a part from the shelf.
     pub(crate) starts: Vec<Start>,
     /// Bodies of air, leaves before hubs.
@@ -66,7 +64,8 @@ pub(crate) struct Layout {
 }
 
 impl Layout {
-    pub(super) fn of(specs: &Specs<'_>) -> Self {
+    /// The layout, and what bounds each variable.
+    pub(super) fn of(specs: &Specs<'_>) -> (Self, Vec<Bounds>) {
         let mut volumes: Vec<(Depth, Volume)> = Vec::new();
         let mut vars = vec![(Var::Surroundings, Bounds::TEMPERATURE, Start::Room)];
         for (part, spec) in specs.active() {
@@ -89,12 +88,12 @@ impl Layout {
             vars.push((Var::Energy(k), OF_AIR, Start::Day));
         }
         vars.sort_by_key(|(v, ..)| v.order());
-        Self {
+        let layout = Self {
             vars: vars.iter().map(|v| v.0).collect(),
-            bounds: vars.iter().map(|v| v.1).collect(),
             starts: vars.iter().map(|v| v.2).collect(),
             volumes,
-        }
+        };
+        (layout, vars.iter().map(|v| v.1).collect())
     }
 
     pub(crate) fn index(&self, var: Var) -> Option<usize> {
@@ -103,6 +102,15 @@ impl Layout {
 
     pub(crate) fn volume_of(&self, part: u16, chamber: Chamber) -> Option<usize> {
         self.volumes.iter().position(|v| v.part == part && v.chamber == chamber)
+    }
+
+    /// Name of a volume of the part called `id`.
+    pub(crate) fn air_name(&self, k: usize, id: &str) -> String {
+        match self.volumes[k].chamber {
+            Chamber::Body => id.to_owned(),
+            Chamber::Front => format!("{id}.front"),
+            Chamber::Rear => format!("{id}.rear"),
+        }
     }
 
     /// The part a state variable belongs to.

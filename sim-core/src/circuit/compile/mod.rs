@@ -40,17 +40,17 @@ pub(super) struct Net {
 /// Compiles an assembly on a day.
 pub(super) fn compile(assembly: &Assembly, day: &Day) -> (Net, Model) {
     let specs = Specs::of(assembly, day.pressure().pa());
-    let layout = Layout::of(&specs);
+    let (layout, bounds) = Layout::of(&specs);
     let air = AirNet::of(&specs, &layout);
     let wiring = Wiring::of(&specs);
     let switches = switches::all(&specs, &layout, &wiring);
-    let model = equations::of(&specs, &layout, &air, &wiring);
+    let model = equations::of(&specs, &layout, &bounds, &air, &wiring);
     (Net { layout, air, wiring, switches }, model)
 }
 
 /// Number of state variables of an assembly.
 pub(super) fn n_states(assembly: &Assembly) -> usize {
-    Layout::of(&Specs::of(assembly, Day::STANDARD.pressure().pa())).vars.len()
+    Layout::of(&Specs::of(assembly, Day::STANDARD.pressure().pa())).1.len()
 }
 
 impl Net {

@@ -31,6 +31,14 @@ impl Switch {
             | Self::Hum { part, .. } => part,
         }
     }
+
+    /// Whether its contact is closed in a part from the shelf.
+    pub(crate) fn is_closed_at_first(&self) -> bool {
+        match self {
+            Self::Vacuum { .. } => true,
+            Self::Relay { .. } | Self::Controller { .. } | Self::Fuse { .. } | Self::Hum { .. } => false,
+        }
+    }
 }
 
 /// All of an assembly, in part order.

@@ -7,19 +7,23 @@
 
 mod control;
 pub mod ensemble;
+mod event;
 pub mod export;
 mod query;
 mod shelf;
+mod size;
 #[cfg(test)]
 mod slopes;
 mod switching;
 mod trial;
 
+pub use event::{Event, Fault};
+pub use size::Size;
+
 use super::compile::{self, Net, Var};
 use super::solve::{Flags, Given, Hand, Inputs, Model, N_LEDGERS, Scratch, StepFrom, Work};
 use crate::air::Day;
-use crate::assembly::{Assembly, PortRef};
-use crate::parts::Domain;
+use crate::assembly::Assembly;
 use crate::parts::elements::{Chamber, EngineState};
 use crate::units::Tick;
 use switching::After;
@@ -33,44 +37,6 @@ pub enum Pace {
     Free,
     /// A stated stretch of time: steps may be minutes long and the last one ends exactly on the tick.
     Timed,
-}
-
-/// Something that happened inside the circuit, at a step's end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Event {
-    /// The pump of this part began to run audibly.
-    PumpStarted(u16),
-    /// The pump of this part stopped.
-    PumpStopped(u16),
-    /// A vacuum switch opened.
-    SwitchOpened(u16),
-    /// A vacuum switch closed.
-    SwitchClosed(u16),
-    /// A relay pulled in.
-    RelayPulled(u16),
-    /// A relay dropped out.
-    RelayDropped(u16),
-    /// A controller began to drive its output.
-    OutputOn(u16),
-    /// A controller's output fell.
-    OutputOff(u16),
-    /// A controller stored a code it had not stored before.
-    CodeStored(u16),
-    /// A fuse (also of a meter or a push-button lead) melted.
-    FuseMelted(u16),
-    /// A step could not be taken even at the smallest size, or only such steps could, for ever: nothing is computed from
-    /// here on ([`Circuit::fault`]).
-    Fault,
-}
-
-/// Where the model could not go on: some number of the car is beyond what can be computed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Fault {
-    /// Tick of the circuit's clock.
-    pub tick: Tick,
-    /// The part whose air, heat, speed or charge changes fastest there, as an index into the assembly; its numbers
-    /// are the first to look at.
-    pub part: Option<u16>,
 }
 
 /// What has crossed the border of the volumes since the circuit was made.
@@ -119,27 +85,6 @@ pub struct Circuit {
     spent: Vec<f64>,
     scratch: Scratch,
     work: Work,
-}
-
-/// How much there is to compute.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Size {
-    /// Variables of air, heat, speed and charge.
-    pub states: usize,
-    /// Electrical ports: as many nodes as there can be once every connector is apart.
-    pub terminals: usize,
-}
-
-impl Size {
-    /// What a car may come to: 256 of each can be computed, and instruments in use bring theirs.
-    pub const MOST: Self = Self { states: 200, terminals: 200 };
-
-    /// Of an assembly.
-    #[must_use]
-    pub fn of(assembly: &Assembly) -> Self {
-        let electrical = |p: &PortRef| assembly.domain(*p) == Domain::Electrical;
-        Self { states: compile::n_states(assembly), terminals: assembly.ports().filter(electrical).count() }
-    }
 }
 
 impl Circuit {

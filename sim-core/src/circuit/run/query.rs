@@ -81,21 +81,10 @@ impl Circuit {
     pub fn bodies_of_air(&self) -> Vec<(String, AbsPressure, f64)> {
         let mut scratch = Scratch::default();
         self.model.gases(&self.model.numbers, &self.y, &mut scratch);
-        let name = |part: u16, chamber| {
-            let id = &self.assembly.parts[part as usize].id;
-            match chamber {
-                Chamber::Body => id.clone(),
-                Chamber::Front => format!("{id}.front"),
-                Chamber::Rear => format!("{id}.rear"),
-            }
-        };
-        self.net
-            .layout
-            .volumes
-            .iter()
-            .zip(&scratch.gas)
-            .map(|(v, g)| (name(v.part, v.chamber), AbsPressure::from_pa(g.p), g.t))
-            .collect()
+        let layout = &self.net.layout;
+        let name = |k: usize, part: u16| layout.air_name(k, &self.assembly.parts[usize::from(part)].id);
+        let bodies = layout.volumes.iter().zip(&scratch.gas).enumerate();
+        bodies.map(|(k, (v, g))| (name(k, v.part), AbsPressure::from_pa(g.p), g.t)).collect()
     }
 
     /// Air in all volumes, kg.

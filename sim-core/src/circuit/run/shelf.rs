@@ -1,6 +1,6 @@
 //! What a part from the shelf brings: the values of its states, and its contacts.
 
-use super::super::compile::{Net, Switch, Var};
+use super::super::compile::{Net, Var};
 use super::super::solve::Flags;
 use super::Circuit;
 use crate::air::{GAMMA, R_AIR};
@@ -25,6 +25,6 @@ impl Circuit {
 
 /// Discrete state of a part from the shelf.
 pub(super) fn flags(net: &Net, part: usize) -> Flags {
-    let closed = net.switches.iter().any(|s| s.part() == part && matches!(s, Switch::Vacuum { .. }));
+    let closed = net.switches.iter().any(|s| s.part() == part && s.is_closed_at_first());
     Flags { closed, ..Flags::default() }
 }

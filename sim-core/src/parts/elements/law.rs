@@ -116,25 +116,61 @@ impl<R: Real> Spread for Law<R> {
     }
 
     fn put_in(&mut self, lane: usize, one: &Law) {
-        match (self, one) {
-            (Self::Iso(all), Law::Iso(x)) => all.put_in(lane, x),
-            (Self::Hole(all), Law::Hole(x)) | (Self::Vent { hole: all }, Law::Vent { hole: x }) => {
-                all.put_in(lane, x);
+        // By the one alone, so that a law that is forgotten does not compile.
+        match one {
+            Law::Iso(x) => {
+                if let Self::Iso(all) = self {
+                    return all.put_in(lane, x);
+                }
             }
-            (Self::Gap { still, shaking }, Law::Gap { still: a, shaking: b }) => {
-                still.put_in(lane, a);
-                shaking.put_in(lane, b);
+            Law::Hole(x) => {
+                if let Self::Hole(all) = self {
+                    return all.put_in(lane, x);
+                }
             }
-            (Self::Seep(all), Law::Seep(k)) => all.put(lane, *k),
-            (Self::Check(all), Law::Check(x)) => all.put_in(lane, x),
-            (Self::Admit { open: all }, Law::Admit { open })
-            | (Self::Equalise { open: all }, Law::Equalise { open }) => all.put_in(lane, open),
-            (Self::Suction { swept: all }, Law::Suction { swept }) => all.put(lane, *swept),
-            (Self::Strokes { stroke: s, ultimate: u }, Law::Strokes { stroke, ultimate }) => {
-                s.put(lane, *stroke);
-                u.put(lane, *ultimate);
+            Law::Gap { still: a, shaking: b } => {
+                if let Self::Gap { still, shaking } = self {
+                    still.put_in(lane, a);
+                    return shaking.put_in(lane, b);
+                }
             }
-            (all, one) => unreachable!("circuits of one shape have the same laws: {all:?}, {one:?}"),
+            Law::Seep(k) => {
+                if let Self::Seep(all) = self {
+                    return all.put(lane, *k);
+                }
+            }
+            Law::Check(x) => {
+                if let Self::Check(all) = self {
+                    return all.put_in(lane, x);
+                }
+            }
+            Law::Admit { open: x } => {
+                if let Self::Admit { open } = self {
+                    return open.put_in(lane, x);
+                }
+            }
+            Law::Equalise { open: x } => {
+                if let Self::Equalise { open } = self {
+                    return open.put_in(lane, x);
+                }
+            }
+            Law::Suction { swept: x } => {
+                if let Self::Suction { swept } = self {
+                    return swept.put(lane, *x);
+                }
+            }
+            Law::Strokes { stroke: a, ultimate: b } => {
+                if let Self::Strokes { stroke, ultimate } = self {
+                    stroke.put(lane, *a);
+                    return ultimate.put(lane, *b);
+                }
+            }
+            Law::Vent { hole: x } => {
+                if let Self::Vent { hole } = self {
+                    return hole.put_in(lane, x);
+                }
+            }
         }
+        unreachable!("circuits of one shape have the same laws: {self:?}, {one:?}")
     }
 }

@@ -21,6 +21,7 @@ mod state;
 mod switch;
 mod told;
 mod track;
+mod vane;
 mod wall;
 
 pub use air::{Air, Behind, Chamber, Depth, Gap, Mouth, Passage, Place, Volume, Way, wall_w_per_k};
@@ -40,6 +41,7 @@ pub use state::{Start, State};
 pub use switch::Switch;
 pub use told::{EngineState, MeterMode};
 pub use track::{RAIL, Track};
+pub use vane::{slip, swept_m3_per_rad};
 pub use wall::{SOFT_BEGINS_PA, SOFT_SPAN_PA, open_share};
 
 /// Everything of a part that takes part in a circuit. Every field is named by every kind: what a part does not
@@ -61,7 +63,8 @@ pub struct Spec {
     pub switches: Vec<Switch>,
 }
 
-/// Says what a part is made of. Every kind of part does; [`super::PartKind::spec`] asks the one at hand.
+/// Says what a part is made of. Every kind of part does: the table of kinds asks for it, and one that lacks it does
+/// not compile.
 pub trait Specified {
     /// How it lies in the car.
     const SEEN: Seen;

@@ -44,14 +44,3 @@ pub enum Switch {
     /// The hum of a pump by its speed ([`super::Quantity::Speed`]).
     Hum,
 }
-
-impl Switch {
-    /// Whether its contact is closed in a part from the shelf.
-    #[must_use]
-    pub fn is_closed_at_first(&self) -> bool {
-        match self {
-            Self::Vacuum { .. } => true,
-            Self::Relay { .. } | Self::Controller { .. } | Self::Fuse | Self::Hum => false,
-        }
-    }
-}
