@@ -3,6 +3,8 @@
 //! It knows no file, no clock, no thread, no window. Time is a tick count; every transcendental
 //! function comes from `libm`; nothing depends on hash or thread order. Same input, same bits.
 #![warn(missing_docs)]
+// A kind, a law, an action, a condition that is forgotten must not compile.
+#![cfg_attr(not(test), deny(clippy::wildcard_enum_match_arm))]
 
 pub mod action;
 pub mod air;

@@ -5,6 +5,7 @@
 
 pub mod iso6358;
 pub mod laminar;
+pub mod nipple;
 pub mod pinhole;
 pub mod valve;
 

@@ -13,15 +13,19 @@
 //!
 //! Hysteresis is the band of F_in in which both seats are shut. What can be wrong, each a number of its own:
 //! holes (shell, diaphragm, front seal, air seat, seat between the chambers), a blocked air filter (the way
-//! of the air in is narrower), a sticking return (dry friction of the piston, [`BoosterLaw::unstuck`]), and a
+//! of the air in is narrower), a sticking return (dry friction of the piston, [`PistonLaw::unstuck`]), and a
 //! push-rod of the wrong length (the master cylinder is met earlier or later, or pressed at rest).
 //! Not modelled: brake hydraulics beyond the curve, friction of sound seals, mass of the pedal, the brake
 //! fluid that a leaking front seal draws in (its air is).
 
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
-use crate::lanes::{Mask as _, Real, spread};
-use crate::math::smoothstep;
+use crate::flow::nipple::{self, B_SHORT_WAY};
+use crate::flow::pinhole::Pinhole;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Allowance, Behind, Bounds, Chamber, Depth, Electric, Law, Machine, Mouth, Passage, PistonLaw, Place,
+    Quantity, Seen, Spec, Specified, Start, State, Volume, Way, wall_w_per_k,
+};
 
 part_params! {
     /// The booster; ports `vacuum` (pneumatic, front chamber), place `pedal`.
@@ -83,51 +87,6 @@ part_params! {
     }
 }
 
-/// Stiffness of the stops at both ends of the piston's way, N/m.
-pub const STOP_N_PER_M: f64 = 2e6;
-/// Force beyond the dry friction within which a sticking piston comes loose, N.
-pub const UNSTICKS_N: f64 = 5.0;
-
-/// A booster's numbers as the laws of its piston and valve need them.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct BoosterLaw<R = f64> {
-    /// Effective area, m².
-    pub area_m2: R,
-    /// Damping of the piston, N·s/m.
-    pub damping: R,
-    /// Pedal ratio.
-    pub pedal_ratio: R,
-    spring_n: R,
-    spring_n_per_m: R,
-    servo_ratio: R,
-    jump_in_n: R,
-    valve_preload_n: R,
-    valve_span_n: R,
-    /// Stiffness of master cylinder and brakes, N/cm² of travel squared.
-    brake_n_per_cm2: R,
-    /// Travel before the master cylinder is met, mm.
-    brake_free_mm: R,
-    drag_n: R,
-    /// Travel at which the front chamber is all but used up, m.
-    end_m: R,
-}
-
-spread!(BoosterLaw {
-    area_m2,
-    damping,
-    pedal_ratio,
-    spring_n,
-    spring_n_per_m,
-    servo_ratio,
-    jump_in_n,
-    valve_preload_n,
-    valve_span_n,
-    brake_n_per_cm2,
-    brake_free_mm,
-    drag_n,
-    end_m,
-});
-
 impl Booster {
     /// Effective area, m².
     #[must_use]
@@ -137,8 +96,8 @@ impl Booster {
 
     /// The numbers of its laws.
     #[must_use]
-    pub fn law(&self) -> BoosterLaw {
-        BoosterLaw {
+    pub fn law(&self) -> PistonLaw {
+        PistonLaw {
             area_m2: self.area_m2(),
             damping: self.damping_kns_per_m * 1e3,
             pedal_ratio: self.pedal_ratio,
@@ -158,101 +117,81 @@ impl Booster {
     /// Full opening from the air to the rear chamber.
     #[must_use]
     pub fn admit(&self) -> Iso6358 {
-        Iso6358 { c: self.admit_mm2 * (1.0 - self.filter_blocked) * C_PER_MM2, b: 0.4 }
+        Iso6358 { c: self.admit_mm2 * (1.0 - self.filter_blocked) * C_PER_MM2, b: B_SHORT_WAY }
     }
 
     /// Full opening between the chambers.
     #[must_use]
     pub fn equalise(&self) -> Iso6358 {
-        Iso6358 { c: self.equalise_mm2 * C_PER_MM2, b: 0.4 }
+        Iso6358 { c: self.equalise_mm2 * C_PER_MM2, b: B_SHORT_WAY }
     }
 
     /// Resistance of the vacuum nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+
+    /// Both chambers; the wall is shared out by their volumes at rest.
+    fn volumes(&self) -> Vec<Volume> {
+        let (front, rear) = (self.front_l * 1e-3, self.rear_l * 1e-3);
+        let wall = wall_w_per_k(self.surface_m2);
+        let share = front / (front + rear);
+        let area = self.area_m2();
+        let chamber = |chamber, depth, m3, area: f64, share: f64| Volume {
+            chamber,
+            depth,
+            m3,
+            per_travel_m2: Some(area),
+            w_per_k: wall * share,
+        };
+        vec![
+            chamber(Chamber::Rear, Depth::Store, rear, area, 1.0 - share),
+            chamber(Chamber::Front, Depth::Hub, front, -area, share),
+        ]
+    }
+
+    /// What leaks, and the two ways of the control valve.
+    fn ways(&self) -> Vec<Way> {
+        let between =
+            |law| Some(Way { a: Place::In(Chamber::Rear), b: Place::In(Chamber::Front), law, heard: false });
+        let inner =
+            |d_mm: f64| (0.0 < d_mm).then(|| between(Law::Hole(Pinhole::of_diameter_mm(d_mm)))).flatten();
+        let ways = [
+            Way::hole(Chamber::Front, self.rim_mm),
+            Way::hole(Chamber::Front, self.front_seal_mm),
+            Way::seep(Chamber::Front, self.seep_cm3_per_min),
+            Way::hole(Chamber::Rear, self.air_seat_mm),
+            Some(Way::leak(Chamber::Rear, Law::Admit { open: self.admit() })),
+            between(Law::Equalise { open: self.equalise() }),
+            inner(self.tear_mm),
+            inner(self.seat_mm),
+        ];
+        ways.into_iter().flatten().collect()
     }
 }
 
-impl<R: Real> BoosterLaw<R> {
-    /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
-    #[must_use]
-    #[inline]
-    pub fn brake_force(&self, x: R) -> (R, R) {
-        let over_cm = ((x * 1e3 - self.brake_free_mm) * 0.1).larger(R::all(0.0));
-        let k = self.brake_n_per_cm2;
-        (k * over_cm * over_cm, k * 2.0 * over_cm * 100.0)
-    }
+impl Specified for Booster {
+    const SEEN: Seen = Seen::PIECE;
 
-    /// What dry friction leaves of the force that moves the piston, N, and its slope: nothing up to
-    /// `drag_n`, then soon all but that much, with continuous slope.
-    #[must_use]
-    #[inline]
-    pub fn unstuck(&self, force: R) -> (R, R) {
-        let (zero, one) = (R::all(0.0), R::all(1.0));
-        let free = self.drag_n.at_most(zero);
-        if free.every() {
-            return (force, one);
+    fn spec(&self, _: f64) -> Spec {
+        let nipple = Passage::Iso(self.nipple());
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: self.volumes(),
+                mouths: vec![Mouth::to(0, Behind::Chamber(Chamber::Front), nipple)],
+                ways: self.ways(),
+            },
+            electric: Electric::NONE,
+            states: vec![State {
+                is: Quantity::Travel,
+                bounds: Bounds::any(Allowance::of(1e-5)),
+                start: Start::At(0.0),
+                follows: None,
+            }],
+            machines: vec![Machine::Piston { law: self.law(), front: Chamber::Front, rear: Chamber::Rear }],
+            switches: vec![],
         }
-        let over = force.abs() - self.drag_n;
-        let stuck = over.at_most(zero);
-        let sum = over + UNSTICKS_N;
-        let sign = R::choose(force.below(zero), -one, one);
-        let left = R::choose(stuck, zero, sign * over * over / sum);
-        let gain = R::choose(stuck, zero, over * (over + 2.0 * UNSTICKS_N) / (sum * sum));
-        (R::choose(free, force, left), R::choose(free, one, gain))
-    }
-
-    /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
-    #[must_use]
-    #[inline]
-    pub fn spring_force(&self, x: R) -> (R, R) {
-        let rate = R::choose(x.below(R::all(0.0)), R::all(STOP_N_PER_M), self.spring_n_per_m);
-        (self.spring_n + rate * x, rate)
-    }
-
-    /// Force of the wall the piston meets when the front chamber is all but used up, N, and its slope.
-    #[must_use]
-    #[inline]
-    pub fn end_stop(&self, x: R) -> (R, R) {
-        let (zero, stiffness) = (R::all(0.0), R::all(STOP_N_PER_M));
-        let over = x - self.end_m;
-        let met = zero.below(over);
-        (R::choose(met, stiffness * over, zero), R::choose(met, stiffness, zero))
-    }
-
-    /// Force that moves the control valve, N, and its slope over travel: > 0 admits, < 0 joins.
-    #[must_use]
-    #[inline]
-    pub fn valve_force(&self, pedal_n: R, x: R) -> (R, R) {
-        let zero = R::all(0.0);
-        let (f_mc, df_mc) = self.brake_force(x);
-        let felt = f_mc - self.jump_in_n;
-        let pushes = zero.below(felt);
-        let (reaction, d_reaction) = (R::choose(pushes, felt, zero), R::choose(pushes, df_mc, zero));
-        (
-            pedal_n * self.pedal_ratio - self.valve_preload_n - reaction / self.servo_ratio,
-            -d_reaction / self.servo_ratio,
-        )
-    }
-
-    /// Opening from the air to the rear chamber at valve force `e`: share and slope.
-    #[must_use]
-    #[inline]
-    pub fn admit_lift(&self, e: R) -> (R, R) {
-        let (s, ds) = smoothstep(e / self.valve_span_n);
-        (s, ds / self.valve_span_n)
-    }
-
-    /// Opening between the chambers at valve force `e`: share and slope.
-    #[must_use]
-    #[inline]
-    pub fn equalise_lift(&self, e: R) -> (R, R) {
-        // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
-        // seat begins to open: both seats are shut in between.
-        let way = self.valve_preload_n * 0.8;
-        let (s, ds) = smoothstep((-e - self.valve_preload_n * 0.2) / way);
-        (s, -ds / way)
     }
 }

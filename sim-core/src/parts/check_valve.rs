@@ -4,9 +4,13 @@
 //! Not modelled: flutter, wear by count of strokes.
 
 use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::nipple::{self, B_SHORT_WAY};
 use crate::flow::pinhole::Pinhole;
 use crate::flow::valve::CheckLaw;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Behind, Chamber, Depth, Electric, Mouth, Passage, Seen, Spec, Specified, Volume,
+};
 
 part_params! {
     /// A check valve; ports `store` (towards the booster) and `source` (towards pump or manifold).
@@ -37,7 +41,7 @@ impl CheckValve {
         let area = |d: f64| std::f64::consts::FRAC_PI_4 * d * d;
         let leak_mm2 = area(self.seat_leak_mm) + area(self.back_leak_mm);
         CheckLaw {
-            open: Iso6358 { c: 0.7 * area(self.bore_mm) * C_PER_MM2 * (1.0 - self.blocked), b: 0.4 },
+            open: Iso6358 { c: 0.7 * area(self.bore_mm) * C_PER_MM2 * (1.0 - self.blocked), b: B_SHORT_WAY },
             p_crack: self.crack_kpa * 1e3,
             // Full lift at 2 kPa above cracking (common practice, no source).
             p_span: 2_000.0,
@@ -49,7 +53,26 @@ impl CheckValve {
     /// Resistance of the open nipple on the source side.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for CheckValve {
+    const SEEN: Seen = Seen::ONE_WAY;
+
+    fn spec(&self, _: f64) -> Spec {
+        let store = Mouth::to(0, Behind::Chamber(Chamber::Body), Passage::Seat(self.law()));
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Valve, self.volume_cm3)],
+                mouths: vec![store, Mouth::body(1, self.nipple())],
+                ways: vec![],
+            },
+            electric: Electric::NONE,
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

@@ -6,8 +6,13 @@
 //! 1.35 I_n (conventional tripping current, ISO 8820-3) at which it must melt within minutes.
 //! Not modelled: surface charge and diffusion in the battery, its temperature, contact bounce, coil inductance.
 
-use crate::lanes::Real;
+use super::elements::{
+    self, Air, Allowance, Bounds, Electric, Lag, Pole, Quantity, Seen, Spec, Specified, Start, State, Switch,
+    Worth,
+};
 use crate::params::part_params;
+
+pub use super::elements::{FUSE_MELTS_AT, FUSE_TAU_S};
 
 part_params! {
     /// Lead-acid battery; ports `plus` and `minus`.
@@ -26,38 +31,35 @@ part_params! {
 }
 
 impl Battery {
-    /// Open-circuit voltage at charge `z`, V; straight lines between the points of row 6.7 from 0 to 1.
-    /// Below 0 it collapses: a tenth of the capacity further there is nothing left (common practice, no
-    /// source).
+    /// Open-circuit voltage at charge `z`, V; see [`crate::parts::elements::open_circuit_v`].
     #[must_use]
-    pub fn open_circuit_v<R: Real>(z: R) -> R {
-        const POINTS: [f64; 5] = [11.89, 12.06, 12.24, 12.45, 12.65];
-        /// Charge at which the voltage is gone.
-        const DEAD: f64 = -0.1;
-        let (zero, one) = (R::all(0.0), R::all(1.0));
-        let x = R::choose(one.below(z), one, z) * 4.0;
-        let mut v = R::all(POINTS[0]) + x * (POINTS[1] - POINTS[0]);
-        for i in 1..4 {
-            let from = i as f64;
-            let beyond = (x - from) * (POINTS[i + 1] - POINTS[i]) + POINTS[i];
-            v = R::choose(R::all(from).at_most(x), beyond, v);
-        }
-        let gone = one - z / DEAD;
-        let low = R::choose(gone.below(zero), zero, gone) * POINTS[0];
-        R::choose(z.below(zero), low, v)
+    pub fn open_circuit_v(z: f64) -> f64 {
+        elements::open_circuit_v(z)
     }
+}
 
-    /// How fast the charge `z` of a battery of `capacity_ah` changes under `ampere` (positive charges), 1/s. The
-    /// last twentieth takes in less and less; what it does not take makes gas.
-    #[must_use]
-    pub fn charge_rate_per_s<R: Real>(capacity_ah: R, z: R, ampere: R) -> R {
-        /// Share of the capacity over which acceptance fades out.
-        const FADES: f64 = 0.05;
-        let (zero, one) = (R::all(0.0), R::all(1.0));
-        let share = (one - z) / FADES;
-        let share = R::choose(share.below(zero), zero, R::choose(one.below(share), one, share));
-        let accepted = R::choose(zero.below(ampere), share, one);
-        accepted * ampere / (capacity_ah * 3600.0)
+impl Specified for Battery {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::one(
+                "battery",
+                0,
+                1,
+                Worth::Battery(1e3 / (self.internal_mohm + self.aged_mohm)),
+            ),
+            states: vec![State {
+                is: Quantity::Charge,
+                bounds: Bounds::any(Allowance::of(1e-6)),
+                start: Start::At(self.charge),
+                follows: Some(Lag::Charge { capacity_ah: self.capacity_ah, pole: 0 }),
+            }],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }
 
@@ -69,6 +71,22 @@ part_params! {
         /// Source resistance, mΩ.
         source_mohm: 0.1 ..= 1000.0,
         faults {}
+    }
+}
+
+impl Specified for Supply {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let source = Worth::Source { g: 1e3 / self.source_mohm, emf: self.volt };
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::one("supply", 0, 1, source),
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }
 
@@ -86,11 +104,36 @@ part_params! {
     }
 }
 
-/// Heat time of the fuse strip, s; with the melting point 1.30² it meets the bands of ISO 8820-3 at
-/// 110, 135, 160, 200, 350 and 600 % (row 6.13b, from memory). At 1.35² it would never melt at 135 %.
-pub const FUSE_TAU_S: f64 = 1.9;
-/// Fuse strip melts at this heat, (i/I_n)².
-pub const FUSE_MELTS_AT: f64 = 1.30 * 1.30;
+impl Specified for Fuse {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::one(
+                "fuse",
+                0,
+                1,
+                Worth::Intact(1.0 / (self.mohm * 1e-3 + self.corroded_ohm)),
+            ),
+            states: vec![fuse_heat(self.rating_a, false)],
+            machines: vec![],
+            switches: vec![Switch::Fuse],
+        }
+    }
+}
+
+/// The heat of a fuse strip in the first two-pole of a part; of a meter it carries current in one mode only.
+pub(super) fn fuse_heat(rated_a: f64, in_ampere_mode: bool) -> State {
+    State {
+        is: Quantity::FuseHeat,
+        // Close to melting it matters when.
+        bounds: Bounds::any(Allowance { absolute: 0.002 * FUSE_MELTS_AT, share: 1e-3 }),
+        start: Start::At(0.0),
+        follows: Some(Lag::FuseHeat { rated_a, pole: 0, in_ampere_mode }),
+    }
+}
 
 part_params! {
     /// Relay with one make contact; ports `30`, `87`, `85`, `86`.
@@ -114,12 +157,53 @@ part_params! {
     }
 }
 
+impl Specified for Relay {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let contact =
+            Worth::Contact { g: 1.0 / (self.contact_mohm * 1e-3 + self.burnt_ohm), weld: self.weld_s };
+        let coil = Worth::Steady(1.0 / (self.coil_ohm + self.coil_open_ohm));
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::of(vec![
+                Pole { a: 0, b: 1, name: "contact", worth: contact },
+                Pole { a: 3, b: 2, name: "coil", worth: coil },
+            ]),
+            states: vec![],
+            machines: vec![],
+            switches: vec![Switch::Relay {
+                coil: 1,
+                share: self.coil_ohm / (self.coil_ohm + self.coil_open_ohm),
+                pull_in_v: self.pull_in_v,
+                drop_out_v: self.drop_out_v,
+            }],
+        }
+    }
+}
+
 part_params! {
     /// Ignition switch; ports `30` and `15`.
     pub struct KeySwitch {
         /// Resistance of the closed contact, mΩ.
         contact_mohm: 0.5 ..= 1000.0,
         faults {}
+    }
+}
+
+impl Specified for KeySwitch {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::one("key", 0, 1, Worth::KeyOn(1.0 / (self.contact_mohm * 1e-3))),
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }
 
@@ -148,11 +232,41 @@ impl Wire {
     }
 }
 
+impl Specified for Wire {
+    const SEEN: Seen = Seen::LINE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::one("wire", 0, 1, Worth::Steady(1.0 / self.resistance_ohm())),
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
+    }
+}
+
 part_params! {
     /// Car body: one piece of metal with earth points `31a` to `31d`.
     pub struct Body {
         /// Unused resistance between the points, mΩ; the sheet is taken as one node.
         sheet_mohm: 0.0 ..= 10.0,
         faults {}
+    }
+}
+
+impl Specified for Body {
+    const SEEN: Seen = Seen::SHEET;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric { poles: vec![], earth: true },
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

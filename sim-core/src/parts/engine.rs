@@ -5,28 +5,15 @@
 //! An engine without a throttle (diesel) has all of them near zero. Not modelled: pulses, the throttle body, misfires.
 
 use crate::air::P_SEA_LEVEL_PA;
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Allowance, Behind, Bounds, Electric, Lag, Mouth, Passage, Quantity, Seen, Spec, Specified, Start,
+    State, Worth,
+};
 
-/// What the engine does.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize,
-)]
-pub enum EngineState {
-    /// Standing still.
-    #[default]
-    Stopped,
-    /// Fast idle of a cold engine.
-    ColdIdle,
-    /// Idle of a warm engine.
-    WarmIdle,
-    /// Steady road speed.
-    Cruise,
-    /// Throttle closed at speed.
-    Overrun,
-    /// Throttle wide open.
-    WideOpen,
-}
+pub use crate::parts::elements::EngineState;
 
 part_params! {
     /// The engine as the circuit sees it: port `manifold` (pneumatic), alternator ports `b_plus`, `ground`.
@@ -75,7 +62,33 @@ impl Engine {
     /// Resistance of the nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for Engine {
+    const SEEN: Seen = Seen::ONE_WAY;
+
+    fn spec(&self, p_atm: f64) -> Spec {
+        let alternator = Worth::EngineRuns { g: 1.0 / self.alternator_ohm, emf: self.alternator_v };
+        let at = EngineState::ALL.map(|state| self.target_pa(state, p_atm));
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![],
+                mouths: vec![Mouth::to(0, Behind::Manifold, Passage::Iso(self.nipple()))],
+                ways: vec![],
+            },
+            electric: Electric::one("alternator", 1, 2, alternator),
+            states: vec![State {
+                is: Quantity::Manifold,
+                // 10 Pa, under the bar of 0.05 kPa.
+                bounds: Bounds::positive(Allowance::of(10.0)),
+                start: Start::Day,
+                follows: Some(Lag::Engine { at, tau_s: self.lag_s }),
+            }],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

@@ -6,9 +6,13 @@
 //! Not modelled: its torque on the engine, its heat (the engine's oil takes it), the oil film that seals it,
 //! starved oil.
 
-use super::engine::EngineState;
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{
+    self, Air, Bounds, Chamber, Depth, Electric, EngineState, Lag, Mouth, Quantity, Seen, Spec, Specified,
+    Start, State, Volume, Way,
+};
 
 part_params! {
     /// The pump; port `inlet` (pneumatic). Its outlet is the engine's crankcase, taken as the open air.
@@ -48,13 +52,13 @@ impl EnginePump {
     /// Volume swept per radian, m³/rad.
     #[must_use]
     pub fn swept_m3_per_rad(&self) -> f64 {
-        self.displacement_cm3 * 1e-6 / (2.0 * std::f64::consts::PI)
+        elements::swept_m3_per_rad(self.displacement_cm3)
     }
 
     /// The slip path from outlet to inlet.
     #[must_use]
     pub fn slip(&self) -> Iso6358 {
-        Iso6358 { c: (self.slip_mm2 + self.wear_mm2) * C_PER_MM2, b: 0.3 }
+        elements::slip(self.slip_mm2 + self.wear_mm2)
     }
 
     /// Speed it settles at, rad/s.
@@ -74,7 +78,31 @@ impl EnginePump {
     /// Resistance of the inlet nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for EnginePump {
+    const SEEN: Seen = Seen::ONE_WAY;
+
+    fn spec(&self, _: f64) -> Spec {
+        let at = EngineState::ALL.map(|state| self.target_rad_per_s(state));
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Inlet, self.inlet_cm3)],
+                mouths: vec![Mouth::body(0, self.nipple())],
+                ways: Way::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
+            },
+            electric: Electric::NONE,
+            states: vec![State {
+                is: Quantity::Speed,
+                bounds: Bounds::SPEED,
+                start: Start::At(0.0),
+                follows: Some(Lag::Engine { at, tau_s: self.lag_s }),
+            }],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

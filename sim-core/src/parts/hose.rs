@@ -14,9 +14,11 @@
 //! Not modelled: wave travel, the volume a wall gives up as it pulls in, a wall that stays flat.
 
 use crate::flow::iso6358::Iso6358;
-use crate::lanes::Real;
-use crate::math::{self, smoothstep};
+use crate::math;
 use crate::params::part_params;
+use crate::parts::elements::{Air, Chamber, Depth, Electric, Gap, Mouth, Seen, Spec, Specified, Volume, Way};
+
+pub use crate::parts::elements::{SOFT_BEGINS_PA, SOFT_SPAN_PA, open_share};
 
 part_params! {
     /// A hose or pipe; ports `a` and `b`, both pneumatic.
@@ -94,15 +96,28 @@ impl Hose {
     }
 }
 
-/// Vacuum inside at which a soft wall begins to pull in, Pa below the air (common practice, no source).
-pub const SOFT_BEGINS_PA: f64 = 15e3;
-/// Further vacuum until it has pulled in fully, Pa (common practice, no source).
-pub const SOFT_SPAN_PA: f64 = 25e3;
+impl Specified for Hose {
+    const SEEN: Seen = Seen::LINE;
 
-/// Share of its conductance that a soft hose has left while the air inside is `below_pa` under the air
-/// outside, and its slope; `collapse` is what it loses once the wall has pulled in fully.
-#[must_use]
-pub fn open_share<R: Real>(collapse: R, below_pa: R) -> (R, R) {
-    let (s, ds) = smoothstep((below_pa - SOFT_BEGINS_PA) / SOFT_SPAN_PA);
-    (R::all(1.0) - collapse * s, -collapse * ds / SOFT_SPAN_PA)
+    fn spec(&self, _: f64) -> Spec {
+        let half = self.half();
+        let end = |port| Mouth { collapse: Some(self.collapse), ..Mouth::body(port, half) };
+        // The bend is at the end `a`.
+        let still = self.gap_mm2(false);
+        let gap = (0.0 < still).then(|| Gap { still: still * 1e-6, shaking: self.gap_mm2(true) * 1e-6 });
+        let ways =
+            [Way::hole(Chamber::Body, self.pinhole_mm), Way::seep(Chamber::Body, self.seep_cm3_per_min)];
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::body(Depth::Line, self.volume_m3(), self.surface_m2())],
+                mouths: vec![Mouth { gap, ..end(0) }, end(1)],
+                ways: ways.into_iter().flatten().collect(),
+            },
+            electric: Electric::NONE,
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
+    }
 }

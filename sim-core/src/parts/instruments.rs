@@ -1,13 +1,33 @@
 //! The physical side of what a hand connects: each is a volume, a resistance or a source of its own.
 //!
 //! Errors, spans and dials live in the instrument's card ([`crate::instrument`]); here is only what
-//! the circuit feels. Filament: C dT/dt = v²/R(T) − k (T⁴ − T_a⁴), R ∝ T^1.2 (tungsten, from memory).
-//! In balance that gives I ∝ V^0.54, P ∝ V^1.54, T ∝ V^0.38, near the re-rating exponents of row 6.10.
-//! Between 16 °C and the rated 2 750 K the resistance grows 14.9 times; the textbook of row 6.11 has
-//! 12.95 because it carries the coefficient measured near 0 °C on to 2 750 °C, where tungsten bends up.
+//! the circuit feels.
 
-use crate::math;
+use super::electrical::fuse_heat;
+use super::elements::{
+    Air, Allowance, Bounds, Chamber, Depth, Electric, Filament, Lag, Law, Meter, Mouth, Place, Quantity,
+    Seen, Spec, Specified, Start, State, Switch, Volume, Way, Worth,
+};
+use crate::flow::nipple;
+use crate::flow::pinhole::Pinhole;
 use crate::params::part_params;
+
+pub use super::elements::{FILAMENT_RATED_K, MeterMode};
+
+/// The hose of a gauge, which goes into a made joint as a branch.
+fn stem(bore_mm: f64) -> Mouth {
+    Mouth { stem: true, ..Mouth::body(0, nipple::of_bore_mm(bore_mm)) }
+}
+
+/// The pointer over the air behind a stem.
+fn pointer(tau_s: f64) -> State {
+    State {
+        is: Quantity::Pointer,
+        bounds: Bounds::POINTER,
+        start: Start::At(0.0),
+        follows: Some(Lag::Pressure { chamber: Chamber::Body, tau_s }),
+    }
+}
 
 part_params! {
     /// Dial gauge on a hose; port `stem` (pneumatic).
@@ -19,6 +39,25 @@ part_params! {
         /// Time in which the pointer follows, s.
         lag_s: 0.02 ..= 5.0,
         faults {}
+    }
+}
+
+impl Specified for VacuumGauge {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: true,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Stem, self.volume_cm3)],
+                mouths: vec![stem(self.bore_mm)],
+                ways: vec![],
+            },
+            electric: Electric::NONE,
+            states: vec![pointer(self.lag_s)],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }
 
@@ -39,6 +78,28 @@ part_params! {
     }
 }
 
+impl Specified for HandPump {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let law = Law::Strokes { stroke: self.stroke_cm3 * 1e-6, ultimate: self.ultimate_share };
+        let strokes = Way { a: Place::In(Chamber::Body), b: Place::Outside, law, heard: false };
+        let hole = Pinhole::of_diameter_mm(HAND_PUMP_VENT_MM);
+        Spec {
+            hangs: true,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Stem, self.volume_cm3)],
+                mouths: vec![stem(self.bore_mm)],
+                ways: vec![strokes, Way::leak(Chamber::Body, Law::Vent { hole })],
+            },
+            electric: Electric::NONE,
+            states: vec![pointer(self.lag_s)],
+            machines: vec![],
+            switches: vec![],
+        }
+    }
+}
+
 part_params! {
     /// Test lamp with two leads; ports `a` and `b`.
     pub struct TestLamp {
@@ -54,56 +115,33 @@ part_params! {
 /// than a kPa a second, slowly enough to read a gauge by (from memory).
 pub const HAND_PUMP_VENT_MM: f64 = 0.4;
 
-/// Filament temperature at rated voltage, K.
-pub const FILAMENT_RATED_K: f64 = 2_750.0;
-
 impl TestLamp {
-    /// Filament resistance at `t_k`, ohm, and its slope.
+    /// Its filament.
     #[must_use]
-    pub fn resistance_ohm(&self, t_k: f64) -> (f64, f64) {
-        let hot = self.rated_v * self.rated_v / self.rated_w;
-        let r = hot * math::pow(t_k / FILAMENT_RATED_K, 1.2);
-        (r, 1.2 * r / t_k)
-    }
-
-    /// Heat capacity of the filament, J/K: it reaches half light in some 60 ms (from memory).
-    #[must_use]
-    pub fn filament_j_per_k(&self) -> f64 {
-        self.rated_w * 0.06 / FILAMENT_RATED_K * 2.0
-    }
-
-    /// Power radiated at `t_k` in surroundings of `t_amb_k`, W, and its slope over t_k.
-    #[must_use]
-    pub fn radiated_w(&self, t_k: f64, t_amb_k: f64) -> (f64, f64) {
-        let k = self.rated_w / math::pow(FILAMENT_RATED_K, 4.0);
-        let q = |t: f64| t * t * t * t;
-        (k * (q(t_k) - q(t_amb_k)), 4.0 * k * t_k * t_k * t_k)
-    }
-
-    /// How fast the filament at `t_k` warms with `v` volts across the lamp, K/s, and the slope over `t_k`.
-    #[must_use]
-    pub fn heating(&self, v: f64, t_k: f64, t_amb_k: f64) -> (f64, f64) {
-        let (r, r_t) = self.resistance_ohm(t_k);
-        let (loss, loss_t) = self.radiated_w(t_k, t_amb_k);
-        let c = self.filament_j_per_k();
-        ((v * v / r - loss) / c, (-v * v / (r * r) * r_t - loss_t) / c)
+    pub const fn filament(&self) -> Filament {
+        Filament { rated_w: self.rated_w, rated_v: self.rated_v }
     }
 }
 
-/// What a multimeter is set to.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize,
-)]
-pub enum MeterMode {
-    /// Off: an open circuit.
-    #[default]
-    Off,
-    /// DC volts.
-    Volt,
-    /// Resistance, from its own source.
-    Ohm,
-    /// DC amperes through the fused socket.
-    Ampere,
+impl Specified for TestLamp {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let law = self.filament();
+        Spec {
+            hangs: true,
+            air: Air::NONE,
+            electric: Electric::one("lamp", 0, 1, Worth::Lamp(law)),
+            states: vec![State {
+                is: Quantity::Filament,
+                bounds: Bounds::positive(Allowance::of(3.0)),
+                start: Start::Room,
+                follows: Some(Lag::Filament { law, pole: 0 }),
+            }],
+            machines: vec![],
+            switches: vec![],
+        }
+    }
 }
 
 part_params! {
@@ -125,6 +163,29 @@ part_params! {
     }
 }
 
+impl Specified for Multimeter {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let meter = Meter {
+            volt: 1e-6 / self.input_megohm,
+            ohm: 1e-3 / self.ohm_source_kohm,
+            source_v: self.ohm_source_v,
+            source_ohm: self.ohm_source_kohm * 1e3,
+            leads_ohm: self.leads_ohm,
+            ampere: 1.0 / (self.shunt_mohm * 1e-3 + self.leads_ohm),
+        };
+        Spec {
+            hangs: true,
+            air: Air::NONE,
+            electric: Electric::one("meter", 0, 1, Worth::Meter(meter)),
+            states: vec![fuse_heat(self.fuse_a, true)],
+            machines: vec![],
+            switches: vec![Switch::Fuse],
+        }
+    }
+}
+
 part_params! {
     /// Fused lead with a push button; ports `a` and `b`, joined while the button is pressed.
     pub struct PushLead {
@@ -133,5 +194,20 @@ part_params! {
         /// Rating of its fuse, A.
         fuse_a: 1.0 ..= 40.0,
         faults {}
+    }
+}
+
+impl Specified for PushLead {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: true,
+            air: Air::NONE,
+            electric: Electric::one("push_lead", 0, 1, Worth::Pressed(1.0 / (self.mohm * 1e-3))),
+            states: vec![fuse_heat(self.fuse_a, false)],
+            machines: vec![],
+            switches: vec![Switch::Fuse],
+        }
     }
 }

@@ -4,6 +4,7 @@ pub mod booster;
 pub mod check_valve;
 pub mod controller;
 pub mod electrical;
+pub mod elements;
 pub mod engine;
 pub mod engine_pump;
 pub mod hose;
@@ -19,6 +20,7 @@ use booster::Booster;
 use check_valve::CheckValve;
 use controller::Controller;
 use electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
+use elements::{Seen, Spec, Specified};
 use engine::Engine;
 use engine_pump::EnginePump;
 use hose::Hose;
@@ -28,6 +30,20 @@ use tee::Tee;
 use vacuum_pump::VacuumPump;
 use vacuum_sensor::VacuumSensor;
 use vacuum_switch::VacuumSwitch;
+
+impl PartKind {
+    /// Its numbers as a hose, if it is one: what a clamp squeezes and an angle finder is laid on.
+    #[must_use]
+    pub fn hose(&self) -> Option<&Hose> {
+        if let Self::Hose(hose) = self { Some(hose) } else { None }
+    }
+
+    /// Its numbers as a booster, if it is one: what the pedal presses.
+    #[must_use]
+    pub fn booster(&self) -> Option<&Booster> {
+        if let Self::Booster(booster) = self { Some(booster) } else { None }
+    }
+}
 
 /// What flows through a port.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -67,6 +83,18 @@ macro_rules! kinds {
             #[must_use]
             pub fn name(&self) -> &'static str {
                 match self { $( Self::$kind(_) => stringify!($kind), )* }
+            }
+
+            /// How it lies in the car.
+            #[must_use]
+            pub fn seen(&self) -> Seen {
+                match self { $( Self::$kind(_) => $kind::SEEN, )* }
+            }
+
+            /// What the circuit compiles of it on a day of pressure `p_atm`, Pa.
+            #[must_use]
+            pub fn spec(&self, p_atm: f64) -> Spec {
+                match self { $( Self::$kind(p) => p.spec(p_atm), )* }
             }
 
             /// The part's numbers by name.

@@ -2,8 +2,10 @@
 //!
 //! It keeps vacuum for a few applications more; tees beside it are parts of their own. Not modelled: water that gathers in it, the give of its shell.
 
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{Air, Chamber, Depth, Electric, Mouth, Seen, Spec, Specified, Volume, Way};
 
 part_params! {
     /// A reservoir; ports `1` and `2`, both pneumatic.
@@ -27,7 +29,26 @@ impl Reservoir {
     /// The resistance of one nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for Reservoir {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let ways = [Way::hole(Chamber::Body, self.rust_mm), Way::seep(Chamber::Body, self.seep_cm3_per_min)];
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::body(Depth::Store, self.volume_l * 1e-3, self.surface_m2)],
+                mouths: (0..2).map(|port| Mouth::body(port, self.nipple())).collect(),
+                ways: ways.into_iter().flatten().collect(),
+            },
+            electric: Electric::NONE,
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

@@ -1,7 +1,9 @@
 //! Distribution piece: one small volume with up to four nipples.
 
-use crate::flow::iso6358::{C_PER_MM2, Iso6358};
+use crate::flow::iso6358::Iso6358;
+use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{Air, Chamber, Depth, Electric, Mouth, Seen, Spec, Specified, Volume, Way};
 
 part_params! {
     /// A tee or four-way piece; ports `1` to `4`, all pneumatic.
@@ -21,7 +23,25 @@ impl Tee {
     /// The resistance of one nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for Tee {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Meeting, self.volume_cm3)],
+                mouths: (0..4).map(|port| Mouth::body(port, self.nipple())).collect(),
+                ways: Way::hole(Chamber::Body, self.crack_mm).into_iter().collect(),
+            },
+            electric: Electric::NONE,
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

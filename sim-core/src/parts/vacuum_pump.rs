@@ -12,9 +12,15 @@
 
 use crate::air::GAMMA;
 use crate::flow::iso6358::Iso6358;
-use crate::lanes::{Real, spread};
+use crate::flow::nipple;
 use crate::math;
 use crate::params::part_params;
+use crate::parts::elements::{
+    self, Air, Bounds, Chamber, Depth, Electric, Machine, Mouth, Quantity, Seen, Spec, Specified, Start,
+    State, Switch, Volume, Way, Worth,
+};
+
+pub use crate::parts::elements::{ALPHA_COPPER, ALPHA_FERRITE, MotorLaw, OMEGA_SMALL};
 
 part_params! {
     /// The pump; ports `inlet` (pneumatic), `plus` and `minus` (electrical), surface `case`.
@@ -58,86 +64,17 @@ part_params! {
     }
 }
 
-/// Temperature coefficient of copper at 20 °C, 1/K (IEC 60228).
-pub const ALPHA_COPPER: f64 = 0.003_93;
-/// Reversible temperature coefficient of a ferrite magnet, 1/K (from memory).
-pub const ALPHA_FERRITE: f64 = -0.002_0;
-
-/// Speed below which dry friction fades out so that a pump at rest stays at rest, rad/s. Small, because a
-/// motor that creeps under an ohmmeter's milliamperes would show K²·0.1/T ohms too much.
-pub const OMEGA_SMALL: f64 = 0.1;
-
-/// A pump's motor and rotor in numbers as their laws need them.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct MotorLaw<R = f64> {
-    winding_ohm: R,
-    brush_ohm: R,
-    motor_k: R,
-    /// Dry friction, N·m.
-    dry_nm: R,
-    /// Viscous friction, N·m·s/rad.
-    viscous: R,
-    /// Moment of inertia, kg·m².
-    pub inertia: R,
-    /// Heat capacity of the winding, J/K.
-    pub winding_j_per_k: R,
-    /// Heat capacity of the case, J/K.
-    pub case_j_per_k: R,
-    /// Heat path winding to case, W/K.
-    pub winding_w_per_k: R,
-    /// Heat path case to air, W/K.
-    pub case_w_per_k: R,
-}
-
-spread!(MotorLaw {
-    winding_ohm,
-    brush_ohm,
-    motor_k,
-    dry_nm,
-    viscous,
-    inertia,
-    winding_j_per_k,
-    case_j_per_k,
-    winding_w_per_k,
-    case_w_per_k,
-});
-
-impl<R: Real> MotorLaw<R> {
-    /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
-    #[must_use]
-    #[inline]
-    pub fn friction_torque(&self, omega: R) -> (R, R) {
-        let th = math::tanh(omega / OMEGA_SMALL);
-        let dry = self.dry_nm;
-        (dry * th + self.viscous * omega, dry * (R::all(1.0) - th * th) / OMEGA_SMALL + self.viscous)
-    }
-
-    /// Winding resistance at `t_k`, ohm (brushes included).
-    #[must_use]
-    #[inline]
-    pub fn resistance_ohm(&self, t_k: R) -> R {
-        self.winding_ohm * ((t_k - 293.15) * ALPHA_COPPER + 1.0) + self.brush_ohm
-    }
-
-    /// Motor constant at `t_k`, V·s/rad.
-    #[must_use]
-    #[inline]
-    pub fn motor_constant(&self, t_k: R) -> R {
-        self.motor_k * ((t_k - 293.15) * ALPHA_FERRITE + 1.0)
-    }
-}
-
 impl VacuumPump {
     /// Volume swept per radian, m³/rad.
     #[must_use]
     pub fn swept_m3_per_rad(&self) -> f64 {
-        self.displacement_cm3 * 1e-6 / (2.0 * std::f64::consts::PI)
+        elements::swept_m3_per_rad(self.displacement_cm3)
     }
 
     /// The slip path from outlet to inlet.
     #[must_use]
     pub fn slip(&self) -> Iso6358 {
-        Iso6358 { c: (self.slip_mm2 + self.wear_mm2) * crate::flow::iso6358::C_PER_MM2, b: 0.3 }
+        elements::slip(self.slip_mm2 + self.wear_mm2)
     }
 
     /// Slope of the compression torque over the inlet pressure, N·m/Pa: D/2π ((v^{γ−1} − 1)/(γ − 1) − 1).
@@ -174,7 +111,37 @@ impl VacuumPump {
     /// Resistance of the inlet nipple.
     #[must_use]
     pub fn nipple(&self) -> Iso6358 {
-        let area = std::f64::consts::FRAC_PI_4 * self.bore_mm * self.bore_mm;
-        Iso6358 { c: 0.8 * area * crate::flow::iso6358::C_PER_MM2, b: 0.4 }
+        nipple::of_bore_mm(self.bore_mm)
+    }
+}
+
+impl Specified for VacuumPump {
+    const SEEN: Seen = Seen::ONE_WAY;
+
+    fn spec(&self, p_atm: f64) -> Spec {
+        let moved = |is, bounds, start| State { is, bounds, start, follows: None };
+        let (compression, compression_p) = self.compression_torque(0.0, p_atm);
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::Inlet, self.inlet_cm3)],
+                mouths: vec![Mouth::body(0, self.nipple())],
+                ways: Way::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
+            },
+            electric: Electric::one("motor", 1, 2, Worth::Motor),
+            states: vec![
+                moved(Quantity::Winding, Bounds::TEMPERATURE, Start::Room),
+                moved(Quantity::Case, Bounds::TEMPERATURE, Start::Room),
+                moved(Quantity::Speed, Bounds::SPEED, Start::At(0.0)),
+            ],
+            machines: vec![Machine::Rotor {
+                motor: self.motor(),
+                compression,
+                compression_p,
+                inlet: Chamber::Body,
+                pole: 0,
+            }],
+            switches: vec![Switch::Hum],
+        }
     }
 }

@@ -4,7 +4,13 @@
 //! between `plus` and `minus`, so that the share holds whatever the feed is. It compares against the air of
 //! the day (its back is open). Not modelled: its own current beyond the divider's, noise, temperature.
 
+use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Chamber, Depth, Electric, Mouth, Pole, Seen, Spec, Specified, Track, Volume, Way, Worth,
+};
+
+pub use crate::parts::elements::RAIL;
 
 part_params! {
     /// A vacuum sensor; ports `vacuum` (pneumatic), `plus`, `signal` and `minus` (electrical).
@@ -28,14 +34,39 @@ part_params! {
     }
 }
 
-/// A sound sensor's signal stays this share of the feed away from both ends.
-pub const RAIL: f64 = 0.02;
-
 impl VacuumSensor {
-    /// Share of the feed it gives with the air inside `below_pa` under the air outside.
+    /// Its track.
     #[must_use]
-    pub fn share(&self, below_pa: f64) -> f64 {
-        let kpa = below_pa * 1e-3 + self.drift_kpa;
-        (self.zero_share + self.span_share * kpa * 0.01).clamp(RAIL, 1.0 - RAIL)
+    pub fn track(&self) -> Track {
+        Track {
+            zero_share: self.zero_share,
+            span_share: self.span_share,
+            drift_kpa: self.drift_kpa,
+            ohm: self.track_ohm,
+            chamber: Chamber::Body,
+        }
+    }
+}
+
+impl Specified for VacuumSensor {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let arm = |lower| Worth::Track { track: self.track(), lower };
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::End, self.volume_cm3)],
+                mouths: vec![Mouth::body(0, nipple::of_bore_mm(self.bore_mm))],
+                ways: Way::hole(Chamber::Body, self.diaphragm_mm).into_iter().collect(),
+            },
+            electric: Electric::of(vec![
+                Pole { a: 1, b: 2, name: "sensor_upper", worth: arm(false) },
+                Pole { a: 2, b: 3, name: "sensor_lower", worth: arm(true) },
+            ]),
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
     }
 }

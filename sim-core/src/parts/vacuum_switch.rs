@@ -3,7 +3,11 @@
 //! It compares against the atmosphere of the day. The contact is the circuit's discrete state; a welded
 //! contact is a bridge beside it. Not modelled: bounce, arcing, a frozen port.
 
+use crate::flow::nipple;
 use crate::params::part_params;
+use crate::parts::elements::{
+    Air, Chamber, Depth, Electric, Mouth, Seen, Spec, Specified, Switch, Volume, Way, Worth,
+};
 
 part_params! {
     /// A vacuum switch; ports `vacuum` (pneumatic), `p` and `com` (electrical; the contact lies between).
@@ -42,5 +46,29 @@ impl VacuumSwitch {
     #[must_use]
     pub fn closes_at_pa(&self) -> f64 {
         (self.cut_in_kpa + self.drift_kpa) * 1e3
+    }
+}
+
+impl Specified for VacuumSwitch {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        let contact = Worth::Contact { g: 1.0 / (self.contact_ohm + self.burnt_ohm), weld: self.weld_s };
+        Spec {
+            hangs: false,
+            air: Air {
+                volumes: vec![Volume::small(Depth::End, self.volume_cm3)],
+                mouths: vec![Mouth::body(0, nipple::of_bore_mm(self.bore_mm))],
+                ways: Way::hole(Chamber::Body, self.diaphragm_mm).into_iter().collect(),
+            },
+            electric: Electric::one("contact", 1, 2, contact),
+            states: vec![],
+            machines: vec![],
+            switches: vec![Switch::Vacuum {
+                chamber: Chamber::Body,
+                opens_at_pa: self.opens_at_pa(),
+                closes_at_pa: self.closes_at_pa(),
+            }],
+        }
     }
 }

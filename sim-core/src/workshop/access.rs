@@ -6,7 +6,6 @@ use super::{Refusal, Workshop};
 use crate::action::{PedalHold, Station};
 use crate::assembly::PortRef;
 use crate::instrument::InstrumentKind;
-use crate::parts::PartKind;
 
 /// Where something can be reached, and the cover (index) that bars it there.
 pub(super) type Place = (Station, Option<usize>);
@@ -192,8 +191,7 @@ impl Workshop {
 
     /// Whether a part is a line (hose, wire, body) rather than a thing in one place.
     fn is_line(&self, part: u16) -> bool {
-        let kind = &self.circuit.assembly().parts[usize::from(part)].kind;
-        matches!(kind, PartKind::Hose(_) | PartKind::Wire(_) | PartKind::Body(_))
+        self.circuit.assembly().parts[usize::from(part)].kind.seen().is_line
     }
 
     /// Where to stand for something that can be reached from `places`: here if possible.

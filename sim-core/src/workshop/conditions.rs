@@ -7,7 +7,7 @@ use super::{Workshop, graph, timing};
 use crate::action::{Cycle, PedalHold, Sense};
 use crate::car::RecordKind;
 use crate::circuit::Event;
-use crate::instrument::InstrumentKind;
+use crate::instrument::Measured;
 use crate::observe::{Observed, ShownValue};
 use crate::parts::PartKind;
 use crate::parts::engine::EngineState;
@@ -55,8 +55,8 @@ impl Workshop {
         watch: Option<&Watch>,
     ) -> Result<(), Unmet> {
         match kind {
-            RecordKind::DayPressure => match self.instrument_kind(what) {
-                Some(InstrumentKind::Barometer { .. }) => Ok(()),
+            RecordKind::DayPressure => match self.measured(what) {
+                Some(Measured::Day) => Ok(()),
                 _ => Err(Unmet::OtherReading(Wanted::Barometer)),
             },
             RecordKind::BatteryVoltage => self.battery_condition(what),
@@ -64,27 +64,25 @@ impl Workshop {
             RecordKind::PumpRun | RecordKind::ReleaseBuildUp => self.run_condition(what, shown, watch),
             RecordKind::PumpRest | RecordKind::ReleaseRest => self.rest_condition(what, shown, watch),
             RecordKind::ReleaseDrop | RecordKind::ReleaseNoRise => self.pedal_condition(kind, what),
-            RecordKind::ReleaseReserve => match what {
-                Observed::Sense(Sense::Applications) if self.state.applications_standing => Ok(()),
-                Observed::Sense(Sense::Applications) => Err(Unmet::NotStanding),
-                _ => Err(Unmet::OtherReading(Wanted::Applications)),
-            },
-            RecordKind::ReleaseYard => match what {
-                Observed::Sense(Sense::YardDrive) => Ok(()),
-                _ => Err(Unmet::OtherReading(Wanted::YardDrive)),
-            },
+            RecordKind::ReleaseReserve if *what != Observed::Sense(Sense::Applications) => {
+                Err(Unmet::OtherReading(Wanted::Applications))
+            }
+            RecordKind::ReleaseReserve if self.state.applications_standing => Ok(()),
+            RecordKind::ReleaseReserve => Err(Unmet::NotStanding),
+            RecordKind::ReleaseYard if *what == Observed::Sense(Sense::YardDrive) => Ok(()),
+            RecordKind::ReleaseYard => Err(Unmet::OtherReading(Wanted::YardDrive)),
         }
     }
 
-    fn instrument_kind(&self, what: &Observed) -> Option<&InstrumentKind> {
+    /// What the instrument behind an observation measures.
+    fn measured(&self, what: &Observed) -> Option<Measured> {
         let Observed::Instrument { instrument, .. } = what else { return None };
-        self.setup.kit.iter().find(|c| c.id == *instrument).map(|c| &c.kind)
+        self.kind_of(instrument).map(|k| k.nature().measured)
     }
 
     fn battery_condition(&self, what: &Observed) -> Result<(), Unmet> {
         let other = Unmet::OtherReading(Wanted::Battery);
-        let (Some(InstrumentKind::Multimeter { .. }), Observed::Instrument { mode, at, .. }) =
-            (self.instrument_kind(what), what)
+        let (Some(Measured::Meter), Observed::Instrument { mode, at, .. }) = (self.measured(what), what)
         else {
             return Err(other);
         };
@@ -188,10 +186,7 @@ impl Workshop {
 
     /// A gauge at the store, read when the pump had just stopped (or started) by itself.
     fn switch_point(&self, kind: RecordKind, what: &Observed) -> Result<(), Unmet> {
-        let gauge = matches!(
-            self.instrument_kind(what),
-            Some(InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. })
-        );
+        let gauge = self.measured(what) == Some(Measured::Pointer);
         let at_store = matches!(what, Observed::Instrument { at, .. } if gauge && self.at_store(at));
         let Some(pump) = self.pump().filter(|_| at_store) else {
             return Err(Unmet::OtherReading(Wanted::Store));

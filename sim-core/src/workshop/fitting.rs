@@ -8,9 +8,9 @@ use super::access::{cannot, in_range};
 use super::state::Doing;
 use super::{Refusal, Workshop, graph, timing};
 use crate::assembly::{Joint, PortRef, Stop};
-use crate::instrument::InstrumentKind;
+use crate::instrument::{Held, Worked};
+use crate::parts::Domain;
 use crate::parts::instruments::MeterMode;
-use crate::parts::{Domain, PartKind};
 
 /// What an end of an instrument can be held to.
 enum Target {
@@ -26,54 +26,48 @@ impl Workshop {
     /// Ends of an instrument (index into the kit) by name; empty when it is used where it lies.
     #[must_use]
     pub fn ends_of(&self, card: usize) -> Vec<&'static str> {
-        match self.setup.kit[card].kind {
-            InstrumentKind::ClampAmmeter { .. } => vec!["jaw"],
-            InstrumentKind::IrThermometer { .. } => vec!["beam"],
-            InstrumentKind::AngleFinder { .. } => vec!["arm"],
-            _ => self.card_part(card).map_or_else(Vec::new, |p| {
-                self.circuit.assembly().parts[usize::from(p)].kind.ports().iter().map(|d| d.name).collect()
-            }),
-        }
+        self.setup.kit[card].kind.nature().ends.to_vec()
     }
 
     fn target(&self, card: usize, end: &str, at: &str) -> Result<Target, Refusal> {
-        match self.setup.kit[card].kind {
-            InstrumentKind::ClampAmmeter { .. } => {
+        match self.setup.kit[card].kind.nature().held {
+            Held::AroundWire => {
                 let port = self.find_port(at)?;
                 if self.circuit.assembly().domain(port) != Domain::Electrical {
                     return Err(cannot(format!("{at} carries no current: the jaw goes around a wire")));
                 }
                 Ok(Target::Around(port))
             }
-            InstrumentKind::IrThermometer { .. } => Ok(Target::Part(self.find_part(at)?)),
-            InstrumentKind::AngleFinder { .. } => {
+            Held::AtPart => Ok(Target::Part(self.find_part(at)?)),
+            Held::OnHose => {
                 let part = self.find_part(at)?;
-                if !matches!(self.circuit.assembly().parts[usize::from(part)].kind, PartKind::Hose(_)) {
+                if self.circuit.assembly().parts[usize::from(part)].kind.hose().is_none() {
                     return Err(cannot(format!(
                         "{at} is no hose: the angle finder is laid on a hose's bend"
                     )));
                 }
                 Ok(Target::Part(part))
             }
-            _ => {
-                let port = self.find_port(at)?;
-                let assembly = self.circuit.assembly();
-                let own = self.card_part(card);
-                if own == Some(port.part) {
-                    return Err(cannot("an instrument cannot be connected to itself"));
-                }
-                let own_end = own.and_then(|p| graph::port_of(assembly, p, end));
-                if own_end.is_some_and(|e| assembly.domain(e) != assembly.domain(port)) {
-                    return Err(cannot(format!(
-                        "end {end} does not go on {at}: one carries air, one current"
-                    )));
-                }
-                if assembly.stop(port) == Some(Stop::Plug) {
-                    return Err(cannot(format!("there is a plug in {at}: take it out first")));
-                }
-                Ok(Target::Port(port))
-            }
+            Held::OnLine | Held::OnWires | Held::Nowhere => self.target_port(card, end, at),
         }
+    }
+
+    /// The port that an end of an instrument goes on.
+    fn target_port(&self, card: usize, end: &str, at: &str) -> Result<Target, Refusal> {
+        let port = self.find_port(at)?;
+        let assembly = self.circuit.assembly();
+        let own = self.card_part(card);
+        if own == Some(port.part) {
+            return Err(cannot("an instrument cannot be connected to itself"));
+        }
+        let own_end = own.and_then(|p| graph::port_of(assembly, p, end));
+        if own_end.is_some_and(|e| assembly.domain(e) != assembly.domain(port)) {
+            return Err(cannot(format!("end {end} does not go on {at}: one carries air, one current")));
+        }
+        if assembly.stop(port) == Some(Stop::Plug) {
+            return Err(cannot(format!("there is a plug in {at}: take it out first")));
+        }
+        Ok(Target::Port(port))
     }
 
     pub(super) async fn do_fit(
@@ -213,9 +207,8 @@ impl Workshop {
         mode: MeterMode,
     ) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
-        let Some(part) = self
-            .card_part(card)
-            .filter(|_| matches!(self.setup.kit[card].kind, InstrumentKind::Multimeter { .. }))
+        let Some(part) =
+            self.card_part(card).filter(|_| self.setup.kit[card].kind.nature().worked == Worked::Set)
         else {
             return Err(cannot(format!("the {} has no dial to set", self.setup.kit[card].name)));
         };
@@ -236,9 +229,9 @@ impl Workshop {
     ) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         // A push-button lead has a button; a hand pump has a lever that lets air in slowly.
-        let Some(part) = self.card_part(card).filter(|_| {
-            matches!(self.setup.kit[card].kind, InstrumentKind::PushLead | InstrumentKind::HandPump { .. })
-        }) else {
+        let Some(part) =
+            self.card_part(card).filter(|_| self.setup.kit[card].kind.nature().worked.is_pressed())
+        else {
             return Err(cannot(format!("the {} has no button", self.setup.kit[card].name)));
         };
         if self.circuit.inputs().hands[usize::from(part)].pressed == down {
@@ -264,9 +257,8 @@ impl Workshop {
     ) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         in_range("number of strokes", f64::from(times), 1.0, 200.0)?;
-        let Some(part) = self
-            .card_part(card)
-            .filter(|_| matches!(self.setup.kit[card].kind, InstrumentKind::HandPump { .. }))
+        let Some(part) =
+            self.card_part(card).filter(|_| self.setup.kit[card].kind.nature().worked == Worked::Stroked)
         else {
             return Err(cannot(format!("the {} cannot be stroked", self.setup.kit[card].name)));
         };

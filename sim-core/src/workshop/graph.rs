@@ -43,8 +43,7 @@ pub(super) fn air_from(assembly: &Assembly, from: PortRef) -> Vec<PortRef> {
             reached.extend(joined(assembly, port));
         }
         let kind = &assembly.parts[usize::from(port.part)].kind;
-        let source = matches!(kind, PartKind::VacuumPump(_) | PartKind::EnginePump(_) | PartKind::Engine(_));
-        if !source && !matches!(kind, PartKind::CheckValve(_)) {
+        if kind.seen().joins_air {
             reached.extend((0..kind.ports().len()).map(|k| PortRef { part: port.part, port: k as u8 }));
         }
         for r in reached {
@@ -94,7 +93,7 @@ pub(super) fn same_node(assembly: &Assembly, a: PortRef, b: PortRef) -> bool {
         next += 1;
         let mut reached = joined(assembly, port);
         let kind = &assembly.parts[usize::from(port.part)].kind;
-        if matches!(kind, PartKind::Body(_)) {
+        if kind.seen().joins_current {
             reached.extend((0..kind.ports().len()).map(|k| PortRef { part: port.part, port: k as u8 }));
         }
         for r in reached {

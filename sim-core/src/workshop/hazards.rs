@@ -9,7 +9,7 @@ use super::{Breach, Gravity, Workshop};
 use crate::action::PedalHold;
 use crate::assembly::PortRef;
 use crate::circuit::Event;
-use crate::instrument::InstrumentKind;
+use crate::instrument::Held;
 use crate::parts::engine::EngineState;
 use crate::parts::{Domain, PartKind};
 
@@ -200,7 +200,16 @@ impl Workshop {
                 }
                 Event::PumpStarted(_) => pump.push("The pump starts."),
                 Event::PumpStopped(_) => pump.push("The pump stops."),
-                _ => {}
+                // Nobody hears or sees these.
+                Event::FuseMelted(_)
+                | Event::SwitchOpened(_)
+                | Event::SwitchClosed(_)
+                | Event::RelayPulled(_)
+                | Event::RelayDropped(_)
+                | Event::OutputOn(_)
+                | Event::OutputOff(_)
+                | Event::CodeStored(_)
+                | Event::Fault => {}
             }
         }
         if doing.away {
@@ -246,10 +255,10 @@ impl Workshop {
             }
         }
         for (card, at) in self.setup.kit.iter().zip(&self.state.fits) {
-            let on_car = match card.kind {
-                InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. } => false,
-                InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => true,
-                _ => wires,
+            let on_car = match card.kind.nature().held {
+                Held::AtPart | Held::OnHose => false,
+                Held::OnLine => true,
+                Held::OnWires | Held::AroundWire | Held::Nowhere => wires,
             };
             if on_car && !at.is_empty() {
                 left.push(format!("the {} connected", card.name));

@@ -5,7 +5,7 @@ use super::state::Doing;
 use super::{Refusal, Workshop, graph, timing};
 use crate::assembly::{PortRef, Stop};
 use crate::instrument::InstrumentKind;
-use crate::parts::{Domain, PartKind};
+use crate::parts::Domain;
 
 impl Workshop {
     pub(super) async fn do_joint(
@@ -93,8 +93,7 @@ impl Workshop {
             }
             (None, Some(Stop::Clamp)) => {
                 self.need("hose clamp", |k| matches!(k, InstrumentKind::Clamps))?;
-                let kind = &assembly.parts[usize::from(port.part)].kind;
-                if !matches!(kind, PartKind::Hose(_)) {
+                if assembly.parts[usize::from(port.part)].kind.hose().is_none() {
                     return Err(cannot(format!(
                         "{name} is no hose: name the end of the rubber hose beside it"
                     )));

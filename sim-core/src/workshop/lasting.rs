@@ -328,11 +328,7 @@ fn clear_assist(share: f64) -> f64 {
 /// the reaction disc balances, brakes = jump-in + SR (F_in − preload), up to the run-out point.
 fn assist_share(circuit: &Circuit, force_n: f64) -> f64 {
     let assembly = circuit.assembly();
-    let booster = assembly.parts.iter().find_map(|p| match &p.kind {
-        PartKind::Booster(b) => Some(b),
-        _ => None,
-    });
-    let Some(b) = booster else { return 0.0 };
+    let Some(b) = assembly.parts.iter().find_map(|p| p.kind.booster()) else { return 0.0 };
     let law = b.law();
     let f_in = force_n * b.pedal_ratio;
     let run_out = f_in + b.area_m2() * 0.6 * circuit.ambient().pa();

@@ -10,11 +10,11 @@ use super::{Workshop, graph};
 use crate::action::{Cycle, Sense, Station};
 use crate::air::ZERO_CELSIUS_K;
 use crate::circuit::{Circuit, Event, Pace};
-use crate::instrument::InstrumentKind;
+use crate::instrument::{Dial, DigitalRange, Display, InstrumentKind, Measured};
 use crate::math;
 use crate::observe::{Observed, Predicted, ShownValue};
-use crate::parts::PartKind;
 use crate::parts::engine::EngineState;
+use crate::parts::hose::Hose;
 use crate::parts::instruments::MeterMode;
 use crate::units::{TICK_S, Tick};
 
@@ -137,47 +137,35 @@ impl Workshop {
         let assembly = self.circuit.assembly();
         let held_to = at.first().map(|(_, at)| at.as_str());
         let part = self.card_part(card);
-        let value =
-            match self.setup.kit[card].kind {
-                InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => {
-                    part.map(|p| self.circuit.pointer_kpa(p))
+        let nature = self.setup.kit[card].kind.nature();
+        let value = match nature.measured {
+            Measured::Pointer => part.map(|p| self.circuit.pointer_kpa(p)),
+            Measured::Meter => {
+                let Some(part) = part else { return Predicted::Blank };
+                let set = self.circuit.inputs().hands[usize::from(part)].mode;
+                if set == MeterMode::Off || mode.unwrap_or_default() != set {
+                    return Predicted::Blank;
                 }
-                InstrumentKind::Multimeter { ohm, .. } => {
-                    let Some(part) = part else { return Predicted::Blank };
-                    let set = self.circuit.inputs().hands[usize::from(part)].mode;
-                    if set == MeterMode::Off || mode.unwrap_or_default() != set {
-                        return Predicted::Blank;
-                    }
-                    match (self.circuit.meter(part), set) {
-                        (None, MeterMode::Ohm) => return Predicted::Beyond(ohm.max),
-                        // Leads in the air, or its fuse melted: it shows nought and does not say why.
-                        (None, MeterMode::Volt | MeterMode::Ampere) => Some(0.0),
-                        (value, _) => value,
-                    }
+                match (self.circuit.meter(part), set) {
+                    (None, MeterMode::Ohm) => return nature.display(mode).map_or(Predicted::Blank, beyond),
+                    // Leads in the air, or its fuse melted: it shows nought and does not say why.
+                    (None, MeterMode::Volt | MeterMode::Ampere) => Some(0.0),
+                    (value, _) => value,
                 }
-                InstrumentKind::ClampAmmeter { .. } => {
-                    held_to.and_then(|at| assembly.port(at)).map(|p| self.circuit.current(p))
-                }
-                InstrumentKind::IrThermometer { emissivity_set, emissivity_metal, .. } => held_to
-                    .and_then(|at| assembly.part_index(at))
-                    .map(|p| self.infrared(p, emissivity_set, emissivity_metal)),
-                InstrumentKind::Barometer { .. } => Some(self.circuit.ambient().kpa()),
-                InstrumentKind::WallThermometer { .. } => Some(self.circuit.surroundings_c()),
-                InstrumentKind::AngleFinder { .. } => held_to
-                    .and_then(|at| assembly.part_index(at))
-                    .and_then(|p| match &assembly.parts[usize::from(p)].kind {
-                        PartKind::Hose(hose) => Some(hose.bend_now_deg()),
-                        _ => None,
-                    }),
-                InstrumentKind::PedalRule { .. } => Some(self.circuit.pedal_travel_mm()),
-                InstrumentKind::Lamp
-                | InstrumentKind::PushLead
-                | InstrumentKind::Stopwatch { .. }
-                | InstrumentKind::PedalProp
-                | InstrumentKind::Plugs
-                | InstrumentKind::Clamps
-                | InstrumentKind::ListeningTube => None,
-            };
+            }
+            Measured::Current => held_to.and_then(|at| assembly.port(at)).map(|p| self.circuit.current(p)),
+            Measured::Radiation { set, metal } => {
+                held_to.and_then(|at| assembly.part_index(at)).map(|p| self.infrared(p, set, metal))
+            }
+            Measured::Day => Some(self.circuit.ambient().kpa()),
+            Measured::Room => Some(self.circuit.surroundings_c()),
+            Measured::Bend => held_to
+                .and_then(|at| assembly.part_index(at))
+                .and_then(|p| assembly.parts[usize::from(p)].kind.hose())
+                .map(Hose::bend_now_deg),
+            Measured::PedalTravel => Some(self.circuit.pedal_travel_mm()),
+            Measured::Nothing | Measured::Glow | Measured::Time { .. } => None,
+        };
         value.map_or(Predicted::Blank, Predicted::Value)
     }
 
@@ -319,6 +307,14 @@ impl Workshop {
     pub(super) fn in_store(&self, port: crate::assembly::PortRef) -> bool {
         graph::store(self.circuit.assembly()).contains(&port)
     }
+}
+
+/// More than a display can show.
+fn beyond(display: Display<'_>) -> Predicted {
+    let (Display::Dial(_, Dial { max, .. })
+    | Display::Signed(_, DigitalRange { max, .. })
+    | Display::Unsigned(_, DigitalRange { max, .. })) = display;
+    Predicted::Beyond(*max)
 }
 
 /// Runs a copy of the circuit on until the watch is stopped or `limit` is reached.

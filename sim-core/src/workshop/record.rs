@@ -102,7 +102,14 @@ impl Workshop {
                     Some(2 <= level)
                 }
                 RecordKind::ReleaseNoRise => Some(1 <= level),
-                _ => None,
+                RecordKind::DayPressure
+                | RecordKind::BatteryVoltage
+                | RecordKind::PumpRun
+                | RecordKind::PumpRest
+                | RecordKind::CutOut
+                | RecordKind::CutIn
+                | RecordKind::ReleaseBuildUp
+                | RecordKind::ReleaseRest => None,
             };
         }
         let limit = self.setup.car.limits.get(usize::from(line.limit?))?;
@@ -131,7 +138,7 @@ fn read_right(scale: &Scale, shown: ShownValue, written: Option<&Written>) -> bo
     let shown = match shown {
         ShownValue::Off(false) => Some(*min),
         ShownValue::Off(true) => Some(*max),
-        other => scale.number(other),
+        shown @ (ShownValue::Steps(_) | ShownValue::Level(_) | ShownValue::Blank) => scale.number(shown),
     };
     match (written, shown) {
         (None, _) => true,

@@ -1,15 +1,14 @@
 //! How each observation is shown: units, steps, ends, scatter; and how far an instrument errs.
 //!
-//! Dials: error = class percent of the span (EN 837-1, row in the check values), read by eye to half a
-//! division. Digits: percent of reading + counts. Senses: levels with thresholds on a continuous measure.
+//! What an instrument shows its value on it says itself ([`crate::instrument::Display`]). Senses: levels with
+//! thresholds on a continuous measure.
 //! Thresholds of hearing, sight and feel are common practice, no source, except touch (row 5.1).
 
 use super::Workshop;
 use super::hazards::{METAL_10_S_C, RUBBER_10_S_C};
 use crate::action::Sense;
-use crate::instrument::{Dial, DigitalRange, InstrumentKind};
+use crate::instrument::{InstrumentKind, Measured};
 use crate::observe::{Observed, Scale};
-use crate::parts::instruments::MeterMode;
 
 /// Hiss, log₁₀ of g/s: a hole of 0.25 mm at −60 kPa gauge passes 0.01 g/s and is faint; the seep of a
 /// sound car (below 0.001 g/s) is silent.
@@ -61,65 +60,26 @@ const YARD: Scale = Scale::Ordinal {
     scatter: 0.05,
 };
 
-fn dial(unit: &'static str, d: &Dial) -> Scale {
-    Scale::Numeric { unit, resolution: 0.5 * d.division, min: d.min, max: d.max, scatter: 0.0, by_eye: true }
-}
-
-fn digital(unit: &'static str, d: &DigitalRange, min: f64, scatter: f64) -> Scale {
-    Scale::Numeric { unit, resolution: d.resolution, min, max: d.max, scatter, by_eye: false }
-}
-
-/// What an instrument kind measures in a meter mode: its unit and its range, if it shows a number.
-enum Display<'a> {
-    Dial(&'static str, &'a Dial),
-    Digits(&'static str, &'a DigitalRange),
-}
-
-fn display(kind: &InstrumentKind, mode: Option<MeterMode>) -> Option<Display<'_>> {
-    Some(match kind {
-        InstrumentKind::Gauge { dial } | InstrumentKind::HandPump { dial } => Display::Dial("kPa", dial),
-        InstrumentKind::Barometer { dial } => Display::Dial("kPa", dial),
-        InstrumentKind::WallThermometer { dial } => Display::Dial("C", dial),
-        InstrumentKind::AngleFinder { dial } => Display::Dial("deg", dial),
-        InstrumentKind::PedalRule { dial } => Display::Dial("mm", dial),
-        InstrumentKind::Multimeter { volt, ohm, ampere } => match mode.unwrap_or_default() {
-            MeterMode::Off | MeterMode::Volt => Display::Digits("V", volt),
-            MeterMode::Ohm => Display::Digits("ohm", ohm),
-            MeterMode::Ampere => Display::Digits("A", ampere),
-        },
-        InstrumentKind::ClampAmmeter { ampere } => Display::Digits("A", ampere),
-        InstrumentKind::IrThermometer { celsius, .. } => Display::Digits("C", celsius),
-        InstrumentKind::Stopwatch { second, .. } => Display::Digits("s", second),
-        InstrumentKind::Lamp
-        | InstrumentKind::PushLead
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => return None,
-    })
-}
-
 impl Workshop {
     /// The scale an observation is shown on. An unknown instrument gets a bare yes-or-no scale.
     #[must_use]
     pub fn scale(&self, what: &Observed) -> Scale {
-        let (instrument, mode) = match what {
-            Observed::Instrument { instrument, mode, .. } => (instrument, *mode),
-            Observed::Interval { instrument, .. } => (instrument, None),
+        let (kind, mode) = match what {
+            Observed::Instrument { instrument, mode, .. } => (self.kind_of(instrument), *mode),
+            Observed::Interval { instrument, .. } => (self.kind_of(instrument), None),
             Observed::Sense(sense) => return self.sense_scale(sense),
         };
-        let kind = self.setup.kit.iter().find(|c| c.id == *instrument).map(|c| &c.kind);
         // The stopwatch is started and stopped by hand: two reactions.
-        let scatter = match kind {
-            Some(InstrumentKind::Stopwatch { reaction_s, .. }) => reaction_s * std::f64::consts::SQRT_2,
+        let scatter = match kind.map(|k| k.nature().measured) {
+            Some(Measured::Time { reaction_s }) => reaction_s * std::f64::consts::SQRT_2,
             _ => 0.0,
         };
-        match kind.and_then(|k| display(k, mode)) {
-            Some(Display::Dial(unit, d)) => dial(unit, d),
-            Some(Display::Digits(unit @ ("V" | "A" | "C"), d)) => digital(unit, d, -d.max, scatter),
-            Some(Display::Digits(unit, d)) => digital(unit, d, 0.0, scatter),
-            None => HUM,
-        }
+        kind.and_then(|k| k.nature().display(mode)).map_or(HUM, |display| display.scale(scatter))
+    }
+
+    /// The kind of the instrument called `name`.
+    pub(super) fn kind_of(&self, name: &str) -> Option<&InstrumentKind> {
+        self.setup.kit.iter().find(|c| c.id == *name).map(|c| &c.kind)
     }
 
     fn sense_scale(&self, sense: &Sense) -> Scale {
@@ -144,18 +104,12 @@ impl Workshop {
     /// drawn share is `share` (−1 to 1); 0 for senses.
     #[must_use]
     pub fn instrument_error(&self, what: &Observed, value: f64, share: f64) -> f64 {
-        let (instrument, mode) = match what {
-            Observed::Instrument { instrument, mode, .. } => (instrument, *mode),
-            Observed::Interval { instrument, .. } => (instrument, None),
+        let (kind, mode) = match what {
+            Observed::Instrument { instrument, mode, .. } => (self.kind_of(instrument), *mode),
+            Observed::Interval { instrument, .. } => (self.kind_of(instrument), None),
             Observed::Sense(_) => return 0.0,
         };
-        let kind = self.setup.kit.iter().find(|c| c.id == *instrument).map(|c| &c.kind);
-        share
-            * match kind.and_then(|k| display(k, mode)) {
-                Some(Display::Dial(_, d)) => d.class * 0.01 * (d.max - d.min),
-                Some(Display::Digits(_, d)) => d.percent * 0.01 * value.abs() + d.counts * d.resolution,
-                None => 0.0,
-            }
+        share * kind.and_then(|k| k.nature().display(mode)).map_or(0.0, |display| display.error(value))
     }
 
     /// The share this world has drawn for the instrument behind `what`; 0 for senses.

@@ -9,7 +9,7 @@ use super::state::{Doing, ReadingFacts};
 use super::{Refusal, Workshop, timing};
 use crate::action::{Cue, Cycle, PedalHold, Sense, Station};
 use crate::circuit::Pace;
-use crate::instrument::InstrumentKind;
+use crate::instrument::{Held, InstrumentKind, Measured, ReadFrom};
 use crate::observe::{Observed, Predicted, Reading, ShownValue};
 use crate::units::Tick;
 
@@ -20,32 +20,29 @@ impl Workshop {
     /// What looking at an instrument would observe; `None` for things that show nothing.
     pub(super) fn observed(&self, card: usize) -> Option<Observed> {
         let c = &self.setup.kit[card];
-        let mode = match c.kind {
-            InstrumentKind::Multimeter { .. } => {
-                self.card_part(card).map(|p| self.circuit.inputs().hands[usize::from(p)].mode)
-            }
-            InstrumentKind::Lamp => {
+        let mode = match c.kind.nature().measured {
+            Measured::Meter => self.card_part(card).map(|p| self.circuit.inputs().hands[usize::from(p)].mode),
+            Measured::Glow => {
                 return Some(Observed::Sense(Sense::Lamp { instrument: c.id.clone() }));
             }
-            InstrumentKind::PushLead
-            | InstrumentKind::Stopwatch { .. }
-            | InstrumentKind::PedalProp
-            | InstrumentKind::Plugs
-            | InstrumentKind::Clamps
-            | InstrumentKind::ListeningTube => return None,
-            _ => None,
+            Measured::Nothing | Measured::Time { .. } => return None,
+            Measured::Pointer
+            | Measured::Current
+            | Measured::Radiation { .. }
+            | Measured::Day
+            | Measured::Room
+            | Measured::Bend
+            | Measured::PedalTravel => None,
         };
         Some(Observed::Instrument { instrument: c.id.clone(), mode, at: self.state.fits[card].clone() })
     }
 
     /// Where one stands to look at an instrument.
     fn places_to_read(&self, card: usize) -> Vec<super::access::Place> {
-        match self.setup.kit[card].kind {
-            InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => {
-                vec![(Station::Bench, None), (Station::Desk, None)]
-            }
-            InstrumentKind::PedalRule { .. } => vec![(Station::Cab, None)],
-            _ => self.places_of_card(card),
+        match self.setup.kit[card].kind.nature().read_from {
+            ReadFrom::Wall => vec![(Station::Bench, None), (Station::Desk, None)],
+            ReadFrom::Cab => vec![(Station::Cab, None)],
+            ReadFrom::ItsEnds => self.places_of_card(card),
         }
     }
 
@@ -53,20 +50,18 @@ impl Workshop {
         let card = self.find_card(name)?;
         let c = &self.setup.kit[card];
         if self.observed(card).is_none() {
-            return Err(cannot(match c.kind {
-                InstrumentKind::Stopwatch { .. } => {
-                    "the stopwatch shows nothing by itself: time a run or a rest of the pump".to_owned()
-                }
-                _ => format!("the {} shows nothing to read", c.name),
+            let timed = matches!(c.kind.nature().measured, Measured::Time { .. });
+            return Err(cannot(if timed {
+                "the stopwatch shows nothing by itself: time a run or a rest of the pump".to_owned()
+            } else {
+                format!("the {} shows nothing to read", c.name)
             }));
         }
-        let pointed = matches!(
-            c.kind,
-            InstrumentKind::ClampAmmeter { .. }
-                | InstrumentKind::IrThermometer { .. }
-                | InstrumentKind::AngleFinder { .. }
-                | InstrumentKind::Lamp
-        );
+        let nature = c.kind.nature();
+        let pointed = match nature.held {
+            Held::AroundWire | Held::AtPart | Held::OnHose => true,
+            Held::Nowhere | Held::OnLine | Held::OnWires => nature.measured == Measured::Glow,
+        };
         if pointed && self.state.fits[card].is_empty() {
             return Err(cannot(format!("the {} is on the board: connect it first", c.name)));
         }
@@ -74,7 +69,7 @@ impl Workshop {
             Refusal::Cannot(text) => {
                 Refusal::Cannot(format!("you cannot read the {} from here: {text}", c.name))
             }
-            other => other,
+            other @ (Refusal::Unknown { .. } | Refusal::Range { .. }) => other,
         })?;
         self.walk(doing, at).await;
         // Eyes first, then the time it takes to make sure: a gauge watched while waiting for the pump is
@@ -292,7 +287,7 @@ impl Workshop {
                 level == 2 && self.state.engine_event.is_some_and(|e| e.started)
             }
             Observed::Sense(Sense::Applications | Sense::YardDrive) => 2 <= level,
-            _ => false,
+            Observed::Sense(_) | Observed::Instrument { .. } | Observed::Interval { .. } => false,
         };
         if proves {
             self.state.proven = Some(self.state.changes);

@@ -1,7 +1,7 @@
 //! What a person in the workshop can see. Nothing hidden passes through here without an instrument.
 
 use super::{InstrumentView, View, Workshop};
-use crate::instrument::InstrumentKind;
+use crate::instrument::{Held, Measured, Worked};
 use crate::observe::{Predicted, ShownValue};
 use crate::parts::instruments::FILAMENT_RATED_K;
 use crate::units::{TICK_S, Tick};
@@ -56,17 +56,17 @@ impl Workshop {
             mode: None,
             pressed: false,
         };
+        let nature = c.kind.nature();
         if let Some(part) = self.card_part(card) {
             let hand = self.circuit.inputs().hands[usize::from(part)];
-            view.mode = matches!(c.kind, InstrumentKind::Multimeter { .. }).then_some(hand.mode);
+            view.mode = (nature.worked == Worked::Set).then_some(hand.mode);
             view.pressed = hand.pressed;
         }
-        let lamp = matches!(c.kind, InstrumentKind::Lamp);
+        let lamp = nature.measured == Measured::Glow;
         if lamp && let Some(part) = self.card_part(card) {
             view.glow = Some(glow(self.circuit.filament_k(part)));
         }
-        let pointed =
-            matches!(c.kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. });
+        let pointed = matches!(nature.held, Held::AtPart | Held::OnHose);
         if pointed && view.at.is_empty() {
             return view;
         }

@@ -11,4 +11,5 @@ mod part_slopes;
 mod physics_page;
 mod random_actions;
 mod side_by_side;
+mod specs;
 mod ticks;

@@ -115,7 +115,7 @@ fn inv_soft_wall_slopes() {
 
 #[test]
 fn inv_lamp_slopes() {
-    let lamp = TestLamp { rated_w: 21.0, rated_v: 12.0 };
+    let lamp = TestLamp { rated_w: 21.0, rated_v: 12.0 }.filament();
     check("filament resistance", 250.0, 3_200.0, &[], &|t| lamp.resistance_ohm(t));
     check("radiated power", 250.0, 3_200.0, &[], &|t| lamp.radiated_w(t, 293.15));
 }

@@ -15,14 +15,15 @@ fn balanced_k(lamp: &TestLamp, volt: f64) -> f64 {
     let (mut low, mut high) = (AMBIENT_K, 4_000.0);
     for _ in 0..100 {
         let t = 0.5 * (low + high);
-        let heats = lamp.radiated_w(t, AMBIENT_K).0 < volt * volt / lamp.resistance_ohm(t).0;
+        let heats =
+            lamp.filament().radiated_w(t, AMBIENT_K).0 < volt * volt / lamp.filament().resistance_ohm(t).0;
         if heats { low = t } else { high = t }
     }
     0.5 * (low + high)
 }
 
 fn balanced_a(lamp: &TestLamp, volt: f64) -> f64 {
-    volt / lamp.resistance_ohm(balanced_k(lamp, volt)).0
+    volt / lamp.filament().resistance_ohm(balanced_k(lamp, volt)).0
 }
 
 #[test]
@@ -55,7 +56,7 @@ fn val_signal_lamp_load() {
     t.near_rel("power at 12 V, W", watt(12.0), 21.0, SURROUNDINGS);
     t.within("power at the test voltage of 13.5 V, W (at most 26.5)", watt(13.5), 21.0, 26.5);
     t.near_rel("current at 13.5 V, A", balanced_a(lamp, 13.5), 1.867, OFF_RATING);
-    t.near("resistance at 12 V, Ω", lamp.resistance_ohm(FILAMENT_RATED_K).0, 6.857, half_digit(3));
+    t.near("resistance at 12 V, Ω", lamp.filament().resistance_ohm(FILAMENT_RATED_K).0, 6.857, half_digit(3));
 }
 
 #[test]
@@ -64,8 +65,8 @@ fn val_running_current_and_growth_at_switch_on() {
     /// resistance bends up (R ∝ T^1.2 about), and our filament is rated at 2750 K, not °C. Ours is 14.9.
     const LINEAR_EXTRAPOLATION: f64 = 0.16;
     let lamp = TestLamp { rated_w: 150.0, rated_v: 230.0 };
-    let hot = lamp.resistance_ohm(FILAMENT_RATED_K).0;
-    let cold = lamp.resistance_ohm(16.0 + 273.15).0;
+    let hot = lamp.filament().resistance_ohm(FILAMENT_RATED_K).0;
+    let cold = lamp.filament().resistance_ohm(16.0 + 273.15).0;
     let mut t = Table::of("Muthusubramanian & Salivahanan, ch. 1", "6.11");
     t.near("running current, A", 230.0 / hot, 0.652_2, half_digit(4));
     t.near_rel("switch-on current, A", 230.0 / cold, 8.446_4, LINEAR_EXTRAPOLATION);

@@ -13,6 +13,7 @@ mod fuse;
 mod gas_dynamics;
 mod hole_coefficient;
 mod instruments;
+mod integrator;
 mod iso_6358;
 mod lamp;
 mod leak_rate;

@@ -30,6 +30,7 @@ const LAWS: &[&str] = &[
     ".pressure()",
     "slip()",
     "coefficient(",
+    "RODAS3",
 ];
 
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -1,6 +1,6 @@
 //! From an instrument as written to an [`InstrumentCard`]: display in range, circuit side of its kind.
 
-use sim_core::instrument::{Dial, DigitalRange, InstrumentCard, InstrumentKind};
+use sim_core::instrument::{Dial, DigitalRange, Display, InstrumentCard, InstrumentKind, Measured};
 use sim_core::parts::PartKind;
 
 use super::block::Block;
@@ -20,7 +20,8 @@ pub(crate) fn card(raw: RawInstrument, id: &str, file: &str) -> Result<Instrumen
     r.text("help", &raw.help, "say in a sentence what it is for and what it cannot do");
     r.number("fit_min", raw.fit_min, RawInstrument::range("fit_min"));
     display(&mut r, &raw.kind);
-    let (kind, expected) = needs(&raw.kind);
+    let nature = raw.kind.nature();
+    let (kind, expected) = (nature.name, nature.part.unwrap_or("nothing"));
     let found = raw.part.as_ref().map_or("nothing", PartKind::name);
     if found != expected {
         r.push(PackError::WrongPart { file: r.file(), kind, expected, found });
@@ -38,57 +39,30 @@ pub(crate) fn card(raw: RawInstrument, id: &str, file: &str) -> Result<Instrumen
     })
 }
 
-/// The kind's name and the part the circuit must feel of it.
-pub(crate) fn needs(kind: &InstrumentKind) -> (&'static str, &'static str) {
-    match kind {
-        InstrumentKind::Gauge { .. } => ("Gauge", "VacuumGauge"),
-        InstrumentKind::HandPump { .. } => ("HandPump", "HandPump"),
-        InstrumentKind::Lamp => ("Lamp", "TestLamp"),
-        InstrumentKind::Multimeter { .. } => ("Multimeter", "Multimeter"),
-        InstrumentKind::PushLead => ("PushLead", "PushLead"),
-        InstrumentKind::ClampAmmeter { .. } => ("ClampAmmeter", "nothing"),
-        InstrumentKind::IrThermometer { .. } => ("IrThermometer", "nothing"),
-        InstrumentKind::Stopwatch { .. } => ("Stopwatch", "nothing"),
-        InstrumentKind::Barometer { .. } => ("Barometer", "nothing"),
-        InstrumentKind::WallThermometer { .. } => ("WallThermometer", "nothing"),
-        InstrumentKind::AngleFinder { .. } => ("AngleFinder", "nothing"),
-        InstrumentKind::PedalRule { .. } => ("PedalRule", "nothing"),
-        InstrumentKind::PedalProp => ("PedalProp", "nothing"),
-        InstrumentKind::Plugs => ("Plugs", "nothing"),
-        InstrumentKind::Clamps => ("Clamps", "nothing"),
-        InstrumentKind::ListeningTube => ("ListeningTube", "nothing"),
-    }
-}
-
 fn display(r: &mut Report<'_>, kind: &InstrumentKind) {
-    match kind {
-        InstrumentKind::Gauge { dial: d }
-        | InstrumentKind::HandPump { dial: d }
-        | InstrumentKind::Barometer { dial: d }
-        | InstrumentKind::WallThermometer { dial: d }
-        | InstrumentKind::AngleFinder { dial: d }
-        | InstrumentKind::PedalRule { dial: d } => dial(r, d),
-        InstrumentKind::Multimeter { volt, ohm, ampere } => {
-            digital(r, "kind.volt", volt);
-            digital(r, "kind.ohm", ohm);
-            digital(r, "kind.ampere", ampere);
+    for (name, display) in kind.nature().displays() {
+        match display {
+            Display::Dial(_, d) => dial(r, d),
+            Display::Signed(_, d) | Display::Unsigned(_, d) => digital(r, &format!("kind.{name}"), d),
         }
-        InstrumentKind::ClampAmmeter { ampere } => digital(r, "kind.ampere", ampere),
-        InstrumentKind::IrThermometer { celsius, emissivity_set, emissivity_metal } => {
-            digital(r, "kind.celsius", celsius);
-            r.number("kind.emissivity_set", *emissivity_set, ranges::EMISSIVITY);
-            r.number("kind.emissivity_metal", *emissivity_metal, ranges::EMISSIVITY);
+    }
+    match kind.nature().measured {
+        Measured::Radiation { set, metal } => {
+            r.number("kind.emissivity_set", set, ranges::EMISSIVITY);
+            r.number("kind.emissivity_metal", metal, ranges::EMISSIVITY);
         }
-        InstrumentKind::Stopwatch { second, reaction_s } => {
-            digital(r, "kind.second", second);
-            r.number("kind.reaction_s", *reaction_s, ranges::REACTION_S);
+        Measured::Time { reaction_s } => {
+            r.number("kind.reaction_s", reaction_s, ranges::REACTION_S);
         }
-        InstrumentKind::Lamp
-        | InstrumentKind::PushLead
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => {}
+        Measured::Nothing
+        | Measured::Pointer
+        | Measured::Meter
+        | Measured::Current
+        | Measured::Day
+        | Measured::Room
+        | Measured::Bend
+        | Measured::PedalTravel
+        | Measured::Glow => {}
     }
 }
 

@@ -51,28 +51,6 @@ pub(super) fn similar<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> 
     scored.into_iter().take(4).map(|(_, k)| k).collect()
 }
 
-/// Other names for an instrument of a kind, as [`plain`] has them.
-fn goes_by(kind: &InstrumentKind) -> &'static [&'static str] {
-    match kind {
-        InstrumentKind::Gauge { .. } => &["vacuumgauge", "teegauge"],
-        InstrumentKind::HandPump { .. } => &["vacuumpump", "pump"],
-        InstrumentKind::Lamp => &["testlamp", "light"],
-        InstrumentKind::Multimeter { .. } => &["multimeter", "voltmeter", "ohmmeter", "ammeter"],
-        InstrumentKind::ClampAmmeter { .. } => &["ampclamp", "clamp", "clampammeter"],
-        InstrumentKind::PushLead => &["lead", "pushlead", "jumper", "pushbutton"],
-        InstrumentKind::IrThermometer { .. } => &["ir", "infraredthermometer", "irthermometer"],
-        InstrumentKind::Stopwatch { .. } => &["stopwatch"],
-        InstrumentKind::Barometer { .. } => &["baro"],
-        InstrumentKind::WallThermometer { .. } => &["wallthermometer"],
-        InstrumentKind::AngleFinder { .. } => &["anglefinder", "protractor"],
-        InstrumentKind::PedalRule { .. } => &["ruler", "pedalrule"],
-        InstrumentKind::PedalProp => &["pedalprop"],
-        InstrumentKind::Plugs => &["plug"],
-        InstrumentKind::Clamps => &["hoseclamp", "hoseclamps"],
-        InstrumentKind::ListeningTube => &["listeningtube"],
-    }
-}
-
 fn lookup<'a>(kind: &'static str, typed: &str, known: &[&'a str]) -> Result<&'a str, WordsError> {
     let wanted = plain(typed);
     if let Some(found) = known.iter().find(|k| plain(k) == wanted) {
@@ -217,7 +195,7 @@ impl Vocabulary {
             Ok(name) => name,
             // Not by its own name: by what the trade calls such a thing, if there is one.
             Err(error) => {
-                match self.instruments.iter().find(|i| goes_by(&i.1).contains(&plain(typed).as_str())) {
+                match self.instruments.iter().find(|i| i.1.nature().also.contains(&plain(typed).as_str())) {
                     Some(found) => found.0.as_str(),
                     None => return Err(error),
                 }

@@ -2,7 +2,7 @@
 
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::assembly::Stop;
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::{Held, InstrumentKind};
 use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
 use sim_core::parts::instruments::MeterMode;
@@ -248,26 +248,6 @@ fn swap(words: Vec<String>, names: &Vocabulary) -> Result<Action, WordsError> {
     Ok(Action::Swap { unit, spare })
 }
 
-/// Names of an instrument's ends, in the order in which they are typed.
-fn ends_of(kind: &InstrumentKind) -> &'static [&'static str] {
-    match kind {
-        InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => &["stem"],
-        InstrumentKind::Lamp | InstrumentKind::PushLead => &["a", "b"],
-        InstrumentKind::Multimeter { .. } => &["v_ohm", "com"],
-        InstrumentKind::ClampAmmeter { .. } => &["jaw"],
-        InstrumentKind::IrThermometer { .. } => &["beam"],
-        InstrumentKind::AngleFinder { .. } => &["arm"],
-        InstrumentKind::Stopwatch { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => &[],
-    }
-}
-
 fn end_name(typed: &str) -> String {
     match typed.to_lowercase().replace('-', "_").as_str() {
         "red" | "plus" | "v" | "vohm" | "v_ohm" => "v_ohm".to_owned(),
@@ -289,7 +269,8 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         (_, _, Ok(unit)) if rest.is_empty() => return Ok(Action::PushUnit { unit }),
         (Err(error), ..) => return Err(error),
     };
-    let ends = ends_of(&kind);
+    let nature = kind.nature();
+    let ends = nature.ends;
     if ends.is_empty() {
         let how = match kind {
             InstrumentKind::Stopwatch { .. } => {
@@ -306,7 +287,7 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
             &format!("help {}", bare(first)),
         ));
     }
-    let to_port = !matches!(kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. });
+    let to_port = !matches!(nature.held, Held::AtPart | Held::OnHose);
     let mut out: Vec<(String, String)> = Vec::new();
     for word in rest {
         let (end, target) = match word.split_once('=') {

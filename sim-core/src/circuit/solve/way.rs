@@ -1,0 +1,79 @@
+//! Ways for air looked up once, and where slopes stand among the entries of a model's plan.
+
+/// Where a slope stands: at first row · n + column, in the end its entry of the plan.
+pub(crate) type Place = u16;
+
+/// The place to begin with of a slope in `row` over state variable `column`, of `n`.
+pub(crate) fn at_first(n: usize, row: usize, column: usize) -> Place {
+    let place = row * n + column;
+    assert!(place <= usize::from(Place::MAX), "{n} state variables are too many");
+    place as Place
+}
+
+/// Of a way's four rows over one state variable: mass at a and b, enthalpy at a and b.
+pub(crate) type WayPlaces = [Place; 4];
+
+/// A way for air, looked up once. Small numbers: all ways together are run through four times a step.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct WayAt {
+    /// Ends a and b.
+    pub(crate) ends: [End; 2],
+    /// The state (travel or speed) it depends on besides the air, and where the slopes over it stand.
+    pub(crate) state: Option<(u8, WayPlaces)>,
+    /// Which of the model's soft ends are its own, if they are soft.
+    pub(crate) soft: Option<u8>,
+    /// Which hands work it, if any do.
+    pub(crate) hand: Option<u8>,
+    /// Which piston lifts it, if one does.
+    pub(crate) piston: Option<u8>,
+}
+
+/// One end of a way for air.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct End {
+    /// Its air, by its number among all gases.
+    pub(crate) gas: u8,
+    /// Row that the mass comes from or goes to, and that of the enthalpy: a volume's or a ledger's.
+    pub(crate) mass: u8,
+    pub(crate) enthalpy: u8,
+    /// State that the air's pressure and temperature follow from.
+    pub(crate) from: From,
+}
+
+/// What the air at an end follows from.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum From {
+    /// The volume of this number, its mass at this index: mass, energy, and the travel that moves its wall.
+    Volume { k: u8, mass: u8, travel: Option<(u8, WayPlaces)>, by_mass: WayPlaces, by_energy: WayPlaces },
+    /// The room's temperature.
+    Room(WayPlaces),
+    /// The room's temperature and the manifold pressure.
+    Manifold { pressure: u8, by_room: WayPlaces, by_pressure: WayPlaces },
+}
+
+/// Of a motor's rotor, each named row by column.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct RotorPlaces {
+    pub(crate) speed_by_speed: Place,
+    pub(crate) speed_by_energy: Place,
+    pub(crate) winding_by_speed: Place,
+    pub(crate) winding_by_winding: Place,
+    pub(crate) winding_by_case: Place,
+    pub(crate) case_by_speed: Place,
+    pub(crate) case_by_winding: Place,
+    pub(crate) case_by_case: Place,
+    pub(crate) case_by_room: Place,
+}
+
+/// Of everything but the ways for air, which keep their own.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct OtherPlaces {
+    /// Per volume, of its energy and of the heat taken: over the room's temperature, mass, energy.
+    pub(crate) walls: Vec<[[Place; 3]; 2]>,
+    /// Per piston, over the energies of front and rear and over travel: of travel, both energies, work.
+    pub(crate) pistons: Vec<[[Place; 4]; 3]>,
+    /// Per rotor.
+    pub(crate) rotors: Vec<RotorPlaces>,
+    /// Per follower, over itself, and over the energy of the air it follows (itself where it follows none).
+    pub(crate) followers: Vec<[Place; 2]>,
+}
