@@ -215,7 +215,7 @@ pub(crate) struct BenchArgs {
     pub(crate) window: bool,
     #[cfg(feature = "window")]
     #[command(flatten)]
-    pub(crate) in_window: window::args::BenchArgs,
+    pub(crate) in_window: window::args::FrameArgs,
 }
 
 fn parse_seat(text: &str) -> Result<String, String> {

@@ -84,7 +84,13 @@ pub fn whole(typed: &str, range: std::ops::RangeInclusive<u32>) -> Result<u32, S
     let (low, high) = (f64::from(*range.start()), f64::from(*range.end()));
     let none = || format!("{} is no whole number; write one from {low} to {high}", quoted(typed));
     let value = match number(typed) {
-        Err(NumberError::NoNumber { .. } | NumberError::NotFinite { .. }) => return Err(none()),
+        Err(NumberError::NoNumber { .. }) => return Err(none()),
+        Err(NumberError::NotFinite { typed }) => {
+            return Err(format!(
+                "{} is not a finite number; write a whole one from {low} to {high}",
+                quoted(&typed)
+            ));
+        }
         other => other.map_err(|e| e.to_string())?,
     };
     if value.fract().abs() > 0.0 {

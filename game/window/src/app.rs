@@ -1,6 +1,5 @@
 //! The Bevy app: time, panels, room. The only place where the three meet.
 
-use bevy::asset::RenderAssetUsages;
 use bevy::camera::RenderTarget;
 use bevy::core_pipeline::tonemapping::{DebandDither, Tonemapping};
 use bevy::prelude::*;
@@ -12,31 +11,12 @@ use std::path::Path;
 
 use super::flow::between_frames;
 use super::probe::Adapter;
+use super::resources::{Drawn, RoomCamera, ShopRes, UiRes, WordsRes};
 use super::state::Ui;
 use super::{idle, in_turn, lean, leave, letters, renderer, theme, tree, ui, view3d};
 use front::prefs::{Prefs, Quality};
 use front::shop::Shop;
 use front::words::Words;
-
-/// The shop in the app.
-#[derive(Resource, Debug)]
-pub(super) struct ShopRes(pub(super) Shop);
-
-/// What the window remembers, in the app.
-#[derive(Resource, Debug, Default)]
-pub(super) struct UiRes(pub(super) Ui);
-
-/// The words in the app.
-#[derive(Resource, Debug)]
-pub(super) struct WordsRes(pub(super) Words);
-
-/// Picture quality after `Auto` has been decided: `Low` or `High`.
-#[derive(Resource, Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Drawn(pub(super) Quality);
-
-/// The camera of the room.
-#[derive(Component, Debug)]
-pub(super) struct RoomCamera;
 
 /// The style that was last given to the context.
 #[derive(Resource, Debug, Default)]
@@ -155,20 +135,4 @@ fn panels(
     let mut root = egui::Ui::new(ctx.clone(), "root".into(), area);
     ui::draw(&mut root, &shop.0, &words.0, &mut ui.0);
     Ok(())
-}
-
-/// A picture to draw into, `width` × `height` pixels.
-pub(super) fn canvas(width: u32, height: u32) -> Image {
-    use bevy::render::render_resource::{Extent3d, TextureDimension, TextureFormat, TextureUsages};
-    let size = Extent3d { width, height, depth_or_array_layers: 1 };
-    // It is only ever drawn into: no copy of it is kept beside the renderer's.
-    let mut image = Image::new_uninit(
-        size,
-        TextureDimension::D2,
-        TextureFormat::Rgba8UnormSrgb,
-        RenderAssetUsages::default(),
-    );
-    image.texture_descriptor.usage =
-        TextureUsages::TEXTURE_BINDING | TextureUsages::RENDER_ATTACHMENT | TextureUsages::COPY_SRC;
-    image
 }

@@ -29,7 +29,7 @@ pub struct WindowArgs {
 
 /// What is measured of the window.
 #[derive(Args, Debug)]
-pub struct BenchArgs {
+pub struct FrameArgs {
     /// With --window: the job that is open meanwhile, PACK/JOB
     #[arg(long, value_name = "JOB", default_value = "first-shift/hum-at-the-lights")]
     pub job: String,

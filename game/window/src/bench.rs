@@ -18,13 +18,14 @@ use bevy::render::settings::{RenderCreation, WgpuSettings};
 use bevy::winit::WinitPlugin;
 use cpu_time::ProcessTime;
 
-use super::app::{self, LOGGED, cameras, canvas, common};
+use super::app::{self, LOGGED, cameras, common};
 use super::flow::between_frames;
 use super::lean;
 use super::probe;
+use super::resources::{ShopRes, UiRes, canvas};
 use super::state::{Page, Ui};
 use super::view3d::picture::Picture;
-use crate::args::{BenchArgs, BenchPart};
+use crate::args::{BenchPart, FrameArgs};
 use front::ask::{Ask, Pace};
 use front::places::Places;
 use front::prefs::Prefs;
@@ -63,7 +64,7 @@ struct Told {
 ///
 /// # Errors
 /// When there is no adapter, or a part cannot be run.
-pub fn run(out: &mut impl std::io::Write, places: &Places, args: &BenchArgs) -> anyhow::Result<()> {
+pub fn run(out: &mut impl std::io::Write, places: &Places, args: &FrameArgs) -> anyhow::Result<()> {
     if let Some(part) = args.part {
         return measure(out, places, args, part);
     }
@@ -83,7 +84,7 @@ pub fn run(out: &mut impl std::io::Write, places: &Places, args: &BenchArgs) -> 
 }
 
 /// Runs one part in a process of its own: what it uses is then its alone.
-fn part(places: &Places, args: &BenchArgs, part: BenchPart) -> anyhow::Result<Told> {
+fn part(places: &Places, args: &FrameArgs, part: BenchPart) -> anyhow::Result<Told> {
     let mut command = Command::new(std::env::current_exe()?);
     command.arg("bench").arg("--window").args(["--job", &args.job]).args(["--part", part.name()]);
     for (flag, place) in [("--data", &places.data), ("--attempts", &places.attempts)] {
@@ -114,7 +115,7 @@ struct Clock {
 fn measure(
     out: &mut impl std::io::Write,
     places: &Places,
-    args: &BenchArgs,
+    args: &FrameArgs,
     part: BenchPart,
 ) -> anyhow::Result<()> {
     let began = Instant::now();
@@ -142,7 +143,7 @@ fn measure(
     let clock = Clock { began, frame: 0, whole_from: None, from: None, drawn, frames, told: Told::default() };
     app.insert_resource(clock)
         .add_systems(Startup, move |mut commands: Commands| cameras(&mut commands, &place))
-        .add_systems(PreUpdate, |mut shop: ResMut<app::ShopRes>, mut ui: ResMut<app::UiRes>| {
+        .add_systems(PreUpdate, |mut shop: ResMut<ShopRes>, mut ui: ResMut<UiRes>| {
             between_frames(&mut shop.0, &mut ui.0, FRAME_S);
         })
         .add_systems(First, count);
@@ -182,12 +183,7 @@ fn set_up(shop: &mut Shop, prefs: Prefs, job: &str) -> anyhow::Result<Ui> {
 }
 
 /// Counts frames; keeps the times.
-fn count(
-    mut clock: ResMut<Clock>,
-    room: Res<Picture>,
-    ui: Res<app::UiRes>,
-    mut exit: MessageWriter<AppExit>,
-) {
+fn count(mut clock: ResMut<Clock>, room: Res<Picture>, ui: Res<UiRes>, mut exit: MessageWriter<AppExit>) {
     clock.frame += 1;
     let so_far = clock.began.elapsed();
     if clock.drawn && clock.frame == FIRST_SHOWN {

@@ -7,8 +7,9 @@ use bevy::prelude::*;
 use bevy::window::WindowEvent;
 use bevy::winit::{UpdateMode, WinitSettings};
 
-use super::app::{Drawn, ShopRes, UiRes};
 use super::in_turn::Waiting;
+use super::input::is_input;
+use super::resources::{Drawn, ShopRes, UiRes};
 use super::state::{Middle, Page};
 use super::view3d::picture::Picture;
 use front::ask::Pace;
@@ -35,14 +36,6 @@ fn settings(frame: Duration) -> WinitSettings {
         focused_mode: UpdateMode::reactive(frame),
         unfocused_mode: UpdateMode::reactive_low_power(FRAME_AWAY),
     }
-}
-
-/// What a hand or the window system did.
-pub(super) fn is_input(event: &WindowEvent) -> bool {
-    !matches!(
-        event,
-        WindowEvent::RequestRedraw(_) | WindowEvent::AppLifecycle(_) | WindowEvent::MouseMotion(_)
-    )
 }
 
 fn pace(

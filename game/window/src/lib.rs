@@ -15,12 +15,14 @@ pub mod bench;
 pub mod flow;
 mod idle;
 mod in_turn;
+mod input;
 mod lean;
 mod leave;
 mod letters;
 pub mod marks;
 pub mod probe;
 mod renderer;
+mod resources;
 pub mod shot;
 #[cfg(test)]
 pub(crate) mod stage;

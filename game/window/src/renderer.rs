@@ -19,7 +19,7 @@ use bevy::render::render_resource::{CachedPipelineState, PipelineCache};
 use bevy::render::texture::GpuImage;
 use bevy::render::{Extract, ExtractSchedule, Render, RenderApp, RenderSystems};
 
-use super::app::RoomCamera;
+use super::resources::RoomCamera;
 
 /// Number of the frame in hand, from 1.
 #[derive(Resource, ExtractResource, Clone, Copy, Debug, Default, PartialEq, Eq)]

@@ -12,9 +12,10 @@ use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
 use bevy::winit::WinitPlugin;
 use bevy_egui::EguiInput;
 
-use super::app::{LOGGED, cameras, canvas, common};
+use super::app::{LOGGED, cameras, common};
 use super::flow::between_frames;
 use super::renderer::Renderer;
+use super::resources::{ShopRes, UiRes, canvas};
 use super::state::{Middle, Page, Ui};
 use super::view3d::picture::Picture;
 use super::{app, lean, probe};
@@ -105,7 +106,7 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     };
     app.insert_resource(shot)
         .add_systems(Startup, move |mut commands: Commands| cameras(&mut commands, &place))
-        .add_systems(PreUpdate, |mut shop: ResMut<app::ShopRes>, mut ui: ResMut<app::UiRes>| {
+        .add_systems(PreUpdate, |mut shop: ResMut<ShopRes>, mut ui: ResMut<UiRes>| {
             between_frames(&mut shop.0, &mut ui.0, 0.0);
         })
         .add_systems(Update, press)
@@ -179,7 +180,7 @@ fn press(mut shot: ResMut<Shot>, mut inputs: Query<&mut EguiInput>) {
 
 fn count(
     mut shot: ResMut<Shot>,
-    ui: Res<app::UiRes>,
+    ui: Res<UiRes>,
     room: Res<Picture>,
     renderer: Res<Renderer>,
     mut commands: Commands,

@@ -12,8 +12,8 @@ use bevy::window::CursorMoved;
 use bevy_egui::{EguiInputSet, EguiOutput, EguiPostUpdateSet, PrimaryEguiContext};
 use egui::accesskit;
 
-use super::app::UiRes;
 use super::in_turn::Waiting;
+use super::resources::UiRes;
 
 /// A node of the tree.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]

@@ -23,7 +23,7 @@ fn only_the_release_is_lost_and_the_sheet_says_so() {
         "V verdict 1.00",
         "E evidence 1.00",
         "Q release 0.00",
-        "The car went back with a fault in it: relay of the vacuum pump. That earns nothing for the release, \
+        "The car went back with a fault in it: relay of the pump. That earns nothing for the release, \
          whatever was checked, and the job is not passed; the other parts keep their points.",
     ] {
         assert!(flat.contains(sentence), "{sentence:?} is not in {text}");

@@ -12,7 +12,7 @@ use sim_core::workshop::View;
 
 use super::camera::Lens;
 use super::layout::Layout;
-use super::{live, places};
+use super::{moves, places};
 use front::hands::{Thing, reach};
 
 /// Least distance of two hotspots, points: a target's width.
@@ -44,7 +44,7 @@ pub(super) fn things(
         if seen {
             let unit = car.units.iter().find(|u| u.plug_in && u.parts.contains(&port.part));
             let pulled = unit.is_some_and(|u| view.pulled.contains(&u.id));
-            let aside = if pulled { live::pulled_by(port.part) } else { Vec3::ZERO };
+            let aside = if pulled { moves::pulled_by(port.part) } else { Vec3::ZERO };
             out.push((Thing::Port(*port), mouth.at + aside));
         }
     }
@@ -99,7 +99,7 @@ pub(super) fn things(
         ]),
         Station::Cab => {
             let pad = places::PEDAL_PIVOT
-                + bevy::math::Quat::from_rotation_x(live::pedal_angle(view))
+                + bevy::math::Quat::from_rotation_x(moves::pedal_angle(view))
                     * v(0.0, -places::PEDAL_ARM_M, -0.08);
             out.extend([
                 (Thing::Key, places::LOCK - Vec3::Z * 0.055),

@@ -10,7 +10,7 @@ use bevy::prelude::{
 use egui::{Pos2, Rect};
 use sim_core::action::Station;
 
-use super::super::app::{RoomCamera, UiRes};
+use super::super::resources::{RoomCamera, UiRes};
 
 /// Where the eye is: round a point it looks at.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -5,7 +5,7 @@ use bevy::prelude::*;
 use sim_core::instrument::InstrumentKind;
 use sim_core::workshop::View;
 
-use super::super::app::{Drawn, ShopRes};
+use super::super::resources::{Drawn, ShopRes};
 use super::super::ui::dial::display::{characters, segments};
 use super::super::ui::dial::timed;
 use super::shapes::{Geo, bevel_box};

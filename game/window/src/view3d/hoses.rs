@@ -9,9 +9,9 @@ use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::parts::PartKind;
 use sim_core::workshop::View;
 
-use super::build::Made;
-use super::build::tools::clamp_shape;
+use super::clamp::clamp_shape;
 use super::layout::{Layout, Line, Owner};
+use super::made::Made;
 use super::materials::{Mat, Sculpt};
 use super::places::{self, Mouth};
 use super::shapes::{bevel_box, curve, cylinder, lathe, ring, sweep};

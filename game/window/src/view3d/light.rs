@@ -9,7 +9,7 @@ use bevy::pbr::ScreenSpaceAmbientOcclusion;
 use bevy::prelude::*;
 use bevy::render::view::{ColorGrading, ColorGradingGlobal, ColorGradingSection};
 
-use super::super::app::{Drawn, RoomCamera};
+use super::super::resources::{Drawn, RoomCamera};
 use super::sky;
 use front::prefs::Quality;
 

@@ -6,14 +6,18 @@
 
 mod anchors;
 mod build;
+mod built;
 mod camera;
+mod clamp;
 mod displays;
 mod figures;
 mod hoses;
 mod layout;
 mod light;
 mod live;
+mod made;
 mod materials;
+mod moves;
 mod pick;
 pub(super) mod picture;
 mod places;
@@ -26,27 +30,16 @@ mod tests;
 use bevy::prelude::*;
 use sim_core::action::Station;
 
-use super::app::{ShopRes, UiRes};
 use super::marks::RoomMarks;
 use super::renderer::Frame;
-use build::OfJob;
+use super::resources::{ShopRes, UiRes};
+use built::Room;
 use camera::{Lens, RoomEye};
-use front::prefs::PressureUnit;
 use front::shop::Shop;
 use layout::{Layout, Seen};
+use made::OfJob;
 use materials::Palette;
-
-/// What of the job is built, and where it is.
-#[derive(Resource, Debug, Default)]
-pub(super) struct Room {
-    /// What it was built for: the car's and the job's name, and the unit on its dials.
-    of: Option<(String, String, PressureUnit)>,
-    seen: Option<Seen>,
-    /// Where everything is.
-    layout: Layout,
-    /// Counts what was built anew.
-    round: u64,
-}
+use moves::{Home, Moves};
 
 /// How far a mark is from its thing at least when a line ties it to it, points.
 const TIED: f32 = 11.0;
@@ -92,7 +85,7 @@ fn stand(
 ) {
     let palette = Palette::new(&mut materials);
     for made in build::standing() {
-        build::spawn(&mut commands, &mut meshes, &palette, &made, false);
+        made::spawn(&mut commands, &mut meshes, &palette, &made, false);
     }
     commands.insert_resource(palette);
 }
@@ -121,7 +114,7 @@ fn bring(
     room.round += 1;
     picture.begin_anew(*frame);
     for made in build::of_job(&shop.0, unit) {
-        build::spawn(&mut commands, &mut meshes, &palette, &made, true);
+        made::spawn(&mut commands, &mut meshes, &palette, &made, true);
     }
 }
 
@@ -149,18 +142,15 @@ fn joints(
     room.seen = Some(seen);
     room.round += 1;
     for made in hoses::all(car, kit, view, &room.layout) {
-        let entity = build::spawn(&mut commands, &mut meshes, &palette, &made, true);
+        let entity = made::spawn(&mut commands, &mut meshes, &palette, &made, true);
         commands.entity(entity).insert(FollowsJoints);
     }
 }
 
 /// What moves remembers where it stood when it was built.
-fn remember_homes(
-    mut commands: Commands,
-    new: Query<(Entity, &Transform), (Added<live::Moves>, Without<live::Home>)>,
-) {
+fn remember_homes(mut commands: Commands, new: Query<(Entity, &Transform), (Added<Moves>, Without<Home>)>) {
     for (entity, transform) in &new {
-        commands.entity(entity).insert(live::Home(*transform));
+        commands.entity(entity).insert(Home(*transform));
     }
 }
 

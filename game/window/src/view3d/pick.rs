@@ -8,10 +8,11 @@ use std::sync::Arc;
 use bevy::prelude::*;
 use egui::Pos2;
 
-use super::super::app::{Drawn, ShopRes, UiRes};
+use super::super::resources::{Drawn, ShopRes, UiRes};
 use super::super::state::Ui;
-use super::build::{Picks, Shape};
+use super::built::Room;
 use super::camera::{Lens, RoomEye};
+use super::made::{Picks, Shape};
 use super::materials::Palette;
 use super::shapes::Geo;
 use super::silhouette::{self, Asked};
@@ -150,7 +151,7 @@ pub(super) fn outline_over(
 pub(super) fn outline(
     mut commands: Commands,
     ui: Res<UiRes>,
-    room: Res<super::Room>,
+    room: Res<Room>,
     palette: Res<Palette>,
     mut pointed: ResMut<Pointed>,
     mut meshes: ResMut<Assets<Mesh>>,

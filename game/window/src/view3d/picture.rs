@@ -12,9 +12,9 @@ use bevy::prelude::*;
 use bevy::window::WindowEvent;
 use bevy_egui::{EguiTextureHandle, EguiUserTextures};
 
-use super::super::app::{Drawn, RoomCamera, UiRes, canvas};
-use super::super::idle::is_input;
+use super::super::input::is_input;
 use super::super::renderer::{Frame, Renderer};
+use super::super::resources::{Drawn, RoomCamera, UiRes, canvas};
 use super::super::state::RoomSeen;
 use super::pick::Hull;
 use front::prefs::Quality;

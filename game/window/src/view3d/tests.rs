@@ -201,14 +201,14 @@ fn both_instruments_on_the_wall_have_the_face_they_have_in_the_tray() {
         assert!(printed.fits_round(), "the tray draws the {} round", c.name);
         let made = build::of_job(&shop, Default::default());
         let made = made.iter().find(|m| m.thing == Some(Thing::Instrument(card as u16))).unwrap();
-        let needle = |m: &build::Made| matches!(m.moves, Some(super::live::Moves::Needle { .. }));
+        let needle = |m: &super::made::Made| matches!(m.moves, Some(super::moves::Moves::Needle { .. }));
         assert!(made.parts.iter().any(needle), "the {} has no needle in the room", c.name);
     }
 }
 
 #[test]
 fn a_needle_stands_at_the_ends_of_its_scale() {
-    use super::live::needle_angle;
+    use super::moves::needle_angle;
     let low = needle_angle(-100.0, -100.0, 0.0);
     let high = needle_angle(0.0, -100.0, 0.0);
     assert!((low - 2.356).abs() < 1e-3 && (high + 2.356).abs() < 1e-3);

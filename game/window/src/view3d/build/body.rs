@@ -4,10 +4,10 @@ use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use std::f32::consts::{FRAC_PI_2, TAU};
 
+use super::super::made::Made;
 use super::super::materials::{Mat, Sculpt};
 use super::super::places::{BULKHEAD_Z, CAR_X, GROMMET, WHEEL};
 use super::super::shapes::{bevel_box, curve, cylinder, hose, lathe, plate, ring, sweep};
-use super::Made;
 use super::room::bolt;
 use front::hands::Thing;
 

@@ -4,11 +4,11 @@ use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use std::f32::consts::{FRAC_PI_2, TAU};
 
-use super::super::live::Moves;
+use super::super::made::Made;
 use super::super::materials::{Mat, Sculpt};
+use super::super::moves::Moves;
 use super::super::places::{self, ACCELERATOR, BOOSTER, BULKHEAD_Z, PEDAL_ARM_M, PEDAL_PIVOT};
 use super::super::shapes::{bevel_box, cylinder, hexagon, hose, lathe, plate, ring, sweep};
-use super::Made;
 use super::room::bolt;
 use front::hands::Thing;
 

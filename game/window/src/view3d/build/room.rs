@@ -5,11 +5,11 @@ use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use std::f32::consts::FRAC_PI_2;
 
-use super::super::live::Moves;
+use super::super::made::Made;
 use super::super::materials::{Mat, Sculpt};
+use super::super::moves::Moves;
 use super::super::places::{self, BENCH, BOARD, DESK, SHELF, TROLLEY};
 use super::super::shapes::{bevel_box, cylinder, hexagon, hose, lathe, plate, ring, sweep};
-use super::Made;
 use front::hands::Thing;
 
 /// Everything.

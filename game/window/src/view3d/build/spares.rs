@@ -8,10 +8,11 @@ use std::f32::consts::TAU;
 
 use super::super::figures::figures;
 use super::super::hoses::style;
+use super::super::made::Made;
 use super::super::materials::{Mat, Sculpt};
 use super::super::places;
 use super::super::shapes::{bevel_box, curve, cylinder, plate, sweep};
-use super::{Made, body, brake, electrics, vacuum};
+use super::{body, brake, electrics, vacuum};
 use front::hands::Thing;
 
 /// Room on the shelf for one spare, m.

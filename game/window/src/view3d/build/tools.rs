@@ -8,19 +8,16 @@ use sim_core::parts::instruments::MeterMode;
 use std::f32::consts::{FRAC_PI_2, TAU};
 
 use super::super::super::ui::dial::printed::{Printed, figure};
+use super::super::clamp::clamp_shape;
 use super::super::displays::Display;
 use super::super::figures::figures;
-use super::super::live::Moves;
+use super::super::made::Made;
 use super::super::materials::{Mat, Sculpt};
+use super::super::moves::{Moves, NEEDLE_START, NEEDLE_SWEEP, knob_angle};
 use super::super::places;
 use super::super::shapes::{bevel_box, cylinder, hexagon, hose, lathe, plate, ring, sweep};
-use super::Made;
 use front::hands::Thing;
 use front::prefs::PressureUnit;
-
-/// Needle at the lower end of its scale, and how far it turns, rad.
-pub(in super::super) const NEEDLE_START: f32 = 2.356;
-pub(in super::super) const NEEDLE_SWEEP: f32 = 4.712;
 
 /// Numbers on a dial in the room, at most: more would not be told apart.
 const MOST_NUMBERS: usize = 6;
@@ -308,17 +305,6 @@ fn lamp(s: &mut Sculpt, rest: &mut Sculpt, parts: &mut Vec<Made>, card: usize) {
 
 /// Middle of a meter's knob, m.
 const KNOB_Y: f32 = -0.006;
-
-/// Where a meter's knob points, rad anticlockwise from above: as in the tray.
-#[must_use]
-pub(in super::super) fn knob_angle(mode: MeterMode) -> f32 {
-    TAU * match mode {
-        MeterMode::Off => 0.25,
-        MeterMode::Volt => 0.09,
-        MeterMode::Ohm => -0.09,
-        MeterMode::Ampere => -0.25,
-    }
-}
 
 /// The pointer of a meter's knob.
 fn knob(card: usize) -> Made {
@@ -625,16 +611,6 @@ fn clamps(s: &mut Sculpt) {
         clamp_shape(&mut c);
         s.join(&c, Transform::from_xyz(x, -0.01, 0.0).with_rotation(Quat::from_rotation_z(turn)));
     }
-}
-
-/// A hose clamp: two bars, a screw with a wing.
-pub(in super::super) fn clamp_shape(s: &mut Sculpt) {
-    for x in [-0.014, 0.014] {
-        s.add(Mat::Accent, bevel_box(0.010, 0.13, 0.016, 0.004).at(x, 0.0, 0.0));
-    }
-    s.add(Mat::Accent, bevel_box(0.038, 0.012, 0.016, 0.004).at(0.0, -0.062, 0.0));
-    s.add(Mat::Steel, cylinder(0.004, 0.058, 0.001).along(Vec3::X).at(-0.022, 0.045, 0.0));
-    s.add(Mat::Steel, bevel_box(0.005, 0.034, 0.010, 0.002).at(0.038, 0.045, 0.0));
 }
 
 fn tube(s: &mut Sculpt) {
