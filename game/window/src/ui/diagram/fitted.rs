@@ -6,7 +6,8 @@ use sim_core::assembly::PortRef;
 use sim_core::car::Car;
 use sim_core::workshop::View;
 
-use super::layout::{Plan, STEP};
+use super::grid::STEP;
+use super::layout::Plan;
 use super::symbols::instruments::RADIUS;
 
 /// An instrument as drawn on a sheet.

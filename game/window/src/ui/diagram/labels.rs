@@ -4,7 +4,8 @@ use assess::diagram::{Diagram, Side};
 use egui::{Align, Align2, Pos2, Rect, Vec2, vec2};
 use sim_core::car::Car;
 
-use super::layout::{BORDER, Body, Outline, Plan, Spot};
+use super::bodies::{Body, Spot};
+use super::layout::{BORDER, Outline, Plan};
 use super::symbols;
 
 /// Size of a part's name, sheet points.

@@ -4,48 +4,20 @@
 //! ([`super::symbols`]); lines are found here ([`super::wires`]). Pure geometry: nothing is drawn.
 
 use assess::diagram::{Diagram, Place, Sheet};
-use egui::{Pos2, Rect, Vec2, pos2, vec2};
+use egui::{Pos2, Rect, vec2};
 use sim_core::assembly::PortRef;
 use sim_core::car::Car;
 use sim_core::parts::PartKind;
 
+use super::bodies::{Body, Spot};
+use super::grid::{STEP, grid, turned};
 use super::symbols::{Form, form};
 use super::wires::{self, Line};
 
-/// A grid step, points at the size the diagram opens at: two steps are the least target.
-pub const STEP: f32 = 12.0;
 /// Free border round a sheet.
 pub const BORDER: f32 = STEP * 0.8;
 /// Room at the foot of the wiring sheet for what is drawn and what is not.
 const NOTE: f32 = 9.0;
-
-/// A port as drawn.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spot {
-    /// The port.
-    pub port: PortRef,
-    /// Where.
-    pub at: Pos2,
-    /// Which way its line leaves, a unit step.
-    pub out: Vec2,
-}
-
-/// A symbol as placed.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Body {
-    /// The part.
-    pub part: u16,
-    /// Index into [`Diagram::places`].
-    pub place: usize,
-    /// Middle.
-    pub at: Pos2,
-    /// Quarter turns clockwise.
-    pub turn: u8,
-    /// What the symbol covers, its ports' stubs left out.
-    pub rect: Rect,
-    /// What is hit to pick the part.
-    pub pick: Rect,
-}
 
 /// What a cover bars, as an outline.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,23 +49,6 @@ pub struct Plan {
     pub outlines: Vec<Outline>,
     /// All of it, border included.
     pub rect: Rect,
-}
-
-/// A place of the grid in sheet points.
-#[must_use]
-pub fn grid((x, y): (i32, i32)) -> Pos2 {
-    pos2(x as f32 * STEP, y as f32 * STEP)
-}
-
-/// A vector turned by quarters clockwise.
-#[must_use]
-pub fn turned(v: Vec2, turn: u8) -> Vec2 {
-    match turn % 4 {
-        0 => v,
-        1 => vec2(-v.y, v.x),
-        2 => -v,
-        _ => vec2(v.y, -v.x),
-    }
 }
 
 /// A rectangle about the origin, in grid steps, turned and moved to `at`.

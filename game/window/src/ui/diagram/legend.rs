@@ -6,7 +6,7 @@ use assess::diagram::Sheet;
 use egui::{Pos2, Rect, Sense, pos2, vec2};
 
 use super::super::super::theme;
-use super::layout::STEP;
+use super::grid::STEP;
 use super::live::{self, Mark};
 use super::pen::{Pen, Sym};
 use super::symbols::{self, Now};

@@ -12,8 +12,9 @@ use sim_core::parts::PartKind;
 use sim_core::workshop::View;
 
 use super::fitted::{Fitted, lead};
+use super::grid::STEP;
 use super::labels::Written;
-use super::layout::{Outline, Plan, STEP};
+use super::layout::{Outline, Plan};
 use super::pen::{OUTLINE, PIPE, Pen, Sym, THIN, WIRE};
 use super::symbols::{self, Now, air, electric, instruments};
 use super::wires::Line;

@@ -6,8 +6,10 @@
 //! room can be done here, by mouse and by keyboard. It shows nothing that has not passed an instrument or
 //! a sense.
 
+mod bodies;
 pub mod camera;
 pub mod fitted;
+mod grid;
 pub mod labels;
 pub mod layout;
 mod legend;

@@ -3,7 +3,7 @@
 use egui::epaint::{CubicBezierShape, PathStroke};
 use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, Vec2, pos2, vec2};
 
-use super::layout::{STEP, turned};
+use super::grid::{STEP, turned};
 
 /// Outline of a symbol.
 pub const OUTLINE: f32 = 2.0;

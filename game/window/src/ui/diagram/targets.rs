@@ -7,8 +7,10 @@ use egui::{Pos2, Rect, Vec2};
 use sim_core::car::Car;
 use sim_core::parts::PartKind;
 
+use super::bodies::Body;
 use super::fitted::Fitted;
-use super::layout::{Body, Plan, STEP};
+use super::grid::STEP;
+use super::layout::Plan;
 use super::symbols::{air, electric, instruments};
 use front::hands::Thing;
 

@@ -11,7 +11,8 @@ use egui::{Pos2, Vec2, pos2, vec2};
 use sim_core::assembly::PortRef;
 use sim_core::car::Car;
 
-use super::layout::{Body, STEP, Spot};
+use super::bodies::{Body, Spot};
+use super::grid::STEP;
 
 /// The line of a joint.
 #[derive(Clone, Debug, PartialEq)]

@@ -4,7 +4,7 @@ use assess::diagram::Sheet;
 use egui::{Pos2, vec2};
 use sim_core::parts::PartKind;
 
-use super::super::layout::STEP;
+use super::super::grid::STEP;
 use super::super::pen::{OUTLINE, Pen, Sym, THIN, WIRE};
 use super::{DOWN, Form, LEFT, Now, RIGHT, UP, area, box_draw, box_form};
 
