@@ -1,8 +1,9 @@
 //! What happens between two pictures: asks are carried out, time goes on, pages follow. Knows neither
 //! Bevy nor a renderer, so a test can run the window frame by frame.
 
-use super::state::{Page, Ui};
-use super::ui::mark_sheet::NotOpened;
+use super::shown::Page;
+use super::state::Ui;
+use super::ui::mark_sheet::state::{NotOpened, State as Sheet};
 use front::ask::Ask;
 use front::shop::Shop;
 
@@ -46,7 +47,7 @@ pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
     if opens {
         ui.page = if view.handed_back { Page::MarkSheet } else { Page::Workshop };
         ui.eye = view.station;
-        ui.mark_sheet = super::ui::mark_sheet::State::default();
+        ui.mark_sheet = Sheet::default();
         ui.menu = None;
         ui.carrying = None;
         return;

@@ -10,7 +10,7 @@ use bevy::winit::{UpdateMode, WinitSettings};
 use super::in_turn::Waiting;
 use super::input::is_input;
 use super::resources::{Drawn, ShopRes, UiRes};
-use super::state::{Middle, Page};
+use super::shown::{Middle, Page};
 use super::view3d::picture::Picture;
 use front::ask::Pace;
 use front::prefs::Quality;

@@ -24,6 +24,7 @@ pub mod probe;
 mod renderer;
 mod resources;
 pub mod shot;
+pub mod shown;
 #[cfg(test)]
 pub(crate) mod stage;
 pub mod state;
@@ -65,7 +66,7 @@ pub fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(), NoWi
         (None, None) => {}
     }
     if let Some(view) = shop.view() {
-        ui.page = if view.handed_back { state::Page::MarkSheet } else { state::Page::Workshop };
+        ui.page = if view.handed_back { shown::Page::MarkSheet } else { shown::Page::Workshop };
         ui.eye = view.station;
     }
     app::run(shop, words, ui, &adapter, args.tree.as_deref());

@@ -5,7 +5,8 @@ use egui::{Key, Vec2};
 use egui_kittest::Harness;
 
 use super::flow::between_frames;
-use super::state::{Page, Ui};
+use super::shown::Page;
+use super::state::Ui;
 use super::{theme, ui};
 use front::ask::Ask;
 use front::places::Places;

@@ -5,48 +5,19 @@ use egui::{Pos2, Rect};
 use sim_core::action::Station;
 
 use super::marks::Marks;
-use super::ui::{clipboard, diagram, hotspots, keys, mark_sheet, menu, remarks, settings, tray};
+use super::shown::{Middle, Page, RoomSeen};
+use super::ui::clipboard::state::State as Clipboard;
+use super::ui::diagram::state::State as Board;
+use super::ui::hotspots::state::State as Hotspots;
+use super::ui::keys::state::State as Pages;
+use super::ui::mark_sheet::state::State as Sheet;
+use super::ui::menu::state::State as Menus;
+use super::ui::remarks::state::State as Remarks;
+use super::ui::settings::state::State as Settings;
+use super::ui::tray::state::State as Tray;
 use front::ask::Ask;
 use front::hands::{Carry, Form, Thing};
 use front::prefs::Prefs;
-
-/// Which page fills the window.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Page {
-    /// Packs, jobs, attempts to carry on.
-    #[default]
-    FrontDesk,
-    /// The workshop.
-    Workshop,
-    /// After the hand-back.
-    MarkSheet,
-    /// Units, size, quality, motion, language.
-    Settings,
-}
-
-/// What fills the middle of the workshop.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Middle {
-    /// The room.
-    #[default]
-    Room,
-    /// The line diagram.
-    Diagram,
-    /// The room above, the line diagram below.
-    Both,
-}
-
-/// How much of the room there is to see.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum RoomSeen {
-    /// Its shaders are being made, its shapes are on their way to the graphics card.
-    #[default]
-    Preparing,
-    /// All of it.
-    Whole,
-    /// All but what needs so many shaders that this adapter cannot make.
-    Lacking(usize),
-}
 
 /// A menu at a thing.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,27 +79,27 @@ pub struct Ui {
     /// How much of the room that picture shows.
     pub room_seen: RoomSeen,
     /// What room and hotspots tell each other.
-    pub hotspots: hotspots::State,
+    pub hotspots: Hotspots,
     /// Settings.
     pub prefs: Prefs,
     /// What is asked for in this frame.
     pub asks: Vec<Ask>,
     /// State of the clipboard.
-    pub clipboard: clipboard::State,
+    pub clipboard: Clipboard,
     /// State of the tray and time control.
-    pub tray: tray::State,
+    pub tray: Tray,
     /// State of the line diagram.
-    pub diagram: diagram::State,
+    pub diagram: Board,
     /// State of the mark sheet.
-    pub mark_sheet: mark_sheet::State,
+    pub mark_sheet: Sheet,
     /// What the menus remember: chosen line, refusal, where the focus was.
-    pub menus: menu::State,
+    pub menus: Menus,
     /// Pages that a key opens: list of things, keys.
-    pub pages: keys::State,
+    pub pages: Pages,
     /// Which remarks have been seen, and for how long.
-    pub remarks: remarks::State,
+    pub remarks: Remarks,
     /// State of the settings.
-    pub settings: settings::State,
+    pub settings: Settings,
     /// The settings were changed: keep them.
     pub save_prefs: bool,
     /// The language was changed: read the words anew.

@@ -2,7 +2,8 @@
 
 use egui::{Align2, Color32, Frame, Margin, RichText, Stroke, pos2, vec2};
 
-use super::super::state::{Page, Ui};
+use super::super::shown::Page;
+use super::super::state::Ui;
 use super::super::theme;
 use super::paper;
 use front::ask::Ask;

@@ -23,7 +23,8 @@ pub(crate) mod tests;
 pub mod top_bar;
 pub mod tray;
 
-use super::state::{Middle, Page, Ui};
+use super::shown::{Middle, Page};
+use super::state::Ui;
 use front::shop::Shop;
 use front::words::Words;
 

@@ -2,7 +2,7 @@
 
 use egui::{Button, Color32, FontId, Frame, Margin, RichText, Shape, Stroke, vec2};
 
-use super::super::state::Page;
+use super::super::shown::Page;
 use super::super::theme;
 
 /// Whether `page` is shown in this frame and was not in the last: then the first button takes the focus,

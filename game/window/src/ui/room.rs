@@ -3,7 +3,8 @@
 use egui::emath::GuiRounding as _;
 use egui::{Align2, Color32, Pos2, Rect, Sense, pos2};
 
-use super::super::state::{RoomSeen, Ui};
+use super::super::shown::RoomSeen;
+use super::super::state::Ui;
 use super::super::theme;
 use front::words::Words;
 

@@ -1,7 +1,7 @@
 //! How much room the panels have: a window of 1280 × 720 at 200 % is 640 × 360 points, a quarter of what it is at
 //! 100 %. What has no room folds on purpose, into a drawer or a menu, and says so; nothing falls off the edge.
 
-use super::super::state::Middle;
+use super::super::shown::Middle;
 
 /// From this height on all panels stand open, points.
 pub const HIGH: f32 = 600.0;

@@ -3,7 +3,8 @@
 
 use sim_core::action::Station;
 
-use super::super::state::{Middle, Page, Ui};
+use super::super::shown::{Middle, Page};
+use super::super::state::Ui;
 use super::super::theme;
 use super::keys::STATIONS;
 use super::space::button_width;

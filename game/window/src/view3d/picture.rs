@@ -15,7 +15,7 @@ use bevy_egui::{EguiTextureHandle, EguiUserTextures};
 use super::super::input::is_input;
 use super::super::renderer::{Frame, Renderer};
 use super::super::resources::{Drawn, RoomCamera, UiRes, canvas};
-use super::super::state::RoomSeen;
+use super::super::shown::RoomSeen;
 use super::pick::Hull;
 use front::prefs::Quality;
 

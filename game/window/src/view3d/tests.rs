@@ -13,8 +13,9 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
 use super::super::flow::between_frames;
+use super::super::shown::{Middle, Page};
 use super::super::stage::{self, Stage, press};
-use super::super::state::{Middle, Page, Ui};
+use super::super::state::Ui;
 use super::super::ui::tests::bench;
 use super::anchors::{APART, spread, things};
 use super::camera::{Lens, station};

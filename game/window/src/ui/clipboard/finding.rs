@@ -1,14 +1,13 @@
 //! The finding: which units are outside their limits, and how sure one is. The first is locked before the
 //! first repair; what was noted before it is its evidence.
 
-use std::collections::BTreeSet;
-
 use egui::{Label, RichText};
 use sim_core::action::Action;
 
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::paper;
+use super::made_up::FindingForm;
 use front::ask::Ask;
 use front::shop::Shop;
 use front::words::Words;
@@ -17,45 +16,6 @@ use front::words::Words;
 const HINT_LINES: f32 = 2.0;
 /// Certainties that can be stated, with units or with everything sound.
 const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
-
-/// A finding being made up. Nothing that is ticked is lost by ticking something else.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct FindingForm {
-    /// Units ticked; with `sound` or `refer` they are kept, but do not count.
-    units: BTreeSet<String>,
-    /// Everything is inside its limits.
-    sound: bool,
-    /// Not found, refer on.
-    refer: bool,
-    /// Certainty.
-    certainty: Option<f64>,
-    /// It is being asked whether to write it down.
-    confirming: bool,
-}
-
-impl FindingForm {
-    /// Units and certainty, when it is complete; else the key of what is missing.
-    fn complete(&self) -> Result<(Vec<String>, f64), &'static str> {
-        if self.refer {
-            return Ok((Vec::new(), 0.0));
-        }
-        if self.units.is_empty() && !self.sound {
-            return Err("finding-no-unit");
-        }
-        let certainty = self.certainty.ok_or("finding-no-certainty")?;
-        let units = if self.sound { Vec::new() } else { self.units.iter().cloned().collect() };
-        Ok((units, certainty))
-    }
-
-    /// What stands in the line kept for it: what is missing, or what does not count.
-    fn hint(&self) -> Option<&'static str> {
-        match self.complete() {
-            Err(missing) => Some(missing),
-            Ok(_) if (self.sound || self.refer) && !self.units.is_empty() => Some("finding-kept"),
-            Ok(_) => None,
-        }
-    }
-}
 
 /// A finding in a sentence.
 pub(super) fn sentence(shop: &Shop, words: &Words, units: &[String], certainty: f64) -> String {

@@ -2,7 +2,8 @@
 
 use egui::Label;
 
-use super::super::super::state::{Page, Ui};
+use super::super::super::shown::Page;
+use super::super::super::state::Ui;
 use super::super::paper;
 use front::ask::Ask;
 use front::shop::Shop;

@@ -15,6 +15,7 @@ pub mod layout;
 mod legend;
 mod live;
 pub mod pen;
+pub mod state;
 mod strip;
 pub mod symbols;
 pub mod targets;
@@ -22,55 +23,22 @@ pub mod targets;
 mod tests;
 pub mod wires;
 
-use std::collections::BTreeMap;
-
 use assess::diagram::{Diagram, Sheet};
 use egui::{Align2, FontId, Key, Modifiers, Pos2, Rect, Sense, Stroke, StrokeKind, vec2};
 use egui::{WidgetInfo, WidgetType};
 
-use self::camera::{Camera, Paper, Shown, board, extent};
-use self::fitted::Fitted;
+use self::camera::{Camera, Paper, board, extent};
 use self::labels::Written;
 use self::layout::Plan;
 use self::pen::Pen;
+use self::state::{Drawn, State};
 use self::targets::{Target, targets};
-use super::super::state::{Middle, Ui};
+use super::super::shown::Middle;
+use super::super::state::Ui;
 use super::super::theme;
 use front::hands::{Thing, can_take};
 use front::shop::Shop;
 use front::words::Words;
-
-/// A car's diagram, laid out.
-#[derive(Debug)]
-pub struct Drawn {
-    /// Short name of the car.
-    car: String,
-    diagram: Diagram,
-    plans: Vec<Plan>,
-}
-
-/// State of the panel.
-#[derive(Debug, Default)]
-pub struct State {
-    /// Laid out once a car; or why it cannot be.
-    drawn: Option<Result<Drawn, (String, String)>>,
-    /// What lies on the board.
-    pub shown: Shown,
-    /// Where the eye is.
-    pub camera: Camera,
-    /// How many sheets lay on the board in the last frame.
-    laid: usize,
-    /// The legend is open.
-    pub legend: bool,
-    /// Where the bar over the board is free, from the left, points.
-    pub bar_free: f32,
-    /// Height at which the board need not be cut, bars included, points.
-    pub needs: f32,
-    /// The board on the screen in the last frame: what is left for it, and what lies on it.
-    pub board: Option<(Rect, Rect)>,
-    /// Places of fitted instruments, kept while nothing is moved: what they were found for, and they.
-    places: BTreeMap<Sheet, (String, Vec<Fitted>)>,
-}
 
 /// Height of the bar over and the strip under the board.
 const BAR: f32 = 31.0;

@@ -13,19 +13,6 @@ use front::hands::{self, Misfit, Thing};
 use front::shop::Shop;
 use front::words::Words;
 
-/// The list as it is being searched.
-#[derive(Debug, Default)]
-pub(super) struct Find {
-    typed: String,
-    chosen: usize,
-    /// A line was chosen with the arrows.
-    moved: bool,
-    /// Opened already: the field has had its focus.
-    begun: bool,
-    /// What had the focus before.
-    focus: Option<egui::Id>,
-}
-
 /// What kind of thing it is, for the right-hand side of the list.
 fn kind_key(thing: Thing) -> &'static str {
     match thing {

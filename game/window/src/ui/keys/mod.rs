@@ -7,12 +7,14 @@
 
 mod find;
 mod help;
+pub mod state;
 mod typing;
 
 use egui::{Key, Modifiers, Pos2};
 use sim_core::action::Station;
 
-use super::super::state::{Menu, Middle, Ui};
+use super::super::shown::Middle;
+use super::super::state::{Menu, Ui};
 use super::menu::{dismiss_note, open_form, open_further};
 use super::tray;
 use front::ask::{Ask, Pace};
@@ -27,42 +29,6 @@ pub const STATIONS: [Station; 5] =
 /// Keys of the pace, with the name that is shown beside it.
 pub const PACES: [(Key, Pace); 4] =
     [(Key::F5, Pace::Hold), (Key::F6, Pace::Live), (Key::F7, Pace::Ten), (Key::F8, Pace::Sixty)];
-
-/// Pages that a key opens over the workshop.
-#[derive(Debug, Default)]
-pub struct State {
-    /// The list of things.
-    find: Option<find::Find>,
-    /// The page of keys.
-    help: bool,
-    /// The log of all remarks.
-    log: bool,
-    /// Letters that came one after the other with no field to go to.
-    typing: typing::Typing,
-}
-
-impl State {
-    /// Whether a page lies over the workshop.
-    #[must_use]
-    pub fn is_open(&self) -> bool {
-        self.find.is_some() || self.help || self.log
-    }
-
-    /// Opens the list of things.
-    pub fn open_find(&mut self) {
-        self.find = Some(find::Find::default());
-    }
-
-    /// Opens the page of keys.
-    pub fn open_help(&mut self) {
-        self.help = true;
-    }
-
-    /// Opens the log.
-    pub fn open_log(&mut self) {
-        self.log = true;
-    }
-}
 
 /// Listens to the keys.
 pub fn listen(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {

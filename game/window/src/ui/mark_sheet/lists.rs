@@ -8,7 +8,7 @@ use sim_core::workshop::Gravity;
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::paper;
-use super::NotOpened;
+use super::state::NotOpened;
 use front::prefs::PressureUnit;
 use front::shop::Shop;
 use front::words::Words;

@@ -5,6 +5,7 @@ mod chart;
 mod lists;
 mod path;
 mod result;
+pub mod state;
 mod trace;
 
 use std::sync::Arc;
@@ -12,7 +13,8 @@ use std::sync::Arc;
 use assess::marks::sheet::MarkSheet;
 use egui::{Frame, Label, Margin, RichText};
 
-use super::super::state::{Page, Ui};
+use super::super::shown::Page;
+use super::super::state::Ui;
 use super::super::theme;
 use super::paper;
 use front::ask::Ask;
@@ -21,22 +23,6 @@ use front::words::Words;
 
 /// Widest the page gets, points.
 const WIDTH: f32 = 1_080.0;
-
-/// State of the page.
-#[derive(Debug, Default)]
-pub struct State {
-    /// What came of opening the page beside the attempt: nothing yet, or why not.
-    pub opened: Option<Result<(), NotOpened>>,
-}
-
-/// Why a file could not be shown.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum NotOpened {
-    /// It is not there (any more).
-    Missing,
-    /// The system has no program for it; in its words.
-    System(String),
-}
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {

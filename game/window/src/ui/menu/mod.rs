@@ -5,6 +5,7 @@
 
 mod form;
 mod note;
+pub mod state;
 
 use egui::{Align2, EventFilter, Id, Key, Modifiers, Order, Pos2, Rect, RichText, WidgetInfo, WidgetType};
 
@@ -24,21 +25,6 @@ const AROUND: f32 = 90.0;
 const HEIGHT: f32 = 420.0;
 /// How far beside its thing a menu opens.
 const BESIDE: f32 = 22.0;
-
-/// What the menus remember.
-#[derive(Debug, Default)]
-pub struct State {
-    /// The list of further lines that is open, by the key of the line that opened it.
-    further: Option<&'static str>,
-    /// The same for the menu that opens next.
-    wanted: Option<&'static str>,
-    /// Things one came from, newest last.
-    trail: Vec<Thing>,
-    /// What had the focus before a menu opened, if anything; `None` while no menu is open.
-    focus: Option<Option<Id>>,
-    waiting: Option<note::Waiting>,
-    note: Option<note::Note>,
-}
 
 /// Opens the menu of `thing` with one of its lists of further lines open.
 pub fn open_further(ui: &mut Ui, thing: Thing, at: Pos2, key: &'static str) {
@@ -361,7 +347,7 @@ fn take(shop: &Shop, ui: &mut Ui, menu: Menu, then: Then, key: Option<&'static s
 /// Remembers where the hands were, so that a refusal can say why, there.
 fn wait_for_answer(shop: &Shop, ui: &mut Ui, menu: &Menu) {
     ui.menus.note = None;
-    ui.menus.waiting = Some(note::Waiting {
+    ui.menus.waiting = Some(state::Waiting {
         thing: menu.thing,
         at: menu.at,
         after: shop.remarks().last().map_or(0, |r| r.n),

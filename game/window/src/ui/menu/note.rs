@@ -5,35 +5,12 @@ use egui::{Id, Order, Pos2, Rect, RichText, WidgetInfo, WidgetType};
 
 use super::super::super::state::Ui;
 use super::super::super::theme;
-use front::hands::{Carry, Thing};
+use super::state::Note;
 use front::shop::{RemarkKind, Shop};
 use front::words::Words;
 
 /// Widest a note gets, points.
 const WIDTH: f32 = 300.0;
-
-/// Something was asked for and has not been answered yet.
-#[derive(Clone, Debug)]
-pub(super) struct Waiting {
-    /// Where the hands were.
-    pub(super) thing: Thing,
-    /// The same on the screen.
-    pub(super) at: Pos2,
-    /// Number of the last remark before.
-    pub(super) after: u64,
-    /// What was in the hand: it stays there when the deed is refused.
-    pub(super) carry: Option<Carry>,
-}
-
-/// A refusal at its place.
-#[derive(Clone, Debug)]
-pub(super) struct Note {
-    thing: Thing,
-    at: Pos2,
-    text: String,
-    /// Things done so far: with the next one the note goes.
-    steps: usize,
-}
 
 fn steps(shop: &Shop) -> usize {
     shop.session().map_or(0, |s| s.attempt().steps.len())

@@ -2,7 +2,7 @@
 //! the room or beside the bar over the diagram. They fade after a while; with reduced motion they go
 //! at once. All of them are in the log.
 
-use std::collections::BTreeMap;
+pub mod state;
 
 use egui::{Color32, Order, Pos2, Rect, RichText};
 use sim_core::units::TICKS_PER_SECOND;
@@ -32,19 +32,6 @@ const FADES_S: f64 = 1.5;
 const WIDEST: f32 = 560.0;
 /// Narrowest place for captions beside the bar over the line diagram, points.
 const NARROWEST: f32 = 300.0;
-
-/// Since when each remark has been on the screen.
-#[derive(Debug, Default)]
-pub struct State {
-    since: BTreeMap<u64, f64>,
-}
-
-impl State {
-    /// What was said so far has been seen: nothing of it is shown any more.
-    pub fn let_go(&mut self, shop: &Shop) {
-        self.since.extend(shop.remarks().iter().map(|remark| (remark.n, f64::NEG_INFINITY)));
-    }
-}
 
 /// A remark as it is shown.
 struct Line {

@@ -8,7 +8,8 @@ use egui_kittest::kittest::{NodeT as _, Queryable as _};
 use egui_kittest::{Harness, Node};
 
 use crate::flow::between_frames;
-use crate::state::{Page, Ui};
+use crate::shown::Page;
+use crate::state::Ui;
 use crate::{theme, ui};
 use front::places::Places;
 use front::shop::Shop;

@@ -5,7 +5,7 @@ use egui_kittest::kittest::Queryable as _;
 use sim_core::action::Action;
 
 use super::bench::{Bench, click, press, window, window_with};
-use crate::state::Page;
+use crate::shown::Page;
 use crate::ui::clipboard::Leaf;
 use front::prefs::PressureUnit;
 

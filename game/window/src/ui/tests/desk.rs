@@ -3,7 +3,7 @@
 use egui_kittest::kittest::Queryable as _;
 
 use super::bench::{carry_out, click, press, window};
-use crate::state::Page;
+use crate::shown::Page;
 use front::prefs::PressureUnit;
 
 #[test]

@@ -8,7 +8,7 @@ use sim_core::observe::ShownValue;
 
 use super::bench::{Bench, carry_out, click, press, window_with};
 use crate::flow::between_frames;
-use crate::state::Page;
+use crate::shown::Page;
 use crate::ui::clipboard::Leaf;
 use front::ask::{Ask, Pace};
 

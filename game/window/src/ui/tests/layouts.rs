@@ -6,7 +6,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
 use super::bench::{Bench, nodes, window_scaled};
-use crate::state::{Middle, Page};
+use crate::shown::{Middle, Page};
 
 const SIZES: [(f32, f32); 2] = [(1280.0, 720.0), (1920.0, 1080.0)];
 const SCALES: [f32; 4] = [1.0, 1.25, 1.5, 2.0];

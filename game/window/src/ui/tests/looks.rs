@@ -5,7 +5,7 @@ use egui::accesskit::Role;
 use egui_kittest::kittest::NodeT as _;
 
 use super::bench::{nodes, window_with};
-use crate::state::Page;
+use crate::shown::Page;
 use crate::theme;
 use crate::ui::clipboard::Leaf;
 

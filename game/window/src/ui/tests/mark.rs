@@ -4,7 +4,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable as _;
 
 use super::bench::{Bench, JOB, carry_out, press, tree, window_with};
-use crate::state::Page;
+use crate::shown::Page;
 
 fn marked(lang: &str) -> Harness<'static, Bench> {
     let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/scripts/guess.script");

@@ -4,7 +4,7 @@
 use assess::attempt::Seed;
 
 use super::bench::{JOB, tree, window_with};
-use crate::state::{Middle, Page};
+use crate::shown::{Middle, Page};
 use crate::ui::clipboard::Leaf;
 
 /// Everything on the screens of the workshop, for hidden numbers `seed` and fault `fault` (index into the

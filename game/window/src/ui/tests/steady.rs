@@ -5,7 +5,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
 use super::bench::{Bench, carry_out, click, nodes, press, window_with};
-use crate::state::Page;
+use crate::shown::Page;
 
 /// Everything that can be clicked, with its place.
 fn places(window: &Harness<'_, Bench>, of: impl Fn(&str) -> bool) -> Vec<(String, Rect)> {

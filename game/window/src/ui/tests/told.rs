@@ -3,7 +3,7 @@
 use egui_kittest::kittest::Queryable as _;
 
 use super::bench::{Bench, carry_out, window_with};
-use crate::state::{Middle, Page};
+use crate::shown::{Middle, Page};
 
 /// A window in which these words have been done, and what was said, sentence by sentence.
 fn told(lang: &str, script: &str) -> Vec<String> {

@@ -2,7 +2,8 @@
 
 use egui::{RichText, WidgetInfo, WidgetType, vec2};
 
-use super::super::super::state::{Middle, Ui};
+use super::super::super::shown::Middle;
+use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::menu;
 use super::super::space::Space;

@@ -4,7 +4,8 @@ use egui::{RichText, Vec2, WidgetInfo, WidgetType, vec2};
 use sim_core::instrument::InstrumentKind;
 use sim_core::parts::instruments::MeterMode;
 
-use super::super::super::state::{Middle, Ui};
+use super::super::super::shown::Middle;
+use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::space::Space;
 use super::super::{dial, menu};

@@ -2,7 +2,8 @@
 
 use egui::{Id, LayerId, Order, Painter, Pos2, Shape, Stroke, vec2};
 
-use super::super::super::state::{Middle, Ui};
+use super::super::super::shown::Middle;
+use super::super::super::state::Ui;
 use super::super::super::theme;
 use front::hands::{self, Thing};
 use front::shop::Shop;

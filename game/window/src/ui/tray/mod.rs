@@ -6,15 +6,14 @@ mod board;
 mod card;
 mod clock;
 mod lines;
+pub mod state;
 
-use std::collections::{BTreeMap, BTreeSet};
-
-use egui::{Pos2, Rect, RichText};
-use sim_core::instrument::InstrumentKind;
+use egui::RichText;
 use sim_core::observe::{Observed, Reading};
 use sim_core::workshop::View;
 
-use super::super::state::{Middle, Ui};
+use super::super::shown::Middle;
+use super::super::state::Ui;
 use super::super::theme;
 use super::clipboard;
 use super::space::Space;
@@ -22,6 +21,7 @@ pub(super) use card::let_go;
 use front::shop::Shop;
 use front::words::Words;
 pub use lines::over_the_room;
+use state::{Page, connected, in_use};
 
 /// Height of the tray, points, where there is room for it.
 const HEIGHT: f32 = 246.0;
@@ -31,60 +31,6 @@ const HEIGHT_UNDER_SHEETS: f32 = 216.0;
 const SHARE: f32 = 0.42;
 /// Share of the height of a low window that its drawer takes, if an instrument can be read in it.
 const DRAWER: f32 = 0.30;
-
-/// What the tray shows beside the time.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Page {
-    InUse,
-    Board,
-}
-
-/// State of the panel.
-#[derive(Debug, Default)]
-pub struct State {
-    /// Chosen page; `None`: the board as long as nothing is in use.
-    page: Option<Page>,
-    /// The drawer of a low window, opened or shut by hand.
-    open: Option<bool>,
-    /// Instruments on the wall are shown.
-    pub wall: bool,
-    /// Tools without ends that lie in the tray (stopwatch, rule), by index into the kit.
-    laid: BTreeSet<u16>,
-    /// What was connected when the tray was last drawn: something new is brought into view.
-    connected: Vec<u16>,
-    /// Where each card is on the screen.
-    cards: BTreeMap<u16, Rect>,
-    /// Where the time's menus open.
-    pub clock_at: Option<Pos2>,
-    /// What the tray leaves between the bars: room, diagram or both. Banner and captions stand in it.
-    pub middle: Option<Rect>,
-    /// The reading that shall be noted: the clipboard takes it.
-    pub to_note: Option<u32>,
-}
-
-impl State {
-    /// Turns from the instruments to the board and back.
-    pub fn turn_page(&mut self, shop: &Shop) {
-        let now = self.shown(shop);
-        self.page = Some(if now == Page::Board { Page::InUse } else { Page::Board });
-        self.open = Some(true);
-    }
-
-    /// Where the card of an instrument is, for menus and notes.
-    #[must_use]
-    pub fn card_at(&self, card: u16) -> Option<Pos2> {
-        self.cards.get(&card).map(Rect::center_top)
-    }
-
-    fn is_open(&self, middle: Middle) -> bool {
-        self.open.unwrap_or(middle == Middle::Room)
-    }
-
-    fn shown(&self, shop: &Shop) -> Page {
-        let any = !in_use(shop, self).is_empty();
-        self.page.unwrap_or(if any { Page::InUse } else { Page::Board })
-    }
-}
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
@@ -231,38 +177,6 @@ fn on_bench(row: &mut egui::Ui, chosen: bool, text: String) -> egui::Response {
     row.add(button.min_size(egui::vec2(0.0, theme::TARGET)))
 }
 
-/// Instruments that have a card in the tray, in kit order: what is connected first.
-fn in_use(shop: &Shop, state: &State) -> Vec<u16> {
-    let (Some(view), Some(session)) = (shop.view(), shop.session()) else { return Vec::new() };
-    let kit = &session.workshop().setup().kit;
-    let connected = connected(view);
-    let mut out = connected.clone();
-    for (i, c) in kit.iter().enumerate() {
-        let card = i as u16;
-        let wanted = match c.kind {
-            InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => state.wall,
-            // A stopwatch that has timed something shows it.
-            InstrumentKind::Stopwatch { .. } => {
-                state.laid.contains(&card)
-                    || view.readings.iter().any(|r| matches!(r.what, Observed::Interval { .. }))
-            }
-            // A meter that is switched on is in use, its leads on or off.
-            InstrumentKind::Multimeter { .. } => {
-                view.instruments.get(i).is_some_and(|v| v.mode.is_some_and(|m| m != Default::default()))
-            }
-            _ => state.laid.contains(&card),
-        };
-        if wanted && !connected.contains(&card) {
-            out.push(card);
-        }
-    }
-    out
-}
-
-fn connected(view: &View) -> Vec<u16> {
-    view.instruments.iter().enumerate().filter(|(_, i)| !i.at.is_empty()).map(|(i, _)| i as u16).collect()
-}
-
 /// Something was connected: show the instruments, whatever page was open.
 fn notice_new(view: &View, ui: &mut Ui) {
     let now = connected(view);
@@ -275,7 +189,7 @@ fn notice_new(view: &View, ui: &mut Ui) {
 }
 
 /// The newest reading, if it waits to be noted.
-fn newest<'s>(shop: &'s Shop, clipboard: &clipboard::State) -> Option<&'s Reading> {
+fn newest<'s>(shop: &'s Shop, clipboard: &clipboard::state::State) -> Option<&'s Reading> {
     let view = shop.view()?;
     let last = view.readings.last()?.id;
     clipboard.waiting(view).next_back().filter(|reading| reading.id == last)

@@ -8,7 +8,7 @@ use sim_core::assembly::Stop;
 use super::super::camera::Shown;
 use super::{Window, harness, window};
 use crate::marks::RoomMarks;
-use crate::state::Middle;
+use crate::shown::Middle;
 use front::hands::{Carry, Thing};
 
 fn thing(w: &Harness<'_, Window>, find: impl Fn(&sim_core::car::Car) -> Thing) -> (Thing, String) {

@@ -7,7 +7,8 @@ use egui_kittest::Harness;
 
 use super::camera::Shown;
 use crate::flow::between_frames;
-use crate::state::{Middle, Page, Ui};
+use crate::shown::{Middle, Page};
+use crate::state::Ui;
 use crate::{theme, ui};
 use front::places::Places;
 use front::shop::Shop;

@@ -1,8 +1,11 @@
 //! Settings: language, unit, size, picture, motion. They take effect at once and are kept in a file.
 
+pub mod state;
+
 use egui::{Frame, Key, Margin, Modifiers, RichText};
 
-use super::super::state::{Page, Ui};
+use super::super::shown::Page;
+use super::super::state::Ui;
 use super::super::theme;
 use super::paper;
 use front::prefs::{PressureUnit, Quality, SCALES};
@@ -19,13 +22,6 @@ const WIDTH: f32 = 1_100.0;
 
 /// Between the columns, points.
 const BETWEEN: f32 = 48.0;
-
-/// State of the page.
-#[derive(Debug, Default)]
-pub struct State {
-    /// Why the settings could not be kept.
-    pub trouble: Option<String>,
-}
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, _shop: &Shop, words: &Words, ui: &mut Ui) {

@@ -5,6 +5,8 @@
 //! The marks are small and quiet until they are pointed at. Air and current are told apart by shape: a
 //! ring for a fitting, a square for a terminal.
 
+pub mod state;
+
 use egui::{
     Color32, FontId, Pos2, Rect, Response, Sense, Shape, Stroke, StrokeKind, Vec2, WidgetInfo, WidgetType,
     vec2,
@@ -16,25 +18,6 @@ use super::super::theme;
 use front::hands::Thing;
 use front::shop::Shop;
 use front::words::Words;
-
-/// What room and hotspots tell each other.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct State {
-    /// No widget needs the arrow keys: they turn the room.
-    pub keys: bool,
-    /// The pointer is over the room and nothing lies over it there.
-    pub pointer: bool,
-    /// A hotspot is under the pointer: it goes before the body behind it.
-    pub hit: bool,
-    /// The names of parts and tools are shown.
-    pub names: bool,
-    /// The eye is on its way to another station: nothing stands still yet.
-    pub glides: bool,
-    /// The button went down over the room, and on no hotspot: the body under the pointer is meant.
-    pub pressed: bool,
-    /// The body under the pointer, and the pointer: written by the room.
-    pub pointed: Option<(Thing, Pos2)>,
-}
 
 /// Rim of the marks: dark enough to be seen on light paint and on a white wall (looked at, not computed).
 const RIM: Color32 = Color32::from_rgba_premultiplied(0, 0, 0, 165);
