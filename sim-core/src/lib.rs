@@ -4,7 +4,7 @@
 //! function comes from `libm`; nothing depends on hash or thread order. Same input, same bits.
 #![warn(missing_docs)]
 // A kind, a law, an action, a condition that is forgotten must not compile.
-#![cfg_attr(not(test), deny(clippy::wildcard_enum_match_arm))]
+#![cfg_attr(not(test), deny(clippy::wildcard_enum_match_arm, clippy::match_wildcard_for_single_variants))]
 
 pub mod action;
 pub mod air;

@@ -1,5 +1,7 @@
 //! Every part the workshop knows: its numbers, its ports, its laws. One kind a file.
 
+mod battery;
+mod body;
 pub mod booster;
 pub mod check_valve;
 pub mod controller;
@@ -7,13 +9,23 @@ pub mod electrical;
 pub mod elements;
 pub mod engine;
 pub mod engine_pump;
+mod fuse;
+mod hand_pump;
 pub mod hose;
 pub mod instruments;
+mod key_switch;
+mod multimeter;
+mod push_lead;
+mod relay;
 pub mod reservoir;
+mod supply;
 pub mod tee;
+mod test_lamp;
+mod vacuum_gauge;
 pub mod vacuum_pump;
 pub mod vacuum_sensor;
 pub mod vacuum_switch;
+mod wire;
 
 use crate::params::Params;
 use booster::Booster;

@@ -55,10 +55,8 @@ impl Workshop {
         watch: Option<&Watch>,
     ) -> Result<(), Unmet> {
         match kind {
-            RecordKind::DayPressure => match self.measured(what) {
-                Some(Measured::Day) => Ok(()),
-                _ => Err(Unmet::OtherReading(Wanted::Barometer)),
-            },
+            RecordKind::DayPressure if self.measured(what) == Some(Measured::Day) => Ok(()),
+            RecordKind::DayPressure => Err(Unmet::OtherReading(Wanted::Barometer)),
             RecordKind::BatteryVoltage => self.battery_condition(what),
             RecordKind::CutOut | RecordKind::CutIn => self.switch_point(kind, what),
             RecordKind::PumpRun | RecordKind::ReleaseBuildUp => self.run_condition(what, shown, watch),
@@ -199,10 +197,12 @@ impl Workshop {
             return Err(Unmet::NeverSwitched);
         };
         let since = self.circuit.tick().0 - tick.0;
-        match (kind, *event == Event::PumpStopped(pump)) {
-            (RecordKind::CutOut, false) => return Err(Unmet::PumpRan { for_s: s_down(since) }),
-            (RecordKind::CutIn, true) => return Err(Unmet::PumpRested { for_s: s_down(since) }),
-            _ => {}
+        let stopped = *event == Event::PumpStopped(pump);
+        if kind == RecordKind::CutOut && !stopped {
+            return Err(Unmet::PumpRan { for_s: s_down(since) });
+        }
+        if kind == RecordKind::CutIn && stopped {
+            return Err(Unmet::PumpRested { for_s: s_down(since) });
         }
         let hands = self.state.last_switch;
         if tick.0 < hands {

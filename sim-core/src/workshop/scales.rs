@@ -70,9 +70,10 @@ impl Workshop {
             Observed::Sense(sense) => return self.sense_scale(sense),
         };
         // The stopwatch is started and stopped by hand: two reactions.
-        let scatter = match kind.map(|k| k.nature().measured) {
-            Some(Measured::Time { reaction_s }) => reaction_s * std::f64::consts::SQRT_2,
-            _ => 0.0,
+        let scatter = if let Some(Measured::Time { reaction_s }) = kind.map(|k| k.nature().measured) {
+            reaction_s * std::f64::consts::SQRT_2
+        } else {
+            0.0
         };
         kind.and_then(|k| k.nature().display(mode)).map_or(HUM, |display| display.scale(scatter))
     }

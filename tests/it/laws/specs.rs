@@ -3,7 +3,9 @@
 
 use std::path::Path;
 
-use sim_core::parts::elements::{Behind, Chamber, Lag, Machine, Place, Quantity, Spec, Switch, Worth};
+use sim_core::parts::elements::{
+    Behind, Chamber, EngineState, Lag, Machine, Place, Quantity, Spec, Switch, Worth,
+};
 use sim_core::parts::{ALL_TABLES, Domain, PartKind};
 
 use crate::rig::library;
@@ -198,6 +200,13 @@ fn a_kind_that_leaves_something_out_is_told() {
         }
     }
     assert!(40 < told, "only {told} were spoilt");
+}
+
+#[test]
+fn inv_a_state_of_the_engine_stands_at_its_own_place() {
+    for (i, state) in EngineState::ALL.into_iter().enumerate() {
+        assert_eq!(state.index(), i, "{state:?}");
+    }
 }
 
 #[test]

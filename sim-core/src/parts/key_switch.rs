@@ -1,0 +1,28 @@
+//! Ignition switch: terminal names are DIN 72552, 30 battery plus, 15 switched plus.
+
+use crate::params::part_params;
+use crate::parts::elements::{Air, Electric, Seen, Spec, Specified, Worth};
+
+part_params! {
+    /// Ignition switch; ports `30` and `15`.
+    pub struct KeySwitch {
+        /// Resistance of the closed contact, mΩ.
+        contact_mohm: 0.5 ..= 1000.0,
+        faults {}
+    }
+}
+
+impl Specified for KeySwitch {
+    const SEEN: Seen = Seen::PIECE;
+
+    fn spec(&self, _: f64) -> Spec {
+        Spec {
+            hangs: false,
+            air: Air::NONE,
+            electric: Electric::one("key", 0, 1, Worth::KeyOn(1.0 / (self.contact_mohm * 1e-3))),
+            states: vec![],
+            machines: vec![],
+            switches: vec![],
+        }
+    }
+}
