@@ -8,7 +8,7 @@ use egui::{Key, Modifiers, RichText, TextEdit, WidgetInfo, WidgetType};
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::menu;
-use super::page;
+use super::page::page;
 use front::hands::{self, Misfit, Thing};
 use front::shop::Shop;
 use front::words::Words;

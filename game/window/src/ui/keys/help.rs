@@ -3,7 +3,7 @@
 use egui::RichText;
 
 use super::super::super::theme;
-use super::page;
+use super::page::page;
 use front::words::Words;
 
 /// Keys as they are written on the page, and the words for what they do.

@@ -7,12 +7,15 @@
 
 mod find;
 mod help;
+pub mod paces;
+pub(super) mod page;
 pub mod state;
 mod typing;
 
 use egui::{Key, Modifiers, Pos2};
 use sim_core::action::Station;
 
+use self::paces::PACES;
 use super::super::shown::Middle;
 use super::super::state::{Menu, Ui};
 use super::menu::{dismiss_note, open_form, open_further};
@@ -25,10 +28,6 @@ use front::words::Words;
 /// Stations in the order of their number keys.
 pub const STATIONS: [Station; 5] =
     [Station::Desk, Station::Cab, Station::Bay, Station::Front, Station::Bench];
-
-/// Keys of the pace, with the name that is shown beside it.
-pub const PACES: [(Key, Pace); 4] =
-    [(Key::F5, Pace::Hold), (Key::F6, Pace::Live), (Key::F7, Pace::Ten), (Key::F8, Pace::Sixty)];
 
 /// Listens to the keys.
 pub fn listen(ctx: &egui::Context, shop: &Shop, ui: &mut Ui) {
@@ -162,13 +161,6 @@ pub fn pages(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui) {
     if ui.pages.log {
         ui.pages.log = super::remarks::log(ctx, shop, words, ui.prefs.pressure);
     }
-}
-
-/// A page over everything else, as high as it needs.
-pub(super) fn page(id: &str, ctx: &egui::Context) -> egui::Modal {
-    let id = egui::Id::new(id);
-    let height = ctx.content_rect().height() - 60.0;
-    egui::Modal::new(id).area(egui::Modal::default_area(id).default_height(height))
 }
 
 /// Turns the eye to where a thing is.

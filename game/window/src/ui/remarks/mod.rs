@@ -10,7 +10,7 @@ use sim_core::workshop::Gravity;
 
 use super::super::state::Ui;
 use super::super::theme;
-use super::keys::page;
+use super::keys::page::page;
 use front::prefs::PressureUnit;
 use front::shop::{Remark, RemarkKind, Shop};
 use front::words::Words;

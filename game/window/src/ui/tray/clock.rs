@@ -4,7 +4,7 @@ use egui::{RichText, WidgetInfo, WidgetType};
 
 use super::super::super::state::{Menu, Ui};
 use super::super::super::theme;
-use super::super::keys::PACES;
+use super::super::keys::paces::PACES;
 use super::super::menu::{open_form, open_further};
 use super::super::remarks;
 use super::on_bench;
