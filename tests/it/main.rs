@@ -7,6 +7,7 @@
 mod alder;
 mod bench;
 mod fuzz;
+mod house;
 mod laws;
 mod marks;
 mod parts;

@@ -15,7 +15,7 @@ use assess::quote;
 static TROUBLE: Mutex<Option<io::Error>> = Mutex::new(None);
 
 /// Standard output that never fails.
-#[derive(Clone, Copy, Debug)]
+#[derive(Default, Clone, Copy, Debug)]
 pub struct Screen {
     /// Takes bytes as they are: for a table or picture that was sent to standard output by name.
     raw: bool,

@@ -103,8 +103,9 @@ fn wrong_command_lines_are_answered_clearly() {
         with("1e300", "too large");
         with(digits, "301 characters; at most 40");
         with("0x10", "not written in tens");
-        with("ten", "no number");
-        with("", "no number");
+        let none = if flag == "--for" { "no whole number" } else { "no number" };
+        with("ten", none);
+        with("", none);
     }
     check(&["trace", "alder", "--csv", "t", "--for", "90000"], &["--for", "90000", "0 to 86400"]);
     check(&["trace", "alder", "--csv", "t", "--altitude", "9000"], &["--altitude 9000", "-400 to 4500"]);

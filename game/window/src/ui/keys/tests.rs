@@ -48,7 +48,7 @@ fn letters_typed_into_the_list_are_no_keys() {
     press(&mut harness, &[Key::H, Key::L, Key::T]);
     let stage = harness.state();
     assert_eq!(stage.shop.pace(), Pace::Hold);
-    assert_eq!(stage.ui.middle, crate::state::Middle::Room);
+    assert_eq!(stage.ui.middle, crate::shown::Middle::Room);
     press(&mut harness, &[Key::Escape]);
     assert!(!harness.state().ui.pages.is_open());
 }

@@ -1,0 +1,5 @@
+//! The house itself: which file uses which, read from the sources.
+
+mod layers;
+mod rings;
+mod source;
