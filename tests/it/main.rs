@@ -4,8 +4,8 @@
 //! or a computed number, `inv_` a law that must always hold.
 #![expect(clippy::unwrap_used, reason = "a test that panics has failed, and that is what it should do")]
 
-mod alder;
 mod bench;
+mod cars;
 mod fuzz;
 mod house;
 mod laws;

@@ -60,8 +60,8 @@ impl Mouse {
             let top = 150.0;
             let bottom = f64::from(super::screen::SIZE.1) - 40.0;
             if (top..bottom).contains(&y) {
-                // The list may still glide; click only what stands.
-                std::thread::sleep(std::time::Duration::from_millis(250));
+                // The list may still glide, and a busy machine may show no new frame for a while; click only what stands.
+                std::thread::sleep(std::time::Duration::from_millis(600));
                 if screen.nodes().iter().rfind(is).is_some_and(|n| n.at == node.at) {
                     screen.click_at(x, y);
                     return;

@@ -8,6 +8,9 @@ use std::time::{Duration, Instant};
 use assess::attempt::Attempt;
 use window::tree::{Node, SETTLED, Told};
 
+/// Keys of letters and digits that follow each other faster are a word that was typed into no field, and do nothing
+/// (the window's `ui/keys/typing.rs`): hands that choose keys are slower.
+const BETWEEN_LETTERS: Duration = Duration::from_millis(600);
 /// How long anything may take: software rendering on a busy machine.
 const PATIENCE: Duration = Duration::from_secs(90);
 /// Between two looks.
@@ -187,6 +190,9 @@ impl Screen {
 
     /// Presses a key, or several at once: `ctrl+a`.
     pub(crate) fn key(&mut self, key: &str) {
+        if key.len() == 1 {
+            std::thread::sleep(BETWEEN_LETTERS);
+        }
         self.hand_seen(key.split('+').count(), &["key", "--clearmodifiers", key]);
     }
 
