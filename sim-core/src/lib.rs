@@ -16,6 +16,7 @@ pub mod flow;
 pub mod instrument;
 pub mod lanes;
 pub mod math;
+pub mod notice;
 pub mod observe;
 pub mod params;
 pub mod parts;

@@ -54,7 +54,7 @@ pub enum Scale {
     },
     /// A few ordered levels with thresholds between them.
     Ordinal {
-        /// Names of the levels, one more than thresholds.
+        /// Keys of the levels (`level-…` in the files of words), one more than thresholds.
         levels: &'static [&'static str],
         /// Thresholds on the continuous value, rising.
         thresholds: &'static [f64],

@@ -84,3 +84,27 @@ alder-line-reserve = Reserve, Motor aus
 alder-line-no-rise = Pedal steigt nicht
 alder-line-rest-after = Ruhezeit danach
 alder-line-yard = Bremsprobe auf dem Hof
+
+# Wo Namen getippt werden: an der Textwerkbank, auf Blättern und in Dateien.
+look-mode = { $it } auf { $mode }
+look-mode-off = aus
+look-mode-volt = Volt
+look-mode-ohm = Ohm
+look-mode-ampere = Ampere
+look-at = { $it } an { $place }
+look-run = Laufzeit der Pumpe mit { $it }
+look-rest = Ruhezeit der Pumpe mit { $it }
+look-hiss = auf Zischen gehorcht an { $it }
+look-hum = gehorcht, ob die Pumpe läuft
+look-touch = angefasst: { $it }
+look-travel = Pedalweg unter dem Fuß
+look-moved = Bewegung des gehaltenen Pedals
+look-applications = verbliebene unterstützte Betätigungen
+look-lamp = ob { $it } leuchtet
+look-base-brakes = Radbremsen in Augenschein genommen
+look-yard = langsame Fahrt auf dem Hof
+look-with = { $what } mit { $stops }
+look-longer = länger als { $s } s
+look-off-high = über dem oberen Ende
+look-off-low = unter dem unteren Ende
+look-nothing = nichts

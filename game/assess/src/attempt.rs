@@ -18,6 +18,7 @@ pub mod limits;
 mod litter;
 pub mod mark_line;
 pub mod mend;
+mod told;
 
 use std::fs::{File, TryLockError};
 use std::io::{self, Seek as _, SeekFrom, Write as _};
@@ -26,17 +27,21 @@ use std::path::{Path, PathBuf};
 use sim_core::action::Action;
 use sim_core::observe::Reading;
 use sim_core::units::Tick;
-use sim_core::workshop::{Breach, RecordEntry};
+use sim_core::workshop::RecordEntry;
 
 use self::mark_line::MarkLine;
+pub use self::told::{Breached, Refused};
 use crate::clock::By;
 use crate::files::{self, Doing, FileError};
 use crate::{json_words, quote};
 
 /// Name and version of the file's form.
-pub const SCHEMA: &str = "pinhole-attempt/2";
+pub const SCHEMA: &str = "pinhole-attempt/3";
 
-/// The form before: no sittings, no times, and the header says whether it was begun by a script.
+/// The form before: refusals and breaches of safety in English sentences.
+pub const SCHEMA_2: &str = "pinhole-attempt/2";
+
+/// The form before that: no sittings, no times, and the header says whether it was begun by a script.
 pub const SCHEMA_1: &str = "pinhole-attempt/1";
 
 /// Version of the program and of its model: another one may compute other bits.
@@ -211,7 +216,7 @@ pub struct Step {
     pub end: Tick,
     /// Why it was refused, if it was; no time has passed then.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub refused: Option<String>,
+    pub refused: Option<Refused>,
     /// What was shown.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reading: Option<Reading>,
@@ -223,7 +228,7 @@ pub struct Step {
     pub record: Option<RecordEntry>,
     /// Breaches of safety.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub breaches: Vec<Breach>,
+    pub breaches: Vec<Breached>,
     /// State digests at the first step end after each simulated minute since the action before.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub minutes: Vec<(Tick, StateDigest)>,

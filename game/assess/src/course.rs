@@ -3,11 +3,12 @@
 //! Made by playing the recorded actions again in the attempt's own world, so nothing here is taken on
 //! trust from a file: readings, breaches and record lines come out of the workshop once more.
 
-use sim_core::action::{Action, Cycle};
+use sim_core::action::Action;
 use sim_core::assembly::Stop;
-use sim_core::observe::{Observed, Reading, Scale};
+use sim_core::notice::Hazard;
+use sim_core::observe::{Reading, Scale};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Breach, Outcome, RecordEntry, Workshop};
+use sim_core::workshop::{Outcome, RecordEntry, Workshop};
 use sim_core::world::World;
 
 use crate::complaint::store_port;
@@ -116,7 +117,7 @@ pub struct Course {
     /// Units replaced.
     pub swaps: Vec<Swapped>,
     /// Breaches of safety, with the deed.
-    pub breaches: Vec<(usize, Breach)>,
+    pub breaches: Vec<(usize, Hazard)>,
     /// First repair (swap, clean, re-form), if any.
     pub first_repair: Option<usize>,
     /// Last change of a joint, a stop, a unit, or an instrument in a vacuum line, if any.
@@ -302,40 +303,4 @@ fn trace(job: &Job, world: &World, deeds: &[Deed]) -> Vec<TracePoint> {
 /// Replaces or mends something.
 fn is_repair(action: &Action) -> bool {
     matches!(action, Action::Swap { .. } | Action::Clean { .. } | Action::Reform { .. })
-}
-
-/// A reading in words, without its value: `gauge at tee.2`, `pump's rest by watch`.
-#[must_use]
-pub fn describe(what: &Observed) -> String {
-    match what {
-        Observed::Instrument { instrument, mode, at } => {
-            let places: Vec<&str> = at.iter().map(|(_, place)| place.as_str()).collect();
-            let mode = mode.map_or(String::new(), |mode| format!(" on {mode:?}").to_lowercase());
-            if places.is_empty() {
-                format!("{instrument}{mode}")
-            } else {
-                format!("{instrument}{mode} at {}", places.join(" and "))
-            }
-        }
-        Observed::Interval { cycle: Cycle::PumpRun, instrument, .. } => format!("pump's run by {instrument}"),
-        Observed::Interval { cycle: Cycle::PumpRest, instrument, .. } => {
-            format!("pump's rest by {instrument}")
-        }
-        Observed::Sense(sense) => describe_sense(sense),
-    }
-}
-
-fn describe_sense(sense: &sim_core::action::Sense) -> String {
-    use sim_core::action::Sense;
-    match sense {
-        Sense::Hiss { part } => format!("listening for a hiss at {part}"),
-        Sense::Hum => "listening for the pump".to_owned(),
-        Sense::Touch { part } => format!("touching {part}"),
-        Sense::PedalTravel => "pedal's travel under the foot".to_owned(),
-        Sense::PedalMoved => "how the held pedal moved".to_owned(),
-        Sense::Applications => "assisted applications left".to_owned(),
-        Sense::Lamp { instrument } => format!("whether {instrument} glows"),
-        Sense::BaseBrakes => "look at the base brakes".to_owned(),
-        Sense::YardDrive => "slow drive in the yard".to_owned(),
-    }
 }

@@ -136,16 +136,6 @@ impl Hypotheses {
         };
         self.classes.iter().position(|&c| c == class)
     }
-
-    /// Name of a class in words.
-    #[must_use]
-    pub fn class_name(&self, car: &Car, class: usize) -> String {
-        match self.classes[class] {
-            Class::Inside => "everything inside its limits".to_owned(),
-            Class::Unit(unit) => car.units[usize::from(unit)].name.clone(),
-            Class::Other => "something not in the catalogue".to_owned(),
-        }
-    }
 }
 
 /// One draw's world. The severity takes the first coordinate whether or not there is a fault, so that all

@@ -14,6 +14,7 @@ pub mod job;
 pub mod joint;
 mod json_words;
 pub mod likelihood;
+pub mod locale;
 pub mod marked;
 pub mod marks;
 pub mod numeric;

@@ -4,8 +4,10 @@
 //! `try` may be refused.
 
 use sim_core::action::Action;
+use sim_core::notice::{Refusal, Told as _};
 use sim_core::workshop::Outcome;
 
+use crate::locale::Speech;
 use crate::quote::bare;
 use crate::session::{Session, SessionError};
 use crate::words::{self, Said, Vocabulary, WordsError};
@@ -25,14 +27,14 @@ pub enum ScriptError {
         source: WordsError,
     },
     /// A line was refused in the workshop.
-    #[error("line {line} ({}): refused: {why}", bare(text))]
+    #[error("line {line} ({}): refused ({})", bare(text), why.telling().key)]
     Refused {
         /// Line, from 1.
         line: usize,
         /// As written.
         text: String,
-        /// Why.
-        why: String,
+        /// Why; [`ScriptError::told`] says it in a language.
+        why: Box<Refusal>,
     },
     /// The attempt could not be written.
     #[error("line {line} ({}): {source}", bare(text))]
@@ -44,6 +46,24 @@ pub enum ScriptError {
         /// Why. Boxed because it is much larger than the rest.
         source: Box<SessionError>,
     },
+}
+
+impl ScriptError {
+    /// What stopped the script, with the workshop's reason in the words of `speech`.
+    #[must_use]
+    pub fn told(&self, speech: &Speech<'_>) -> String {
+        match self {
+            Self::Refused { line, text, why } => {
+                let values = [
+                    ("line", (*line).into()),
+                    ("text", bare(text).to_string().into()),
+                    ("why", speech.tell(why.as_ref()).into()),
+                ];
+                speech.say_with("told-script-refused", &values)
+            }
+            other => other.to_string(),
+        }
+    }
 }
 
 /// The names a session's lines may use.
@@ -96,7 +116,7 @@ pub fn play(
         if let Some(why) = &outcome.refused
             && !may_fail
         {
-            return Err(ScriptError::Refused { line, text: text.to_owned(), why: why.to_string() });
+            return Err(ScriptError::Refused { line, text: text.to_owned(), why: Box::new(why.clone()) });
         }
         seen(line, text, &action, &outcome);
     }

@@ -16,7 +16,8 @@ use sim_core::world::World;
 use crate::attempt::limits::{self, Beyond, Unknown};
 use crate::attempt::mark_line::MarkLine;
 use crate::attempt::{
-    Attempt, AttemptError, ENGINE, Header, SCHEMA, Seed, SeedFrom, Sitting, StateDigest, Step, Writer,
+    Attempt, AttemptError, Breached, ENGINE, Header, Refused, SCHEMA, Seed, SeedFrom, Sitting, StateDigest,
+    Step, Writer,
 };
 use crate::clock::{By, Clock, Opening};
 use crate::job::{AfterHandBack, Job};
@@ -203,11 +204,11 @@ fn step(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, Outcome) {
         action: action.clone(),
         start: outcome.start,
         end: outcome.end,
-        refused: outcome.refused.as_ref().map(ToString::to_string),
+        refused: outcome.refused.clone().map(Refused::Typed),
         reading: outcome.reading.clone(),
         read_right: outcome.read_right,
         record: outcome.record.clone(),
-        breaches: outcome.breaches.clone(),
+        breaches: outcome.breaches.iter().cloned().map(Breached::Typed).collect(),
         minutes,
         digest: StateDigest(workshop.digest()),
     };
@@ -255,7 +256,12 @@ fn redo(workshop: &mut Workshop, job: &Job, recorded: &Step, engine: &str) -> Re
     if now.start != recorded.start {
         return Err(differs("its first tick", now.start.0.to_string(), recorded.start.0.to_string()));
     }
-    if now.refused != recorded.refused {
+    let alike = match (&now.refused, &recorded.refused) {
+        (Some(now), Some(recorded)) => now.agrees(recorded),
+        (None, None) => true,
+        (Some(_), None) | (None, Some(_)) => false,
+    };
+    if !alike {
         return Err(differs("its refusal", format!("{:?}", now.refused), format!("{:?}", recorded.refused)));
     }
     if now.end != recorded.end {
@@ -277,6 +283,12 @@ fn redo(workshop: &mut Workshop, job: &Job, recorded: &Step, engine: &str) -> Re
     if now.digest != recorded.digest {
         return Err(differs("the state digest", now.digest.to_string(), recorded.digest.to_string()));
     }
+    let alike = |(now, recorded): (&Breached, &Breached)| now.agrees(recorded);
+    if now.breaches.len() == recorded.breaches.len() && now.breaches.iter().zip(&recorded.breaches).all(alike)
+    {
+        now.breaches.clone_from(&recorded.breaches);
+    }
+    now.refused.clone_from(&recorded.refused);
     if now != *recorded {
         return Err(differs("the notes, record or breaches", format!("{now:?}"), format!("{recorded:?}")));
     }

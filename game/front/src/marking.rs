@@ -6,15 +6,15 @@ use anyhow::bail;
 use assess::attempt::{Attempt, AttemptError};
 use assess::job::Job;
 use assess::marked::Kept;
-use assess::marks::sheet::MarkSheet;
+use assess::marks::Evaluation;
 use assess::pack::Library;
 
 /// Marks one attempt.
 ///
 /// # Errors
-/// As [`job_of`] and [`sheet_at`].
-pub fn sheet_of(library: &Library, attempt: &Attempt) -> anyhow::Result<MarkSheet> {
-    sheet_at(attempt, &job_of(library, attempt)?)
+/// As [`job_of`] and [`evaluation_at`].
+pub fn evaluation_of(library: &Library, attempt: &Attempt) -> anyhow::Result<Evaluation> {
+    evaluation_at(attempt, &job_of(library, attempt)?)
 }
 
 /// The job that an attempt is of.
@@ -30,10 +30,10 @@ pub fn job_of(library: &Library, attempt: &Attempt) -> anyhow::Result<Job> {
 ///
 /// # Errors
 /// It is of another job, does not replay, or brings out a mistake of this program.
-pub fn sheet_at(attempt: &Attempt, job: &Job) -> anyhow::Result<MarkSheet> {
+pub fn evaluation_at(attempt: &Attempt, job: &Job) -> anyhow::Result<Evaluation> {
     let marked = catch_unwind(AssertUnwindSafe(|| assess::marks::mark(attempt, job)));
     match marked {
-        Ok(sheet) => Ok(sheet?),
+        Ok(evaluation) => Ok(evaluation?),
         Err(_) => bail!(
             "the marker stopped in the middle, which is a mistake of this program; report it with the file"
         ),

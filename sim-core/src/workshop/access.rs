@@ -2,36 +2,26 @@
 //!
 //! A hose or wire has no place of its own at its ends: its end is where the part is that it is joined to.
 
-use super::{Refusal, Workshop};
+use super::Workshop;
 use crate::action::{PedalHold, Station};
 use crate::assembly::PortRef;
 use crate::instrument::InstrumentKind;
+use crate::notice::{Quantity, Reason, Refusal, Sort, TheTool, Tool};
 
 /// Where something can be reached, and the cover (index) that bars it there.
 pub(super) type Place = (Station, Option<usize>);
 
-/// A refusal in a sentence.
-pub(super) fn cannot(text: impl Into<String>) -> Refusal {
-    Refusal::Cannot(text.into())
-}
-
-/// A name in words for a station.
-pub(super) fn station_name(station: Station) -> &'static str {
-    match station {
-        Station::Desk => "desk",
-        Station::Cab => "driver's seat",
-        Station::Bay => "engine bay",
-        Station::Front => "front of the car",
-        Station::Bench => "bench",
-    }
+/// A refusal for a reason.
+pub(super) fn cannot(why: Reason) -> Refusal {
+    Refusal::Cannot(why)
 }
 
 /// Refuses a number outside `min` to `max`.
-pub(super) fn in_range(what: &'static str, value: f64, min: f64, max: f64) -> Result<(), Refusal> {
+pub(super) fn in_range(what: Quantity, value: f64, min: f64, max: f64) -> Result<(), Refusal> {
     if (min..=max).contains(&value) { Ok(()) } else { Err(Refusal::Range { what, min, max }) }
 }
 
-fn unknown<'a>(kind: &'static str, name: &str, known: impl Iterator<Item = &'a str>) -> Refusal {
+fn unknown<'a>(kind: Sort, name: &str, known: impl Iterator<Item = &'a str>) -> Refusal {
     const SHOWN: usize = 40;
     let all: Vec<&str> = known.collect();
     // Names that begin alike come first; the order is otherwise the file's.
@@ -44,6 +34,11 @@ fn unknown<'a>(kind: &'static str, name: &str, known: impl Iterator<Item = &'a s
 }
 
 impl Workshop {
+    /// An instrument (index into the kit), to speak of.
+    pub(super) fn tool(&self, card: usize) -> TheTool {
+        self.setup.kit[card].id.as_str().into()
+    }
+
     /// Number of parts of the car; instruments follow after them.
     pub(super) fn n_car_parts(&self) -> usize {
         self.setup.car.assembly.parts.len()
@@ -61,7 +56,7 @@ impl Workshop {
             .iter()
             .position(|p| p.id == name)
             .map(|i| i as u16)
-            .ok_or_else(|| unknown("part", name, parts.iter().map(|p| p.id.as_str())))
+            .ok_or_else(|| unknown(Sort::Part, name, parts.iter().map(|p| p.id.as_str())))
     }
 
     /// The port called `name`, of the car or of an instrument.
@@ -76,9 +71,9 @@ impl Workshop {
                 .collect();
             if of_part.is_empty() {
                 let parts = self.setup.car.assembly.parts.iter();
-                unknown("part with ports", part, parts.map(|p| p.id.as_str()))
+                unknown(Sort::PartWithPorts, part, parts.map(|p| p.id.as_str()))
             } else {
-                unknown("port", name, of_part.iter().map(String::as_str))
+                unknown(Sort::Port, name, of_part.iter().map(String::as_str))
             }
         })
     }
@@ -89,7 +84,7 @@ impl Workshop {
         joints
             .iter()
             .position(|j| j.id == name)
-            .ok_or_else(|| unknown("joint", name, joints.iter().map(|j| j.id.as_str())))
+            .ok_or_else(|| unknown(Sort::Joint, name, joints.iter().map(|j| j.id.as_str())))
     }
 
     /// The instrument called `name`, index into the kit.
@@ -97,7 +92,7 @@ impl Workshop {
         let kit = &self.setup.kit;
         kit.iter()
             .position(|c| c.id == name)
-            .ok_or_else(|| unknown("instrument", name, kit.iter().map(|c| c.id.as_str())))
+            .ok_or_else(|| unknown(Sort::Instrument, name, kit.iter().map(|c| c.id.as_str())))
     }
 
     /// The repair unit called `name`.
@@ -106,7 +101,7 @@ impl Workshop {
         units
             .iter()
             .position(|u| u.id == name)
-            .ok_or_else(|| unknown("repair unit", name, units.iter().map(|u| u.id.as_str())))
+            .ok_or_else(|| unknown(Sort::Unit, name, units.iter().map(|u| u.id.as_str())))
     }
 
     /// The cover called `name`.
@@ -115,7 +110,7 @@ impl Workshop {
         covers
             .iter()
             .position(|c| c.id == name)
-            .ok_or_else(|| unknown("cover", name, covers.iter().map(|c| c.id.as_str())))
+            .ok_or_else(|| unknown(Sort::Cover, name, covers.iter().map(|c| c.id.as_str())))
     }
 
     /// The spare called `name`.
@@ -124,7 +119,7 @@ impl Workshop {
         spares
             .iter()
             .position(|s| s.id == name)
-            .ok_or_else(|| unknown("spare", name, spares.iter().map(|s| s.id.as_str())))
+            .ok_or_else(|| unknown(Sort::Spare, name, spares.iter().map(|s| s.id.as_str())))
     }
 
     /// The record line called `name`.
@@ -133,16 +128,12 @@ impl Workshop {
         record
             .iter()
             .position(|r| r.id == name)
-            .ok_or_else(|| unknown("record line", name, record.iter().map(|r| r.id.as_str())))
+            .ok_or_else(|| unknown(Sort::RecordLine, name, record.iter().map(|r| r.id.as_str())))
     }
 
     /// The first instrument of the kit that is of a kind, or a refusal that names what is missing.
-    pub(super) fn need(&self, what: &str, is: impl Fn(&InstrumentKind) -> bool) -> Result<usize, Refusal> {
-        self.setup
-            .kit
-            .iter()
-            .position(|c| is(&c.kind))
-            .ok_or_else(|| cannot(format!("this job's tool board has no {what}")))
+    pub(super) fn need(&self, tool: Tool, is: impl Fn(&InstrumentKind) -> bool) -> Result<usize, Refusal> {
+        self.setup.kit.iter().position(|c| is(&c.kind)).ok_or_else(|| cannot(Reason::NoTool { tool }))
     }
 
     /// Index of an instrument's own part in the circuit.
@@ -208,10 +199,10 @@ impl Workshop {
         if free.is_empty() {
             let cover = places.iter().find_map(|(_, cover)| *cover);
             let cover = cover.map(|c| &self.setup.car.covers[c]);
-            return Err(cannot(cover.map_or_else(
-                || "it cannot be reached from anywhere".to_owned(),
-                |c| format!("the {} is in the way: take it off first (cover {})", c.name, c.id),
-            )));
+            return Err(cannot(cover.map_or(Reason::Unreachable, |c| Reason::CoverInTheWay {
+                cover: c.id.as_str().into(),
+                id: c.id.as_str().into(),
+            })));
         }
         if free.contains(&self.state.station) {
             return Ok(self.state.station);
@@ -226,18 +217,10 @@ impl Workshop {
             return Ok(());
         }
         if matches!(self.state.pedal, PedalHold::Foot { .. }) {
-            return Err(cannot(format!(
-                "your foot holds the brake pedal, so you cannot go to the {}: release the pedal, or use \
-                 the pedal prop",
-                station_name(to)
-            )));
+            return Err(cannot(Reason::FootBinds { to }));
         }
         if let Some(card) = self.pressed_card() {
-            return Err(cannot(format!(
-                "your hand is on the {}, so you cannot go to the {}: let it go first",
-                self.setup.kit[card].name,
-                station_name(to)
-            )));
+            return Err(cannot(Reason::HandBindsThere { tool: self.tool(card), to }));
         }
         Ok(())
     }
@@ -252,9 +235,7 @@ impl Workshop {
     /// Refused when a hand is on a button: for work that needs both hands.
     pub(super) fn hands_free(&self) -> Result<(), Refusal> {
         match self.pressed_card() {
-            Some(card) => {
-                Err(cannot(format!("your hand is on the {}: let it go first", self.setup.kit[card].name)))
-            }
+            Some(card) => Err(cannot(Reason::HandBinds { tool: self.tool(card) })),
             None => Ok(()),
         }
     }

@@ -5,9 +5,10 @@
 use super::access::cannot;
 use super::exchange::{Beside, at_once};
 use super::state::Doing;
-use super::{Outcome, Refusal, Workshop, timing};
+use super::{Outcome, Workshop, timing};
 use crate::action::{Action, PedalHold, Station};
 use crate::circuit::Pace;
+use crate::notice::{Notice, Reason, Refusal};
 use crate::parts::engine::EngineState;
 use crate::units::Tick;
 
@@ -36,7 +37,7 @@ impl Workshop {
     async fn carry_out(&mut self, action: &Action, cut: Option<u64>, beside: Beside<'_>) -> Outcome {
         let mut doing = Doing::new(self.circuit.tick().0, cut, self.circuit.events().len(), beside);
         let refused = if self.state.handed_back {
-            Some(cannot("the car has been handed back: this attempt is over"))
+            Some(cannot(Reason::Over))
         } else {
             self.dispatch(&mut doing, action).await.err()
         };
@@ -60,15 +61,16 @@ impl Workshop {
         match action {
             Action::ReadCard => {
                 self.paper(doing).await?;
-                let card = self.setup.card.clone();
-                doing.said.extend(card);
+                let card = self.setup.card.iter().enumerate();
+                doing.said.extend(card.map(|(n, text)| Notice::card(n, text)));
             }
             Action::ReadSheet => {
                 self.paper(doing).await?;
                 let car = std::sync::Arc::clone(&self.setup.car);
-                doing.said.extend(car.limits.iter().map(|l| l.text.clone()));
-                doing.say(format!("The pump reaches its cut-out up to {} m.", car.altitude_limit_m));
-                doing.said.extend(car.cautions.iter().cloned());
+                doing.said.extend(car.limits.iter().map(|l| Notice::limit(&l.id, &l.text)));
+                doing.say(Notice::CutOutHeight { height: car.altitude_limit_m });
+                let cautions = car.cautions.iter().enumerate();
+                doing.said.extend(cautions.map(|(n, text)| Notice::caution(n, text)));
             }
             Action::Chocks(on) => self.do_chocks(doing, *on).await?,
             Action::Extraction(on) => self.do_extraction(doing, *on).await?,
@@ -117,10 +119,10 @@ impl Workshop {
     async fn do_overnight(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         let inputs = self.circuit.inputs();
         if inputs.engine != EngineState::Stopped || inputs.key_on {
-            return Err(cannot("switch engine and ignition off before you go home"));
+            return Err(cannot(Reason::HomeOff));
         }
         if matches!(self.state.pedal, PedalHold::Foot { .. }) {
-            return Err(cannot("your foot is on the brake pedal: release it first"));
+            return Err(cannot(Reason::FootOnPedal));
         }
         self.hands_free()?;
         let day = *self.circuit.day();

@@ -2,12 +2,12 @@
 //! state and the events behind it. The first that it does not meet is kept, to be told.
 
 use super::predict::{CAUGHT, Watch};
-use super::unmet::{Unmet, Wanted};
 use super::{Workshop, graph, timing};
 use crate::action::{Cycle, PedalHold, Sense};
 use crate::car::RecordKind;
 use crate::circuit::Event;
 use crate::instrument::Measured;
+use crate::notice::{Unmet, Wanted};
 use crate::observe::{Observed, ShownValue};
 use crate::parts::PartKind;
 use crate::parts::engine::EngineState;

@@ -2,8 +2,9 @@
 
 use super::access::cannot;
 use super::state::Doing;
-use super::{Gravity, Refusal, Workshop, timing};
+use super::{Workshop, timing};
 use crate::action::{PedalHold, Station};
+use crate::notice::{Hazard, Notice, Reason, Refusal};
 use crate::parts::engine::EngineState;
 
 /// Certainties that can be stated; 0 = not found, the car stays.
@@ -22,20 +23,16 @@ impl Workshop {
             self.find_unit(unit)?;
         }
         if !CERTAINTIES.iter().any(|c| (c - certainty).abs() < 1e-9) {
-            return Err(cannot("state the certainty as 0 (not found), 0.40, 0.60, 0.80 or 0.95"));
+            return Err(cannot(Reason::Certainty));
         }
         let mut units = units.to_vec();
         units.sort();
         units.dedup();
         self.pass(doing, timing::FINDING).await;
         if self.state.findings.is_empty() {
-            doing.say(if self.state.repaired_first {
-                "Something has been repaired already: this counts as a second finding."
-            } else {
-                "This finding is locked: what was noted before it is its evidence."
-            });
+            doing.say(if self.state.repaired_first { Notice::SecondAfterRepair } else { Notice::Locked });
         } else {
-            doing.say("A finding was given before; this one counts as a second.");
+            doing.say(Notice::Second);
         }
         self.state.findings.push((units, certainty));
         Ok(())
@@ -57,43 +54,32 @@ impl Workshop {
     pub(super) fn drive_hazards(&self, doing: &mut Doing<'_>) {
         let left = self.left_on_car(false);
         if !left.is_empty() {
-            doing.breach(
-                "drive_with_things_left",
-                Gravity::Critical,
-                format!("You drove the car with things left on it or undone: {}.", left.join("; ")),
-            );
+            doing.breach(Hazard::DroveWithThings { left });
         } else if self.state.changes != 0 && self.state.proven != Some(self.state.changes) {
-            doing.breach(
-                "drive_without_assist_proven",
-                Gravity::Critical,
-                "You drove the car after work on it without proving brake assist where it stands: hold the \
-                 pedal and start the engine, or count the assisted applications first.",
-            );
+            doing.breach(Hazard::DroveUnproven);
         }
     }
 
     pub(super) async fn do_hand_back(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         let inputs = self.circuit.inputs();
         if inputs.engine != EngineState::Stopped || inputs.key_on {
-            return Err(cannot("switch engine and ignition off before you hand the car back"));
+            return Err(cannot(Reason::BackOff));
         }
         if self.state.extracted {
-            return Err(cannot(
-                "the extraction hangs on the exhaust: take it off before you hand the car back",
-            ));
+            return Err(cannot(Reason::BackExtraction));
         }
         if matches!(self.state.pedal, PedalHold::Foot { .. }) {
-            return Err(cannot("your foot is on the brake pedal: release it first"));
+            return Err(cannot(Reason::FootOnPedal));
         }
         if self.state.findings.is_empty() {
-            return Err(cannot("give your finding first, if need be with certainty 0: not found"));
+            return Err(cannot(Reason::BackFinding));
         }
         let at = self.reach(&[(Station::Desk, None)])?;
         self.walk(doing, at).await;
         self.pass(doing, timing::HAND_BACK).await;
         let stays = self.state.findings.last().is_some_and(|(_, certainty)| *certainty <= 0.0);
         if stays {
-            doing.say("The car stays; it is referred on.");
+            doing.say(Notice::Stays);
         } else {
             self.release_hazards(doing);
         }
@@ -105,44 +91,22 @@ impl Workshop {
     fn release_hazards(&self, doing: &mut Doing<'_>) {
         let left = self.left_on_car(true);
         if !left.is_empty() {
-            doing.breach(
-                "handed_back_with_things_left",
-                Gravity::Critical,
-                format!("You handed the car back with things left on it or undone: {}.", left.join("; ")),
-            );
+            doing.breach(Hazard::BackWithThings { left });
         }
         if self.state.covers_off.contains(&true) {
-            doing.breach(
-                "handed_back_with_cover_off",
-                Gravity::Minor,
-                "You handed the car back with a cover off. Refit what you take off.",
-            );
+            doing.breach(Hazard::BackCover);
         }
         if self.assist_on_the_road() < ASSIST_ENOUGH {
-            doing.breach(
-                "handed_back_without_assist",
-                Gravity::Critical,
-                "You handed back a car whose brakes have no or too little assist. Never release a car \
-                 before assist is proven; a car that cannot be mended stays (finding with certainty 0).",
-            );
+            doing.breach(Hazard::BackNoAssist);
         } else if self.state.changes != 0 && self.state.proven != Some(self.state.changes) {
-            doing.breach(
-                "assist_not_proven",
-                Gravity::Critical,
-                "You handed the car back without proving brake assist after the last change. Do the release \
-                 checks after the last joint, plug or instrument was touched.",
-            );
+            doing.breach(Hazard::BackUnproven);
         }
         let checked = self.record_now().iter().any(|entry| {
             let line = self.setup.car.record.iter().find(|l| l.id == entry.item);
             entry.condition_met && line.is_some_and(|l| l.kind.is_release())
         });
         if self.state.repaired && !checked {
-            doing.breach(
-                "no_release_check",
-                Gravity::Major,
-                "You handed a repaired car back without a single release check after the repair.",
-            );
+            doing.breach(Hazard::BackUnchecked);
         }
     }
 }

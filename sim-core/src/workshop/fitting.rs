@@ -6,9 +6,10 @@
 
 use super::access::{cannot, in_range};
 use super::state::Doing;
-use super::{Refusal, Workshop, graph, timing};
+use super::{Workshop, graph, timing};
 use crate::assembly::{Joint, PortRef, Stop};
 use crate::instrument::{Held, Worked};
+use crate::notice::{Quantity, Reason, Refusal};
 use crate::parts::Domain;
 use crate::parts::instruments::MeterMode;
 
@@ -34,7 +35,7 @@ impl Workshop {
             Held::AroundWire => {
                 let port = self.find_port(at)?;
                 if self.circuit.assembly().domain(port) != Domain::Electrical {
-                    return Err(cannot(format!("{at} carries no current: the jaw goes around a wire")));
+                    return Err(cannot(Reason::NoCurrent { at: at.into() }));
                 }
                 Ok(Target::Around(port))
             }
@@ -42,9 +43,7 @@ impl Workshop {
             Held::OnHose => {
                 let part = self.find_part(at)?;
                 if self.circuit.assembly().parts[usize::from(part)].kind.hose().is_none() {
-                    return Err(cannot(format!(
-                        "{at} is no hose: the angle finder is laid on a hose's bend"
-                    )));
+                    return Err(cannot(Reason::NoHoseAngle { at: at.into() }));
                 }
                 Ok(Target::Part(part))
             }
@@ -58,14 +57,14 @@ impl Workshop {
         let assembly = self.circuit.assembly();
         let own = self.card_part(card);
         if own == Some(port.part) {
-            return Err(cannot("an instrument cannot be connected to itself"));
+            return Err(cannot(Reason::ToItself));
         }
         let own_end = own.and_then(|p| graph::port_of(assembly, p, end));
         if own_end.is_some_and(|e| assembly.domain(e) != assembly.domain(port)) {
-            return Err(cannot(format!("end {end} does not go on {at}: one carries air, one current")));
+            return Err(cannot(Reason::WrongKind { end: end.into(), at: at.into() }));
         }
         if assembly.stop(port) == Some(Stop::Plug) {
-            return Err(cannot(format!("there is a plug in {at}: take it out first")));
+            return Err(cannot(Reason::PlugInIt { at: at.into() }));
         }
         Ok(Target::Port(port))
     }
@@ -79,13 +78,10 @@ impl Workshop {
         let card = self.find_card(name)?;
         let known = self.ends_of(card);
         if known.is_empty() {
-            return Err(cannot(format!(
-                "the {} is used where it is; there is nothing to connect",
-                self.setup.kit[card].name
-            )));
+            return Err(cannot(Reason::UsedInPlace { tool: self.tool(card) }));
         }
         if !self.state.fits[card].is_empty() {
-            return Err(cannot(format!("the {} is connected: take it off first", self.setup.kit[card].name)));
+            return Err(cannot(Reason::Connected { tool: self.tool(card) }));
         }
         let mut fits: Vec<(String, String)> = ends.to_vec();
         fits.sort();
@@ -94,7 +90,7 @@ impl Workshop {
         let mut wanted = known.clone();
         wanted.sort_unstable();
         if given != wanted || given.len() != fits.len() {
-            return Err(cannot(format!("{name} has the end(s) {}: name each once", known.join(", "))));
+            return Err(cannot(Reason::Ends { tool: name.into(), known: known.join(", ") }));
         }
         let targets = fits
             .iter()
@@ -151,7 +147,7 @@ impl Workshop {
     pub(super) async fn do_unfit(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
         if self.state.fits[card].is_empty() {
-            return Err(cannot(format!("the {} is not connected", self.setup.kit[card].name)));
+            return Err(cannot(Reason::NotConnected { tool: self.tool(card) }));
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_card(card))?;
@@ -210,7 +206,7 @@ impl Workshop {
         let Some(part) =
             self.card_part(card).filter(|_| self.setup.kit[card].kind.nature().worked == Worked::Set)
         else {
-            return Err(cannot(format!("the {} has no dial to set", self.setup.kit[card].name)));
+            return Err(cannot(Reason::NoDial { tool: self.tool(card) }));
         };
         self.hands_free()?;
         let at = self.reach(&self.places_of_card(card))?;
@@ -232,10 +228,10 @@ impl Workshop {
         let Some(part) =
             self.card_part(card).filter(|_| self.setup.kit[card].kind.nature().worked.is_pressed())
         else {
-            return Err(cannot(format!("the {} has no button", self.setup.kit[card].name)));
+            return Err(cannot(Reason::NoButton { tool: self.tool(card) }));
         };
         if self.circuit.inputs().hands[usize::from(part)].pressed == down {
-            return Err(cannot(if down { "it is held down already" } else { "nobody presses it" }));
+            return Err(cannot(if down { Reason::HeldDown } else { Reason::NotPressed }));
         }
         let at = self.reach(&self.places_of_card(card))?;
         if down {
@@ -256,14 +252,14 @@ impl Workshop {
         times: u32,
     ) -> Result<(), Refusal> {
         let card = self.find_card(name)?;
-        in_range("number of strokes", f64::from(times), 1.0, 200.0)?;
+        in_range(Quantity::Strokes, f64::from(times), 1.0, 200.0)?;
         let Some(part) =
             self.card_part(card).filter(|_| self.setup.kit[card].kind.nature().worked == Worked::Stroked)
         else {
-            return Err(cannot(format!("the {} cannot be stroked", self.setup.kit[card].name)));
+            return Err(cannot(Reason::NoStrokes { tool: self.tool(card) }));
         };
         if self.state.fits[card].is_empty() {
-            return Err(cannot(format!("the {} is not connected: fit it first", self.setup.kit[card].name)));
+            return Err(cannot(Reason::FitFirst { tool: self.tool(card) }));
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_card(card))?;

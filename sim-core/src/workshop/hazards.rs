@@ -3,13 +3,14 @@
 //! The rules are the trade's (common practice, no source) except the touch limits: row 5.1 of the check
 //! values (IEC 62368-1 table 42, after ISO 13732-1). The vehicle maker's data and local rules come first.
 
+use super::Workshop;
 use super::graph;
 use super::state::Doing;
-use super::{Breach, Gravity, Workshop};
 use crate::action::PedalHold;
 use crate::assembly::PortRef;
 use crate::circuit::Event;
 use crate::instrument::Held;
+use crate::notice::{Hazard, Left, Notice, Word};
 use crate::parts::engine::EngineState;
 use crate::parts::{Domain, PartKind};
 
@@ -28,8 +29,8 @@ const EXHAUST_MIN: u64 = 5;
 
 impl Doing<'_> {
     /// Records a breach.
-    pub(super) fn breach(&mut self, rule: &str, gravity: Gravity, text: impl Into<String>) {
-        self.breaches.push(Breach { rule: rule.to_owned(), gravity, text: text.into() });
+    pub(super) fn breach(&mut self, hazard: Hazard) {
+        self.breaches.push(hazard);
     }
 }
 
@@ -78,18 +79,9 @@ impl Workshop {
             return;
         }
         if self.circuit.hums(pump) {
-            doing.breach(
-                "hands_at_running_pump",
-                Gravity::Major,
-                "You worked at the pump while it was running. Switch off and pull its fuse before hands go in.",
-            );
+            doing.breach(Hazard::RunningPump);
         } else if self.circuit.inputs().key_on {
-            doing.breach(
-                "pump_may_start",
-                Gravity::Minor,
-                "You worked at the pump with the ignition on: it starts by itself when the vacuum falls. \
-                 Switch off and pull its fuse before hands go in.",
-            );
+            doing.breach(Hazard::MayStart);
         }
     }
 
@@ -99,12 +91,10 @@ impl Workshop {
         let rubber = self.setup.car.stands[usize::from(part)].rubber;
         let (few_seconds, instant) =
             if rubber { (RUBBER_10_S_C, RUBBER_1_S_C) } else { (METAL_10_S_C, METAL_1_S_C) };
-        let text = "You touched a surface above the burn limit for a touch of this length. Hold the back of \
-                    the hand near it first, or use the infrared thermometer.";
         if instant < c {
-            doing.breach("hot_surface", Gravity::Major, text);
+            doing.breach(Hazard::BurnAtOnce);
         } else if few_seconds < c {
-            doing.breach("hot_surface", Gravity::Minor, text);
+            doing.breach(Hazard::Burn);
         }
     }
 
@@ -114,12 +104,7 @@ impl Workshop {
         let ambient = self.circuit.ambient();
         let under_vacuum = |p: &PortRef| self.circuit.pressure(*p).gauge(ambient).kpa() < STORE_EMPTY_KPA;
         if ports.iter().any(|p| store.contains(p) && under_vacuum(p)) {
-            doing.breach(
-                "joint_under_vacuum",
-                Gravity::Minor,
-                "You opened a joint of the vacuum store while it was under vacuum: dirt is drawn in and the \
-                 hose end can snap back. With the ignition off, pump the brake pedal until it is hard first.",
-            );
+            doing.breach(Hazard::StoreOpen);
         }
     }
 
@@ -133,50 +118,22 @@ impl Workshop {
         let at_plus = port("plus").is_some_and(|p| p == a || p == b);
         let earthed = port("minus").is_some_and(|p| !graph::joined(assembly, p).is_empty());
         if at_plus && earthed {
-            let what = if opening { "undid" } else { "made" };
-            doing.breach(
-                "battery_order",
-                Gravity::Major,
-                format!(
-                    "You {what} a terminal at battery plus with the earth connected: a spanner that slips \
-                     shorts the battery. Earth comes off first and goes on last."
-                ),
-            );
+            doing.breach(Hazard::BatteryOrder { done: if opening { Word::Undid } else { Word::Made } });
         }
     }
 
     /// The engine is about to start.
     pub(super) fn engine_starts(&self, doing: &mut Doing<'_>) {
         match graph::open_manifold(self.circuit.assembly()) {
-            Some(true) => doing.breach(
-                "open_manifold",
-                Gravity::Major,
-                "You started the engine with the manifold's nipple open: it may race and it draws in whatever \
-                 lies near. Plug the port before starting.",
-            ),
-            Some(false) => doing.breach(
-                "open_manifold",
-                Gravity::Minor,
-                "You started the engine with an open end on the manifold: it may race and it draws in \
-                 whatever lies near. Join or plug it before starting.",
-            ),
+            Some(true) => doing.breach(Hazard::Nipple),
+            Some(false) => doing.breach(Hazard::OpenEnd),
             None => {}
         }
         if !self.state.chocked {
-            doing.breach(
-                "no_chocks",
-                Gravity::Minor,
-                "You started the engine without chocks at the wheels. Chock the car before an engine runs in \
-                 the workshop.",
-            );
+            doing.breach(Hazard::NoChocks);
         }
         if !self.state.extracted {
-            doing.breach(
-                "no_extraction",
-                Gravity::Minor,
-                "You started the engine indoors without extraction. Hang the extraction on the exhaust before \
-                 an engine runs in the workshop.",
-            );
+            doing.breach(Hazard::NoExtraction);
         }
     }
 
@@ -188,18 +145,12 @@ impl Workshop {
             match event {
                 Event::FuseMelted(part) if self.n_car_parts() <= usize::from(*part) => {
                     let card = self.card_parts.iter().position(|p| *p == Some(*part));
-                    let name = card.map_or("instrument", |c| self.setup.kit[c].name.as_str());
-                    doing.breach(
-                        "melted_fuse",
-                        Gravity::Minor,
-                        format!(
-                            "The fuse in the {name} has melted: more current went through it than it is made \
-                             for. Think where the current will go before you connect."
-                        ),
-                    );
+                    let Some(card) = card else { continue };
+                    let tool = self.tool(card);
+                    doing.breach(Hazard::FuseMelted { tool });
                 }
-                Event::PumpStarted(_) => pump.push("The pump starts."),
-                Event::PumpStopped(_) => pump.push("The pump stops."),
+                Event::PumpStarted(_) => pump.push(Notice::PumpStarts),
+                Event::PumpStopped(_) => pump.push(Notice::PumpStops),
                 // Nobody hears or sees these.
                 Event::FuseMelted(_)
                 | Event::SwitchOpened(_)
@@ -215,43 +166,41 @@ impl Workshop {
         if doing.away {
             // What the pump did overnight nobody has heard.
         } else if pump.len() <= 4 {
-            for text in pump {
-                doing.say(text);
+            for notice in pump {
+                doing.say(notice);
             }
         } else {
-            doing.say(format!("The pump starts or stops {} times meanwhile.", pump.len()));
+            doing.say(Notice::PumpCycles { times: pump.len() as u32 });
         }
         let running = self.circuit.inputs().engine != EngineState::Stopped;
         let since = self.state.engine_event.map_or(0, |e| self.circuit.tick().0.saturating_sub(e.tick));
         let before = since.saturating_sub(self.circuit.tick().0 - doing.start);
         let long = super::timing::s(EXHAUST_MIN * 60);
         if running && !self.state.extracted && before < long && long <= since {
-            doing.say(
-                "The engine has run for some minutes indoors: hang the extraction on the exhaust and open the gate.",
-            );
+            doing.say(Notice::Exhaust);
         }
     }
 
-    /// Things left on the car, in words; instruments that only touch wires too, if `wires` asks.
-    pub(super) fn left_on_car(&self, wires: bool) -> Vec<String> {
+    /// Things left on the car; instruments that only touch wires too, if `wires` asks.
+    pub(super) fn left_on_car(&self, wires: bool) -> Vec<Left> {
         let assembly = self.circuit.assembly();
         let mut left = Vec::new();
         for (port, stop) in &assembly.stops {
-            let what = match stop {
-                crate::assembly::Stop::Plug => "plug",
-                crate::assembly::Stop::Clamp => "clamp",
+            let stop = match stop {
+                crate::assembly::Stop::Plug => Word::Plug,
+                crate::assembly::Stop::Clamp => Word::Clamp,
             };
-            left.push(format!("a {what} at {}", assembly.port_name(*port)));
+            left.push(Left::Stop { stop, at: assembly.port_name(*port).into() });
         }
         let car = self.setup.car.assembly.joints.iter().enumerate();
         for (joint, as_came) in car {
             if as_came.made && !assembly.joints[joint].made && !self.is_pulled_joint(joint) {
-                left.push(format!("open joint {}", as_came.id));
+                left.push(Left::Joint { joint: as_came.id.as_str().into() });
             }
         }
         for (unit, pulled) in self.setup.car.units.iter().zip(&self.state.pulled) {
             if pulled.is_some() {
-                left.push(format!("{} pulled out", unit.name));
+                left.push(Left::Pulled { unit: unit.id.as_str().into() });
             }
         }
         for (card, at) in self.setup.kit.iter().zip(&self.state.fits) {
@@ -261,11 +210,11 @@ impl Workshop {
                 Held::OnWires | Held::AroundWire | Held::Nowhere => wires,
             };
             if on_car && !at.is_empty() {
-                left.push(format!("the {} connected", card.name));
+                left.push(Left::Tool { tool: card.id.as_str().into() });
             }
         }
         if matches!(self.state.pedal, PedalHold::Prop { .. }) {
-            left.push("the pedal prop in place".to_owned());
+            left.push(Left::Prop);
         }
         left
     }

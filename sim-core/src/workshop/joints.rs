@@ -2,9 +2,10 @@
 
 use super::access::cannot;
 use super::state::Doing;
-use super::{Refusal, Workshop, graph, timing};
+use super::{Workshop, graph, timing};
 use crate::assembly::{PortRef, Stop};
 use crate::instrument::InstrumentKind;
+use crate::notice::{Reason, Refusal, Tool, Word};
 use crate::parts::Domain;
 
 impl Workshop {
@@ -17,30 +18,25 @@ impl Workshop {
         let joint = self.find_joint(name)?;
         let j = self.circuit.assembly().joints[joint].clone();
         if j.made == make {
-            return Err(cannot(format!(
-                "the joint {name} is {} already",
-                if make { "made" } else { "open" }
-            )));
+            return Err(cannot(Reason::JointAlready {
+                joint: name.into(),
+                state: if make { Word::Made } else { Word::Open },
+            }));
         }
         if self.is_pulled_joint(joint) {
-            return Err(cannot(format!(
-                "the joint {name} belongs to a unit that is pulled out: push it back"
-            )));
+            return Err(cannot(Reason::JointPulled { joint: name.into() }));
         }
         if make {
             for port in [j.a, j.b] {
                 if self.circuit.assembly().stop(port) == Some(Stop::Plug) {
                     let port = self.circuit.assembly().port_name(port);
-                    return Err(cannot(format!("there is a plug in {port}: take it out first")));
+                    return Err(cannot(Reason::PlugInIt { at: port.into() }));
                 }
             }
             if self.circuit.assembly().domain(j.a) == Domain::Pneumatic
                 && let Some(card) = self.fitted_at(|p| p == j.a || p == j.b)
             {
-                return Err(cannot(format!(
-                    "the {} sits on the open end: take it off, make the joint, then fit it into the joint",
-                    self.setup.kit[card].name
-                )));
+                return Err(cannot(Reason::ToolOnEnd { tool: self.tool(card) }));
             }
         }
         self.hands_free()?;
@@ -73,33 +69,29 @@ impl Workshop {
         let port = self.find_port(name)?;
         let assembly = self.circuit.assembly();
         if self.n_car_parts() <= usize::from(port.part) {
-            return Err(cannot(format!("{name} belongs to an instrument; plugs and clamps go on the car")));
+            return Err(cannot(Reason::StopOnTool { at: name.into() }));
         }
         if assembly.domain(port) != Domain::Pneumatic {
-            return Err(cannot(format!("{name} is electrical; plugs and clamps are for vacuum lines")));
+            return Err(cannot(Reason::StopElectrical { at: name.into() }));
         }
         match (assembly.stop(port), stop) {
             (Some(_), Some(_)) => {
-                return Err(cannot(format!("there is a plug or clamp at {name} already")));
+                return Err(cannot(Reason::StopAlready { at: name.into() }));
             }
-            (None, None) => return Err(cannot(format!("there is neither plug nor clamp at {name}"))),
+            (None, None) => return Err(cannot(Reason::NoStop { at: name.into() })),
             (None, Some(Stop::Plug)) => {
-                self.need("rubber plug", |k| matches!(k, InstrumentKind::Plugs))?;
+                self.need(Tool::Plug, |k| matches!(k, InstrumentKind::Plugs))?;
                 if !graph::joined(assembly, port).is_empty() {
-                    return Err(cannot(format!(
-                        "{name} is joined: a plug goes on an open port, so open the joint first"
-                    )));
+                    return Err(cannot(Reason::PlugJoined { at: name.into() }));
                 }
             }
             (None, Some(Stop::Clamp)) => {
-                self.need("hose clamp", |k| matches!(k, InstrumentKind::Clamps))?;
+                self.need(Tool::Clamp, |k| matches!(k, InstrumentKind::Clamps))?;
                 if assembly.parts[usize::from(port.part)].kind.hose().is_none() {
-                    return Err(cannot(format!(
-                        "{name} is no hose: name the end of the rubber hose beside it"
-                    )));
+                    return Err(cannot(Reason::ClampNoHose { at: name.into() }));
                 }
                 if !self.setup.car.stands[usize::from(port.part)].rubber {
-                    return Err(cannot("this is hard pipe: a clamp cracks it; clamp rubber hose only"));
+                    return Err(cannot(Reason::ClampHard));
                 }
             }
             (Some(_), None) => {}

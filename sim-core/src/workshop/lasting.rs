@@ -2,10 +2,11 @@
 
 use super::access::{cannot, in_range};
 use super::state::{Doing, EngineEvent};
-use super::{Gravity, Refusal, Workshop, timing};
+use super::{Workshop, timing};
 use crate::action::{PedalHold, Station};
 use crate::circuit::{Circuit, Pace};
 use crate::instrument::InstrumentKind;
+use crate::notice::{Hazard, Notice, Quantity, Reason, Refusal, Tool, Word};
 use crate::parts::PartKind;
 use crate::parts::engine::EngineState;
 
@@ -15,7 +16,7 @@ const CRANKS_ABOVE_V: f64 = 10.5;
 impl Workshop {
     pub(super) async fn do_chocks(&mut self, doing: &mut Doing<'_>, on: bool) -> Result<(), Refusal> {
         if self.state.chocked == on {
-            return Err(cannot(if on { "the chocks are in place" } else { "there are no chocks" }));
+            return Err(cannot(if on { Reason::ChocksSet } else { Reason::ChocksNone }));
         }
         self.hands_free()?;
         let at = self.reach(&[(Station::Front, None), (Station::Bay, None)])?;
@@ -28,11 +29,7 @@ impl Workshop {
     /// Hangs the exhaust extraction on the tail pipe or back on the wall; one goes round the car for it.
     pub(super) async fn do_extraction(&mut self, doing: &mut Doing<'_>, on: bool) -> Result<(), Refusal> {
         if self.state.extracted == on {
-            return Err(cannot(if on {
-                "the extraction hangs on the exhaust already"
-            } else {
-                "the extraction hangs on the wall"
-            }));
+            return Err(cannot(if on { Reason::ExtractionOn } else { Reason::ExtractionOff }));
         }
         self.hands_free()?;
         let at = self.reach(&[(Station::Bay, None), (Station::Front, None)])?;
@@ -40,11 +37,7 @@ impl Workshop {
         self.pass(doing, timing::EXTRACTION).await;
         self.state.extracted = on;
         if !on && self.circuit.inputs().engine != EngineState::Stopped {
-            doing.breach(
-                "no_extraction",
-                Gravity::Minor,
-                "You took the extraction off the exhaust of a running engine. Stop the engine first.",
-            );
+            doing.breach(Hazard::ExtractionOffRunning);
         }
         Ok(())
     }
@@ -57,7 +50,10 @@ impl Workshop {
     ) -> Result<(), Refusal> {
         let cover = self.find_cover(name)?;
         if self.state.covers_off[cover] == off {
-            return Err(cannot(format!("the cover {name} is {} already", if off { "off" } else { "on" })));
+            return Err(cannot(Reason::CoverAlready {
+                cover: name.into(),
+                state: if off { Word::Off } else { Word::On },
+            }));
         }
         self.hands_free()?;
         let (station, min) = {
@@ -73,7 +69,7 @@ impl Workshop {
 
     pub(super) async fn do_key(&mut self, doing: &mut Doing<'_>, on: bool) -> Result<(), Refusal> {
         if self.circuit.inputs().key_on == on {
-            return Err(cannot(format!("the ignition is {} already", if on { "on" } else { "off" })));
+            return Err(cannot(Reason::IgnitionAlready { state: if on { Word::On } else { Word::Off } }));
         }
         let at = self.reach(&[(Station::Cab, None)])?;
         self.walk(doing, at).await;
@@ -81,7 +77,7 @@ impl Workshop {
         if !on && self.circuit.inputs().engine != EngineState::Stopped {
             self.engine_event(false);
             self.circuit.inputs_mut().engine = EngineState::Stopped;
-            doing.say("The engine stops with the ignition.");
+            doing.say(Notice::EngineStops);
         }
         self.circuit.inputs_mut().key_on = on;
         self.state.applications = None;
@@ -93,18 +89,16 @@ impl Workshop {
     pub(super) async fn do_engine(&mut self, doing: &mut Doing<'_>, to: EngineState) -> Result<(), Refusal> {
         let now = self.circuit.inputs().engine;
         if now == to {
-            return Err(cannot("the engine does that already"));
+            return Err(cannot(Reason::EngineAlready));
         }
         let at = self.reach(&[(Station::Cab, None)])?;
         let starts = now == EngineState::Stopped;
         if starts {
             if !self.circuit.inputs().key_on {
-                return Err(cannot("the ignition is off: turn the key on before you start the engine"));
+                return Err(cannot(Reason::IgnitionFirst));
             }
             if doing.live() && self.engine_volts() < CRANKS_ABOVE_V {
-                return Err(cannot(
-                    "the starter only clicks: there is not enough voltage at the engine to turn it",
-                ));
+                return Err(cannot(Reason::StarterClicks));
             }
         }
         self.walk(doing, at).await;
@@ -153,20 +147,20 @@ impl Workshop {
         let (force, time) = match hold {
             PedalHold::Released => {
                 if self.state.pedal == PedalHold::Released {
-                    return Err(cannot("nobody holds the pedal"));
+                    return Err(cannot(Reason::PedalFree));
                 }
                 (0.0, timing::SETTLE)
             }
             PedalHold::Foot { force_n } => {
-                in_range("pedal force in N", force_n, 1.0, 700.0)?;
+                in_range(Quantity::PedalForce, force_n, 1.0, 700.0)?;
                 if matches!(self.state.pedal, PedalHold::Prop { .. }) {
-                    return Err(cannot("the prop holds the pedal: release it first"));
+                    return Err(cannot(Reason::PropHolds));
                 }
                 (force_n, timing::SETTLE)
             }
             PedalHold::Prop { force_n } => {
-                self.need("pedal prop", |k| matches!(k, InstrumentKind::PedalProp))?;
-                in_range("pedal force in N", force_n, 1.0, 500.0)?;
+                self.need(Tool::Prop, |k| matches!(k, InstrumentKind::PedalProp))?;
+                in_range(Quantity::PedalForce, force_n, 1.0, 500.0)?;
                 (force_n, timing::PROP)
             }
         };
@@ -193,10 +187,10 @@ impl Workshop {
         times: u32,
         force_n: f64,
     ) -> Result<(), Refusal> {
-        in_range("number of applications", f64::from(times), 1.0, 30.0)?;
-        in_range("pedal force in N", force_n, 1.0, 700.0)?;
+        in_range(Quantity::Applications, f64::from(times), 1.0, 30.0)?;
+        in_range(Quantity::PedalForce, force_n, 1.0, 700.0)?;
         if matches!(self.state.pedal, PedalHold::Prop { .. }) {
-            return Err(cannot("the prop holds the pedal: release it first"));
+            return Err(cannot(Reason::PropHolds));
         }
         self.hands_free()?;
         let at = self.reach(&[(Station::Cab, None)])?;
@@ -240,20 +234,18 @@ impl Workshop {
     /// A slow drive in the yard with four applications of 120 N; the least assist of them counts.
     pub(super) async fn do_yard_drive(&mut self, doing: &mut Doing<'_>) -> Result<(), Refusal> {
         if self.state.chocked {
-            return Err(cannot("the chocks are in place: take them away before you drive"));
+            return Err(cannot(Reason::DriveChocks));
         }
         if self.state.extracted {
-            return Err(cannot("the extraction hangs on the exhaust: take it off before you drive"));
+            return Err(cannot(Reason::DriveExtraction));
         }
         if matches!(self.state.pedal, PedalHold::Prop { .. }) {
-            return Err(cannot("the prop holds the pedal: take it away before you drive"));
+            return Err(cannot(Reason::DriveProp));
         }
         self.hands_free()?;
         let at = self.reach(&[(Station::Cab, None)])?;
         if doing.live() && self.engine_volts() < CRANKS_ABOVE_V {
-            return Err(cannot(
-                "the starter only clicks: there is not enough voltage at the engine to turn it",
-            ));
+            return Err(cannot(Reason::StarterClicks));
         }
         self.walk(doing, at).await;
         self.drive_hazards(doing);
@@ -285,7 +277,7 @@ impl Workshop {
         self.state.touch();
         self.pass(doing, timing::s(30)).await;
         self.state.yard_share = Some(least);
-        doing.say("Back in the workshop: engine and ignition off.");
+        doing.say(Notice::BackInWorkshop);
         Ok(())
     }
 

@@ -23,7 +23,6 @@ mod scales;
 mod sensing;
 mod state;
 mod timing;
-mod unmet;
 mod view;
 mod watch;
 
@@ -33,7 +32,6 @@ use exchange::{Beside, Seat, at_once};
 use recorder::Recorder;
 pub use recorder::TraceRow;
 use state::State;
-pub use unmet::{Unmet, Wanted};
 pub use watch::Watch;
 
 use crate::action::{PedalHold, Station};
@@ -42,6 +40,7 @@ use crate::assembly::Part;
 use crate::car::{Car, Spare};
 use crate::circuit::{Circuit, Fault};
 use crate::instrument::InstrumentCard;
+use crate::notice::{Hazard, Notice, Refusal, Unmet};
 use crate::observe::{Predicted, Reading, Scale};
 use crate::parts::engine::EngineState;
 use crate::units::Tick;
@@ -76,59 +75,6 @@ pub struct Arrival {
     pub stood_min: u32,
 }
 
-/// A refusal: why an action cannot be done now, in a sentence that says what to do.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-#[non_exhaustive]
-pub enum Refusal {
-    /// There is no such thing; carries the kind, the name given and the known names.
-    #[error("there is no {kind} called {name:?}; known: {known}")]
-    Unknown {
-        /// What was looked for: part, joint, port, instrument, unit, cover, spare, reading, record item.
-        kind: &'static str,
-        /// The name given.
-        name: String,
-        /// Names that exist, or the closest few.
-        known: String,
-    },
-    /// A number outside its range.
-    #[error("{what} must be between {min} and {max}")]
-    Range {
-        /// What.
-        what: &'static str,
-        /// Smallest value.
-        min: f64,
-        /// Largest value.
-        max: f64,
-    },
-    /// Hands, feet, covers, states: cannot be done as things stand.
-    #[error("{0}")]
-    Cannot(String),
-}
-
-/// How grave a breach of safety is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Gravity {
-    /// Five points.
-    Minor,
-    /// Fifteen points.
-    Major,
-    /// Not yet competent.
-    Critical,
-}
-
-/// A breach of safety, explained at once.
-#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Breach {
-    /// Short name of the rule.
-    pub rule: String,
-    /// How grave.
-    pub gravity: Gravity,
-    /// What happened and what should have been done.
-    pub text: String,
-}
-
 /// How a record line was filled by a note.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -158,13 +104,13 @@ pub struct Outcome {
     /// What the model said before error and scale (for the marker; never shown).
     pub predicted: Option<Predicted>,
     /// Breaches of safety.
-    pub breaches: Vec<Breach>,
+    pub breaches: Vec<Hazard>,
     /// How a note filled the record.
     pub record: Option<RecordEntry>,
     /// For a note: whether what was written agrees with what was shown (`None` for senses and others).
     pub read_right: Option<bool>,
-    /// What a person in the workshop would notice, in sentences (pump starts, fuse melts, hot case …).
-    pub said: Vec<String>,
+    /// What a person in the workshop would notice (pump starts, fuse melts, hot case …).
+    pub said: Vec<Notice>,
 }
 
 /// An instrument in use, as it can be seen.

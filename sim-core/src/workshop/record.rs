@@ -4,10 +4,10 @@
 
 use super::access::cannot;
 use super::state::Doing;
-use super::unmet::Unmet;
-use super::{RecordEntry, Refusal, Workshop, timing};
+use super::{RecordEntry, Workshop, timing};
 use crate::action::Written;
 use crate::car::RecordKind;
+use crate::notice::{Notice, Reason, Refusal, Unmet};
 use crate::observe::{Observed, Reading, Scale, ShownValue};
 
 impl Workshop {
@@ -20,30 +20,23 @@ impl Workshop {
     ) -> Result<(), Refusal> {
         let readings = &self.state.readings;
         let Some(reading) = id.checked_sub(1).and_then(|i| readings.get(i as usize)).cloned() else {
-            return Err(Refusal::Unknown {
-                kind: "reading",
-                name: id.to_string(),
-                known: if readings.is_empty() {
-                    "none yet".into()
-                } else {
-                    format!("1 to {}", readings.len())
-                },
-            });
+            return Err(cannot(match readings.len() as u32 {
+                0 => Reason::NoReadingYet { reading: id },
+                last => Reason::NoReading { reading: id, last },
+            }));
         };
         let item = record.map(|r| self.find_record(r)).transpose()?;
         let scale = self.scale(&reading.what);
         let sensed = matches!(reading.what, Observed::Sense(_));
         if !sensed && written.is_none() && scale.number(reading.shown).is_some() {
-            return Err(cannot("write down the number you read, with its unit"));
+            return Err(cannot(Reason::WriteNumber));
         }
         if written.is_some_and(|w| !w.value.is_finite()) {
-            return Err(cannot("write a finite number"));
+            return Err(cannot(Reason::Finite));
         }
         // A slip of the pen is struck out and written anew; the page keeps both.
         if self.state.notes.iter().any(|(noted, ..)| *noted == id) {
-            doing.say(format!(
-                "What you had written for reading {id} is struck out; this stands in its place."
-            ));
+            doing.say(Notice::StruckOut { reading: id });
         }
         self.pass(doing, timing::NOTE).await;
         doing.read_right = (!sensed).then(|| match (&reading.what, reading.shown, written) {

@@ -2,7 +2,8 @@
 
 use super::access::cannot;
 use super::state::Doing;
-use super::{Refusal, Workshop, graph, timing};
+use super::{Workshop, graph, timing};
+use crate::notice::{Reason, Refusal, Word};
 use crate::parts::engine::EngineState;
 use crate::parts::{Domain, PartKind};
 
@@ -18,13 +19,13 @@ impl Workshop {
     ) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         if !self.setup.car.units[unit].plug_in {
-            return Err(cannot(format!("{name} is no plug-in unit: open its joints, or swap it as a whole")));
+            return Err(cannot(Reason::NoPlugIn { unit: name.into() }));
         }
         if self.state.pulled[unit].is_some() == pull {
-            return Err(cannot(format!(
-                "{name} is {} already",
-                if pull { "pulled out" } else { "in place" }
-            )));
+            return Err(cannot(Reason::UnitAlready {
+                unit: name.into(),
+                state: if pull { Word::PulledOut } else { Word::InPlace },
+            }));
         }
         self.unit_is_bare(unit)?;
         self.hands_free()?;
@@ -55,15 +56,12 @@ impl Workshop {
     fn unit_is_bare(&self, unit: usize) -> Result<(), Refusal> {
         let parts = &self.setup.car.units[unit].parts;
         if let Some(card) = self.fitted_at(|p| parts.contains(&p.part)) {
-            return Err(cannot(format!(
-                "the {} is connected to it: take it off first",
-                self.setup.kit[card].name
-            )));
+            return Err(cannot(Reason::ToolOnUnit { tool: self.tool(card) }));
         }
         let stop = self.circuit.assembly().stops.iter().find(|(p, _)| parts.contains(&p.part));
         if let Some((port, _)) = stop {
             let port = self.circuit.assembly().port_name(*port);
-            return Err(cannot(format!("there is a plug or clamp at {port}: take it away first")));
+            return Err(cannot(Reason::StopOnUnit { at: port.into() }));
         }
         Ok(())
     }
@@ -76,7 +74,7 @@ impl Workshop {
     /// What every repair asks for; walks there.
     async fn begin_repair(&mut self, doing: &mut Doing<'_>, unit: usize) -> Result<(), Refusal> {
         if self.circuit.inputs().engine != EngineState::Stopped {
-            return Err(cannot("the engine runs: stop it before you repair anything"));
+            return Err(cannot(Reason::RepairEngine));
         }
         self.unit_is_bare(unit)?;
         self.hands_free()?;
@@ -103,11 +101,11 @@ impl Workshop {
         let spare = self.find_spare(spare)?;
         if usize::from(self.setup.spares[spare].unit) != unit {
             let fits = usize::from(self.setup.spares[spare].unit);
-            let fits = self.setup.car.units.get(fits).map_or("something else", |u| u.id.as_str());
-            return Err(cannot(format!("this spare does not replace {name}; it is for {fits}")));
+            let fits = self.setup.car.units.get(fits).map_or("", |u| u.id.as_str());
+            return Err(cannot(Reason::WrongSpare { unit: name.into(), other: fits.into() }));
         }
         if self.state.spares_used[spare] {
-            return Err(cannot("this spare has been built in already; there was one in store"));
+            return Err(cannot(Reason::SpareUsed));
         }
         self.begin_repair(doing, unit).await?;
         self.pass(doing, timing::minutes(self.setup.car.units[unit].swap_min)).await;
@@ -143,7 +141,7 @@ impl Workshop {
     pub(super) async fn do_clean(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         if self.setup.car.units[unit].cleans.is_empty() {
-            return Err(cannot(format!("there is nothing on {name} that cleaning could mend")));
+            return Err(cannot(Reason::NoCleaning { unit: name.into() }));
         }
         self.begin_repair(doing, unit).await?;
         self.pass(doing, timing::CLEAN).await;
@@ -162,7 +160,7 @@ impl Workshop {
     pub(super) async fn do_reform(&mut self, doing: &mut Doing<'_>, name: &str) -> Result<(), Refusal> {
         let unit = self.find_unit(name)?;
         if !self.setup.car.units[unit].reforms {
-            return Err(cannot(format!("{name} cannot be re-formed with heat")));
+            return Err(cannot(Reason::NoReform { unit: name.into() }));
         }
         self.begin_repair(doing, unit).await?;
         self.pass(doing, timing::REFORM).await;

@@ -13,19 +13,19 @@ use crate::observe::{Observed, Scale};
 /// Hiss, log₁₀ of g/s: a hole of 0.25 mm at −60 kPa gauge passes 0.01 g/s and is faint; the seep of a
 /// sound car (below 0.001 g/s) is silent.
 const HISS: Scale = Scale::Ordinal {
-    levels: &["nothing", "a faint hiss", "a clear hiss", "a loud hiss"],
+    levels: &["nothing", "a-faint-hiss", "a-clear-hiss", "a-loud-hiss"],
     thresholds: &[-2.3, -1.3, -0.1],
     scatter: 0.12,
 };
 const HUM: Scale =
-    Scale::Ordinal { levels: &["the pump is quiet", "the pump hums"], thresholds: &[0.5], scatter: 0.1 };
+    Scale::Ordinal { levels: &["the-pump-is-quiet", "the-pump-hums"], thresholds: &[0.5], scatter: 0.1 };
 const TOUCH_METAL: Scale = Scale::Ordinal {
-    levels: &["cool", "warm", "hot", "too hot to touch"],
+    levels: &["cool", "warm", "hot", "too-hot-to-touch"],
     thresholds: &[32.0, 48.0, METAL_10_S_C],
     scatter: 1.5,
 };
 const TOUCH_RUBBER: Scale = Scale::Ordinal {
-    levels: &["cool", "warm", "hot", "too hot to touch"],
+    levels: &["cool", "warm", "hot", "too-hot-to-touch"],
     thresholds: &[32.0, 48.0, RUBBER_10_S_C],
     scatter: 1.5,
 };
@@ -34,28 +34,28 @@ const TRAVEL: Scale =
     Scale::Numeric { unit: "mm", resolution: 5.0, min: 0.0, max: 250.0, scatter: 1.0, by_eye: false };
 /// Change of travel in mm since the engine was started or stopped.
 const MOVED: Scale = Scale::Ordinal {
-    levels: &["it has risen clearly", "it has not moved", "it has dropped clearly"],
+    levels: &["it-has-risen-clearly", "it-has-not-moved", "it-has-dropped-clearly"],
     thresholds: &[-4.0, 4.0],
     scatter: 0.7,
 };
 const APPLICATIONS: Scale = Scale::Ordinal {
-    levels: &["none", "one", "two", "three", "four", "five", "six or more"],
+    levels: &["none", "one", "two", "three", "four", "five", "six-or-more"],
     thresholds: &[0.5, 1.5, 2.5, 3.5, 4.5, 5.5],
     scatter: 0.15,
 };
 /// Filament temperature in K; the first glow is seen at the Draper point, about 800 K (from memory).
 const LAMP: Scale = Scale::Ordinal {
-    levels: &["dark", "it glimmers", "half bright", "bright"],
+    levels: &["dark", "it-glimmers", "half-bright", "bright"],
     thresholds: &[850.0, 1500.0, 2350.0],
     scatter: 30.0,
 };
 const BASE_BRAKES: Scale = Scale::Ordinal {
-    levels: &["not in order", "fluid, hoses, discs and pads in order, pedal firm"],
+    levels: &["not-in-order", "fluid-hoses-discs-and-pads-in-order-pedal-firm"],
     thresholds: &[0.5],
     scatter: 0.1,
 };
 const YARD: Scale = Scale::Ordinal {
-    levels: &["no assist", "weak assist", "full assist"],
+    levels: &["no-assist", "weak-assist", "full-assist"],
     thresholds: &[0.25, 0.55],
     scatter: 0.05,
 };

@@ -6,10 +6,11 @@
 use super::access::{cannot, in_range};
 use super::predict::Watch;
 use super::state::{Doing, ReadingFacts};
-use super::{Refusal, Workshop, timing};
+use super::{Workshop, timing};
 use crate::action::{Cue, Cycle, PedalHold, Sense, Station};
 use crate::circuit::Pace;
 use crate::instrument::{Held, InstrumentKind, Measured, ReadFrom};
+use crate::notice::{Notice, Quantity, Reason, Refusal, Tool};
 use crate::observe::{Observed, Predicted, Reading, ShownValue};
 use crate::units::Tick;
 
@@ -52,9 +53,9 @@ impl Workshop {
         if self.observed(card).is_none() {
             let timed = matches!(c.kind.nature().measured, Measured::Time { .. });
             return Err(cannot(if timed {
-                "the stopwatch shows nothing by itself: time a run or a rest of the pump".to_owned()
+                Reason::WatchAlone
             } else {
-                format!("the {} shows nothing to read", c.name)
+                Reason::ShowsNothing { tool: c.id.as_str().into() }
             }));
         }
         let nature = c.kind.nature();
@@ -63,11 +64,11 @@ impl Workshop {
             Held::Nowhere | Held::OnLine | Held::OnWires => nature.measured == Measured::Glow,
         };
         if pointed && self.state.fits[card].is_empty() {
-            return Err(cannot(format!("the {} is on the board: connect it first", c.name)));
+            return Err(cannot(Reason::OnBoard { tool: c.id.as_str().into() }));
         }
         let at = self.reach(&self.places_to_read(card)).map_err(|e| match e {
-            Refusal::Cannot(text) => {
-                Refusal::Cannot(format!("you cannot read the {} from here: {text}", c.name))
+            Refusal::Cannot(why) => {
+                cannot(Reason::NotFromHere { tool: c.id.as_str().into(), why: Box::new(why) })
             }
             other @ (Refusal::Unknown { .. } | Refusal::Range { .. }) => other,
         })?;
@@ -120,14 +121,12 @@ impl Workshop {
             }
             Sense::PedalTravel | Sense::PedalMoved => {
                 if self.state.pedal == PedalHold::Released {
-                    return Err(cannot("nobody holds the pedal: hold it by foot or set the prop first"));
+                    return Err(cannot(Reason::PedalFirst));
                 }
                 if *sense == Sense::PedalMoved
                     && self.state.engine_event.is_none_or(|e| e.travel_mm.is_none())
                 {
-                    return Err(cannot(
-                        "the pedal must be held while the engine is started or stopped, and held on since",
-                    ));
+                    return Err(cannot(Reason::PedalHeldOn));
                 }
                 let at = self.reach(&[(Station::Cab, None)])?;
                 self.walk(doing, at).await;
@@ -135,16 +134,14 @@ impl Workshop {
             }
             Sense::Applications => {
                 if self.state.applications.is_none() {
-                    return Err(cannot(
-                        "the pedal has not been pumped since key or engine were switched: pump it first",
-                    ));
+                    return Err(cannot(Reason::PumpPedalFirst));
                 }
                 self.pass(doing, timing::s(1)).await;
             }
             Sense::Lamp { instrument } => {
                 let card = self.find_card(instrument)?;
                 if !matches!(self.setup.kit[card].kind, InstrumentKind::Lamp) {
-                    return Err(cannot(format!("{instrument} is no lamp")));
+                    return Err(cannot(Reason::NoLamp { tool: instrument.as_str().into() }));
                 }
                 return self.do_read(doing, instrument).await;
             }
@@ -168,10 +165,10 @@ impl Workshop {
         cycle: Cycle,
         max_s: u32,
     ) -> Result<(), Refusal> {
-        in_range("longest time to wait in s", f64::from(max_s), 1.0, 7200.0)?;
-        let card = self.need("stopwatch", |k| matches!(k, InstrumentKind::Stopwatch { .. }))?;
+        in_range(Quantity::LongestWait, f64::from(max_s), 1.0, 7200.0)?;
+        let card = self.need(Tool::Stopwatch, |k| matches!(k, InstrumentKind::Stopwatch { .. }))?;
         let Some(pump) = self.pump() else {
-            return Err(cannot("this car has no electric vacuum pump to time"));
+            return Err(cannot(Reason::NoPumpToTime));
         };
         // The wait changes the state; readings before and after are not repeats.
         self.state.touch();
@@ -182,8 +179,8 @@ impl Workshop {
         let predicted = watch.interval(max_s);
         if predicted == Predicted::Blank {
             doing.say(match cycle {
-                Cycle::PumpRun => "The pump did not start; there was nothing to time.",
-                Cycle::PumpRest => "The pump did not stop; there was nothing to time.",
+                Cycle::PumpRun => Notice::DidNotStart,
+                Cycle::PumpRest => Notice::DidNotStop,
             });
         }
         self.enter(doing, what, predicted, Some(&watch));
@@ -198,7 +195,7 @@ impl Workshop {
     }
 
     pub(super) async fn do_wait(&mut self, doing: &mut Doing<'_>, s: u32) -> Result<(), Refusal> {
-        in_range("time to wait in s", f64::from(s), 1.0, 43_200.0)?;
+        in_range(Quantity::Wait, f64::from(s), 1.0, 43_200.0)?;
         let began = self.circuit.tick().0;
         self.pass(doing, timing::s(u64::from(s))).await;
         self.waited(doing, began);
@@ -212,26 +209,22 @@ impl Workshop {
         cue: Cue,
         max_s: u32,
     ) -> Result<(), Refusal> {
-        in_range("longest time to wait in s", f64::from(max_s), 1.0, 7200.0)?;
+        in_range(Quantity::LongestWait, f64::from(max_s), 1.0, 7200.0)?;
         let lamp_cue = matches!(cue, Cue::LampOn | Cue::LampOut);
         if lamp_cue && !self.lamps().any(|c| !self.state.fits[c].is_empty()) {
-            return Err(cannot("no test lamp is connected"));
+            return Err(cannot(Reason::NoLampConnected));
         }
         if !lamp_cue && self.pump().is_none() {
-            return Err(cannot("this car has no electric vacuum pump"));
+            return Err(cannot(Reason::NoPump));
         }
         let began = self.circuit.tick().0;
         let limit = began + timing::s(u64::from(max_s));
         if self.cue(cue) {
             doing.say(match cue {
-                Cue::PumpStarts => {
-                    "The pump runs already. To hear its next start, wait until it stops first."
-                }
-                Cue::PumpStops => {
-                    "The pump rests already. To hear its next stop, wait until it starts first."
-                }
-                Cue::LampOn => "The lamp is alight already.",
-                Cue::LampOut => "The lamp is dark already.",
+                Cue::PumpStarts => Notice::RunsAlready,
+                Cue::PumpStops => Notice::RestsAlready,
+                Cue::LampOn => Notice::LampAlightAlready,
+                Cue::LampOut => Notice::LampDarkAlready,
             });
         }
         if let Some(cut) = doing.cut {
@@ -251,7 +244,7 @@ impl Workshop {
             }
         }
         if !self.cue(cue) {
-            doing.say(format!("Nothing of the kind within {max_s} s."));
+            doing.say(Notice::NoCue { within: max_s });
         }
         self.waited(doing, began);
         self.state.touch();

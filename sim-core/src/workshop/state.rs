@@ -5,10 +5,10 @@
 //! from before the arrival; [`super::Workshop`] takes the offset off before anything is shown.
 
 use super::exchange::Beside;
-use super::unmet::Unmet;
-use super::{Breach, Outcome, RecordEntry, Refusal};
+use super::{Outcome, RecordEntry};
 use crate::action::{PedalHold, Station, Written};
 use crate::car::RecordKind;
+use crate::notice::{Hazard, Notice, Refusal, Unmet};
 use crate::observe::{Predicted, Reading};
 use crate::units::Tick;
 
@@ -143,10 +143,10 @@ pub(super) struct Doing<'a> {
     pub(super) events_before: usize,
     pub(super) reading: Option<Reading>,
     pub(super) predicted: Option<Predicted>,
-    pub(super) breaches: Vec<Breach>,
+    pub(super) breaches: Vec<Hazard>,
     pub(super) record: Option<RecordEntry>,
     pub(super) read_right: Option<bool>,
-    pub(super) said: Vec<String>,
+    pub(super) said: Vec<Notice>,
 }
 
 impl<'a> Doing<'a> {
@@ -172,8 +172,8 @@ impl<'a> Doing<'a> {
         self.cut.is_none()
     }
 
-    pub(super) fn say(&mut self, text: impl Into<String>) {
-        self.said.push(text.into());
+    pub(super) fn say(&mut self, notice: Notice) {
+        self.said.push(notice);
     }
 
     /// The outcome, ticks counted from `offset`.

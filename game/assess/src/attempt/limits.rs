@@ -14,7 +14,7 @@ use sim_core::parts::engine::EngineState;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 
 use super::mark_line::MarkLine;
-use super::{Header, Repair, SCHEMA, SCHEMA_1, Sitting, Step};
+use super::{Header, Refused, Repair, SCHEMA, SCHEMA_1, SCHEMA_2, Sitting, Step};
 use crate::clock::LATEST_UNIX_MS;
 use crate::job::Job;
 
@@ -89,9 +89,13 @@ fn unix_ms(what: &'static str, ms: u64) -> Result<(), Beyond> {
 }
 
 pub(super) fn header(header: &Header) -> Result<(), Beyond> {
-    if header.schema != SCHEMA && header.schema != SCHEMA_1 {
+    if ![SCHEMA, SCHEMA_2, SCHEMA_1].contains(&header.schema.as_str()) {
         let schema: String = header.schema.chars().take(40).collect();
-        return beyond("schema", format!("{schema:?}"), format!("expected {SCHEMA:?} or {SCHEMA_1:?}"));
+        return beyond(
+            "schema",
+            format!("{schema:?}"),
+            format!("expected {SCHEMA:?}, {SCHEMA_2:?} or {SCHEMA_1:?}"),
+        );
     }
     let is_first = header.schema == SCHEMA_1;
     if header.scripted.is_some() != is_first {
@@ -105,7 +109,7 @@ pub(super) fn header(header: &Header) -> Result<(), Beyond> {
         return beyond(
             "seed_from",
             format!("{:?}", header.seed_from),
-            format!("it belongs to {SCHEMA:?} alone"),
+            format!("it does not belong to {SCHEMA_1:?}"),
         );
     }
     for (what, text) in [
@@ -190,7 +194,11 @@ impl Tally {
             done(&step.action, self.readings)?;
         }
         action(&step.action)?;
-        short("why it was refused", step.refused.as_deref().unwrap_or_default(), 2 * LONGEST_TEXT)?;
+        short(
+            "why it was refused",
+            step.refused.as_ref().map_or("", Refused::longest_text),
+            2 * LONGEST_TEXT,
+        )?;
         let ms = step.at_unix_ms.unwrap_or(0);
         unix_ms("the time of an action", ms)?;
         if let Some(reading) = &step.reading {

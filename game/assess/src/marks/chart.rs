@@ -1,21 +1,22 @@
 //! The evidence chart of the mark sheet: how each note moved each class, and readings in words.
 
-use sim_core::assembly::Stop;
 use sim_core::instrument::InstrumentKind;
-use sim_core::observe::{Observed, Scale, ShownValue};
+use sim_core::observe::Observed;
 use sim_core::parts::PartKind;
 
 use super::Computed;
 use super::sheet::{ClassLine, EvidenceSheet, NoteWorth, ReadingLine};
 use super::truth::true_classes;
-use crate::course::{Looked, Worth, describe};
+use crate::course::{Looked, Worth};
+use crate::hypotheses::Class;
+use crate::locale::Speech;
 use crate::score;
 
 /// The chart: how each note moved each class.
-pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
+pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize, s: &Speech<'_>) -> EvidenceSheet {
     let start = c.followed.start.classes();
     let classes = (0..c.hypotheses.classes.len())
-        .map(|class| ClassLine { name: c.hypotheses.class_name(&c.job.car, class), start: start[class] })
+        .map(|class| ClassLine { name: class_name(c.hypotheses.classes[class], s), start: start[class] })
         .collect();
     let truth = true_classes(c.hypotheses, c.course);
     let mass = |p: &[f64]| truth.iter().map(|&class| p[class]).sum::<f64>();
@@ -49,9 +50,9 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
         readings.push(ReadingLine {
             number: looked.reading.id,
             at_min: c.course.at_min(looked.deed),
-            what: describe(&looked.reading.what),
-            with: stops_in_words(looked),
-            shown: shown_in_words(looked),
+            what: s.observed(&looked.reading.what),
+            with: s.stops(&looked.stops),
+            shown: shown(looked, s),
             value: number(looked),
             of_store: is_of_store(c, &looked.reading.what),
             before_lock: note.deed < lock,
@@ -70,29 +71,20 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize) -> EvidenceSheet {
     }
 }
 
-/// Plugs and clamps in words, as the workshop says them.
-fn stops_in_words(looked: &Looked) -> Vec<String> {
-    let word = |stop: &Stop| match stop {
-        Stop::Plug => "plug",
-        Stop::Clamp => "clamp",
-    };
-    looked.stops.iter().map(|(port, stop)| format!("a {} at {port}", word(stop))).collect()
+/// A class in words.
+fn class_name(class: Class, s: &Speech<'_>) -> String {
+    match class {
+        Class::Inside => s.say("told-sound"),
+        Class::Unit(unit) => s.units(&[unit]),
+        Class::Other => s.say("told-other"),
+    }
 }
 
 /// What was shown, as a person would say it.
-fn shown_in_words(looked: &Looked) -> String {
-    match (&looked.scale, looked.reading.shown) {
-        (Scale::Ordinal { levels, .. }, ShownValue::Level(level)) => {
-            levels.get(usize::from(level)).map_or_else(|| "?".to_owned(), |name| (*name).to_owned())
-        }
-        (_, ShownValue::Off(true)) => match looked.reading.what {
-            Observed::Interval { max_s, .. } => format!("longer than {max_s} s"),
-            _ => "beyond the upper end".to_owned(),
-        },
-        (_, ShownValue::Off(false)) => "beyond the lower end".to_owned(),
-        (_, ShownValue::Blank) => "nothing".to_owned(),
-        _ => number(looked).map_or_else(|| "?".to_owned(), |(value, unit)| format!("{value} {unit}")),
-    }
+fn shown(looked: &Looked, s: &Speech<'_>) -> String {
+    let number = number(looked);
+    let number = number.as_ref().map(|(value, unit)| (*value, unit.as_str()));
+    s.shown(&looked.reading.what, looked.reading.shown, &looked.scale, number)
 }
 
 /// The number shown, rounded to what its scale can tell, with its unit.

@@ -9,17 +9,19 @@ pub mod sheet;
 pub mod telling;
 mod truth;
 pub mod when;
+mod words;
 
 use std::sync::Arc;
 
-use sim_core::workshop::Gravity;
+use sim_core::notice::{Gravity, Hazard};
 
 use crate::attempt::{Attempt, ENGINE};
 use crate::belief::Belief;
-use crate::course::{Course, Deed, describe};
+use crate::course::{Course, Deed, Note, Worth};
 use crate::evidence::{Arrivals, Followed, follow};
 use crate::hypotheses::Hypotheses;
 use crate::job::Job;
+use crate::locale::{FluentValue, Locale, Naming, Speech};
 use crate::score;
 use crate::script::{self, ScriptError};
 use crate::session::{self, Begin, Session, SessionError};
@@ -54,55 +56,110 @@ pub(crate) struct Reached {
     pub(crate) notes: usize,
 }
 
+/// An attempt that has been marked: all that was computed, not yet in words.
+#[derive(Debug)]
+pub struct Evaluation {
+    job: Job,
+    attempt: Labels,
+    course: Course,
+    hypotheses: Hypotheses,
+    /// How the belief moved; `None` when the car was not handed back.
+    followed: Option<Followed>,
+    reference: Option<Reached>,
+    /// Why the job's reference attempt stops on this very car.
+    reference_stops: Option<ScriptError>,
+}
+
+/// What an attempt says of itself.
+#[derive(Debug)]
+struct Labels {
+    seat: Option<String>,
+    seed: String,
+    engine: String,
+    when: When,
+}
+
 /// Marks an attempt at `job`. Takes some seconds to a minute: every hypothesis is simulated.
 ///
 /// # Errors
 /// When the attempt is of another job or does not replay to what it records (says where).
-pub fn mark(attempt: &Attempt, job: &Job) -> Result<MarkSheet, MarkError> {
+pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
     session::replay(attempt, job).map_err(Box::new)?;
     let course = course_of(attempt, job);
-    let mut sheet = frame(attempt, job, &course);
-    if course.handed_back.is_none() {
-        sheet.notices.insert(
-            0,
-            "Not finished: the car was not handed back, so nothing is marked and nothing about the fault \
-             is told."
-                .to_owned(),
-        );
-        return Ok(sheet);
-    }
     let hypotheses = Hypotheses::of(&job.car, &job.kit);
-    let arrivals = Arrivals::of(job, &hypotheses);
-    let start = arrivals.complained(job, &hypotheses);
-    let end = course.deeds.len();
-    let followed = follow(job, &hypotheses, arrivals, start.clone(), &course, end, |_| false);
-    let reached = truth::p_true(&hypotheses, &course, followed.belief_before(&course, course.lock()));
-    // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
-    let reference = match &job.reference {
-        Some(text) if reached < score::TAU => match reference_course(attempt, job, text) {
-            Ok(other) => Some(reachable(job, &hypotheses, &course, start, &other)),
-            Err(error) => {
-                sheet.notices.push(format!(
-                    "The job's reference attempt stops on this car ({error}), so all of the evidence up to \
-                     {:.0} % is asked. Its author should mend it.",
-                    100.0 * score::TAU
-                ));
-                None
-            }
+    let mut evaluation = Evaluation {
+        job: job.clone(),
+        attempt: Labels {
+            seat: attempt.header.seat.clone(),
+            seed: attempt.header.seed.to_string(),
+            engine: attempt.header.engine.clone(),
+            when: When::of(attempt),
         },
-        _ => None,
+        course,
+        hypotheses,
+        followed: None,
+        reference: None,
+        reference_stops: None,
     };
-    if 0 < followed.set_aside {
-        sheet.notices.push(format!(
-            "{} of the {} cars that this attempt was compared with could not be computed to the end and were set \
-             aside. The author of the pack should mend the car.",
-            followed.set_aside,
-            hypotheses.cells.len()
-        ));
+    if evaluation.course.handed_back.is_some() {
+        evaluation.follow(attempt);
     }
-    let computed = Computed { job, course: &course, hypotheses: &hypotheses, followed: &followed, reference };
-    sheet.marks = Some(parts::marks(&computed));
-    Ok(sheet)
+    Ok(evaluation)
+}
+
+impl Evaluation {
+    /// Follows the belief along the attempt, and along the reference attempt if that could ask for less.
+    fn follow(&mut self, attempt: &Attempt) {
+        let (job, course, hypotheses) = (&self.job, &self.course, &self.hypotheses);
+        let arrivals = Arrivals::of(job, hypotheses);
+        let start = arrivals.complained(job, hypotheses);
+        let end = course.deeds.len();
+        let followed = follow(job, hypotheses, arrivals, start.clone(), course, end, |_| false);
+        let reached = truth::p_true(hypotheses, course, followed.belief_before(course, course.lock()));
+        // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
+        if let Some(text) = job.reference.as_ref().filter(|_| reached < score::TAU) {
+            match reference_course(attempt, job, text) {
+                Ok(other) => self.reference = Some(reachable(job, hypotheses, course, start, &other)),
+                Err(error) => self.reference_stops = Some(error),
+            }
+        }
+        self.followed = Some(followed);
+    }
+
+    /// The job that was attempted.
+    #[must_use]
+    pub fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// The mark sheet in a language. Numbers and what is decided are the same in all.
+    #[must_use]
+    pub fn sheet(&self, locale: &Locale, naming: Naming) -> MarkSheet {
+        let s = &Speech::new(locale, &self.job, naming);
+        let mut sheet = frame(self, s);
+        let Some(followed) = &self.followed else {
+            sheet.notices.insert(0, s.say("told-not-finished"));
+            return sheet;
+        };
+        if let Some(error) = &self.reference_stops {
+            let goal = locale.number(100.0 * score::TAU, 0);
+            let values = [("error", error.told(s).into()), ("goal", goal.into())];
+            sheet.notices.push(s.say_with("told-reference-stops", &values));
+        }
+        if 0 < followed.set_aside {
+            let values = [("n", followed.set_aside.into()), ("all", self.hypotheses.cells.len().into())];
+            sheet.notices.push(s.say_with("told-set-aside", &values));
+        }
+        let computed = Computed {
+            job: &self.job,
+            course: &self.course,
+            hypotheses: &self.hypotheses,
+            followed,
+            reference: self.reference,
+        };
+        sheet.marks = Some(parts::marks(&computed, s));
+        sheet
+    }
 }
 
 /// How far the reference attempt gets on the same car.
@@ -145,120 +202,107 @@ fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, 
 }
 
 /// What stands on every sheet, finished or not.
-fn frame(attempt: &Attempt, job: &Job, course: &Course) -> MarkSheet {
-    let mut notices = vec![
-        "The vehicle maker's data, local rules and licensed practice come before anything on this sheet: \
-         it marks an exercise and is no service information."
-            .to_owned(),
-    ];
-    if attempt.header.engine != ENGINE {
-        notices.push(format!(
-            "Made with version {} of the program and marked with version {ENGINE}; it replays alike.",
-            attempt.header.engine
-        ));
+fn frame(e: &Evaluation, s: &Speech<'_>) -> MarkSheet {
+    let (job, course, labels) = (&e.job, &e.course, &e.attempt);
+    let mut notices = vec![s.say("told-sheet-defer")];
+    if labels.engine != ENGINE {
+        let values = [("made", labels.engine.as_str().into()), ("now", ENGINE.into())];
+        notices.push(s.say_with("told-other-version", &values));
     }
     if job.time_limit_min < course.attended_min {
-        notices.push(format!(
-            "Minutes of work: {:.0}, allowed: {:.0}; time is not marked in this version.",
-            course.attended_min, job.time_limit_min
-        ));
+        let min = |min: f64| FluentValue::from(s.locale.number(min, 0));
+        let values = [("n", min(course.attended_min)), ("all", min(job.time_limit_min))];
+        notices.push(s.say_with("told-too-long", &values));
     }
-    let when = When::of(attempt);
     MarkSheet {
         scheme: score::SCHEME.to_owned(),
         engine: ENGINE.to_owned(),
         job: job.name(),
-        title: job.title.clone(),
-        car: job.car.name.clone(),
+        title: s.title(),
+        car: s.locale.say_or(&format!("{}-name", job.car.id), &job.car.name),
         job_digest: hex::encode(job.digest),
-        seat: attempt.header.seat.clone(),
-        seed: attempt.header.seed.to_string(),
-        scripted: when.is_played(),
-        when,
+        seat: labels.seat.clone(),
+        seed: labels.seed.clone(),
+        scripted: labels.when.is_played(),
+        when: labels.when.clone(),
         attended_min: course.attended_min,
         unattended_min: course.unattended_min,
         time_limit_min: job.time_limit_min,
         marks: None,
-        breaches: breaches(course),
-        record: record(job, course),
-        not_noted: not_noted(course),
+        breaches: breaches(course, s),
+        record: record(job, course, s),
+        not_noted: not_noted(course, s),
         notices,
     }
 }
 
-fn breaches(course: &Course) -> Vec<BreachLine> {
-    let line = |(deed, breach): &(usize, sim_core::workshop::Breach)| BreachLine {
+fn breaches(course: &Course, s: &Speech<'_>) -> Vec<BreachLine> {
+    let line = |(deed, hazard): &(usize, Hazard)| BreachLine {
         at_min: course.at_min(*deed),
-        rule: breach.rule.clone(),
-        gravity: breach.gravity,
-        text: breach.text.clone(),
+        rule: hazard.rule().to_owned(),
+        gravity: hazard.gravity(),
+        text: s.tell(hazard),
     };
     course.breaches.iter().map(line).collect()
 }
 
 pub(crate) fn count_breaches(course: &Course) -> score::Breaches {
-    let of = |gravity| course.breaches.iter().filter(|(_, b)| b.gravity == gravity).count() as u32;
+    let of =
+        |gravity| course.breaches.iter().filter(|(_, hazard)| hazard.gravity() == gravity).count() as u32;
     score::Breaches { critical: of(Gravity::Critical), major: of(Gravity::Major), minor: of(Gravity::Minor) }
 }
 
 /// Every line of the car's record, with what is missing.
-pub(crate) fn record(job: &Job, course: &Course) -> Vec<RecordLine> {
+pub(crate) fn record(job: &Job, course: &Course, s: &Speech<'_>) -> Vec<RecordLine> {
     job.car
         .record
         .iter()
         .map(|item| {
             let release = item.kind.is_release();
-            let meant =
-                |note: &&crate::course::Note| note.record.as_ref().is_some_and(|entry| entry.item == item.id);
-            let right = |note: &&crate::course::Note| {
-                note.worth != crate::course::Worth::Misread
-                    && note.record.as_ref().is_some_and(|entry| entry.condition_met)
+            let meant = |note: &&Note| note.record.as_ref().is_some_and(|entry| entry.item == item.id);
+            let right = |note: &&Note| {
+                note.worth != Worth::Misread && note.record.as_ref().is_some_and(|entry| entry.condition_met)
             };
-            let within = |note: &&crate::course::Note| {
-                note.record.as_ref().is_some_and(|entry| entry.within_limit != Some(false))
-            };
-            let after = |note: &&crate::course::Note| {
+            let within =
+                |note: &&Note| note.record.as_ref().is_some_and(|entry| entry.within_limit != Some(false));
+            let after = |note: &&Note| {
                 course.last_change.is_none_or(|change| change < course.looked[note.looked].deed)
             };
             let notes: Vec<_> = course.notes.iter().filter(meant).collect();
             let filled = notes.iter().any(right);
             let passed = release.then(|| notes.iter().any(|n| right(n) && after(n) && within(n)));
-            // The last note says best what is still missing.
-            let unmet = notes.iter().rev().find_map(|note| note.record.as_ref()?.unmet);
-            let unmet = unmet.map(|unmet| unmet.to_string());
             let why = if notes.is_empty() {
-                "not noted"
-            } else if !filled && notes.iter().all(|n| n.worth == crate::course::Worth::Misread) {
-                "misread"
+                s.word("not-noted")
+            } else if !filled && notes.iter().all(|n| n.worth == Worth::Misread) {
+                s.word("misread")
             } else if !filled {
-                unmet.as_deref().unwrap_or("not the reading or not the condition the line asks for")
+                // The last note says best what is still missing.
+                let unmet = notes.iter().rev().find_map(|note| note.record.as_ref()?.unmet.as_ref());
+                match unmet {
+                    Some(unmet) => s.tell(unmet),
+                    None => s.word("not-the-reading-or-not-the-condition-the-line-asks-for"),
+                }
             } else if passed == Some(false) && !notes.iter().any(|n| right(n) && after(n)) {
-                "done before the last joint was touched"
+                s.word("done-before-the-last-joint-was-touched")
             } else if passed == Some(false) {
-                "outside its limit"
+                s.word("outside-its-limit")
             } else {
-                ""
+                String::new()
             };
-            RecordLine {
-                item: item.id.clone(),
-                text: item.text.clone(),
-                release,
-                filled,
-                passed,
-                why: why.to_owned(),
-            }
+            let text = s.record_line(&item.id);
+            RecordLine { item: item.id.clone(), text, release, filled, passed, why }
         })
         .collect()
 }
 
 /// What was read or sensed but never noted, each once, without values.
-fn not_noted(course: &Course) -> Vec<String> {
+fn not_noted(course: &Course, s: &Speech<'_>) -> Vec<String> {
     let mut list: Vec<String> = Vec::new();
     for (index, looked) in course.looked.iter().enumerate() {
         let noted = course.notes.iter().any(|note| {
             note.looked == index || course.looked[note.looked].reading.what == looked.reading.what
         });
-        let words = describe(&looked.reading.what);
+        let words = s.observed(&looked.reading.what);
         if !noted && !list.contains(&words) {
             list.push(words);
         }

@@ -147,7 +147,7 @@ pub struct BreachLine {
     /// Short name of the rule.
     pub rule: String,
     /// minor, major, critical.
-    pub gravity: sim_core::workshop::Gravity,
+    pub gravity: sim_core::notice::Gravity,
     /// What happened and what should have been done.
     pub text: String,
 }
@@ -244,18 +244,6 @@ pub struct ReadingLine {
     pub before_lock: bool,
     /// What became of it.
     pub worth: NoteWorth,
-}
-
-impl ReadingLine {
-    /// What was looked at, and what was plugged and clamped for it.
-    #[must_use]
-    pub fn looked(&self) -> String {
-        if self.with.is_empty() {
-            self.what.clone()
-        } else {
-            format!("{} with {}", self.what, self.with.join(" and "))
-        }
-    }
 }
 
 impl EvidenceSheet {

@@ -6,7 +6,8 @@
 //! that of the evidence chart, so the sentences say what the chart shows.
 
 use super::sheet::{EvidenceSheet, NoteWorth, ReadingLine};
-use crate::report::percent;
+use super::words;
+use crate::locale::{FluentValue, Naming, Speech};
 
 /// Readings told of.
 const MOST: usize = 3;
@@ -106,48 +107,54 @@ fn alone(p: &[f64]) -> Option<Vec<usize>> {
 
 /// A sentence for each reading that settled something; what moved without a name of its own has none.
 #[must_use]
-pub fn sentences(sheet: &EvidenceSheet) -> Vec<String> {
-    telling(sheet).iter().filter_map(|told| sentence(sheet, told)).collect()
+pub fn sentences(sheet: &EvidenceSheet, s: &Speech<'_>) -> Vec<String> {
+    telling(sheet).iter().filter_map(|told| sentence(sheet, told, s)).collect()
 }
 
-fn sentence(sheet: &EvidenceSheet, told: &Telling<'_>) -> Option<String> {
-    let ruled = moves(sheet, &told.ruled_out);
-    let left = moves(sheet, &told.left);
-    let raised = told.raised.map(|m| moves(sheet, &[m])).unwrap_or_default();
-    let did = match (ruled.is_empty(), left.is_empty(), raised.is_empty()) {
-        (false, false, _) => format!("made {ruled} unlikely and left only {left}"),
-        (false, true, false) => format!("made {ruled} unlikely and {raised} likelier"),
-        (false, true, true) => format!("made {ruled} unlikely"),
-        (true, false, _) => format!("left only {left}"),
-        (true, true, false) => format!("made {raised} likelier"),
+fn sentence(sheet: &EvidenceSheet, told: &Telling<'_>, s: &Speech<'_>) -> Option<String> {
+    let raised: Vec<Move> = told.raised.into_iter().collect();
+    let key = match (told.ruled_out.is_empty(), told.left.is_empty(), raised.is_empty()) {
+        (false, false, _) => "told-settled-left",
+        (false, true, false) => "told-settled-raised",
+        (false, true, true) => "told-settled",
+        (true, false, _) => "told-left",
+        (true, true, false) => "told-raised",
         (true, true, true) => return None,
     };
-    Some(format!("Reading {} ({}) {did}.", told.line.number, looked(told.line)))
+    let values: [(&str, FluentValue<'_>); 5] = [
+        ("n", told.line.number.into()),
+        ("looked", looked(told.line, s).into()),
+        ("ruled", moves(sheet, &told.ruled_out, s).into()),
+        ("left", moves(sheet, &told.left, s).into()),
+        ("raised", moves(sheet, &raised, s).into()),
+    ];
+    Some(s.say_with(key, &values))
 }
 
 /// What was looked at, how the car was set up for it, and what was shown.
-pub(super) fn looked(line: &ReadingLine) -> String {
-    format!("{}, {}", line.looked(), line.shown)
+pub(super) fn looked(line: &ReadingLine, s: &Speech<'_>) -> String {
+    format!("{}, {}", s.with_stops(&line.what, &line.with), line.shown)
 }
 
 /// `“the vacuum switch” (41 % → 3 %) and “the hose” (20 % → 1 %)`; further ones only counted.
-fn moves(sheet: &EvidenceSheet, moves: &[Move]) -> String {
+fn moves(sheet: &EvidenceSheet, moves: &[Move], s: &Speech<'_>) -> String {
     let named = if moves.len() <= NAMED + 1 { moves.len() } else { NAMED };
+    let arrow = match s.naming {
+        Naming::Typed => " → ",
+        Naming::Called => "\u{a0}→\u{a0}",
+    };
     let mut items: Vec<String> = moves[..named]
         .iter()
         .map(|m| {
             let name = sheet.classes.get(m.class).map_or("?", |class| class.name.as_str());
-            format!("“{name}” ({} → {})", percent(m.before), percent(m.after))
+            let name = s.say_with("card-quote", &[("text", name.into())]);
+            format!("{name} ({}{arrow}{})", words::whole(s, m.before), words::whole(s, m.after))
         })
         .collect();
     if named < moves.len() {
-        items.push(format!("{} others", moves.len() - named));
+        items.push(s.say_with("mark-others", &[("n", (moves.len() - named).into())]));
     }
-    match items.as_slice() {
-        [] => String::new(),
-        [one] => one.clone(),
-        [head @ .., last] => format!("{} and {last}", head.join(", ")),
-    }
+    s.row(&items)
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@
 use std::time::{Duration, UNIX_EPOCH};
 
 use crate::attempt::{Attempt, Repair, SCHEMA_1, SeedFrom};
+use crate::locale::{FluentValue, Locale};
 
 /// Labels of an attempt.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
@@ -65,54 +66,56 @@ impl When {
         self.played_actions.is_some_and(|n| 0 < n)
     }
 
-    /// In sentences, `work_min` of work and `wait_min` of waiting in the workshop beside them. The window recognises
-    /// them by their patterns (`told-when-…`) and says them in its language.
+    /// In sentences, `work_min` of work and `wait_min` of waiting in the workshop beside them.
     #[must_use]
-    pub fn sentences(&self, work_min: f64, wait_min: f64) -> Vec<String> {
-        let begun = utc(self.begun_unix_ms);
+    pub fn sentences(&self, work_min: f64, wait_min: f64, words: &Locale) -> Vec<String> {
+        let text = |text: String| FluentValue::from(text);
+        let count = |n: usize| FluentValue::from(n.to_string());
+        let begun = text(utc(self.begun_unix_ms));
         let mut said = vec![match self.ended_unix_ms {
-            Some(ended) => format!("Begun {begun}, last action {}.", utc(ended)),
-            None => format!("Begun {begun}."),
+            Some(ended) => words.say_with("told-when-begun", &[("t", begun), ("u", text(utc(ended)))]),
+            None => words.say_with("told-when-begun-only", &[("t", begun)]),
         }];
-        let (work, wait) = (format!("{work_min:.0}"), format!("{wait_min:.0}"));
-        said.push(match (self.wall_s.map(length), self.sittings) {
+        said.push(match (self.wall_s, self.sittings) {
             (Some(wall), Some(n)) => {
-                let again = match n.saturating_sub(1) {
-                    0 => "never opened again".to_owned(),
-                    1 => "opened again once".to_owned(),
-                    n => format!("opened again {n} times"),
+                let again = n.saturating_sub(1);
+                let key = match again {
+                    0 => "told-when-wall",
+                    1 => "told-when-wall-once",
+                    _ => "told-when-wall-often",
                 };
-                format!("{work} minutes of work and {wait} of waiting in {wall} of wall clock; the file was {again}.")
+                let values = [
+                    ("n", text(words.number(work_min, 0))),
+                    ("m", text(words.number(wait_min, 0))),
+                    ("t", text(length(wall, words))),
+                    ("k", count(again)),
+                ];
+                words.say_with(key, &values)
             }
-            _ => "How long it took by the wall clock and how often the file was opened is not recorded.".to_owned(),
+            _ => words.say("told-when-unknown"),
         });
         said.push(match self.played_actions {
-            Some(0) => "Every action was done by hand, at the prompt or in the window.".to_owned(),
-            Some(n) => format!("{n} of {} actions came from a script or a pipe.", self.actions),
-            None => "Whether it was done by hand is not recorded.".to_owned(),
+            Some(0) => words.say("told-when-hand"),
+            Some(n) => words.say_with("told-when-played", &[("n", count(n)), ("m", count(self.actions))]),
+            None => words.say("told-when-hand-unknown"),
         });
-        said.push(
-            match self.seed_from {
-                Some(SeedFrom::Given) => "The seed was given: this very car may have been worked at before.",
-                Some(SeedFrom::Drawn) => "The seed was drawn by the system.",
-                None => "Whether the seed was given or drawn is not recorded.",
-            }
-            .to_owned(),
-        );
+        said.push(words.say(match self.seed_from {
+            Some(SeedFrom::Given) => "told-when-given",
+            Some(SeedFrom::Drawn) => "told-when-drawn",
+            None => "told-when-seed-unknown",
+        }));
         if 1.0 <= self.set_back_s {
-            said.push(format!(
-                "The machine's clock went back by {} meanwhile: these times are not to be relied on.",
-                length(self.set_back_s)
-            ));
+            let back = text(length(self.set_back_s, words));
+            said.push(words.say_with("told-when-back", &[("t", back)]));
         }
         said.extend(self.repairs.iter().map(|r| {
-            format!(
-                "The file was damaged and was mended {}: what followed action {} was dropped ({} lines, {} bytes).",
-                utc(r.at_unix_ms),
-                r.after,
-                r.dropped_lines,
-                r.dropped_bytes
-            )
+            let values = [
+                ("t", text(utc(r.at_unix_ms))),
+                ("n", text(r.after.to_string())),
+                ("m", text(r.dropped_lines.to_string())),
+                ("k", text(r.dropped_bytes.to_string())),
+            ];
+            words.say_with("told-when-mended", &values)
         }));
         said
     }
@@ -154,16 +157,17 @@ pub fn utc(unix_ms: u64) -> String {
 
 /// A stretch of wall clock, as one would say it.
 #[must_use]
-pub fn length(s: f64) -> String {
+pub fn length(s: f64, words: &Locale) -> String {
     let sign = if s < 0.0 { "−" } else { "" };
     let s = s.abs();
+    let n = |value: f64, decimals| words.number(value, decimals);
     if s < 9.95 {
-        format!("{sign}{s:.1} s")
+        format!("{sign}{} s", n(s, 1))
     } else if s < 120.0 {
-        format!("{sign}{s:.0} s")
+        format!("{sign}{} s", n(s, 0))
     } else if s < 7200.0 {
-        format!("{sign}{:.0} min", s / 60.0)
+        format!("{sign}{} min", n(s / 60.0, 0))
     } else {
-        format!("{sign}{:.0} h {:.0} min", (s / 3600.0).floor(), (s % 3600.0 / 60.0).floor())
+        format!("{sign}{} h {} min", n((s / 3600.0).floor(), 0), n((s % 3600.0 / 60.0).floor(), 0))
     }
 }

@@ -5,7 +5,11 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{classes_after, classes_to_show, counted, fixed, minutes, percent, plots, signed, taken_off};
+use super::{
+    classes_after, classes_to_show, counted, fixed, gravity, looked, minutes, percent, plots, signed,
+    taken_off, units,
+};
+use crate::locale::{FluentValue, Locale};
 use crate::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
 
 /// Ink, quiet ink, accent, ground of bands, rule: as `#rrggbb`.
@@ -67,42 +71,42 @@ pub const GENERATOR: &str = "pinhole mark sheet";
 
 /// The mark sheet as an HTML page.
 #[must_use]
-pub fn render(sheet: &MarkSheet) -> String {
+pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
     let variables: String =
         COLOURS.iter().map(|(name, value)| format!("{name}:{value};")).collect::<Vec<_>>().concat();
     let page = html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(words.tag()) {
             head {
                 meta charset="utf-8";
                 meta name="generator" content=(GENERATOR);
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { "Mark sheet: " (sheet.title) }
+                title { (words.say("sheet-page-title")) ": " (sheet.title) }
                 style { (PreEscaped(format!(":root{{{variables}}}{STYLE}"))) }
             }
             body {
-                (head(sheet))
+                (head(sheet, words))
                 @match &sheet.marks {
                     Some(marks) => {
-                        (parts(marks))
-                        (finding(marks))
-                        (record(sheet))
-                        (rest(sheet))
-                        h2 { "What it was" }
+                        (parts(marks, words))
+                        (finding(marks, words))
+                        (record(sheet, words))
+                        (rest(sheet, words))
+                        h2 { (words.say("sheet-what-it-was")) }
                         div class="small" {
                             @for line in marks.debrief.lines().filter(|line| !line.is_empty()) { p { (line) } }
                         }
-                        (foot(sheet))
+                        (foot(sheet, words))
                         div class="break" {}
-                        (chart(&marks.evidence))
-                        (figures(marks))
-                        (readings(marks))
+                        (chart(&marks.evidence, words))
+                        (figures(marks, words))
+                        (readings(marks, words))
                     }
                     None => {
                         p class="notice" { (sheet.notices[0]) }
-                        (record(sheet))
-                        (rest(sheet))
-                        (foot(sheet))
+                        (record(sheet, words))
+                        (rest(sheet, words))
+                        (foot(sheet, words))
                     }
                 }
             }
@@ -111,48 +115,62 @@ pub fn render(sheet: &MarkSheet) -> String {
     page.into_string()
 }
 
-fn head(sheet: &MarkSheet) -> Markup {
+fn head(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
         div class="head" {
             div {
                 h1 { (sheet.title) }
                 p class="quiet" {
-                    "Mark sheet " (sheet.scheme) " · job " (sheet.job) " · " (sheet.car) br;
-                    "seat " (sheet.seat.as_deref().unwrap_or("–")) " · "
-                    (minutes(sheet.attended_min)) " of work, "
-                    (minutes(sheet.unattended_min)) " of waiting"
+                    (words.say_with("sheet-page-line", &[
+                        ("scheme", sheet.scheme.as_str().into()),
+                        ("job", sheet.job.as_str().into()),
+                        ("car", sheet.car.as_str().into()),
+                    ])) br;
+                    (words.say_with("sheet-page-seat", &[
+                        ("seat", sheet.seat.as_deref().unwrap_or("–").into()),
+                        ("work", minutes(sheet.attended_min, words).into()),
+                        ("wait", minutes(sheet.unattended_min, words).into()),
+                    ]))
                 }
                 p class="quiet small" {
-                    @for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
+                    @for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min, words) {
                         (sentence) " "
                     }
                 }
             }
             @if let Some(marks) = &sheet.marks {
                 div class="result" {
-                    @if marks.competent { "✓ competent" } @else { "✗ not yet competent" }
-                    b { (fixed(marks.total, 1)) }
-                    "of 100, cut " (format!("{:.0}", marks.cut))
+                    @if marks.competent { "✓ " (words.say("sheet-competent")) } @else { "✗ " (words.say("sheet-not-yet")) }
+                    b { (fixed(marks.total, 1, words)) }
+                    (words.say_with("sheet-page-cut", &[("cut", fixed(marks.cut, 0, words).into())]))
                 }
             } @else {
-                div class="result" { "not finished" }
+                div class="result" { (words.say("sheet-not-finished")) }
             }
         }
     }
 }
 
-fn parts(marks: &Marks) -> Markup {
+fn parts(marks: &Marks, words: &Locale) -> Markup {
     html! {
-        h2 { "Marks" }
+        h2 { (words.say("sheet-marks")) }
         table {
-            thead { tr { th {} th { "part" } th class="n" { "value" } th class="n" { "points" } th { "why" } } }
+            thead { tr { th {}
+                th { (words.say("sheet-part")) }
+                th class="n" { (words.say("sheet-value")) }
+                th class="n" { (words.say("sheet-points")) }
+                th { (words.say("sheet-why")) }
+             } }
             tbody {
                 @for part in &marks.parts {
                     tr {
                         td class="letter" { (part.letter) }
                         td { (part.name) }
-                        td class="n" { (fixed(part.value, 2)) }
-                        td class="n" { (format!("{} of {:.1}", fixed(part.points, 1), part.weight)) }
+                        td class="n" { (fixed(part.value, 2, words)) }
+                        td class="n" {
+                            (fixed(part.points, 1, words)) " " (words.say("sheet-of")) " "
+                            (fixed(part.weight, 1, words))
+                        }
                         td {
                             (part.why)
                             @if !part.fine.is_empty() { br; span class="quiet small" { (part.fine) } }
@@ -161,60 +179,72 @@ fn parts(marks: &Marks) -> Markup {
                 }
                 tr {
                     td class="letter" { "S" }
-                    td { "safety" }
+                    td { (words.say("sheet-safety")) }
                     td class="n" {}
-                    td class="n" { (taken_off(marks.deducted)) }
+                    td class="n" { (taken_off(marks.deducted, words)) }
                     td { (marks.safety) }
                 }
             }
         }
-        h2 { "Competent asks for all of this" }
+        h2 { (words.say("sheet-page-asks")) }
         div class="two" {
             @for condition in &marks.conditions {
-                p { @if condition.met { "✓ met: " } @else { "✗ not met: " } (condition.asked) }
+                p {
+                    @if condition.met { "✓ " (words.say("sheet-met")) } @else { "✗ " (words.say("sheet-not-met")) }
+                    ": " (condition.asked)
+                }
             }
         }
     }
 }
 
-fn words(units: &[String]) -> String {
-    if units.is_empty() { "everything inside its limits".to_owned() } else { units.join(" and ") }
-}
-
-fn finding(marks: &Marks) -> Markup {
+fn finding(marks: &Marks, words: &Locale) -> Markup {
     html! {
-        h2 { "Finding and repair" }
-        p { "It was: " b { (words(&marks.truth)) } "." }
+        h2 { (words.say("sheet-finding-and-repair")) }
+        p { (words.say("sheet-it-was")) " " b { (units(&marks.truth, words)) } "." }
         @for finding in &marks.findings {
             p {
-                "Minute " (format!("{:.0}", finding.at_min)) ": said “"
-                @if finding.certainty <= 0.0 { "not found, refer on" } @else { (words(&finding.units)) }
-                "” with certainty " (format!("{:.2}", finding.certainty))
-                @if !finding.counts_in_full { " (counts half)" }
-                ", earns " (fixed(finding.earns, 2)) "."
+                (words.say_with(if finding.counts_in_full { "sheet-page-said" } else { "sheet-page-said-half" }, &[
+                    ("min", fixed(finding.at_min, 0, words).into()),
+                    ("said", if finding.certainty <= 0.0 {
+                        words.say("sheet-referred").into()
+                    } else {
+                        units(&finding.units, words).into()
+                    }),
+                    ("sure", fixed(finding.certainty, 2, words).into()),
+                    ("earns", fixed(finding.earns, 2, words).into()),
+                ]))
             }
         }
         @for swap in &marks.swaps {
             p {
-                "Minute " (format!("{:.0}", swap.at_min)) ": replaced the " (swap.unit) " for "
-                (format!("{:.0}", swap.price)) "; the old one "
-                @if swap.was_sound { b { "was inside its limits" } } @else { "was outside its limits" }
-                ". The notes until then gave " (percent(swap.p_faulty)) " that it was faulty."
+                (words.say_with("sheet-page-swap", &[
+                    ("min", fixed(swap.at_min, 0, words).into()),
+                    ("unit", swap.unit.as_str().into()),
+                    ("price", fixed(swap.price, 0, words).into()),
+                ]))
+                " "
+                @if swap.was_sound {
+                    b { (words.say("sheet-page-was-sound")) }
+                } @else {
+                    (words.say("sheet-page-was-faulty"))
+                }
+                (words.say_with("sheet-page-swap-notes", &[("percent", percent(swap.p_faulty).into())]))
             }
         }
     }
 }
 
-fn record(sheet: &MarkSheet) -> Markup {
+fn record(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
-        h2 { "Record and release checks" }
+        h2 { (words.say("sheet-record")) }
         div class="two" {
             @for line in &sheet.record {
                 p {
                     @match (line.filled, line.passed) {
-                        (true, Some(false)) => "~ noted: ",
-                        (true, _) => "✓ ",
-                        (false, _) => "✗ missing: ",
+                        (true, Some(false)) => { "~ " (words.say("sheet-noted")) ": " },
+                        (true, Some(true) | None) => "✓ ",
+                        (false, _) => { "✗ " (words.say("sheet-missing")) ": " },
                     }
                     (line.text)
                     @if !line.why.is_empty() { " — " (line.why) }
@@ -225,7 +255,7 @@ fn record(sheet: &MarkSheet) -> Markup {
 }
 
 /// Readings along the top, classes down the side.
-fn chart(evidence: &EvidenceSheet) -> Markup {
+fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
     /// Readings in one table; more are set below.
     const COLUMNS: usize = 24;
     /// Rows.
@@ -235,17 +265,15 @@ fn chart(evidence: &EvidenceSheet) -> Markup {
         evidence.readings.iter().filter(|line| classes_after(line).is_some()).collect();
     let blocks: Vec<&[&ReadingLine]> = counted.chunks(COLUMNS).collect();
     html! {
-        h2 { "How each note moved each possibility" }
+        h2 { (words.say("sheet-chart")) }
         p class="quiet small" {
-            "Probability in percent after each note; ▲ it rose, ▼ it fell by more than a tenth of itself and half a \
-             percent. The column “c” is the complaint alone; right of the dashed line come notes after the finding or \
-             the first repair, which count for the release only. ◆ marks what it was."
+            (words.say("sheet-chart-why"))
         }
-        @if blocks.is_empty() { p { "Nothing was noted that counts." } }
+        @if blocks.is_empty() { p { (words.say("sheet-chart-none")) } }
         @for (number, block) in blocks.iter().enumerate() {
             table class="chart" {
                 thead { tr {
-                    th { "reading" }
+                    th { (words.say("sheet-reading")) }
                     @if number == 0 { th { "c" } }
                     @for line in *block { th { (line.number) } }
                 } }
@@ -256,27 +284,27 @@ fn chart(evidence: &EvidenceSheet) -> Markup {
                                 @if evidence.true_class == Some(class) { "◆ " }
                                 (evidence.classes[class].name)
                             }
-                            @if number == 0 { td { (tenths(evidence.classes[class].start)) } }
-                            @for (column, line) in block.iter().enumerate() {
-                                (cell(evidence, &counted, number * COLUMNS + column, line, class))
+                            @if number == 0 { td { (tenths(evidence.classes[class].start, words)) } }
+                            @for column in 0..block.len() {
+                                (cell(evidence, &counted, number * COLUMNS + column, class, words))
                             }
                         }
                     }
                     tr {
-                        th { "all others together" }
+                        th { (words.say("sheet-others")) }
                         @if number == 0 {
-                            td { (tenths(others(&shown, |class| evidence.classes[class].start, evidence))) }
+                            td { (tenths(others(&shown, |class| evidence.classes[class].start, evidence), words)) }
                         }
                         @for line in *block {
                             @let p = classes_after(line).unwrap_or_default();
-                            td { (tenths(others(&shown, |class| p.get(class).copied().unwrap_or(0.0), evidence))) }
+                            td { (tenths(others(&shown, |class| p.get(class).copied().unwrap_or(0.0), evidence), words)) }
                         }
                     }
                     tr {
-                        th class="quiet" { "bits still open" }
-                        @if number == 0 { td { (format!("{:.1}", evidence.start_entropy)) } }
+                        th class="quiet" { (words.say("sheet-bits-open")) }
+                        @if number == 0 { td { (fixed(evidence.start_entropy, 1, words)) } }
                         @for line in *block {
-                            td { @if let NoteWorth::Counts { entropy, .. } = line.worth { (format!("{entropy:.1}")) } }
+                            td { @if let NoteWorth::Counts { entropy, .. } = line.worth { (fixed(entropy, 1, words)) } }
                         }
                     }
                 }
@@ -290,13 +318,13 @@ fn others(shown: &[usize], p: impl Fn(usize) -> f64, evidence: &EvidenceSheet) -
 }
 
 /// Percent with few characters.
-fn tenths(p: f64) -> String {
+fn tenths(p: f64, words: &Locale) -> String {
     if p < 0.001 {
         "·".to_owned()
     } else if p < 0.0995 {
-        format!("{:.1}", 100.0 * p)
+        fixed(100.0 * p, 1, words)
     } else {
-        format!("{:.0}", 100.0 * p)
+        fixed(100.0 * p, 0, words)
     }
 }
 
@@ -304,9 +332,10 @@ fn cell(
     evidence: &EvidenceSheet,
     counted: &[&ReadingLine],
     index: usize,
-    line: &ReadingLine,
     class: usize,
+    words: &Locale,
 ) -> Markup {
+    let Some(line) = counted.get(index).copied() else { return html! { td {} } };
     let p = classes_after(line).map_or(0.0, |p| p[class]);
     let previous = index.checked_sub(1).and_then(|before| counted.get(before).copied());
     let before = previous.and_then(classes_after).map_or(evidence.classes[class].start, |p| p[class]);
@@ -322,10 +351,10 @@ fn cell(
     // The bar behind the number: its height is the probability.
     let bar =
         format!("background-image:linear-gradient(#cfe3e0,#cfe3e0);background-size:100% {:.0}%", 100.0 * p);
-    html! { td class=[first_after.then_some("after")] style=(bar) { (sign) (tenths(p)) } }
+    html! { td class=[first_after.then_some("after")] style=(bar) { (sign) (tenths(p, words)) } }
 }
 
-fn figures(marks: &Marks) -> Markup {
+fn figures(marks: &Marks, words: &Locale) -> Markup {
     let figure = |caption: &str, svg: Result<String, plots::PlotError>| {
         html! {
             figure {
@@ -335,21 +364,20 @@ fn figures(marks: &Marks) -> Markup {
         }
     };
     html! {
-        h2 { "Path of certainty" }
+        h2 { (words.say("sheet-path")) }
         (figure(
-            "Probability of the likeliest possibilities after each note; lines carry their names at the right.",
-            plots::path(marks),
+            &words.say("sheet-path-why"),
+            plots::path(marks, words),
         ))
-        h2 { "What the air was really doing" }
+        h2 { (words.say("sheet-air")) }
         (figure(
-            "Line: true pressure in the vacuum store. Rings: what your gauge showed there, with the number of the \
-             reading.",
-            plots::trace(marks),
+            &words.say("sheet-air-why"),
+            plots::trace(marks, words),
         ))
     }
 }
 
-fn readings(marks: &Marks) -> Markup {
+fn readings(marks: &Marks, words: &Locale) -> Markup {
     let evidence = &marks.evidence;
     let mut was = evidence.p_true_at_start(&marks.truth);
     let moved: Vec<(f64, f64)> = evidence
@@ -361,26 +389,30 @@ fn readings(marks: &Marks) -> Markup {
         })
         .collect();
     html! {
-        h2 { "Notes" }
+        h2 { (words.say("sheet-notes-title")) }
         p class="quiet small" {
-            "Number and minute of the reading, what it was, what was shown, and how likely what was really wrong was \
-             before it and after it; in brackets the same in bits, of which one doubles (minus: halves)."
+            (words.say("sheet-notes-why"))
             @if let Some((p, notes)) = evidence.reference {
-                " The reference attempt reaches " (percent(p)) " on this very car, with " (counted(notes, "note")) "."
+                " "
+                (words.say_with("sheet-page-reference", &[
+                    ("percent", percent(p).into()),
+                    ("notes", counted(notes, "sheet-notes", words).into()),
+                ]))
             }
         }
         div class="two small" {
             @for (line, (was, now)) in evidence.readings.iter().zip(moved) {
                 p {
-                    b { (line.number) } span class="quiet" { " · min " (format!("{:.0}", line.at_min)) " · " }
-                    (line.looked()) ": " (line.shown) span class="quiet" { " · " }
+                    b { (line.number) }
+                    span class="quiet" { " · " (words.say("sheet-page-min")) " " (fixed(line.at_min, 0, words)) " · " }
+                    (looked(line, words)) ": " (line.shown) span class="quiet" { " · " }
                     @match &line.worth {
                         NoteWorth::Counts { toward_truth, .. } => {
                             b { (percent(was)) " → " (percent(now)) }
-                            span class="quiet" { " (" (signed(*toward_truth)) ")" }
+                            span class="quiet" { " (" (signed(*toward_truth, words)) ")" }
                         }
-                        NoteWorth::Misread => { b { "misread, counts for nothing" } }
-                        NoteWorth::Repeat { of } => { b { "same as reading " (of) } }
+                        NoteWorth::Misread => { b { (words.say("sheet-misread")) } }
+                        NoteWorth::Repeat { of } => { b { (words.say_with("sheet-repeat", &[("of", (*of).into())])) } }
                     }
                 }
             }
@@ -388,19 +420,22 @@ fn readings(marks: &Marks) -> Markup {
     }
 }
 
-fn rest(sheet: &MarkSheet) -> Markup {
+fn rest(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
         @if !sheet.not_noted.is_empty() {
-            h2 { "Looked at but not noted (counts for nothing)" }
+            h2 { (words.say("sheet-not-noted")) }
             p { (sheet.not_noted.join("; ")) }
         }
         @if !sheet.breaches.is_empty() {
-            h2 { "Safety" }
+            h2 { (words.say("sheet-safety-title")) }
             ul {
                 @for breach in &sheet.breaches {
                     li {
-                        "Minute " (format!("{:.0}", breach.at_min)) ", "
-                        (format!("{:?}", breach.gravity).to_lowercase()) ": " (breach.text)
+                        (words.say_with("sheet-page-breach", &[
+                            ("min", fixed(breach.at_min, 0, words).into()),
+                            ("gravity", gravity(breach.gravity, words).into()),
+                            ("text", FluentValue::from(breach.text.as_str())),
+                        ]))
                     }
                 }
             }
@@ -408,14 +443,18 @@ fn rest(sheet: &MarkSheet) -> Markup {
     }
 }
 
-fn foot(sheet: &MarkSheet) -> Markup {
+fn foot(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
-        h2 { "Before you use any of this on a car" }
+        h2 { (words.say("sheet-before-use")) }
         @for notice in sheet.notices.iter().skip(usize::from(sheet.marks.is_none())) {
             p class="notice" { (notice) }
         }
         p class="quiet" {
-            "Program " (sheet.engine) " · seed " (sheet.seed) " · files " (&sheet.job_digest[..16.min(sheet.job_digest.len())])
+            (words.say_with("sheet-page-foot", &[
+                ("engine", sheet.engine.as_str().into()),
+                ("seed", sheet.seed.as_str().into()),
+                ("files", FluentValue::from(&sheet.job_digest[..16.min(sheet.job_digest.len())])),
+            ]))
         }
     }
 }

@@ -7,7 +7,10 @@ pub mod html;
 mod plots;
 pub mod terminal;
 
-use crate::marks::sheet::{EvidenceSheet, NoteWorth};
+use sim_core::notice::Gravity;
+
+use crate::locale::Locale;
+use crate::marks::sheet::{EvidenceSheet, NoteWorth, ReadingLine};
 
 /// A probability as it is read: whole percents, the ends named.
 pub(crate) fn percent(p: f64) -> String {
@@ -21,33 +24,53 @@ pub(crate) fn percent(p: f64) -> String {
 }
 
 /// Bits with their sign; what rounds to nothing has none.
-pub(crate) fn signed(bits: f64) -> String {
-    if bits.abs() < 0.05 { "0.0".to_owned() } else { format!("{bits:+.1}") }
+pub(crate) fn signed(bits: f64, words: &Locale) -> String {
+    if 0.05 <= bits { format!("+{}", fixed(bits, 1, words)) } else { fixed(bits, 1, words) }
 }
 
-/// A count with its noun: `1 note`, `7 notes`.
-#[must_use]
-pub fn counted(n: usize, noun: &str) -> String {
-    if n == 1 { format!("1 {noun}") } else { format!("{n} {noun}s") }
+/// A count with its noun, by the noun's key: `1 note`, `7 notes`.
+pub(crate) fn counted(n: usize, key: &str, words: &Locale) -> String {
+    words.say_with(key, &[("n", n.into())])
 }
 
 /// Whole minutes: `1 minute`, `42 minutes`.
-pub(crate) fn minutes(min: f64) -> String {
-    counted(min.round().max(0.0) as usize, "minute")
+pub(crate) fn minutes(min: f64, words: &Locale) -> String {
+    counted(min.round().max(0.0) as usize, "sheet-minutes", words)
 }
 
-/// A number with so many decimals; what rounds to nothing has no sign.
-pub(crate) fn fixed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(rest) if !rest.contains(|c: char| ('1'..='9').contains(&c)) => rest.to_owned(),
-        _ => text,
-    }
+/// A number with so many decimals; what rounds to nothing has no sign, and a minus is the one that is typed.
+pub(crate) fn fixed(value: f64, decimals: usize, words: &Locale) -> String {
+    words.number(value, decimals).replace('−', "-")
 }
 
 /// Points taken off, as a negative number; nothing is 0.
-pub(crate) fn taken_off(points: f64) -> String {
-    fixed(-points.max(0.0), 0)
+pub(crate) fn taken_off(points: f64, words: &Locale) -> String {
+    fixed(-points.max(0.0), 0, words)
+}
+
+/// Units named in a row; none means that nothing is wrong.
+pub(crate) fn units(names: &[String], words: &Locale) -> String {
+    let and = format!(" {} ", words.say("word-and"));
+    if names.is_empty() { words.say("told-sound") } else { names.join(&and) }
+}
+
+/// What was looked at, and what was plugged and clamped for it.
+pub(crate) fn looked(line: &ReadingLine, words: &Locale) -> String {
+    if line.with.is_empty() {
+        return line.what.clone();
+    }
+    let and = format!(" {} ", words.say("word-and"));
+    let values = [("what", line.what.as_str().into()), ("stops", line.with.join(&and).into())];
+    words.say_with("look-with", &values)
+}
+
+/// How grave a breach was.
+pub(crate) fn gravity(gravity: Gravity, words: &Locale) -> String {
+    words.say(match gravity {
+        Gravity::Minor => "sheet-minor",
+        Gravity::Major => "sheet-major",
+        Gravity::Critical => "sheet-critical",
+    })
 }
 
 /// Classes worth a line of their own: the true one and those that ever had `least`, likeliest at the end
@@ -74,7 +97,7 @@ pub fn classes_to_show(evidence: &EvidenceSheet, least: f64, most: usize) -> Vec
 }
 
 /// Probabilities after a note, if it counts.
-pub fn classes_after(line: &crate::marks::sheet::ReadingLine) -> Option<&[f64]> {
+pub fn classes_after(line: &ReadingLine) -> Option<&[f64]> {
     match &line.worth {
         NoteWorth::Counts { classes, .. } => Some(classes),
         _ => None,
@@ -84,25 +107,35 @@ pub fn classes_after(line: &crate::marks::sheet::ReadingLine) -> Option<&[f64]> 
 #[cfg(test)]
 mod tests {
     use super::{counted, fixed, minutes, signed, taken_off};
+    use crate::locale::Locale;
+
+    fn words(tag: &str) -> Locale {
+        let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+        Locale::open(&root, &[tag.to_owned()]).unwrap()
+    }
 
     #[test]
     fn one_of_a_thing_is_not_many() {
-        assert_eq!(counted(1, "note"), "1 note");
-        assert_eq!(counted(0, "note"), "0 notes");
-        assert_eq!(minutes(1.2), "1 minute");
-        assert_eq!(minutes(41.6), "42 minutes");
+        let en = words("en");
+        assert_eq!(counted(1, "sheet-notes", &en), "1 note");
+        assert_eq!(counted(0, "sheet-notes", &en), "0 notes");
+        assert_eq!(minutes(1.2, &en), "1 minute");
+        assert_eq!(minutes(41.6, &en), "42 minutes");
+        assert_eq!(minutes(41.6, &words("de")), "42 Minuten");
     }
 
     #[test]
     fn nothing_has_no_sign() {
-        assert_eq!(fixed(-0.0, 1), "0.0");
-        assert_eq!(fixed(-0.04, 1), "0.0");
-        assert_eq!(fixed(-0.06, 1), "-0.1");
-        assert_eq!(fixed(-10.0, 0), "-10");
-        assert_eq!(fixed(0.004, 2), "0.00");
-        assert_eq!(taken_off(0.0), "0");
-        assert_eq!(taken_off(-0.0), "0");
-        assert_eq!(taken_off(15.0), "-15");
-        assert_eq!(signed(-0.01), "0.0");
+        let en = words("en");
+        assert_eq!(fixed(-0.0, 1, &en), "0.0");
+        assert_eq!(fixed(-0.04, 1, &en), "0.0");
+        assert_eq!(fixed(-0.06, 1, &en), "-0.1");
+        assert_eq!(fixed(-0.06, 1, &words("de")), "-0,1");
+        assert_eq!(fixed(-10.0, 0, &en), "-10");
+        assert_eq!(fixed(0.004, 2, &en), "0.00");
+        assert_eq!(taken_off(0.0, &en), "0");
+        assert_eq!(taken_off(-0.0, &en), "0");
+        assert_eq!(taken_off(15.0, &en), "-15");
+        assert_eq!(signed(-0.01, &en), "0.0");
     }
 }

@@ -8,6 +8,7 @@ use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
 use super::{classes_after, classes_to_show};
+use crate::locale::Locale;
 use crate::marks::sheet::{Marks, NoteWorth};
 
 /// Why a chart could not be drawn.
@@ -46,7 +47,7 @@ pub(super) fn text(size: u32) -> TextStyle<'static> {
 }
 
 /// Probability of the likeliest classes after each note.
-pub(crate) fn path(marks: &Marks) -> Result<String, PlotError> {
+pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
     let evidence = &marks.evidence;
     let counted: Vec<_> =
         evidence.readings.iter().filter_map(|line| classes_after(line).map(|p| (line, p))).collect();
@@ -79,7 +80,7 @@ pub(crate) fn path(marks: &Marks) -> Result<String, PlotError> {
             .y_labels(5)
             .x_label_formatter(&number)
             .y_label_formatter(&|y| format!("{y:.0} %"))
-            .x_desc("number of the reading, in the order noted (0: complaint alone)")
+            .x_desc(words.say("sheet-path-axis"))
             .label_style(text(12))
             .axis_desc_style(text(12))
             .draw()
@@ -94,7 +95,7 @@ pub(crate) fn path(marks: &Marks) -> Result<String, PlotError> {
                 .draw_series(DashedLineSeries::new([(x, 0.0), (x, 100.0)], 4, 4, INK.stroke_width(1)))
                 .map_err(plot_error)?;
             chart
-                .draw_series([Text::new("finding or first repair", (x + n * 0.01, 99.0), text(12))])
+                .draw_series([Text::new(words.say("sheet-path-late"), (x + n * 0.01, 99.0), text(12))])
                 .map_err(plot_error)?;
         }
         let mut names: Vec<(f64, String, usize)> = Vec::new();
@@ -108,7 +109,11 @@ pub(crate) fn path(marks: &Marks) -> Result<String, PlotError> {
             for point in &points {
                 mark(chart.plotting_area(), slot, *point)?;
             }
-            let truth = if evidence.true_class == Some(class) { " (it was this)" } else { "" };
+            let truth = if evidence.true_class == Some(class) {
+                format!(" {}", words.say("sheet-path-truth"))
+            } else {
+                String::new()
+            };
             let end = points.last().map_or(0.0, |p| p.1);
             names.push((end, format!("{}{truth}", evidence.classes[class].name), slot));
         }
@@ -160,7 +165,7 @@ pub(super) fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>)
 }
 
 /// True pressure in the store over the attempt, with what the trainee's gauge showed there.
-pub(crate) fn trace(marks: &Marks) -> Result<String, PlotError> {
+pub(crate) fn trace(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
     let mut svg = String::new();
     {
         let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
@@ -182,8 +187,8 @@ pub(crate) fn trace(marks: &Marks) -> Result<String, PlotError> {
             .y_labels(6)
             .x_label_formatter(&|x| format!("{x:.0}"))
             .y_label_formatter(&|y| format!("{y:.0}"))
-            .x_desc("minutes of the attempt")
-            .y_desc("kPa gauge")
+            .x_desc(words.say("sheet-air-axis"))
+            .y_desc(words.say("sheet-air-kpa"))
             .label_style(text(12))
             .axis_desc_style(text(12))
             .draw()

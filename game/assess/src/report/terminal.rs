@@ -2,7 +2,8 @@
 
 use std::fmt::Write as _;
 
-use super::{counted, fixed, minutes, percent, taken_off};
+use super::{counted, fixed, gravity, looked, minutes, percent, taken_off, units};
+use crate::locale::{FluentValue, Locale};
 use crate::marks::sheet::{MarkSheet, Marks, NoteWorth};
 
 /// Columns.
@@ -10,47 +11,49 @@ const WIDTH: usize = 80;
 
 /// The mark sheet in plain text.
 #[must_use]
-pub fn render(sheet: &MarkSheet) -> String {
+pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
     let mut out = Page(String::new());
-    let title = format!("MARK SHEET  {}", sheet.title);
+    let title = format!("{}  {}", words.say("sheet-head"), sheet.title);
     out.line(&title);
     out.line(&"=".repeat(title.chars().count().min(WIDTH)));
     out.para("", &format!("{} · {}", sheet.job, sheet.car));
     out.para(
         "",
-        &format!(
-            "{} · seat {} · {} of work, {} of waiting",
-            sheet.scheme,
-            sheet.seat.as_deref().unwrap_or("-"),
-            minutes(sheet.attended_min),
-            minutes(sheet.unattended_min)
+        &words.say_with(
+            "sheet-line",
+            &[
+                ("scheme", sheet.scheme.as_str().into()),
+                ("seat", sheet.seat.as_deref().unwrap_or("-").into()),
+                ("work", minutes(sheet.attended_min, words).into()),
+                ("wait", minutes(sheet.unattended_min, words).into()),
+            ],
         ),
     );
-    for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
+    for sentence in sheet.when.sentences(sheet.attended_min, sheet.unattended_min, words) {
         out.para("", &sentence);
     }
     match &sheet.marks {
         None => {
             out.gap();
             out.para("", &sheet.notices[0]);
-            out.heading("Record so far");
-            record(&mut out, sheet);
+            out.heading(&words.say("sheet-record-so-far"));
+            record(&mut out, sheet, words);
         }
         Some(marks) => {
-            result(&mut out, marks);
-            finding(&mut out, marks);
-            out.heading("Record and release checks");
-            record(&mut out, sheet);
-            evidence(&mut out, marks);
+            result(&mut out, marks, words);
+            finding(&mut out, marks, words);
+            out.heading(&words.say("sheet-record"));
+            record(&mut out, sheet, words);
+            evidence(&mut out, marks, words);
         }
     }
-    breaches(&mut out, sheet);
+    breaches(&mut out, sheet, words);
     if !sheet.not_noted.is_empty() {
-        out.heading("Looked at but not noted (counts for nothing)");
+        out.heading(&words.say("sheet-not-noted"));
         out.para("  ", &sheet.not_noted.join("; "));
     }
     if let Some(marks) = &sheet.marks {
-        out.heading("What it was");
+        out.heading(&words.say("sheet-what-it-was"));
         for line in marks.debrief.lines() {
             out.para("  ", line);
         }
@@ -94,19 +97,21 @@ impl Page {
     }
 }
 
-fn result(out: &mut Page, marks: &Marks) {
+fn result(out: &mut Page, marks: &Marks, words: &Locale) {
+    let of = words.say("sheet-of");
     out.gap();
-    let verdict = if marks.competent { "COMPETENT" } else { "NOT YET COMPETENT" };
-    out.line(&format!("{verdict}   {} of 100 (cut {:.0})", fixed(marks.total, 1), marks.cut));
+    let verdict = words.say(if marks.competent { "sheet-competent-loud" } else { "sheet-not-yet-loud" });
+    let values = [("total", fixed(marks.total, 1, words).into()), ("cut", fixed(marks.cut, 0, words).into())];
+    out.line(&format!("{verdict}   {}", words.say_with("sheet-total", &values)));
     out.gap();
     for part in &marks.parts {
         out.line(&format!(
-            "{}  {:<10} {:>6} {:>7} of {:>4.1}   {}",
+            "{}  {:<10} {:>6} {:>7} {of} {:>4}   {}",
             part.letter,
             part.name,
-            fixed(part.value, 2),
-            fixed(part.points, 1),
-            part.weight,
+            fixed(part.value, 2, words),
+            fixed(part.points, 1, words),
+            fixed(part.weight, 1, words),
             bar(part.value)
         ));
         out.para("     ", &part.why);
@@ -114,13 +119,13 @@ fn result(out: &mut Page, marks: &Marks) {
             out.para("     ", &format!("({})", part.fine));
         }
     }
-    out.line(&format!("S  {:<10} {:>14}", "safety", taken_off(marks.deducted)));
+    out.line(&format!("S  {:<10} {:>14}", words.say("sheet-safety"), taken_off(marks.deducted, words)));
     out.para("     ", &marks.safety);
     out.gap();
-    out.line("Competent asks for all of:");
+    out.line(&words.say("sheet-asks"));
     for condition in &marks.conditions {
-        let mark = if condition.met { "met    " } else { "NOT MET" };
-        out.line(&format!("  {mark}  {}", condition.asked));
+        let mark = words.say(if condition.met { "sheet-met" } else { "sheet-not-met-loud" });
+        out.line(&format!("  {mark:<7}  {}", condition.asked));
     }
 }
 
@@ -130,77 +135,78 @@ fn bar(value: f64) -> String {
     format!("[{}{}]", "#".repeat(filled), ".".repeat(20 - filled))
 }
 
-fn finding(out: &mut Page, marks: &Marks) {
-    out.heading("Finding");
-    out.hang("  was:   ", "         ", &words(&marks.truth));
+fn finding(out: &mut Page, marks: &Marks, words: &Locale) {
+    out.heading(&words.say("sheet-finding"));
+    out.hang(&format!("  {:<7}", words.say("sheet-was")), "         ", &units(&marks.truth, words));
     for finding in &marks.findings {
-        let counts = if finding.counts_in_full { "" } else { ", counts half" };
+        let key = if finding.counts_in_full { "sheet-said-line" } else { "sheet-said-half" };
         let said =
-            if finding.certainty <= 0.0 { "not found, refer on".to_owned() } else { words(&finding.units) };
-        out.hang(
-            "  said:  ",
-            "         ",
-            &format!("{said}, certainty {:.2}, minute {:.0}{counts}", finding.certainty, finding.at_min),
-        );
+            if finding.certainty <= 0.0 { words.say("sheet-referred") } else { units(&finding.units, words) };
+        let values: [(&str, FluentValue<'_>); 3] = [
+            ("said", said.into()),
+            ("sure", fixed(finding.certainty, 2, words).into()),
+            ("min", fixed(finding.at_min, 0, words).into()),
+        ];
+        out.hang(&format!("  {:<7}", words.say("sheet-said")), "         ", &words.say_with(key, &values));
     }
     for swap in &marks.swaps {
-        let state = if swap.was_sound { "was inside its limits" } else { "was outside its limits" };
-        out.hang(
-            "  fitted: ",
-            "          ",
-            &format!(
-                "{} for {:.0}, minute {:.0}: the old one {state}, the notes made that {} likely",
-                swap.unit,
-                swap.price,
-                swap.at_min,
-                percent(if swap.was_sound { 1.0 - swap.p_faulty } else { swap.p_faulty })
-            ),
-        );
+        let key = if swap.was_sound { "sheet-swap-sound" } else { "sheet-swap-faulty" };
+        let likely = if swap.was_sound { 1.0 - swap.p_faulty } else { swap.p_faulty };
+        let values: [(&str, FluentValue<'_>); 4] = [
+            ("unit", swap.unit.as_str().into()),
+            ("price", fixed(swap.price, 0, words).into()),
+            ("min", fixed(swap.at_min, 0, words).into()),
+            ("percent", percent(likely).into()),
+        ];
+        out.hang(&format!("  {:<8}", words.say("sheet-fitted")), "          ", &words.say_with(key, &values));
     }
 }
 
-fn words(units: &[String]) -> String {
-    if units.is_empty() { "everything inside its limits".to_owned() } else { units.join(" and ") }
-}
-
-fn record(out: &mut Page, sheet: &MarkSheet) {
+fn record(out: &mut Page, sheet: &MarkSheet, words: &Locale) {
     for line in &sheet.record {
         let state = match (line.filled, line.passed) {
-            (true, Some(false)) => "noted ",
-            (true, _) => "yes   ",
-            (false, _) => "MISSING",
+            (true, Some(false)) => "sheet-noted",
+            (true, Some(true) | None) => "sheet-yes",
+            (false, _) => "sheet-missing-loud",
         };
+        let state = words.say(state);
         let why = if line.why.is_empty() { String::new() } else { format!(" -- {}", line.why) };
         out.hang(&format!("  {state:<8}"), "          ", &format!("{}{why}", line.text));
     }
 }
 
-fn evidence(out: &mut Page, marks: &Marks) {
+fn evidence(out: &mut Page, marks: &Marks, words: &Locale) {
     let sheet = &marks.evidence;
-    out.heading("What the notes told");
+    out.heading(&words.say("sheet-told"));
     let likely = |p: &[f64]| {
         let best = (0..p.len()).fold(0, |best, class| if p[best] < p[class] { class } else { best });
         format!("{} {}", percent(p[best]), sheet.classes[best].name)
     };
     let start: Vec<f64> = sheet.classes.iter().map(|class| class.start).collect();
-    out.para("  ", &format!("On the complaint alone, likeliest: {}.", likely(&start),));
-    out.line("  read  min  what and shown                                              truth");
+    out.para("  ", &words.say_with("sheet-likeliest", &[("likely", likely(&start).into())]));
+    out.line(&format!(
+        "  {:>4} {:>4}  {:<50} {:>13}",
+        words.say("sheet-read"),
+        words.say("sheet-min"),
+        words.say("sheet-what-and-shown"),
+        words.say("sheet-truth"),
+    ));
     let mut late = false;
     let mut was = sheet.p_true_at_start(&marks.truth);
     for line in &sheet.readings {
         if !late && !line.before_lock {
             late = true;
-            out.line("  ---- finding or first repair: what follows counts for the release only ----");
+            out.line(&format!("  ---- {} ----", words.say("sheet-late")));
         }
-        let what = format!("{}: {}", line.looked(), line.shown);
+        let what = format!("{}: {}", looked(line, words), line.shown);
         let tail = match &line.worth {
             NoteWorth::Counts { classes, .. } => {
                 let now = sheet.p_true(&marks.truth, classes);
                 let before = std::mem::replace(&mut was, now);
                 format!("{:>5} → {:>5}", percent(before), percent(now))
             }
-            NoteWorth::Misread => "misread, counts for nothing".to_owned(),
-            NoteWorth::Repeat { of } => format!("same as reading {of}"),
+            NoteWorth::Misread => words.say("sheet-misread"),
+            NoteWorth::Repeat { of } => words.say_with("sheet-repeat", &[("of", (*of).into())]),
         };
         let mut rows = textwrap::wrap(&what, 50).into_iter();
         let first = rows.next().unwrap_or_default();
@@ -221,20 +227,25 @@ fn evidence(out: &mut Page, marks: &Marks) {
             out.line(&format!("              ({tail})"));
         }
     }
-    out.para("  ", "truth: how likely what was really wrong was before the note, and after it.");
+    out.para("  ", &words.say("sheet-truth-why"));
     if let Some((p, notes)) = sheet.reference {
-        let notes = counted(notes, "note");
-        out.para("  ", &format!("The reference attempt reaches {} here, with {notes}.", percent(p)));
+        let notes = counted(notes, "sheet-notes", words);
+        let values = [("percent", percent(p).into()), ("notes", notes.into())];
+        out.para("  ", &words.say_with("sheet-reference", &values));
     }
 }
 
-fn breaches(out: &mut Page, sheet: &MarkSheet) {
+fn breaches(out: &mut Page, sheet: &MarkSheet, words: &Locale) {
     if sheet.breaches.is_empty() {
         return;
     }
-    out.heading("Safety");
+    out.heading(&words.say("sheet-safety-title"));
     for breach in &sheet.breaches {
-        let gravity = format!("{:?}", breach.gravity).to_lowercase();
-        out.hang("  ", "    ", &format!("minute {:.0}, {gravity}: {}", breach.at_min, breach.text));
+        let values: [(&str, FluentValue<'_>); 3] = [
+            ("min", fixed(breach.at_min, 0, words).into()),
+            ("gravity", gravity(breach.gravity, words).into()),
+            ("text", breach.text.as_str().into()),
+        ];
+        out.hang("  ", "    ", &words.say_with("sheet-breach", &values));
     }
 }

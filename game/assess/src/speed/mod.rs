@@ -234,7 +234,7 @@ fn connected(library: &Library, world: World) -> Result<Circuit, SpeedError> {
         let said = words::parse(line, &names, &[]).map_err(|e| cannot(e.to_string()))?;
         let Said::Do(action) = said else { return Err(cannot("it is not something to do".to_owned())) };
         if let Some(why) = workshop.act(&action).refused {
-            return Err(cannot(why.to_string()));
+            return Err(cannot(format!("{why:?}")));
         }
     }
     Ok(workshop.circuit().clone())

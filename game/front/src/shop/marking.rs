@@ -6,6 +6,8 @@ use std::sync::{Arc, Mutex};
 
 use assess::attempt::Attempt;
 use assess::job::AfterHandBack;
+use assess::locale::{Locale, Naming};
+use assess::marks::Evaluation;
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
 use assess::session::Session;
@@ -24,13 +26,19 @@ pub enum Marking {
     /// At work in the background.
     Running,
     /// Done.
-    Done(Arc<MarkSheet>),
+    Done(Arc<Evaluation>),
     /// It failed; carries why.
     Failed(String),
 }
 
-/// A mark sheet, and why its page could not be written, if so: a full disk keeps no mark from being shown.
-type Marked = (MarkSheet, Option<String>);
+/// What came of marking.
+#[derive(Debug)]
+struct Marked {
+    evaluation: Evaluation,
+    sheet: MarkSheet,
+    /// Why its page could not be written, if so: a full disk keeps no mark from being shown.
+    page: Option<String>,
+}
 
 /// Marking in the background.
 #[derive(Debug, Default)]
@@ -47,7 +55,7 @@ impl Background {
     }
 
     /// Marks a finished attempt on a thread of its own, once: a few seconds to a minute.
-    pub(super) fn begin_if_finished(&mut self, session: &Session, library: &Library) {
+    pub(super) fn begin_if_finished(&mut self, session: &Session, library: &Library, languages: &[String]) {
         if !session.attempt().is_finished() || !matches!(self.marking, Marking::None) {
             return;
         }
@@ -56,13 +64,15 @@ impl Background {
             return;
         }
         let (attempt, library) = (session.attempt().clone(), library.clone());
+        let languages = languages.to_vec();
         let file = session.path().map(Path::to_owned);
         let (to, from) = channel();
         self.marking = Marking::Running;
         self.marked = Some(Mutex::new(from));
         std::thread::spawn(move || {
             // The job may have been left meanwhile; then nobody wants the sheet any more.
-            drop(to.send(sheet(&library, &attempt, file.as_deref()).map_err(|e| message(&e))));
+            let marked = evaluate(&library, &attempt, file.as_deref(), &languages);
+            drop(to.send(marked.map_err(|e| message(&e))));
         });
     }
 
@@ -81,12 +91,12 @@ impl Background {
         self.marked = None;
         let mut trouble = Vec::new();
         self.marking = match result {
-            Ok((sheet, page)) => {
+            Ok(Marked { evaluation, sheet, page }) => {
                 if let Some(session) = session {
                     trouble.extend(marking::told(&session.keep_mark(&sheet)));
                     trouble.extend(page);
                 }
-                Marking::Done(Arc::new(sheet))
+                Marking::Done(Arc::new(evaluation))
             }
             Err(why) => Marking::Failed(why),
         };
@@ -94,12 +104,19 @@ impl Background {
     }
 }
 
-fn sheet(library: &Library, attempt: &Attempt, file: Option<&Path>) -> anyhow::Result<Marked> {
-    let sheet = marking::sheet_of(library, attempt)?;
+fn evaluate(
+    library: &Library,
+    attempt: &Attempt,
+    file: Option<&Path>,
+    languages: &[String],
+) -> anyhow::Result<Marked> {
+    let evaluation = marking::evaluation_of(library, attempt)?;
+    let words = Locale::open(library.root(), languages)?;
+    let sheet = evaluation.sheet(&words, Naming::Called);
     let page = |file| {
         let output = output::sheet_output(file)?;
-        output.write(assess::report::html::render(&sheet).as_bytes())
+        output.write(assess::report::html::render(&sheet, &words).as_bytes())
     };
-    let trouble = file.and_then(|file| page(file).err()).map(|e| message(&e.into()));
-    Ok((sheet, trouble))
+    let page = file.and_then(|file| page(file).err()).map(|e| message(&e.into()));
+    Ok(Marked { evaluation, sheet, page })
 }

@@ -20,6 +20,7 @@ use assess::quote;
 use assess::session::{Begin, Session};
 use sim_core::action::Action;
 use sim_core::car::Car;
+use sim_core::notice::Notice;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Outcome, View};
 
@@ -33,7 +34,7 @@ pub use desk::{Offered, OfferedPack};
 use marking::Background;
 pub use marking::Marking;
 use remarks::Remarks;
-pub use remarks::{Remark, RemarkKind};
+pub use remarks::{Remark, RemarkKind, Told};
 
 /// Longest stretch of real time that is made up for in one frame, s; a frame that took longer (a laptop
 /// that slept) does not make the workshop run away.
@@ -59,6 +60,8 @@ pub struct Shop {
     frozen: Option<usize>,
     remarks: Remarks,
     background: Background,
+    /// Tags of the languages of the page, best first.
+    languages: Vec<String>,
 }
 
 impl Shop {
@@ -83,9 +86,15 @@ impl Shop {
             frozen: None,
             remarks: Remarks::default(),
             background: Background::default(),
+            languages: Vec::new(),
         };
         shop.look_for_unfinished();
         Ok(shop)
+    }
+
+    /// In which language the page of a mark is written from now on: tags, best first; English without.
+    pub fn speak(&mut self, languages: &[String]) {
+        self.languages = languages.to_vec();
     }
 
     /// The packs on the front desk.
@@ -196,20 +205,24 @@ impl Shop {
         if let Err(fault) = session.computed() {
             // Nothing goes on: what would be shown means nothing.
             self.pace = Pace::Hold;
-            self.remark(RemarkKind::Trouble, fault.to_string());
+            let at = ("t", format!("{:.2}", fault.tick.s()));
+            let told = match fault.part {
+                Some(part) => Told::Keyed("told-model-stops", vec![at, ("k", part)]),
+                None => Told::Keyed("told-model-stops-car", vec![at]),
+            };
+            self.remark(RemarkKind::Trouble, told);
             return;
         }
         let view = session.view();
         let heard = before.filter(|(hum, _)| *hum != view.hum).map(|_| view.hum);
         self.view = Some(view);
         if let Some(hum) = heard {
-            let text = if hum { "The pump starts." } else { "The pump stops." };
-            self.remark(RemarkKind::Noticed, text.to_owned());
+            let notice = if hum { Notice::PumpStarts } else { Notice::PumpStops };
+            self.remark(RemarkKind::Noticed, Told::Notice(notice));
         }
         if stands {
             self.pace = Pace::Hold;
-            let text = "Nobody has done anything for hours: time stands still until you do something.";
-            self.remark(RemarkKind::Noticed, text.to_owned());
+            self.remark(RemarkKind::Noticed, Told::Keyed("told-time-stands", Vec::new()));
         }
     }
 
@@ -239,12 +252,12 @@ impl Shop {
                 Ask::LetGo => self.let_go(),
                 Ask::Begin(name) => {
                     if let Err(error) = self.begin(&name, None, None) {
-                        self.remark(RemarkKind::Trouble, message(&error));
+                        self.trouble(message(&error));
                     }
                 }
                 Ask::CarryOn(path) => {
                     if let Err(error) = self.carry_on(&path) {
-                        self.remark(RemarkKind::Trouble, message(&error));
+                        self.trouble(message(&error));
                     }
                 }
                 Ask::Leave => self.leave(),
@@ -289,11 +302,7 @@ impl Shop {
                 .with_context(|| format!("{} cannot be carried on", quote::path(path)))?;
         self.enter(session);
         if torn {
-            self.remark(
-                RemarkKind::Trouble,
-                "The last line of the attempt was torn off when the program stopped; that action is lost."
-                    .to_owned(),
-            );
+            self.remark(RemarkKind::Trouble, Told::Keyed("told-torn", Vec::new()));
         }
         Ok(())
     }
@@ -432,7 +441,7 @@ impl Shop {
                 done
             }
             Err(error) => {
-                self.remark(RemarkKind::Trouble, message(&error.into()));
+                self.trouble(message(&error.into()));
                 false
             }
         }
@@ -440,41 +449,46 @@ impl Shop {
 
     fn report(&mut self, action: &Action, before: &View, outcome: Outcome) {
         if let Some(why) = outcome.refused {
-            self.remark(RemarkKind::Refused, why.to_string());
+            self.remark(RemarkKind::Refused, Told::Refusal(why));
             return;
         }
         if let Some(deed) = self.view.as_ref().and_then(|after| Deed::of(action, before, after, &outcome)) {
-            self.remark(RemarkKind::Done(deed), String::new());
+            self.remark(RemarkKind::Done(deed), Told::Nothing);
         }
-        for text in outcome.said {
-            self.remark(RemarkKind::Noticed, text);
+        for notice in outcome.said {
+            self.remark(RemarkKind::Noticed, Told::Notice(notice));
         }
-        for breach in outcome.breaches {
-            self.remark(RemarkKind::Breach(breach.gravity), breach.text);
+        for hazard in outcome.breaches {
+            self.remark(RemarkKind::Breach(hazard.gravity()), Told::Hazard(hazard));
         }
         if let Some(reading) = outcome.reading {
-            self.remark(RemarkKind::Read(reading), String::new());
+            self.remark(RemarkKind::Read(reading), Told::Nothing);
         }
         if let Some(entry) = outcome.record {
             let kind = RemarkKind::Record { item: entry.item, unmet: entry.unmet };
-            self.remark(kind, String::new());
+            self.remark(kind, Told::Nothing);
         }
     }
 
-    fn remark(&mut self, kind: RemarkKind, text: String) {
+    fn remark(&mut self, kind: RemarkKind, told: Told) {
         let tick = self.view.as_ref().map_or(Tick(0), |v| v.tick);
-        self.remarks.say(tick, kind, text);
+        self.remarks.say(tick, kind, told);
+    }
+
+    /// The machine the program runs on fails.
+    fn trouble(&mut self, text: String) {
+        self.remark(RemarkKind::Trouble, Told::Text(text));
     }
 
     fn mark_if_finished(&mut self) {
         if let Some(session) = &self.session {
-            self.background.begin_if_finished(session, &self.library);
+            self.background.begin_if_finished(session, &self.library, &self.languages);
         }
     }
 
     fn collect_mark(&mut self) {
         for text in self.background.collect(self.session.as_mut()) {
-            self.remark(RemarkKind::Trouble, text);
+            self.trouble(text);
         }
     }
 

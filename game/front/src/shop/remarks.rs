@@ -1,8 +1,8 @@
 //! What is said while one works: noticed, refused, done, read.
 
+use sim_core::notice::{Gravity, Hazard, Notice, Refusal, Unmet};
 use sim_core::observe::Reading;
 use sim_core::units::Tick;
-use sim_core::workshop::{Gravity, Unmet};
 
 use crate::deed::Deed;
 
@@ -30,6 +30,23 @@ pub enum RemarkKind {
     Trouble,
 }
 
+/// What was told.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Told {
+    /// Nothing more than its kind says: a deed, a reading, a line of the record.
+    Nothing,
+    /// Something a person in the workshop notices.
+    Notice(Notice),
+    /// Why an action was refused.
+    Refusal(Refusal),
+    /// A breach of safety.
+    Hazard(Hazard),
+    /// Something about the program, by its key and what stands in its gaps.
+    Keyed(&'static str, Vec<(&'static str, String)>),
+    /// What the machine the program runs on says.
+    Text(String),
+}
+
 /// Something that was said.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Remark {
@@ -37,8 +54,8 @@ pub struct Remark {
     pub tick: Tick,
     /// Kind.
     pub kind: RemarkKind,
-    /// In a sentence; empty for a deed, a reading, a line of the record.
-    pub text: String,
+    /// What was told.
+    pub told: Told,
     /// Running number, from 1.
     pub n: u64,
 }
@@ -55,8 +72,8 @@ impl Remarks {
         &self.all
     }
 
-    pub(super) fn say(&mut self, tick: Tick, kind: RemarkKind, text: String) {
+    pub(super) fn say(&mut self, tick: Tick, kind: RemarkKind, told: Told) {
         self.said += 1;
-        self.all.push(Remark { tick, kind, text, n: self.said });
+        self.all.push(Remark { tick, kind, told, n: self.said });
     }
 }

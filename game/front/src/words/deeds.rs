@@ -1,12 +1,12 @@
 //! What came of a deed, in a sentence: what is as it is now, how long it took, where one walked for it.
 
-use fluent_bundle::FluentValue;
+use assess::locale::{FluentValue, mode_key};
 use sim_core::action::{Action, PedalHold};
 use sim_core::assembly::Stop;
+use sim_core::notice::Thing;
 use sim_core::parts::engine::EngineState;
 
 use super::Words;
-use super::names::mode_key;
 use super::names::station_key;
 use crate::deed::Deed;
 use crate::prefs::PressureUnit;
@@ -64,10 +64,14 @@ impl Words {
                 let values = [("times", (*times).into()), ("n", self.plain(*force_n).into())];
                 self.say_with("done-pedal-pumped", &values)
             }
-            Action::Cover { cover, off: true } => about("done-cover-off", self.called(shop, cover)),
-            Action::Cover { cover, off: false } => about("done-cover-on", self.called(shop, cover)),
-            Action::OpenJoint { joint } => about("done-open", self.called(shop, joint)),
-            Action::MakeJoint { joint } => about("done-make", self.called(shop, joint)),
+            Action::Cover { cover, off: true } => {
+                about("done-cover-off", self.called(shop, Thing::Cover, cover))
+            }
+            Action::Cover { cover, off: false } => {
+                about("done-cover-on", self.called(shop, Thing::Cover, cover))
+            }
+            Action::OpenJoint { joint } => about("done-open", self.called(shop, Thing::Joint, joint)),
+            Action::MakeJoint { joint } => about("done-make", self.called(shop, Thing::Joint, joint)),
             Action::SetStop { port, stop } => {
                 let key = match (stop, deed.was) {
                     (Some(Stop::Plug), _) => "done-plug",
@@ -101,8 +105,10 @@ impl Words {
                 self.say_with("done-stroked", &[("it", it.into()), ("times", (*times).into())])
             }
             Action::Swap { unit, spare } => {
-                let values: [(&str, FluentValue<'_>); 2] =
-                    [("it", self.unit(shop, unit).into()), ("spare", self.called(shop, spare).into())];
+                let values: [(&str, FluentValue<'_>); 2] = [
+                    ("it", self.unit(shop, unit).into()),
+                    ("spare", self.called(shop, Thing::Spare, spare).into()),
+                ];
                 self.say_with("done-swap", &values)
             }
             Action::Clean { unit } => about("done-clean", self.unit(shop, unit)),

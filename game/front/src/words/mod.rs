@@ -1,54 +1,32 @@
-//! Words on the screen, from Fluent files: `assets/locales/<language>/*.ftl`.
-//!
-//! A folder more is a language more. What a language lacks is said in English; a key that even English
-//! lacks shows as itself and is remembered, so that a test can name it. Names of parts, instruments and
-//! lines come from the locale files by their short names, else from the data files, as a school that
-//! writes its own car writes it in its own language.
+//! Words on the screen: the language ([`assess::locale`]) at the job that is open in the shop.
 
-use std::borrow::Cow;
-use std::collections::BTreeSet;
+use std::ops::Deref;
 use std::path::Path;
-use std::sync::Mutex;
 
-use anyhow::Context as _;
-use assess::{files, quote};
-use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentError, FluentResource, FluentValue};
-use fluent_langneg::{NegotiationStrategy, negotiate_languages};
-use unic_langid::LanguageIdentifier;
+pub use assess::locale::{FALLBACK, pretty_unit};
+use assess::locale::{Locale, Naming, Speech};
+use assess::marks::sheet::MarkSheet;
+use sim_core::notice;
+
+use crate::shop::{Remark, Shop, Told};
 
 mod deeds;
 mod names;
-mod sentences;
 #[cfg(test)]
 mod tests;
 mod values;
 
 pub use names::station_key;
-pub use values::pretty_unit;
-
-/// Language that is always complete.
-pub const FALLBACK: &str = "en";
 
 /// The words of a language, English behind it.
-pub struct Words {
-    /// Wanted language first.
-    bundles: Vec<FluentBundle<FluentResource>>,
-    /// Tag of the language shown.
-    tag: String,
-    /// Tags of all languages there are, sorted.
-    tags: Vec<String>,
-    /// What each language calls itself, in the order of `tags`.
-    own_names: Vec<String>,
-    /// What workshop and marker say, to recognise it.
-    patterns: Vec<sentences::Pattern>,
-    /// Keys asked for that no language has.
-    missing: Mutex<BTreeSet<String>>,
-}
+#[derive(Debug)]
+pub struct Words(Locale);
 
-impl std::fmt::Debug for Words {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        f.debug_struct("Words").field("tag", &self.tag).field("tags", &self.tags).finish_non_exhaustive()
+impl Deref for Words {
+    type Target = Locale;
+
+    fn deref(&self) -> &Locale {
+        &self.0
     }
 }
 
@@ -58,169 +36,43 @@ impl Words {
     /// # Errors
     /// The folder or the English files are missing, or a file does not parse (says which, and where).
     pub fn open(root: &Path, wanted: &[String]) -> anyhow::Result<Self> {
-        let folder = root.join("assets/locales");
-        let mut tags = Vec::new();
-        let entries = std::fs::read_dir(&folder)
-            .with_context(|| format!("the languages in {} cannot be read", quote::path(&folder)))?;
-        for entry in entries {
-            let path = entry.with_context(|| format!("{} cannot be read", quote::path(&folder)))?.path();
-            if let Some(name) = path.file_name().and_then(|n| n.to_str())
-                && path.is_dir()
-            {
-                tags.push(name.to_owned());
+        Ok(Self(Locale::open(root, wanted)?))
+    }
+
+    /// The language at the job that is open, things called as people call them.
+    #[must_use]
+    pub fn speech<'a>(&'a self, shop: &'a Shop) -> Option<Speech<'a>> {
+        shop.job().map(|job| Speech::new(&self.0, job, Naming::Called))
+    }
+
+    /// A remark as a sentence; what tells itself otherwise has none.
+    #[must_use]
+    pub fn remark(&self, shop: &Shop, remark: &Remark) -> String {
+        self.told(shop, &remark.told)
+    }
+
+    /// What was told, as a sentence.
+    #[must_use]
+    pub fn told(&self, shop: &Shop, told: &Told) -> String {
+        let tell = |told: &dyn notice::Told| {
+            self.speech(shop).map_or_else(String::new, |s| s.telling(&told.telling()))
+        };
+        match told {
+            Told::Nothing => String::new(),
+            Told::Text(text) => text.clone(),
+            Told::Keyed(key, gaps) => {
+                let gaps: Vec<_> = gaps.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
+                self.say_with(key, &gaps)
             }
-        }
-        tags.sort();
-        let known: Vec<LanguageIdentifier> = tags.iter().filter_map(|t| t.parse().ok()).collect();
-        let asked: Vec<LanguageIdentifier> = wanted.iter().filter_map(|t| t.parse().ok()).collect();
-        let english: LanguageIdentifier = FALLBACK.parse().context("the tag of the fallback language")?;
-        let best = negotiate_languages(&asked, &known, Some(&english), NegotiationStrategy::Lookup);
-        let tag = best.first().map_or_else(|| FALLBACK.to_owned(), ToString::to_string);
-        let mut bundles = vec![bundle(&folder, &tag)?];
-        if tag != FALLBACK {
-            bundles.push(bundle(&folder, FALLBACK)?);
-        }
-        // A language that cannot be read is offered by its tag; choosing it will say what is wrong.
-        let own_names = tags.iter().map(|t| own_name(&folder, t).unwrap_or_else(|| t.clone())).collect();
-        let told = read(&folder, &folder.join(FALLBACK).join("sentences.ftl"))?;
-        let patterns = sentences::patterns(&told);
-        Ok(Self { bundles, tag, tags, own_names, patterns, missing: Mutex::new(BTreeSet::new()) })
-    }
-
-    /// Tag of the language shown.
-    #[must_use]
-    pub fn tag(&self) -> &str {
-        &self.tag
-    }
-
-    /// Tags of all languages there are.
-    #[must_use]
-    pub fn tags(&self) -> &[String] {
-        &self.tags
-    }
-
-    /// What each language calls itself, in the order of [`Words::tags`].
-    #[must_use]
-    pub fn own_names(&self) -> &[String] {
-        &self.own_names
-    }
-
-    /// Keys that were asked for and that no language has.
-    #[must_use]
-    pub fn missing(&self) -> Vec<String> {
-        self.missing.lock().map(|m| m.iter().cloned().collect()).unwrap_or_default()
-    }
-
-    /// The words of `key`.
-    #[must_use]
-    pub fn say(&self, key: &str) -> String {
-        self.say_with(key, &[])
-    }
-
-    /// The words of `key` with values put in.
-    #[must_use]
-    pub fn say_with(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> String {
-        self.find(key, values).unwrap_or_else(|| {
-            if let Ok(mut missing) = self.missing.lock() {
-                missing.insert(key.to_owned());
-            }
-            key.to_owned()
-        })
-    }
-
-    /// The words of `key`, or `other` when no language has them: for names that also stand in data files.
-    #[must_use]
-    pub fn say_or(&self, key: &str, other: &str) -> String {
-        self.find(key, &[]).unwrap_or_else(|| other.to_owned())
-    }
-
-    fn find(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
-        let mut args = FluentArgs::new();
-        for (name, value) in values {
-            args.set(Cow::Owned((*name).to_owned()), value.clone());
-        }
-        self.bundles.iter().find_map(|bundle| {
-            let pattern = bundle.get_message(key)?.value()?;
-            let mut errors = Vec::new();
-            Some(bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned())
-        })
-    }
-}
-
-/// What a language calls itself, by its own files.
-fn own_name(folder: &Path, tag: &str) -> Option<String> {
-    let bundle = bundle(folder, tag).ok()?;
-    let pattern = bundle.get_message("language-name")?.value()?;
-    Some(bundle.format_pattern(pattern, None, &mut Vec::new()).into_owned())
-}
-
-/// Faults of a file that are told; more would not help to mend it.
-const MOST_ERRORS: usize = 5;
-
-/// A file of words: inside the folder of languages, of honest size, without control characters, written out or as
-/// an escape.
-fn read(folder: &Path, file: &Path) -> anyhow::Result<String> {
-    let text = files::read_text_inside(folder, file, files::LOCALE)?;
-    for (i, line) in text.lines().enumerate() {
-        let escapes = line.match_indices(['\\']).filter_map(|(at, _)| {
-            let rest = &line[at + 1..];
-            let digits = rest.strip_prefix('u').and_then(|d| d.get(..4));
-            let digits = digits.or_else(|| rest.strip_prefix('U').and_then(|d| d.get(..6)))?;
-            char::from_u32(u32::from_str_radix(digits, 16).ok()?)
-        });
-        if let Some(bad) = line.chars().chain(escapes).find(|c| quote::is_unsafe(*c)) {
-            anyhow::bail!(
-                "{}, line {}: the control character {} must not stand in words",
-                quote::path(file),
-                i + 1,
-                bad.escape_default()
-            );
+            Told::Notice(notice) => tell(notice),
+            Told::Refusal(refusal) => tell(refusal),
+            Told::Hazard(hazard) => tell(hazard),
         }
     }
-    Ok(text)
-}
 
-fn bundle(folder: &Path, tag: &str) -> anyhow::Result<FluentBundle<FluentResource>> {
-    let language: LanguageIdentifier =
-        tag.parse().with_context(|| format!("{tag:?} is no language tag, such as en or de-AT"))?;
-    let mut bundle = FluentBundle::new_concurrent(vec![language]);
-    // Names are put into sentences that are written left to right like the names; marks round them
-    // would only be heard by screen readers.
-    bundle.set_use_isolating(false);
-    let all = folder;
-    let folder = folder.join(tag);
-    let mut ours: Vec<_> = std::fs::read_dir(&folder)
-        .with_context(|| format!("the language {tag:?} in {} cannot be read", quote::path(&folder)))?
-        .collect::<Result<Vec<_>, _>>()
-        .with_context(|| format!("{} cannot be read", quote::path(&folder)))?
-        .into_iter()
-        .map(|e| e.path())
-        .filter(|p| p.extension().is_some_and(|x| x == "ftl"))
-        .collect();
-    ours.sort();
-    for file in ours {
-        let text = read(all, &file)?;
-        let resource = FluentResource::try_new(text).map_err(|(resource, errors)| {
-            let line = |at: usize| {
-                let before = resource.source().as_bytes().get(..at).unwrap_or_default();
-                1 + before.iter().filter(|b| **b == b'\n').count()
-            };
-            let lines: Vec<String> =
-                errors.iter().take(MOST_ERRORS).map(|e| line(e.pos.start).to_string()).collect();
-            anyhow::anyhow!(
-                "{}, line {}: not written as words are; expected key = text",
-                quote::path(&file),
-                lines.join(", ")
-            )
-        })?;
-        bundle.add_resource(resource).map_err(|errors| {
-            let twice = errors.iter().find_map(|error| match error {
-                FluentError::Overriding { id, .. } => Some(quote::bare(id).to_string()),
-                _ => None,
-            });
-            let key = twice.unwrap_or_else(|| "a key".to_owned());
-            anyhow::anyhow!("{}: {key} has its words already, here or in another file", quote::path(&file))
-        })?;
+    /// The mark sheet of what was marked.
+    #[must_use]
+    pub fn sheet(&self, marked: &assess::marks::Evaluation) -> MarkSheet {
+        marked.sheet(&self.0, Naming::Called)
     }
-    Ok(bundle)
 }

@@ -1,0 +1,127 @@
+//! What is told, in a language: typed notices become sentences, short names become what things are called.
+
+use sim_core::notice::{Gap, Paper, Telling, Told};
+
+use super::{FluentValue, Locale};
+use crate::job::{CAUTION, DEFER, Job};
+
+/// How things are named in sentences.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Naming {
+    /// By the short names that are typed: at the text bench, in sheets and files.
+    Typed,
+    /// As people call them: where things are pointed at.
+    Called,
+}
+
+/// A language at a job.
+#[derive(Clone, Copy, Debug)]
+pub struct Speech<'a> {
+    /// The language.
+    pub locale: &'a Locale,
+    /// The job: its car, its tools and spares have the names.
+    pub job: &'a Job,
+    /// How things are named.
+    pub naming: Naming,
+}
+
+/// A number and its sign of per cent stay on one line.
+fn unbroken(text: &str) -> String {
+    text.replace(" %", "\u{a0}%")
+}
+
+impl<'a> Speech<'a> {
+    /// A language at a job.
+    #[must_use]
+    pub fn new(locale: &'a Locale, job: &'a Job, naming: Naming) -> Self {
+        Self { locale, job, naming }
+    }
+
+    /// What is told, as a sentence.
+    #[must_use]
+    pub fn tell(&self, told: &impl Told) -> String {
+        self.telling(&told.telling())
+    }
+
+    /// A key with what stands in its gaps, as a sentence.
+    #[must_use]
+    pub fn telling(&self, telling: &Telling) -> String {
+        let gaps: Vec<(&str, FluentValue<'_>)> =
+            telling.gaps.iter().map(|(name, gap)| (*name, self.gap(gap).into())).collect();
+        self.say_with(telling.key, &gaps)
+    }
+
+    /// The words of `key` with values put in. Where things are called as people do, a number and its sign of per
+    /// cent stay on one line.
+    #[must_use]
+    pub fn say_with(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> String {
+        let said = self.locale.say_with(key, values);
+        match self.naming {
+            Naming::Typed => said,
+            Naming::Called => unbroken(&said),
+        }
+    }
+
+    /// The words of `key`.
+    #[must_use]
+    pub fn say(&self, key: &str) -> String {
+        self.say_with(key, &[])
+    }
+
+    /// A word that stands inside sentences, by its key without `word-`.
+    #[must_use]
+    pub fn word(&self, key: &str) -> String {
+        self.locale.say(&format!("word-{key}"))
+    }
+
+    fn gap(&self, gap: &Gap) -> String {
+        match gap {
+            Gap::Typed(thing, name) => self.named(*thing, name),
+            Gap::Called(thing, name) => self.called(*thing, name),
+            Gap::Word(key) => self.word(key),
+            Gap::Number(value) => self.locale.plain(*value),
+            Gap::Verbatim(text) => text.escape_debug().to_string(),
+            Gap::Paper(paper, text) => self.paper(paper, text),
+            Gap::Telling(telling) => self.telling(telling),
+            Gap::List(list) => list.iter().map(|t| self.telling(t)).collect::<Vec<_>>().join("; "),
+        }
+    }
+
+    /// A line of the papers that the workshop reads out.
+    fn paper(&self, paper: &Paper, text: &str) -> String {
+        let (locale, car) = (self.locale, &self.job.car);
+        match paper {
+            Paper::Limit(id) => locale.say_or(&format!("{}-limit-{id}", car.id), text),
+            Paper::Caution(n) => locale.say_or(&format!("{}-caution-{}", car.id, n + 1), text),
+            Paper::Card(n) => match text.strip_prefix(CAUTION) {
+                Some(DEFER) if self.naming == Naming::Called => locale.say("card-defer"),
+                Some(DEFER) => locale.say("told-defer"),
+                Some(caution) => {
+                    let n = n.saturating_sub(self.job.customer_says().count());
+                    let caution = self.job_line("caution", n, caution);
+                    self.say_with("told-caution", &[("text", caution.into())])
+                }
+                None => self.job_line("says", *n, text),
+            },
+        }
+    }
+
+    /// A line of the job's own text, counted from 0, by what it is.
+    fn job_line(&self, what: &str, n: usize, text: &str) -> String {
+        let job = super::key_part(&self.job.name());
+        self.locale.say_or(&format!("job-{job}-{what}-{}", n + 1), text)
+    }
+
+    /// What the job was, told after the hand-back: its paragraphs.
+    #[must_use]
+    pub fn debrief(&self) -> Vec<String> {
+        let lines = self.job.debrief.lines().filter(|l| !l.is_empty()).enumerate();
+        lines.map(|(n, line)| self.job_line("debrief", n, line)).collect()
+    }
+
+    /// What the job is called.
+    #[must_use]
+    pub fn title(&self) -> String {
+        self.locale.say_or(&format!("job-{}", super::key_part(&self.job.name())), &self.job.title)
+    }
+}
