@@ -30,6 +30,14 @@ pub use values::pretty_unit;
 /// Language that is always complete.
 pub const FALLBACK: &str = "en";
 
+/// English of the command line and the text bench. It is in the program: they speak when no data folder is found, too.
+const BUILT_IN: [&str; 4] = [
+    include_str!("../../../../assets/locales/en/bench.ftl"),
+    include_str!("../../../../assets/locales/en/commands.ftl"),
+    include_str!("../../../../assets/locales/en/plain-words.ftl"),
+    include_str!("../../../../assets/locales/en/window.ftl"),
+];
+
 /// The words of a language, English behind it.
 pub struct Words {
     /// Wanted language first.
@@ -82,9 +90,23 @@ impl Words {
         }
         // A language that cannot be read is offered by its tag; choosing it will say what is wrong.
         let own_names = tags.iter().map(|t| own_name(&folder, t).unwrap_or_else(|| t.clone())).collect();
+        bundles.push(built_in());
         let told = read(&folder, &folder.join(FALLBACK).join("sentences.ftl"))?;
         let patterns = sentences::patterns(&told);
         Ok(Self { bundles, tag, tags, own_names, patterns, missing: Mutex::new(BTreeSet::new()) })
+    }
+
+    /// The English that is in the program, and nothing else.
+    #[must_use]
+    pub fn built_in() -> Self {
+        Self {
+            bundles: vec![built_in()],
+            tag: FALLBACK.to_owned(),
+            tags: vec![FALLBACK.to_owned()],
+            own_names: vec!["English".to_owned()],
+            patterns: Vec::new(),
+            missing: Mutex::new(BTreeSet::new()),
+        }
     }
 
     /// Tag of the language shown.
@@ -134,7 +156,9 @@ impl Words {
         self.find(key, &[]).unwrap_or_else(|| other.to_owned())
     }
 
-    fn find(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
+    /// The words of `key` with values put in; `None` when no language has them.
+    #[must_use]
+    pub fn find(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
         let mut args = FluentArgs::new();
         for (name, value) in values {
             args.set(Cow::Owned((*name).to_owned()), value.clone());
@@ -145,6 +169,18 @@ impl Words {
             Some(bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned())
         })
     }
+}
+
+/// The words that are in the program.
+fn built_in() -> FluentBundle<FluentResource> {
+    let mut bundle = FluentBundle::new_concurrent(vec![unic_langid::langid!("en")]);
+    bundle.set_use_isolating(false);
+    for text in BUILT_IN {
+        // The tests hold that they parse.
+        let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(parsed, _)| parsed);
+        bundle.add_resource_overriding(resource);
+    }
+    bundle
 }
 
 /// What a language calls itself, by its own files.
