@@ -25,6 +25,9 @@ use window::args::{ShotArgs, WindowArgs};
 pub(crate) struct Cli {
     #[command(flatten)]
     pub(crate) places: Places,
+    /// Language of what is said, such as en or de (else: that of your settings, else of your system)
+    #[arg(long, global = true, value_name = "TAG")]
+    pub(crate) lang: Option<String>,
     #[command(subcommand)]
     pub(crate) command: Option<Command>,
 }

@@ -8,6 +8,7 @@ mod mend;
 mod replay;
 mod slips;
 mod text;
+mod tongue;
 mod trace;
 mod trace_circuit;
 mod trace_plot;
@@ -19,7 +20,9 @@ use clap::Parser as _;
 use cli::{Cli, Command, TextArgs};
 use front::message::message;
 use front::screen::{self, Screen};
+use front::words::Words;
 use slips::Slip;
+use tongue::say;
 
 /// How it ended.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,8 +39,12 @@ pub(crate) enum Verdict {
 /// or not anybody read what was shown; a full disk behind standard output makes it 2, after the work.
 #[must_use]
 pub fn main() -> ExitCode {
+    let (words, wrong) = match tongue::words(std::env::args_os()) {
+        Ok(words) => (words, None),
+        Err(error) => (Words::built_in(), Some(error)),
+    };
     let ended = match Cli::try_parse() {
-        Ok(cli) => run(&cli).map_err(|error| message(&error)),
+        Ok(cli) => wrong.map_or_else(|| run(&words, &cli), Err).map_err(|error| message(&error)),
         Err(error) => match slips::slip(&error) {
             Slip::Page(page) => {
                 // A screen never fails; what does is told at the end.
@@ -49,7 +56,7 @@ pub fn main() -> ExitCode {
     let trouble = screen::trouble();
     for said in [ended.as_ref().err(), trouble.as_ref()].into_iter().flatten() {
         // Standard error may be closed too; then the exit code alone must do.
-        drop(writeln!(io::stderr(), "error: {said}"));
+        drop(writeln!(io::stderr(), "{}", say!(words, "error-is", what = said)));
     }
     match ended {
         Ok(_) if trouble.is_some() => ExitCode::from(2),
@@ -59,14 +66,14 @@ pub fn main() -> ExitCode {
     }
 }
 
-fn run(cli: &Cli) -> anyhow::Result<Verdict> {
+fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
     let mut out = Screen::new();
     let verdict = match &cli.command {
         None => {
             #[cfg(feature = "window")]
-            match window::run(&cli.places, &window::args::WindowArgs::default())? {
+            match window::run(&cli.places, &window::args::WindowArgs::in_language(cli.lang.clone()))? {
                 Ok(()) => return Ok(Verdict::Pass),
-                Err(why) => writeln!(out, "No window: {why}. Here is the text bench.")?,
+                Err(why) => writeln!(out, "{}", say!(words, "bench-no-window", why = why.to_string()))?,
             }
             let args = TextArgs {
                 job: None,
@@ -77,13 +84,13 @@ fn run(cli: &Cli) -> anyhow::Result<Verdict> {
                 new: false,
                 resume: false,
             };
-            text::run(&mut out, &cli.places, &args, true)?
+            text::run(&mut out, words, &cli.places, &args, true)?
         }
-        Some(Command::Text(args)) => text::run(&mut out, &cli.places, args, args.job.is_none())?,
-        Some(Command::Replay(args)) => replay::run(&mut out, &cli.places, args)?,
-        Some(Command::Trace(args)) => trace::run(&mut out, &cli.places, args)?,
-        Some(Command::Mark(args)) => mark::run(&mut out, &cli.places, args)?,
-        Some(Command::Mend(args)) => mend::run(&mut out, args)?,
+        Some(Command::Text(args)) => text::run(&mut out, words, &cli.places, args, args.job.is_none())?,
+        Some(Command::Replay(args)) => replay::run(&mut out, words, &cli.places, args)?,
+        Some(Command::Trace(args)) => trace::run(&mut out, words, &cli.places, args)?,
+        Some(Command::Mark(args)) => mark::run(&mut out, words, &cli.places, args)?,
+        Some(Command::Mend(args)) => mend::run(&mut out, words, args)?,
         #[cfg(feature = "window")]
         Some(Command::Window(args)) => {
             window::run(&cli.places, args)??;

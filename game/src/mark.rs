@@ -13,18 +13,25 @@ use assess::pack::Library;
 use assess::{quote, report};
 
 use front::marking::{job_of, sheet_at, told};
-use front::message::about;
+use front::message::{about, message};
 
 use crate::Verdict;
 use crate::cli::MarkArgs;
 use crate::text::show;
+use crate::tongue::{decimal, say};
 use front::output::{Kind, Outputs, cell};
 use front::places::Places;
+use front::words::Words;
 
 /// Runs the command.
-pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::Result<Verdict> {
+pub(crate) fn run(
+    out: &mut dyn Write,
+    words: &Words,
+    at: &Places,
+    args: &MarkArgs,
+) -> anyhow::Result<Verdict> {
     if args.html.is_some() && 1 < args.attempts.len() {
-        bail!("--html takes one attempt; {} are given. For many: --csv or --json", args.attempts.len());
+        bail!("{}", say!(words, "mark-one-page", n = args.attempts.len()));
     }
     // Whether the outputs may go where they shall is known before anybody waits for a mark.
     let mut outputs = Outputs::beside(&args.attempts);
@@ -42,7 +49,8 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     let mut rows: Vec<Row> = Vec::new();
     for (path, attempt) in args.attempts.iter().zip(attempts) {
         if many {
-            writeln!(out, "{} ({} of {}) …", quote::path(path), rows.len() + 1, args.attempts.len())?;
+            let (n, all) = (rows.len() + 1, args.attempts.len());
+            writeln!(out, "{}", say!(words, "mark-at-work", file = name(path), n = n, all = all))?;
             out.flush()?;
         }
         rows.push(row(&library, path, attempt));
@@ -66,22 +74,27 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
     if let Some(output) = csv {
         written.push(output.write(&table(&rows)?));
     }
-    for Row { path, marked } in &rows {
-        let (sheet, kept) = match marked {
+    let (finished, all) = (sheets.len(), rows.len());
+    let verdict = verdict(sheets);
+    let mut alone = None;
+    for Row { path, marked } in rows {
+        let (sheet, kept) = match &marked {
             Ok(marked) => marked,
             Err(error) if many => {
-                writeln!(out, "{}: not marked", quote::path(path))?;
+                writeln!(out, "{}", say!(words, "mark-not-marked", file = name(path)))?;
+                let what = say!(words, "error-is", what = message(error));
                 // Standard error may be closed; then the exit code alone must do.
-                drop(writeln!(std::io::stderr(), "error: {error}"));
+                drop(writeln!(std::io::stderr(), "{what}"));
                 continue;
             }
-            Err(error) => {
-                written.into_iter().collect::<Result<(), _>>()?;
-                bail!("{error}")
+            Err(_) => {
+                alone = marked.err();
+                continue;
             }
         };
         if many {
-            writeln!(out, "{}: {}", quote::path(path), in_a_line(sheet))?;
+            let mark = in_a_line(words, sheet);
+            writeln!(out, "{}", say!(words, "mark-line", file = name(path), mark = mark))?;
         } else {
             write!(out, "{}", report::terminal::render(sheet))?;
         }
@@ -90,32 +103,37 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &MarkArgs) -> anyhow::
         }
     }
     written.into_iter().collect::<Result<(), _>>()?;
-    if sheets.len() < rows.len() {
-        return Ok(Verdict::Trouble);
+    if let Some(error) = alone {
+        return Err(error);
     }
-    Ok(verdict(sheets))
+    Ok(if finished < all { Verdict::Trouble } else { verdict })
+}
+
+/// A file as it is shown.
+fn name(path: &Path) -> String {
+    quote::path(path).to_string()
 }
 
 /// What became of one file.
 struct Row<'a> {
     path: &'a Path,
     /// The sheet and whether the mark is kept in the file; or why it could not be marked.
-    marked: Result<(MarkSheet, Result<Option<Kept>, AttemptError>), String>,
+    marked: anyhow::Result<(MarkSheet, Result<Option<Kept>, AttemptError>)>,
 }
 
-/// One file as other programs get it.
+/// One file as other programs get it, in English whoever asks.
 #[derive(serde::Serialize)]
 #[serde(untagged)]
 enum Said<'a> {
     Sheet(&'a MarkSheet),
-    Error { attempt: String, error: &'a str },
+    Error { attempt: String, error: String },
 }
 
 impl<'a> Said<'a> {
     fn of(row: &'a Row<'_>) -> Self {
         match &row.marked {
             Ok((sheet, _)) => Self::Sheet(sheet),
-            Err(error) => Self::Error { attempt: quote::path(row.path).to_string(), error },
+            Err(error) => Self::Error { attempt: name(row.path), error: message(error) },
         }
     }
 }
@@ -133,7 +151,7 @@ fn row<'a>(library: &Library, path: &'a Path, attempt: Result<Attempt, AttemptEr
         };
         Ok((sheet, kept))
     };
-    Row { path, marked: mark().map_err(|error| front::message::message(&error)) }
+    Row { path, marked: mark() }
 }
 
 /// Pass when everyone is competent.
@@ -142,12 +160,12 @@ pub(crate) fn verdict<'a>(sheets: impl IntoIterator<Item = &'a MarkSheet>) -> Ve
     if sheets.into_iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
 }
 
-fn in_a_line(sheet: &MarkSheet) -> String {
-    match &sheet.marks {
-        None => "not finished".to_owned(),
-        Some(m) => {
-            format!("{} {:.1} of 100", if m.competent { "competent," } else { "not yet competent," }, m.total)
-        }
+fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
+    let Some(marks) = &sheet.marks else { return words.say("mark-line-unfinished") };
+    let total = decimal(words, format!("{:.1}", marks.total));
+    match marks.competent {
+        true => say!(words, "mark-line-competent", total = total),
+        false => say!(words, "mark-line-not-yet", total = total),
     }
 }
 
@@ -173,7 +191,7 @@ fn table(rows: &[Row<'_>]) -> anyhow::Result<Vec<u8>> {
             }
             Err(error) => {
                 row.extend(std::iter::repeat_n(String::new(), head.len() - 2));
-                row.push(cell(error));
+                row.push(cell(&message(error)));
             }
         }
         csv.write_record(&row)?;

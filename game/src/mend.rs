@@ -6,30 +6,29 @@ use std::path::Path;
 use assess::attempt::mend;
 use assess::clock::Clock;
 use assess::quote;
+use front::words::Words;
 
 use crate::Verdict;
 use crate::cli::MendArgs;
+use crate::tongue::say;
 
 /// Runs the command.
-pub(crate) fn run(out: &mut dyn Write, args: &MendArgs) -> anyhow::Result<Verdict> {
-    if !file(out, &args.attempt)? {
-        writeln!(out, "{}: nothing is wrong with it; nothing was changed.", quote::path(&args.attempt))?;
+pub(crate) fn run(out: &mut dyn Write, words: &Words, args: &MendArgs) -> anyhow::Result<Verdict> {
+    if !file(out, words, &args.attempt)? {
+        let name = quote::path(&args.attempt).to_string();
+        writeln!(out, "{}", say!(words, "mend-nothing", file = name))?;
     }
     Ok(Verdict::Pass)
 }
 
 /// Mends a file and says what became of it; whether there was anything to mend.
-pub(crate) fn file(out: &mut dyn Write, path: &Path) -> anyhow::Result<bool> {
+pub(crate) fn file(out: &mut dyn Write, words: &Words, path: &Path) -> anyhow::Result<bool> {
     let Some(mended) = mend::mend(path, &Clock::system())? else { return Ok(false) };
-    let lines = mended.repair.dropped_lines;
-    writeln!(out, "{}: {}", quote::path(path), mended.why)?;
-    writeln!(
-        out,
-        "Mended: {} actions are kept, {lines} line{} ({} bytes) dropped; the mark sheet will say so.",
-        mended.actions,
-        if lines == 1 { "" } else { "s" },
-        mended.repair.dropped_bytes
-    )?;
-    writeln!(out, "The damaged file is kept as {}", quote::path(&mended.original))?;
+    let name = |path| quote::path(path).to_string();
+    writeln!(out, "{}", say!(words, "mend-why", file = name(path), why = mended.why))?;
+    let lines = say!(words, "count-lines", n = mended.repair.dropped_lines);
+    let bytes = mended.repair.dropped_bytes;
+    writeln!(out, "{}", say!(words, "mend-kept", n = mended.actions, lines = lines, bytes = bytes))?;
+    writeln!(out, "{}", say!(words, "mend-original", file = name(&mended.original)))?;
     Ok(true)
 }

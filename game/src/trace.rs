@@ -9,7 +9,7 @@ use std::sync::Arc;
 use anyhow::{Context as _, bail};
 use assess::pack::Library;
 use assess::quote;
-use assess::words::{self, Ask, Said, Vocabulary};
+use assess::words::{self as plain, Ask, Said, Vocabulary};
 use sim_core::action::Action;
 use sim_core::air::Day;
 use sim_core::units::TICKS_PER_SECOND;
@@ -19,21 +19,29 @@ use sim_core::world::World;
 use crate::Verdict;
 use crate::cli::TraceArgs;
 use crate::replay::find_faults;
+use crate::tongue::say;
 use crate::trace_plot::Plot;
 use front::output::{Draft, Kind, Output, Outputs};
 use front::places::Places;
+use front::words::Words;
 
 /// Runs the command.
-pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow::Result<Verdict> {
+pub(crate) fn run(
+    out: &mut dyn Write,
+    words: &Words,
+    at: &Places,
+    args: &TraceArgs,
+) -> anyhow::Result<Verdict> {
     let data = front::places::data(at)?;
     let library = Library::open(&data)?;
     let car = library.car(&args.car)?;
-    let faults = find_faults(&car, &args.fault)?;
+    let faults = find_faults(words, &car, &args.fault)?;
     for (flag, value, min, max) in
         [("--altitude", args.altitude, -400.0, 4500.0), ("--ambient", args.ambient, -30.0, 45.0)]
     {
         if !(min..=max).contains(&value) {
-            bail!("{flag} {}: allowed {min} to {max}", quote::number(value));
+            let typed = quote::number(value).to_string();
+            bail!("{}", say!(words, "trace-allowed", flag = flag, typed = typed, min = min, max = max));
         }
     }
     let mut outputs = Outputs::beside(&args.script);
@@ -72,7 +80,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
     let columns = workshop.trace_columns();
     let plot = plot.map(|output| Plot::of(output, &args.show, &columns)).transpose()?;
-    let csv = csv.map(|output| Table::of(output, &columns)).transpose()?;
+    let csv = csv.map(|output| Table::of(words, output, &columns)).transpose()?;
     let mut takers = Takers { csv, plot };
     if takers.want_rows() {
         workshop.record_every(every);
@@ -82,10 +90,13 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
     }
     for (i, line) in script.lines().enumerate() {
         let place = || match &args.script {
-            Some(file) => format!("{}, line {} ({})", quote::path(file), i + 1, quote::bare(line.trim())),
+            Some(file) => {
+                let (file, text) = (quote::path(file).to_string(), quote::bare(line.trim()).to_string());
+                say!(words, "trace-line", file = file, line = i + 1, text = text)
+            }
             None => line.to_owned(),
         };
-        let action = match words::parse(line, &names, &workshop.view().readings).with_context(place)? {
+        let action = match plain::parse(line, &names, &workshop.view().readings).with_context(place)? {
             Said::Do(action) => action,
             Said::Ask(Ask::Quit) => break,
             Said::Nothing | Said::Ask(_) | Said::NoteShown { .. } => continue,
@@ -94,7 +105,7 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
         if let Some(why) = outcome.refused {
             return Err(anyhow::Error::new(why).context(place()));
         }
-        takers.take(&mut workshop)?;
+        takers.take(words, &mut workshop)?;
     }
     if args.circuit_after_script {
         workshop.watch();
@@ -109,22 +120,24 @@ pub(crate) fn run(out: &mut dyn Write, at: &Places, args: &TraceArgs) -> anyhow:
             if let Some(why) = outcome.refused {
                 return Err(why.into());
             }
-            takers.take(&mut workshop)?;
+            takers.take(words, &mut workshop)?;
             left -= s;
         }
     }
     let computed = assess::session::computed(&workshop);
     if let Some(table) = takers.csv {
         let rows = table.rows;
-        let path = table.end()?;
-        writeln!(out, "{}: {rows} rows, {} columns", quote::path(&path), columns.len() + 1)?;
+        let file = quote::path(&table.end(words)?).to_string();
+        let columns = columns.len() + 1;
+        writeln!(out, "{}", say!(words, "trace-rows", file = file, rows = rows, columns = columns))?;
     }
     if let Some(plot) = takers.plot {
         let (path, curves) = plot.end(&data)?;
-        writeln!(out, "{}: {curves} curves", quote::path(&path))?;
+        let file = quote::path(&path).to_string();
+        writeln!(out, "{}", say!(words, "trace-curves", file = file, curves = curves))?;
     }
     if let (Some(output), Some(watch)) = (circuit, workshop.watched()) {
-        crate::trace_circuit::write(out, output, watch, workshop.circuit().tick())?;
+        crate::trace_circuit::write(out, words, output, watch, workshop.circuit().tick())?;
     }
     // What was written until then stays.
     computed?;
@@ -142,19 +155,19 @@ impl Takers {
         self.csv.is_some() || self.plot.is_some()
     }
 
-    fn take(&mut self, workshop: &mut Workshop) -> anyhow::Result<()> {
+    fn take(&mut self, words: &Words, workshop: &mut Workshop) -> anyhow::Result<()> {
         if !self.want_rows() {
             return Ok(());
         }
         let Some(rows) = workshop.take_rows() else {
-            bail!("more than 100 000 rows in one action: choose a longer --every");
+            bail!("{}", words.say("trace-too-many"));
         };
         for row in rows {
             if let Some(plot) = &mut self.plot {
                 plot.take(row.tick.s(), &row.values);
             }
             if let Some(table) = &mut self.csv {
-                table.take(row)?;
+                table.take(words, row)?;
             }
         }
         Ok(())
@@ -167,42 +180,51 @@ struct Table {
 }
 
 impl Table {
-    fn of(output: Output, columns: &[String]) -> anyhow::Result<Self> {
+    fn of(words: &Words, output: Output, columns: &[String]) -> anyhow::Result<Self> {
         let mut table = Self { csv: csv::Writer::from_writer(output.begin()?), rows: 0 };
-        table.row(std::iter::once("t_s").chain(columns.iter().map(String::as_str)).map(str::to_owned))?;
+        table.row(
+            words,
+            std::iter::once("t_s").chain(columns.iter().map(String::as_str)).map(str::to_owned),
+        )?;
         Ok(table)
     }
 
-    fn row(&mut self, cells: impl Iterator<Item = String>) -> anyhow::Result<()> {
-        self.csv.write_record(cells).map_err(|e| self.error(e))
+    fn row(&mut self, words: &Words, cells: impl Iterator<Item = String>) -> anyhow::Result<()> {
+        self.csv.write_record(cells).map_err(|e| self.error(words, e))
     }
 
     /// What the table's writer says, in plain words.
-    fn error(&self, error: csv::Error) -> anyhow::Error {
-        let path = quote::path(self.csv.get_ref().path());
+    fn error(&self, words: &Words, error: csv::Error) -> anyhow::Error {
+        let file = quote::path(self.csv.get_ref().path()).to_string();
         match error.into_kind() {
             csv::ErrorKind::Io(e) => {
                 let why = assess::files::system(&e, assess::files::Doing::Write);
-                anyhow::anyhow!("--csv {path} cannot be written: {why}")
+                anyhow::anyhow!(say!(words, "trace-not-written-why", file = file, why = why))
             }
-            _ => anyhow::anyhow!("--csv {path} cannot be written"),
+            _ => anyhow::anyhow!(say!(words, "trace-not-written", file = file)),
         }
     }
 
-    fn take(&mut self, row: TraceRow) -> anyhow::Result<()> {
+    fn take(&mut self, words: &Words, row: TraceRow) -> anyhow::Result<()> {
         let cells = std::iter::once(row.tick.s()).chain(row.values);
-        self.row(cells.map(|v| format!("{}", (v * 1e9).round() / 1e9)))?;
+        self.row(words, cells.map(|v| format!("{}", (v * 1e9).round() / 1e9)))?;
         self.rows += 1;
         Ok(())
     }
 
     /// Puts it in its place, and says where.
-    fn end(mut self) -> anyhow::Result<PathBuf> {
-        self.csv.flush().map_err(|e| self.error(e.into()))?;
+    fn end(mut self, words: &Words) -> anyhow::Result<PathBuf> {
+        self.csv.flush().map_err(|e| self.error(words, e.into()))?;
         let path = self.csv.get_ref().path().to_owned();
         match self.csv.into_inner() {
             Ok(draft) => draft.end(Ok(()))?,
-            Err(error) => bail!("--csv {} cannot be written: {}", quote::path(&path), error.error()),
+            Err(error) => {
+                let file = quote::path(&path).to_string();
+                bail!(
+                    "{}",
+                    say!(words, "trace-not-written-why", file = file, why = error.error().to_string())
+                )
+            }
         }
         Ok(path)
     }

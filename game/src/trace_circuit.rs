@@ -14,7 +14,9 @@ use sim_core::circuit::{Circuit, Pace};
 use sim_core::units::Tick;
 use sim_core::workshop::Watch;
 
+use crate::tongue::say;
 use front::output::Output;
+use front::words::Words;
 
 /// Runs of the stretch that are timed; the fastest counts.
 const TIMED_RUNS: usize = 20;
@@ -34,7 +36,13 @@ struct Exported {
 }
 
 /// Writes the stretch of `watch` until `end`.
-pub(crate) fn write(out: &mut dyn Write, output: Output, watch: &Watch, end: Tick) -> anyhow::Result<()> {
+pub(crate) fn write(
+    out: &mut dyn Write,
+    words: &Words,
+    output: Output,
+    watch: &Watch,
+    end: Tick,
+) -> anyhow::Result<()> {
     let mut states = vec![(watch.start.tick().0, watch.start.state().to_vec())];
     let mut told: Vec<Told> = Vec::new();
     let done = again(watch, end, |circuit, ended| {
@@ -65,14 +73,15 @@ pub(crate) fn write(out: &mut dyn Write, output: Output, watch: &Watch, end: Tic
     let mut file = output.begin()?;
     let written = serde_json::to_writer(&mut file, &exported).map_err(io::Error::from);
     file.end(written)?;
-    writeln!(
-        out,
-        "{}: {} variables, {} steps, {} changes from outside or inside",
-        quote::path(&path),
-        exported.circuit.vars.len(),
-        exported.steps,
-        exported.told.len()
-    )?;
+    let done = say!(
+        words,
+        "trace-circuit",
+        file = quote::path(&path).to_string(),
+        variables = exported.circuit.vars.len(),
+        steps = exported.steps,
+        changes = exported.told.len()
+    );
+    writeln!(out, "{done}")?;
     Ok(())
 }
 

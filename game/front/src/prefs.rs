@@ -132,6 +132,14 @@ impl Prefs {
     }
 }
 
+impl Prefs {
+    /// The language asked for by name, else [`Prefs::languages`].
+    #[must_use]
+    pub fn languages_or(&self, asked: Option<&str>) -> Vec<String> {
+        asked.map_or_else(|| self.languages(), |tag| vec![tag.to_owned()])
+    }
+}
+
 fn file() -> Option<PathBuf> {
     let dirs = directories::ProjectDirs::from("", "", "pinhole")?;
     Some(dirs.config_dir().join("settings.json"))

@@ -2,12 +2,15 @@
 
 use std::io::{self, Write};
 
-use sim_core::assembly::{Assembly, Joint, PortRef};
+use front::words::Words;
+use sim_core::assembly::{Assembly, Joint, PortRef, Stop};
 use sim_core::car::Car;
 use sim_core::parts::Domain;
 use sim_core::workshop::View;
 
+use super::called;
 use super::show::{hanging, place};
+use crate::tongue::{decimal, say};
 
 /// Joints in the order in which a hand would follow them: along each part with two ports, a new chain
 /// at each branch. Each joint comes once; `true` begins a new chain.
@@ -41,10 +44,10 @@ fn chains(assembly: &Assembly, domain: Domain) -> Vec<(bool, &Joint, PortRef, Po
 }
 
 /// Draws the car as it stands.
-pub(super) fn car(out: &mut dyn Write, car: &Car, view: &View) -> io::Result<()> {
+pub(super) fn car(out: &mut dyn Write, words: &Words, car: &Car, view: &View) -> io::Result<()> {
     let assembly = &car.assembly;
-    for (title, domain) in [("Air", Domain::Pneumatic), ("Wiring", Domain::Electrical)] {
-        writeln!(out, "{title}: port ── joint ── port")?;
+    for (title, domain) in [("bench-car-air", Domain::Pneumatic), ("bench-car-wiring", Domain::Electrical)] {
+        writeln!(out, "{}", words.say(title))?;
         for (new_chain, joint, from, to) in chains(assembly, domain) {
             let lead = if new_chain { "•" } else { "│" };
             let open = view.joints_open.contains(&joint.id);
@@ -52,38 +55,46 @@ pub(super) fn car(out: &mut dyn Write, car: &Car, view: &View) -> io::Result<()>
             let stop = |port: PortRef| {
                 let name = assembly.port_name(port);
                 match view.stops.iter().find(|(p, _)| *p == name) {
-                    Some((_, sim_core::assembly::Stop::Plug)) => " [plug]",
-                    Some((_, sim_core::assembly::Stop::Clamp)) => " [clamp]",
-                    None => "",
+                    Some((_, Stop::Plug)) => format!(" {}", words.say("bench-car-plug")),
+                    Some((_, Stop::Clamp)) => format!(" {}", words.say("bench-car-clamp")),
+                    None => String::new(),
                 }
             };
             let name = |port: PortRef| format!("{}{}", assembly.port_name(port), stop(port));
-            writeln!(
-                out,
-                "  {lead} {:<18} {left}{:<15}{right} {}{}",
-                name(from),
-                joint.id,
-                name(to),
-                if open { "   open" } else { "" }
-            )?;
+            let open = if open { format!("   {}", words.say("bench-car-open")) } else { String::new() };
+            writeln!(out, "  {lead} {:<18} {left}{:<15}{right} {}{open}", name(from), joint.id, name(to))?;
         }
     }
-    writeln!(out, "Parts, and where to stand")?;
+    writeln!(out, "{}", words.say("bench-car-parts"))?;
     for (part, standing) in assembly.parts.iter().zip(&car.stands) {
         let behind = match &standing.behind {
-            Some(cover) if !view.covers_off.contains(cover) => format!(", behind {cover}"),
+            Some(cover) if !view.covers_off.contains(cover) => {
+                format!(", {}", say!(words, "bench-car-behind", cover = cover))
+            }
             _ => String::new(),
         };
-        let rubber = if standing.rubber { ", rubber" } else { "" };
-        let text = format!("{} ({}{behind}{rubber})", standing.name, place(standing.station));
+        let rubber =
+            if standing.rubber { format!(", {}", words.say("bench-car-rubber")) } else { String::new() };
+        let name = called::part(words, car, &part.id, &standing.name);
+        let text = format!("{name} ({}{behind}{rubber})", place(words, standing.station));
         hanging(out, &part.id, &text)?;
     }
     if !car.covers.is_empty() {
-        writeln!(out, "Covers")?;
+        writeln!(out, "{}", words.say("bench-car-covers"))?;
         for cover in &car.covers {
-            let off = if view.covers_off.contains(&cover.id) { "  (off)" } else { "" };
-            let (min, back) = (cover.off_min, cover.on_min);
-            writeln!(out, "  {:<12} {}, {min} min off, {back} on{off}", cover.id, cover.name)?;
+            let off = match view.covers_off.contains(&cover.id) {
+                true => format!("  {}", words.say("bench-car-cover-off")),
+                false => String::new(),
+            };
+            let min = |min: f64| decimal(words, min);
+            let text = say!(
+                words,
+                "bench-car-cover",
+                name = called::cover(words, car, cover),
+                off = min(cover.off_min),
+                on = min(cover.on_min)
+            );
+            writeln!(out, "  {:<12} {text}{off}", cover.id)?;
         }
     }
     Ok(())

@@ -1,9 +1,12 @@
 //! Dials and displays as a trainee sees them: a scale with numbers and a needle between them, digits,
 //! or words for what is felt and heard. Reading the dial is the trainee's work; no number is given.
 
+use front::words::Words;
 use sim_core::instrument::{Dial, InstrumentKind};
 use sim_core::observe::{Scale, ShownValue};
 use sim_core::parts::instruments::MeterMode;
+
+use crate::tongue::{decimal, say};
 
 /// Columns for one division: a needle can stand on it or half way to the next.
 const COLUMNS_PER_DIVISION: usize = 4;
@@ -34,7 +37,7 @@ fn divisions_per_number(division: f64) -> usize {
 
 /// Draws the part of a dial round its needle. `value` is where the needle stands; beyond the ends it
 /// rests against its stop.
-pub(super) fn draw(dial: &Dial, value: f64, unit: &str) -> String {
+pub(super) fn draw(words: &Words, dial: &Dial, value: f64, unit: &str) -> String {
     let every = divisions_per_number(dial.division);
     let total = ((dial.max - dial.min) / dial.division).round().max(1.0) as usize;
     let place = ((value - dial.min) / dial.division).clamp(0.0, total as f64);
@@ -53,7 +56,7 @@ pub(super) fn draw(dial: &Dial, value: f64, unit: &str) -> String {
     for division in first..=last {
         let at = column(division);
         if division.is_multiple_of(every) {
-            let label = label(dial.min + division as f64 * dial.division);
+            let label = decimal(words, label(dial.min + division as f64 * dial.division));
             let start = at.saturating_sub(label.chars().count() / 2);
             for (i, c) in label.chars().enumerate() {
                 if let Some(cell) = numbers.get_mut(start + i) {
@@ -70,19 +73,15 @@ pub(super) fn draw(dial: &Dial, value: f64, unit: &str) -> String {
     needle[at] = '▲';
     let text = |cells: Vec<char>| cells.into_iter().collect::<String>().trim_end().to_owned();
     let stop = if value < dial.min {
-        "   (against its lower stop)"
+        format!("   {}", words.say("bench-lower-stop"))
     } else if dial.max < value {
-        "   (against its upper stop)"
+        format!("   {}", words.say("bench-upper-stop"))
     } else {
-        ""
+        String::new()
     };
-    format!(
-        "{}\n{}\n{}{stop}\n     {unit}; one mark is {}\n",
-        text(numbers),
-        text(marks),
-        text(needle),
-        label(dial.division)
-    )
+    let division = decimal(words, label(dial.division));
+    let one_mark = say!(words, "bench-one-mark", unit = unit, division = division);
+    format!("{}\n{}\n{}{stop}\n     {one_mark}\n", text(numbers), text(marks), text(needle))
 }
 
 /// A number as it is printed on a dial.
@@ -93,15 +92,15 @@ fn label(value: f64) -> String {
 }
 
 /// A digital display.
-pub(super) fn display(shown: ShownValue, scale: &Scale) -> String {
+pub(super) fn display(words: &Words, shown: ShownValue, scale: &Scale) -> String {
     match (shown, scale) {
         (ShownValue::Steps(n), Scale::Numeric { unit, resolution, .. }) => {
-            format!("     [ {} {unit} ]\n", digits(n, *resolution))
+            format!("     [ {} {unit} ]\n", decimal(words, digits(n, *resolution)))
         }
         (ShownValue::Off(high), Scale::Numeric { unit, .. }) => {
             format!("     [ {} {unit} ]\n", if high { "OL" } else { "-OL" })
         }
-        _ => "     [        ]   the display is dark\n".to_owned(),
+        _ => format!("     [        ]   {}\n", words.say("bench-display-dark")),
     }
 }
 
@@ -117,29 +116,29 @@ pub(super) fn digits(steps: i64, resolution: f64) -> String {
 }
 
 /// What a person perceives, as a word.
-pub(super) fn level(shown: ShownValue, scale: &Scale) -> String {
+pub(super) fn level(words: &Words, shown: ShownValue, scale: &Scale) -> String {
     match (shown, scale) {
         (ShownValue::Level(n), Scale::Ordinal { levels, .. }) => {
-            levels.get(usize::from(n)).map_or_else(|| "unclear".to_owned(), |l| (*l).to_owned())
+            levels.get(usize::from(n)).map_or_else(|| words.say("bench-level-unclear"), |l| (*l).to_owned())
         }
         (ShownValue::Steps(n), Scale::Numeric { resolution, unit, .. }) => {
-            let number = digits(n, *resolution);
+            let number = decimal(words, digits(n, *resolution));
             if unit.is_empty() { number } else { format!("{number} {unit}") }
         }
-        (ShownValue::Off(true), _) => "more than can be told".to_owned(),
-        (ShownValue::Off(false), _) => "less than can be told".to_owned(),
-        _ => "nothing to be perceived".to_owned(),
+        (ShownValue::Off(true), _) => words.say("bench-level-more"),
+        (ShownValue::Off(false), _) => words.say("bench-level-less"),
+        _ => words.say("bench-level-none"),
     }
 }
 
 /// Setting of a meter in words.
-pub(super) fn setting(mode: MeterMode) -> &'static str {
-    match mode {
-        MeterMode::Off => "off",
-        MeterMode::Volt => "volt",
-        MeterMode::Ohm => "ohm",
-        MeterMode::Ampere => "amp",
-    }
+pub(super) fn setting(words: &Words, mode: MeterMode) -> String {
+    words.say(match mode {
+        MeterMode::Off => "bench-mode-off",
+        MeterMode::Volt => "bench-mode-volt",
+        MeterMode::Ohm => "bench-mode-ohm",
+        MeterMode::Ampere => "bench-mode-ampere",
+    })
 }
 
 #[cfg(test)]
@@ -165,10 +164,11 @@ mod tests {
             Dial { min: 60.0, max: 110.0, class: 0.6, division: 0.5 },
             Dial { min: 0.0, max: 200.0, class: 0.5, division: 1.0 },
         ];
+        let words = Words::built_in();
         for dial in dials {
             let mut value = dial.min;
             while value <= dial.max {
-                let drawing = draw(&dial, value, "kPa");
+                let drawing = draw(&words, &dial, value, "kPa");
                 let read = read_back(&drawing, dial.division);
                 assert!((read - value).abs() <= dial.division / 4.0, "{value} reads {read}\n{drawing}");
                 assert!(drawing.lines().all(|l| l.chars().count() <= 80), "{drawing}");

@@ -1,5 +1,6 @@
 //! The text bench: the workshop in a terminal, in plain words.
 
+mod called;
 mod diagram;
 mod dial;
 mod prompt;
@@ -16,14 +17,16 @@ use assess::pack::Library;
 use assess::quote;
 use assess::script::{self, ScriptError};
 use assess::session::{Begin, Session, SessionError};
-use assess::words::{self, Ask, Said, Vocabulary};
+use assess::words::{self as plain, Ask, Said, Vocabulary};
 use sim_core::observe::{Observed, ShownValue};
 
 use crate::Verdict;
 use crate::cli::TextArgs;
 use crate::mark;
+use crate::tongue::say;
 use front::places::Places;
 use front::screen::Screen;
+use front::words::Words;
 use front::{marking, output, places};
 use prompt::{Line, Lines};
 
@@ -33,6 +36,7 @@ const FIRST_PACK: &str = "first-shift";
 /// Runs the text bench.
 pub(crate) fn run(
     out: &mut dyn Write,
+    words: &Words,
     at: &Places,
     args: &TextArgs,
     choose: bool,
@@ -46,33 +50,38 @@ pub(crate) fn run(
     if let Some(name) = &args.job {
         library.job(name)?;
     }
-    let mut session = match open(out, at, &library, args, choose, script.is_some())? {
+    let mut session = match open(out, words, at, &library, args, choose, script.is_some())? {
         Some(session) => session,
         None => return Ok(Verdict::Pass),
     };
     let names = script::vocabulary(&session);
     if let Some(path) = session.path() {
-        writeln!(out, "Attempt: {}", quote::path(path))?;
+        writeln!(out, "{}", say!(words, "bench-attempt", file = file(path)))?;
     }
-    show::card(out, &session)?;
+    show::card(out, words, &session)?;
     match script {
-        Some(text) => play(out, &mut session, &text, args.script.as_deref())?,
+        Some(text) => play(out, words, &mut session, &text, args.script.as_deref())?,
         None => {
-            writeln!(out, "Type help for the words, car for the car, tools for the tools.")?;
-            talk(out, &library, &mut session, &names)?;
+            writeln!(out, "{}", words.say("bench-hint"))?;
+            talk(out, words, &library, &mut session, &names)?;
         }
     }
     if session.attempt().is_finished() {
-        finish(out, &library, &mut session)
+        finish(out, words, &library, &mut session)
     } else {
         if let Some(path) = session.path() {
-            writeln!(out, "The car is not handed back. Carry on with:")?;
+            writeln!(out, "{}", words.say("bench-not-handed-back"))?;
             // As it was called this time: by name, or by its path under target/.
             let program = std::env::args().next().unwrap_or_else(|| "pinhole".to_owned());
             writeln!(out, "  {program} text --attempt {} --resume", quote::path(path))?;
         }
         Ok(if args.script.is_some() { Verdict::Fail } else { Verdict::Pass })
     }
+}
+
+/// A file as it is shown.
+fn file(path: &Path) -> String {
+    quote::path(path).to_string()
 }
 
 /// By which way actions come in.
@@ -85,8 +94,10 @@ fn opening(lines: &Lines, scripted: bool) -> Opening {
 }
 
 /// Begins or carries on; `None` when the person at the prompt thought better of it.
+#[expect(clippy::too_many_arguments, reason = "what was asked for, and whom to ask")]
 fn open(
     out: &mut dyn Write,
+    words: &Words,
     at: &Places,
     library: &Library,
     args: &TextArgs,
@@ -97,50 +108,42 @@ fn open(
     let ask = lines.is_typed() && !scripted;
     let opening = opening(&lines, scripted);
     let named = args.attempt.as_ref().filter(|f| f.exists());
-    if let Some(file) = named {
-        let carry_on = args.resume
-            || (ask && !args.new && yes(&mut lines, &format!("Carry {} on?", quote::path(file)))?);
+    if let Some(path) = named {
+        let question = || say!(words, "bench-ask-carry-on", file = file(path));
+        let carry_on = args.resume || (ask && !args.new && yes(words, &mut lines, &question())?);
         if carry_on {
-            return resume(out, library, file, args, &opening, ask.then_some(&mut lines)).map(Some);
+            return resume(out, words, library, path, args, &opening, ask.then_some(&mut lines)).map(Some);
         }
         if !args.new && !ask {
-            bail!("{} exists already; carry it on with --resume, or name another file", quote::path(file));
+            bail!("{}", say!(words, "bench-exists", file = file(path)));
         }
         if ask && !args.new {
             return Ok(None);
         }
-    } else if let Some(file) = args.attempt.as_ref().filter(|_| args.resume) {
-        bail!("{}: there is no such attempt to carry on", quote::path(file));
+    } else if let Some(path) = args.attempt.as_ref().filter(|_| args.resume) {
+        bail!("{}", say!(words, "bench-no-such-attempt", file = file(path)));
     }
     if args.attempt.is_none() && !args.new {
         let folder = places::attempts(at)?;
         let open_ones = places::unfinished(&folder, args.job.as_deref(), args.seat.as_deref());
         match open_ones.last().map(|one| &one.path) {
-            Some(file) if args.resume => {
-                return resume(out, library, file, args, &opening, None).map(Some);
+            Some(path) if args.resume => {
+                return resume(out, words, library, path, args, &opening, None).map(Some);
             }
-            Some(file) if ask => {
-                let question = format!("There is an unfinished attempt, {}. Carry it on?", quote::path(file));
-                if yes(&mut lines, &question)? {
-                    return resume(out, library, file, args, &opening, None).map(Some);
+            Some(path) if ask => {
+                let question = say!(words, "bench-ask-unfinished", file = file(path));
+                if yes(words, &mut lines, &question)? {
+                    return resume(out, words, library, path, args, &opening, None).map(Some);
                 }
             }
-            Some(file) => {
-                writeln!(
-                    out,
-                    "(An unfinished attempt waits in {}; carry it on with --resume.)",
-                    quote::path(file)
-                )?;
-            }
-            None if args.resume => {
-                bail!("there is no unfinished attempt of yours in {}", quote::path(&folder))
-            }
+            Some(path) => writeln!(out, "{}", say!(words, "bench-unfinished", file = file(path)))?,
+            None if args.resume => bail!("{}", say!(words, "bench-none-unfinished", folder = file(&folder))),
             None => {}
         }
     }
     let name = match &args.job {
         Some(name) => name.clone(),
-        None => match pick(out, library, &mut lines, choose && ask)? {
+        None => match pick(out, words, library, &mut lines, choose && ask)? {
             Some(name) => name,
             None => return Ok(None),
         },
@@ -152,9 +155,9 @@ fn open(
     };
     let begin = Begin { seed, seed_from, seat: args.seat.clone(), opening };
     let session = match &args.attempt {
-        Some(file) => {
-            output::new_attempt(file)?;
-            Session::start(job, &begin, file)?
+        Some(path) => {
+            output::new_attempt(path)?;
+            Session::start(job, &begin, path)?
         }
         None => {
             let start = |path: &Path| Session::start(Arc::clone(&job), &begin, path);
@@ -167,47 +170,46 @@ fn open(
 /// Carries an attempt on; a damaged one is mended first, if whoever sits at the prompt wants that.
 fn resume(
     out: &mut dyn Write,
+    words: &Words,
     library: &Library,
-    file: &Path,
+    path: &Path,
     args: &TextArgs,
     opening: &Opening,
     lines: Option<&mut Lines>,
 ) -> anyhow::Result<Session> {
     if let Some(seat) = &args.seat
-        && Attempt::read(file).is_ok_and(|attempt| attempt.header.seat.as_ref() != Some(seat))
+        && Attempt::read(path).is_ok_and(|attempt| attempt.header.seat.as_ref() != Some(seat))
     {
-        bail!("{} is not of the seat {}", quote::path(file), quote::quoted(seat));
+        let seat = quote::quoted(seat).to_string();
+        bail!("{}", say!(words, "bench-other-seat", file = file(path), seat = seat));
     }
     let carry_on = || {
-        Session::resume::<anyhow::Error>(file, opening, |name| {
+        Session::resume::<anyhow::Error>(path, opening, |name| {
             if let Some(wanted) = args.job.as_deref()
                 && wanted != name
             {
-                bail!("{} is an attempt at {}, not at {wanted}", quote::path(file), quote::bare(name));
+                let name = quote::bare(name).to_string();
+                bail!("{}", say!(words, "bench-other-job", file = file(path), job = name, wanted = wanted));
             }
             Ok(Arc::new(library.job(name)?))
         })
-        .map_err(front::message::about(file))
+        .map_err(front::message::about(path))
     };
     let (session, torn) = match (carry_on(), lines) {
         (Err(error), Some(lines)) if is_damaged(&error) => {
             show::wrapped(out, "", &front::message::message(&error))?;
-            if !yes(lines, "Mend it, and carry on from the last whole action?")? {
+            if !yes(words, lines, &words.say("bench-ask-mend"))? {
                 return Err(error);
             }
-            crate::mend::file(out, file)?;
+            crate::mend::file(out, words, path)?;
             carry_on()?
         }
         (other, _) => other?,
     };
     if torn {
-        writeln!(
-            out,
-            "The last line of the attempt was torn off when the program stopped; that action is lost."
-        )?;
+        writeln!(out, "{}", words.say("bench-torn"))?;
     }
-    let n = session.attempt().steps.len();
-    writeln!(out, "Carried on after {n} action{}.", if n == 1 { "" } else { "s" })?;
+    writeln!(out, "{}", say!(words, "bench-carried-on", n = session.attempt().steps.len()))?;
     Ok(session)
 }
 
@@ -223,10 +225,13 @@ fn is_damaged(error: &anyhow::Error) -> bool {
     1 < line
 }
 
-fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
-    let mut prompt = format!("{question} [Y/n] ");
+/// Asks until the answer is yes or no, in the words of the language or in English.
+fn yes(words: &Words, lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
+    let mut prompt = format!("{question} {} ", words.say("bench-yes-no"));
+    let [yes, yes_long, no, no_long] =
+        ["bench-yes", "bench-yes-long", "bench-no", "bench-no-long"].map(|key| words.say(key));
     loop {
-        let answer = match lines.next(&prompt)? {
+        let answer = match lines.next(words, &prompt)? {
             Line::Text(answer) => answer,
             Line::Bad(_) => String::from("?"),
             Line::End => return Ok(false),
@@ -234,7 +239,9 @@ fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
         match answer.trim().to_lowercase().as_str() {
             "" | "y" | "yes" => return Ok(true),
             "n" | "no" => return Ok(false),
-            _ => prompt = "Type y for yes or n for no. [Y/n] ".to_owned(),
+            other if [&yes, &yes_long].contains(&&other.to_owned()) => return Ok(true),
+            other if [&no, &no_long].contains(&&other.to_owned()) => return Ok(false),
+            _ => prompt = format!("{} ", words.say("bench-yes-or-no")),
         }
     }
 }
@@ -242,25 +249,27 @@ fn yes(lines: &mut Lines, question: &str) -> anyhow::Result<bool> {
 /// The job to open: asked for at a terminal, else the first.
 fn pick(
     out: &mut dyn Write,
+    words: &Words,
     library: &Library,
     lines: &mut Lines,
     ask: bool,
 ) -> anyhow::Result<Option<String>> {
     let packs = library.packs()?;
-    let first =
-        packs.iter().find(|p| p.id == FIRST_PACK).or_else(|| packs.first()).context("there is no pack")?;
-    let default = format!("{}/{}", first.id, first.jobs.first().context("the pack has no job")?);
+    let first = packs.iter().find(|p| p.id == FIRST_PACK).or_else(|| packs.first());
+    let first = first.with_context(|| words.say("bench-no-pack"))?;
+    let job = first.jobs.first().with_context(|| words.say("bench-no-job"))?;
+    let default = format!("{}/{job}", first.id);
     if !ask {
         return Ok(Some(default));
     }
     let all: Vec<String> =
         packs.iter().flat_map(|p| p.jobs.iter().map(move |j| format!("{}/{j}", p.id))).collect();
-    writeln!(out, "Jobs:")?;
+    writeln!(out, "{}", words.say("bench-jobs"))?;
     for (i, name) in all.iter().enumerate() {
-        writeln!(out, "  {}  {}", i + 1, library.job(name)?.title)?;
+        writeln!(out, "  {}  {}", i + 1, words.job(name, &library.job(name)?.title))?;
     }
     loop {
-        let line = match lines.next("Which one? [1] ")? {
+        let line = match lines.next(words, &format!("{} ", words.say("bench-which-job")))? {
             Line::Text(line) => line,
             Line::Bad(why) => why,
             Line::End => return Ok(None),
@@ -272,38 +281,44 @@ fn pick(
         if let Some(found) = typed.parse::<usize>().ok().and_then(|n| all.get(n.checked_sub(1)?)) {
             return Ok(Some(found.clone()));
         }
-        writeln!(out, "Type a number from 1 to {}.", all.len())?;
+        writeln!(out, "{}", say!(words, "bench-number-of-job", n = all.len()))?;
     }
 }
 
 /// Plays a script, showing all of it.
-fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Path>) -> anyhow::Result<()> {
+fn play(
+    out: &mut dyn Write,
+    words: &Words,
+    session: &mut Session,
+    text: &str,
+    script: Option<&Path>,
+) -> anyhow::Result<()> {
     let names = script::vocabulary(session);
     for (i, full) in text.lines().enumerate() {
         let (line, may_fail) = match full.trim().strip_prefix("try ") {
             Some(rest) => (rest.trim(), true),
             None => (full.trim(), false),
         };
-        let place = || file.map_or_else(|| "script".to_owned(), |f| quote::path(f).to_string());
+        let place = || script.map_or_else(|| "script".to_owned(), file);
         let view = session.view();
-        let said = words::parse(line, &names, &view.readings)
+        let said = plain::parse(line, &names, &view.readings)
             .map_err(|source| ScriptError::Words { line: i + 1, text: line.to_owned(), source })
             .with_context(place)?;
         if said == Said::Nothing {
             continue;
         }
-        writeln!(out, "{}{line}", show::prompt(&view))?;
+        writeln!(out, "{}{line}", show::prompt(words, &view))?;
         if let Said::Ask(ask) = &said {
             if *ask == Ask::Quit {
                 break;
             }
-            answer(out, session, ask)?;
+            answer(out, words, session, ask)?;
             continue;
         }
         let Some(action) = script::action_of(session, &said) else { continue };
         let from = view.station;
         let outcome = session.act(&action).with_context(place)?;
-        show::outcome(out, session, from, &action, &outcome)?;
+        show::outcome(out, words, session, from, &action, &outcome)?;
         if let Some(why) = &outcome.refused
             && !may_fail
         {
@@ -317,6 +332,7 @@ fn play(out: &mut dyn Write, session: &mut Session, text: &str, file: Option<&Pa
 /// Talks until the car is handed back, the person leaves or the pipe ends.
 fn talk(
     out: &mut dyn Write,
+    words: &Words,
     library: &Library,
     session: &mut Session,
     names: &Vocabulary,
@@ -324,13 +340,13 @@ fn talk(
     let mut lines = Lines::open(Some(names), session.path())?;
     loop {
         let view = session.view();
-        let prompt = show::prompt(&view);
+        let prompt = show::prompt(words, &view);
         out.flush()?;
         // Words in a pipe are all there; whoever types has to see what comes of it.
         if Screen::new().is_gone() && io::stdin().is_terminal() {
-            bail!("nothing is shown any more, so nothing more is done; the attempt is kept");
+            bail!("{}", words.say("bench-screen-gone"));
         }
-        let line = match lines.next(&prompt)? {
+        let line = match lines.next(words, &prompt)? {
             Line::Text(line) => line,
             Line::Bad(why) => {
                 show::wrapped(out, "  ", &why)?;
@@ -341,56 +357,52 @@ fn talk(
         if !lines.is_typed() {
             writeln!(out, "{prompt}{line}")?;
         }
-        let said = match words::parse(&line, names, &view.readings) {
+        let said = match plain::parse(&line, names, &view.readings) {
             Ok(said) => said,
             Err(error) => {
-                show::not_understood(out, &error)?;
+                show::not_understood(out, words, &error)?;
                 continue;
             }
         };
         match said {
             Said::Nothing => {}
             Said::NoteShown { .. } => {
-                show::wrapped(out, "  ", "Write down what you read yourself; note shown is for scripts.")?;
+                show::wrapped(out, "  ", &words.say("bench-note-shown"))?;
             }
             Said::Ask(Ask::Quit) => return Ok(()),
             Said::Ask(Ask::Mark) if session.attempt().is_finished() => {
-                finish(out, library, session)?;
+                finish(out, words, library, session)?;
             }
-            Said::Ask(ask) => answer(out, session, &ask)?,
+            Said::Ask(ask) => answer(out, words, session, &ask)?,
             Said::Do(action) => {
-                if matches!(action, sim_core::action::Action::HandBack) && !ready(out, session, &mut lines)? {
+                if matches!(action, sim_core::action::Action::HandBack)
+                    && !ready(out, words, session, &mut lines)?
+                {
                     continue;
                 }
                 let outcome = match session.act(&action) {
                     Ok(outcome) => outcome,
                     // Nothing was done: there is something else to do.
                     Err(SessionError::Beyond(beyond)) => {
-                        show::wrapped(out, "  ", &format!("Not done: {beyond}."))?;
+                        let why = beyond.to_string();
+                        show::wrapped(out, "  ", &say!(words, "bench-beyond", why = why))?;
                         continue;
                     }
                     Err(error) => return Err(error.into()),
                 };
-                show::outcome(out, session, view.station, &action, &outcome)?;
+                show::outcome(out, words, session, view.station, &action, &outcome)?;
                 let given_up = outcome.reading.as_ref().is_some_and(|r| {
                     matches!(r.what, Observed::Interval { .. }) && matches!(r.shown, ShownValue::Off(_))
                 });
                 if given_up {
-                    show::wrapped(
-                        out,
-                        "  ",
-                        "(Given up is a reading too: type note to keep it as it stands.)",
-                    )?;
+                    show::wrapped(out, "  ", &words.say("bench-given-up"))?;
                 }
                 if let Some(reading) = &outcome.reading
                     && reading.id == 1
                 {
                     let hint = match session.written_as_shown(reading) {
-                        Some(written) => format!(
-                            "(Only what you note counts. Write what you read, with its unit: note … {})",
-                            written.unit
-                        ),
-                        None => "(Only what you note counts: type note to keep it.)".to_owned(),
+                        Some(written) => say!(words, "bench-first-number", unit = written.unit),
+                        None => words.say("bench-first-sense"),
                     };
                     show::wrapped(out, "  ", &hint)?;
                 }
@@ -403,54 +415,55 @@ fn talk(
 }
 
 /// Before the end: what is still missing; at a terminal, asks.
-fn ready(out: &mut dyn Write, session: &Session, lines: &mut Lines) -> anyhow::Result<bool> {
+fn ready(out: &mut dyn Write, words: &Words, session: &Session, lines: &mut Lines) -> anyhow::Result<bool> {
     if !lines.is_typed() {
         return Ok(true);
     }
     let view = session.view();
     if view.findings.is_empty() {
-        show::wrapped(out, "  ", "You have not given a finding yet (help finding).")?;
+        show::wrapped(out, "  ", &words.say("bench-no-finding"))?;
     }
-    show::not_noted(out, session)?;
-    yes(lines, "  Hand the car back now?")
+    show::not_noted(out, words, session)?;
+    yes(words, lines, &format!("  {}", words.say("bench-ask-hand-back")))
 }
 
 /// Answers a question to the bench.
-fn answer(out: &mut dyn Write, session: &Session, ask: &Ask) -> io::Result<()> {
+fn answer(out: &mut dyn Write, words: &Words, session: &Session, ask: &Ask) -> io::Result<()> {
     match ask {
-        Ask::Help(None) => write!(out, "{}", words::overview()),
-        Ask::Help(Some(word)) => match words::help(word) {
+        Ask::Help(None) => write!(out, "{}", plain::overview()),
+        Ask::Help(Some(word)) => match plain::help(word) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
-            Err(error) => show::not_understood(out, &error),
+            Err(error) => show::not_understood(out, words, &error),
         },
-        Ask::Look => show::look(out, session),
-        Ask::Part(id) => show::part(out, session, id),
-        Ask::Car => diagram::car(out, &session.job().car, &session.view()),
-        Ask::Tools(one) => show::tools(out, session, one.as_deref()),
-        Ask::Store => show::store(out, session),
-        Ask::Notebook => show::notebook(out, session),
-        Ask::List => show::not_noted(out, session),
-        Ask::Record => show::record(out, session),
-        Ask::Mark => writeln!(out, "  The mark comes after hand back."),
+        Ask::Look => show::look(out, words, session),
+        Ask::Part(id) => show::part(out, words, session, id),
+        Ask::Car => diagram::car(out, words, &session.job().car, &session.view()),
+        Ask::Tools(one) => show::tools(out, words, session, one.as_deref()),
+        Ask::Store => show::store(out, words, session),
+        Ask::Notebook => show::notebook(out, words, session),
+        Ask::List => show::not_noted(out, words, session),
+        Ask::Record => show::record(out, words, session),
+        Ask::Mark => writeln!(out, "  {}", words.say("bench-mark-later")),
         Ask::Quit => Ok(()),
     }
 }
 
 /// The mark sheet, on the screen and as a page beside the attempt.
-fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyhow::Result<Verdict> {
+fn finish(
+    out: &mut dyn Write,
+    words: &Words,
+    library: &Library,
+    session: &mut Session,
+) -> anyhow::Result<Verdict> {
     if session.is_handed_in() {
-        writeln!(out, "\nHanded in.")?;
+        writeln!(out, "\n{}", words.say("bench-handed-in"))?;
         if let Some(path) = session.path() {
-            show::wrapped(
-                out,
-                "",
-                "This pack tells nothing more here. Whoever set the job marks the attempt's file:",
-            )?;
+            show::wrapped(out, "", &words.say("bench-handed-in-what"))?;
             writeln!(out, "  {}", quote::path(path))?;
         }
         return Ok(Verdict::Pass);
     }
-    writeln!(out, "\nThe car is handed back. Marking: your actions are done again under every fault …")?;
+    writeln!(out, "\n{}", words.say("bench-marking"))?;
     out.flush()?;
     let sheet = marking::sheet_of(library, session.attempt()).map_err(|e| match session.path() {
         Some(path) => front::message::about(path)(e),
@@ -466,12 +479,9 @@ fn finish(out: &mut dyn Write, library: &Library, session: &mut Session) -> anyh
             let page = output.path().to_owned();
             output.write(assess::report::html::render(&sheet).as_bytes()).map(|()| page)
         });
-        let page = page.with_context(|| {
-            let name = quote::path(path);
-            format!("the mark stands above and in {name}; for a page: pinhole mark {name} --html FILE")
-        })?;
-        writeln!(out, "\nThe mark sheet with its plots: {}", quote::path(&page))?;
+        let page = page.with_context(|| say!(words, "bench-page-failed", file = file(path)))?;
+        writeln!(out, "\n{}", say!(words, "bench-page", file = file(&page)))?;
     }
-    writeln!(out, "This job is over. Run the program again for another.")?;
+    writeln!(out, "{}", words.say("bench-over"))?;
     Ok(mark::verdict(std::slice::from_ref(&sheet)))
 }

@@ -5,11 +5,14 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, bail};
 use assess::files;
-use assess::words::{self, Vocabulary};
+use assess::words::{self as plain, Vocabulary};
+use front::words::Words;
 use rustyline::completion::{Completer, Pair};
 use rustyline::error::ReadlineError;
 use rustyline::history::FileHistory;
 use rustyline::{Config, Context, Editor, Helper, Highlighter, Hinter, Validator};
+
+use crate::tongue::say;
 
 /// Completes the first word from the words, the others from the names of the job and what the word
 /// itself takes.
@@ -89,8 +92,8 @@ pub(super) enum Line {
     End,
 }
 
-/// Longest line from a pipe that is kept, bytes; what it says is limited besides ([`words::LONGEST_LINE`]).
-const LONGEST_KEPT: u64 = 8 * words::LONGEST_LINE as u64;
+/// Longest line from a pipe that is kept, bytes; what it says is limited besides ([`plain::LONGEST_LINE`]).
+const LONGEST_KEPT: u64 = 8 * plain::LONGEST_LINE as u64;
 
 impl Lines {
     /// From the terminal if there is one, else from the pipe. What is typed is kept beside the attempt, if there is one
@@ -105,7 +108,7 @@ impl Lines {
             let mut names: Vec<String> = vocabulary.names().map(str::to_owned).collect();
             names.sort();
             names.dedup();
-            editor.set_helper(Some(Names { verbs: words::verbs(), names }));
+            editor.set_helper(Some(Names { verbs: plain::verbs(), names }));
         }
         // A pipe under its name would wait for ever.
         let usable = |file: &PathBuf| files::read(file, files::HISTORY).is_ok();
@@ -126,7 +129,7 @@ impl Lines {
     ///
     /// # Errors
     /// When the terminal or the pipe cannot be read, or sends what never becomes a line.
-    pub(super) fn next(&mut self, prompt: &str) -> anyhow::Result<Line> {
+    pub(super) fn next(&mut self, words: &Words, prompt: &str) -> anyhow::Result<Line> {
         match self {
             Self::Typed(editor, history) => match editor.readline(prompt) {
                 Ok(line) => {
@@ -137,26 +140,27 @@ impl Lines {
                     Ok(Line::Text(line))
                 }
                 Err(ReadlineError::Eof | ReadlineError::Interrupted) => Ok(Line::End),
-                Err(ReadlineError::Io(e)) if e.kind() == io::ErrorKind::InvalidData => Ok(Line::Bad(
-                    "That was no UTF-8 text, so nothing was done. Type the line again.".to_owned(),
-                )),
-                Err(e) => Err(e).context("the terminal cannot be read"),
+                Err(ReadlineError::Io(e)) if e.kind() == io::ErrorKind::InvalidData => {
+                    Ok(Line::Bad(words.say("bench-not-text")))
+                }
+                Err(e) => Err(e).with_context(|| words.say("bench-terminal")),
             },
             Self::Piped(pipe, line) => {
                 *line += 1;
-                piped(pipe, *line)
+                piped(words, pipe, *line)
             }
         }
     }
 }
 
 /// The next line of a pipe.
-fn piped(pipe: &mut io::StdinLock<'static>, line: u64) -> anyhow::Result<Line> {
+fn piped(words: &Words, pipe: &mut io::StdinLock<'static>, line: u64) -> anyhow::Result<Line> {
     let mut bytes = Vec::new();
     let read = pipe.take(LONGEST_KEPT).read_until(b'\n', &mut bytes);
-    read.map_err(|e| {
-        anyhow::anyhow!("standard input cannot be read: {}", files::system(&e, files::Doing::Read))
-    })?;
+    if let Err(e) = read {
+        let why = files::system(&e, files::Doing::Read);
+        bail!("{}", say!(words, "bench-input", why = why));
+    }
     if bytes.is_empty() {
         return Ok(Line::End);
     }
@@ -170,16 +174,14 @@ fn piped(pipe: &mut io::StdinLock<'static>, line: u64) -> anyhow::Result<Line> {
                 break;
             }
             if files::SCRIPT.most < passed {
-                bail!("standard input, line {line}: {passed} bytes without an end of line; expected words");
+                bail!("{}", say!(words, "bench-endless", line = line, bytes = passed));
             }
         }
-        return Ok(Line::Bad(format!(
-            "Line {line} has {passed} bytes; at most {} characters are read, so nothing was done.",
-            words::LONGEST_LINE
-        )));
+        let most = plain::LONGEST_LINE;
+        return Ok(Line::Bad(say!(words, "bench-line-long", line = line, bytes = passed, most = most)));
     }
     match String::from_utf8(bytes) {
         Ok(text) => Ok(Line::Text(text.trim_end_matches(['\n', '\r']).to_owned())),
-        Err(_) => Ok(Line::Bad(format!("Line {line} is not UTF-8 text, so nothing was done."))),
+        Err(_) => Ok(Line::Bad(say!(words, "bench-line-not-text", line = line))),
     }
 }

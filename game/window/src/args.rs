@@ -25,6 +25,17 @@ pub struct WindowArgs {
     /// Write the accessible tree (role, name, place) here whenever it changes
     #[arg(long, value_name = "FILE")]
     pub tree: Option<PathBuf>,
+    /// Language, asked for before all commands; else that of the settings
+    #[arg(from_global)]
+    pub lang: Option<String>,
+}
+
+impl WindowArgs {
+    /// The front desk in a language.
+    #[must_use]
+    pub fn in_language(lang: Option<String>) -> Self {
+        Self { lang, ..Self::default() }
+    }
 }
 
 /// What is measured of the window.

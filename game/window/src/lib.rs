@@ -56,7 +56,8 @@ pub fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(), NoWi
     }
     let mut shop = front::shop::Shop::open(places)?;
     let prefs = front::prefs::Prefs::load();
-    let words = front::words::Words::open(&front::places::data(places)?, &prefs.languages())
+    let wanted = prefs.languages_or(args.lang.as_deref());
+    let words = front::words::Words::open(&front::places::data(places)?, &wanted)
         .context("the words of the window")?;
     let mut ui = state::Ui { prefs, ..Default::default() };
     match (&args.job, &args.attempt) {

@@ -32,6 +32,27 @@ pub use speech::{Naming, Speech};
 /// Language that is always complete.
 pub const FALLBACK: &str = "en";
 
+/// English as it is in the program: it speaks when no data folder is found, and files that other programs read are
+/// written in it, whatever a school has made of its folder.
+const BUILT_IN: [&str; 16] = [
+    include_str!("../../../../assets/locales/en/bench.ftl"),
+    include_str!("../../../../assets/locales/en/clipboard.ftl"),
+    include_str!("../../../../assets/locales/en/commands.ftl"),
+    include_str!("../../../../assets/locales/en/deeds.ftl"),
+    include_str!("../../../../assets/locales/en/desk.ftl"),
+    include_str!("../../../../assets/locales/en/diagram.ftl"),
+    include_str!("../../../../assets/locales/en/marks.ftl"),
+    include_str!("../../../../assets/locales/en/names.ftl"),
+    include_str!("../../../../assets/locales/en/offers.ftl"),
+    include_str!("../../../../assets/locales/en/plain-words.ftl"),
+    include_str!("../../../../assets/locales/en/sentences.ftl"),
+    include_str!("../../../../assets/locales/en/settings.ftl"),
+    include_str!("../../../../assets/locales/en/sheet.ftl"),
+    include_str!("../../../../assets/locales/en/time.ftl"),
+    include_str!("../../../../assets/locales/en/tray.ftl"),
+    include_str!("../../../../assets/locales/en/window.ftl"),
+];
+
 /// The words of a language, English behind it.
 pub struct Locale {
     /// Wanted language first.
@@ -79,9 +100,22 @@ impl Locale {
         if tag != FALLBACK {
             bundles.push(bundle(&folder, FALLBACK)?);
         }
+        bundles.push(built_in());
         // A language that cannot be read is offered by its tag; choosing it will say what is wrong.
         let own_names = tags.iter().map(|t| own_name(&folder, t).unwrap_or_else(|| t.clone())).collect();
         Ok(Self { bundles, tag, tags, own_names, missing: Mutex::new(BTreeSet::new()) })
+    }
+
+    /// The English that is in the program, and nothing else.
+    #[must_use]
+    pub fn built_in() -> Self {
+        Self {
+            bundles: vec![built_in()],
+            tag: FALLBACK.to_owned(),
+            tags: vec![FALLBACK.to_owned()],
+            own_names: vec!["English".to_owned()],
+            missing: Mutex::new(BTreeSet::new()),
+        }
     }
 
     /// Tag of the language shown.
@@ -131,7 +165,9 @@ impl Locale {
         self.find(key, &[]).unwrap_or_else(|| other.to_owned())
     }
 
-    fn find(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
+    /// The words of `key` with values put in; `None` when no language has them.
+    #[must_use]
+    pub fn find(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> Option<String> {
         let mut args = FluentArgs::new();
         for (name, value) in values {
             args.set(Cow::Owned((*name).to_owned()), value.clone());
@@ -142,6 +178,18 @@ impl Locale {
             Some(bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned())
         })
     }
+}
+
+/// The words that are in the program.
+fn built_in() -> FluentBundle<FluentResource> {
+    let mut bundle = FluentBundle::new_concurrent(vec![unic_langid::langid!("en")]);
+    bundle.set_use_isolating(false);
+    for text in BUILT_IN {
+        // The tests hold that they parse.
+        let resource = FluentResource::try_new(text.to_owned()).unwrap_or_else(|(parsed, _)| parsed);
+        bundle.add_resource_overriding(resource);
+    }
+    bundle
 }
 
 fn tag_of(tag: &str) -> Result<LanguageIdentifier, LocaleError> {

@@ -39,6 +39,12 @@ impl Words {
         Ok(Self(Locale::open(root, wanted)?))
     }
 
+    /// The English that is in the program, and nothing else.
+    #[must_use]
+    pub fn built_in() -> Self {
+        Self(Locale::built_in())
+    }
+
     /// The language at the job that is open, things called as people call them.
     #[must_use]
     pub fn speech<'a>(&'a self, shop: &'a Shop) -> Option<Speech<'a>> {

@@ -1,0 +1,63 @@
+# Was die Befehle neben der Textwerkstatt sagen: mark, replay, mend, trace. Spaltennamen, JSON und was man tippt (Befehle,
+# Optionen) sind in jeder Sprache dieselben.
+
+error-is = Fehler: { $what }
+count-actions = { $n ->
+    [one] 1 Handlung
+   *[other] { $n } Handlungen
+}
+count-readings = { $n ->
+    [one] 1 Ablesung
+   *[other] { $n } Ablesungen
+}
+count-minute-digests = { $n ->
+    [one] 1 Minutenprüfsumme
+   *[other] { $n } Minutenprüfsummen
+}
+count-action-digests = { $n ->
+    [one] 1 Handlungsprüfsumme
+   *[other] { $n } Handlungsprüfsummen
+}
+count-lines = { $n ->
+    [one] 1 Zeile
+   *[other] { $n } Zeilen
+}
+
+mark-one-page = --html nimmt einen Versuch; angegeben sind { $n }. Für viele: --csv oder --json
+mark-at-work = { $file } ({ $n } von { $all }) …
+mark-not-marked = { $file }: nicht bewertet
+mark-line = { $file }: { $mark }
+mark-line-unfinished = nicht abgeschlossen
+mark-line-competent = bestanden, { $total } von 100
+mark-line-not-yet = noch nicht bestanden, { $total } von 100
+
+mend-nothing = { $file }: daran ist nichts beschädigt; nichts wurde geändert.
+mend-why = { $file }: { $why }
+mend-kept = Repariert: { $n } Handlungen bleiben, { $lines } ({ $bytes } Bytes) entfallen; die Bewertung wird es sagen.
+mend-original = Die beschädigte Datei bleibt erhalten als { $file }
+
+replay-differs = { $file }: weicht ab bei { $where }
+replay-same = { $file }: { $actions }, { $readings }, { $minutes } und { $digests } stimmen Bit für Bit überein.
+replay-digest = Zustandsprüfsumme { $digest } um { $time }
+replay-unfinished = Das Fahrzeug ist noch nicht übergeben; dieser Versuch kann fortgesetzt werden.
+replay-no-what-if = { $file }: das Fahrzeug ist noch nicht übergeben; ein Was-wäre-wenn gibt es nur für abgeschlossene Versuche. Fortsetzen mit: pinhole text --attempt { $file } --resume
+replay-handed-in = { $file }: abgegeben. Das Paket { $pack } sagt nach der Übergabe nichts, also gibt es kein Was-wäre-wenn
+replay-no-fault = { $car } hat keinen Fehler { $fault }; bekannt: { $known }
+replay-severity = --fault { $fault }={ $typed }: für { $param } ist { $min } bis { $max } zulässig (im Fehlerkatalog steht { $least } bis { $most })
+replay-sound = alles innerhalb der Grenzwerte
+replay-what-if = Was wäre wenn: { $world }. Dieselben Handlungen, dieselben Toleranzen und Messgeräte.
+replay-no = Nr.
+replay-reading = Ablesung
+replay-was = gezeigt
+replay-now = hätte gezeigt
+replay-changed = Anders ausgefallen (*): { $readings }.
+replay-finding = Der Befund war: { $finding }
+
+trace-rows = { $file }: { $rows } Zeilen, { $columns } Spalten
+trace-curves = { $file }: { $curves } Kurven
+trace-circuit = { $file }: { $variables } Größen, { $steps } Schritte, { $changes } Änderungen von außen oder innen
+trace-allowed = { $flag } { $typed }: zulässig ist { $min } bis { $max }
+trace-line = { $file }, Zeile { $line } ({ $text })
+trace-too-many = mehr als 100 000 Zeilen in einer Handlung: --every größer wählen
+trace-not-written = --csv { $file } kann nicht geschrieben werden
+trace-not-written-why = --csv { $file } kann nicht geschrieben werden: { $why }
