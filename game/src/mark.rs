@@ -6,13 +6,14 @@ use std::path::Path;
 use anyhow::bail;
 use assess::attempt::{Attempt, AttemptError, SeedFrom};
 use assess::job::AfterHandBack;
+use assess::locale::{Locale, Naming};
 use assess::marked::{self, Kept};
 use assess::marks::sheet::MarkSheet;
 use assess::marks::when::utc;
 use assess::pack::Library;
 use assess::{quote, report};
 
-use front::marking::{job_of, sheet_at, told};
+use front::marking::{evaluation_at, job_of, told};
 use front::message::{about, message};
 
 use crate::Verdict;
@@ -53,15 +54,16 @@ pub(crate) fn run(
             writeln!(out, "{}", say!(words, "mark-at-work", file = name(path), n = n, all = all))?;
             out.flush()?;
         }
-        rows.push(row(&library, path, attempt));
+        rows.push(row(&library, words, path, attempt));
     }
-    let sheets: Vec<&MarkSheet> = rows.iter().filter_map(|row| Some(&row.marked.as_ref().ok()?.0)).collect();
+    let sheets: Vec<&MarkSheet> =
+        rows.iter().filter_map(|row| Some(&row.marked.as_ref().ok()?.sheet)).collect();
     // A full disk keeps no mark from being shown.
     let mut written = Vec::new();
     if let Some(output) = html
         && let Some(sheet) = sheets.first()
     {
-        written.push(output.write(report::html::render(sheet).as_bytes()));
+        written.push(output.write(report::html::render(sheet, words).as_bytes()));
     }
     if let Some(output) = json {
         let said: Vec<Said<'_>> = rows.iter().map(Said::of).collect();
@@ -79,7 +81,7 @@ pub(crate) fn run(
     let mut alone = None;
     for Row { path, marked } in rows {
         let (sheet, kept) = match &marked {
-            Ok(marked) => marked,
+            Ok(marked) => (&marked.sheet, &marked.kept),
             Err(error) if many => {
                 writeln!(out, "{}", say!(words, "mark-not-marked", file = name(path)))?;
                 let what = say!(words, "error-is", what = message(error));
@@ -96,7 +98,7 @@ pub(crate) fn run(
             let mark = in_a_line(words, sheet);
             writeln!(out, "{}", say!(words, "mark-line", file = name(path), mark = mark))?;
         } else {
-            write!(out, "{}", report::terminal::render(sheet))?;
+            write!(out, "{}", report::terminal::render(sheet, words))?;
         }
         if let Some(told) = told(kept) {
             show::wrapped(out, if many { "  " } else { "" }, &told)?;
@@ -117,8 +119,18 @@ fn name(path: &Path) -> String {
 /// What became of one file.
 struct Row<'a> {
     path: &'a Path,
-    /// The sheet and whether the mark is kept in the file; or why it could not be marked.
-    marked: anyhow::Result<(MarkSheet, Result<Option<Kept>, AttemptError>)>,
+    /// What came of it; or why it could not be marked.
+    marked: anyhow::Result<Marked>,
+}
+
+/// A marked file.
+struct Marked {
+    /// The sheet in the language that is spoken.
+    sheet: MarkSheet,
+    /// The sheet as other programs get it: in the English that is in the program.
+    english: MarkSheet,
+    /// Whether the mark is kept in the file.
+    kept: Result<Option<Kept>, AttemptError>,
 }
 
 /// One file as other programs get it, in English whoever asks.
@@ -132,24 +144,31 @@ enum Said<'a> {
 impl<'a> Said<'a> {
     fn of(row: &'a Row<'_>) -> Self {
         match &row.marked {
-            Ok((sheet, _)) => Self::Sheet(sheet),
+            Ok(marked) => Self::Sheet(&marked.english),
             Err(error) => Self::Error { attempt: name(row.path), error: message(error) },
         }
     }
 }
 
 /// Marks one file; what is wrong with it must not keep the others from being marked.
-fn row<'a>(library: &Library, path: &'a Path, attempt: Result<Attempt, AttemptError>) -> Row<'a> {
+fn row<'a>(
+    library: &Library,
+    words: &Words,
+    path: &'a Path,
+    attempt: Result<Attempt, AttemptError>,
+) -> Row<'a> {
     let mark = || -> anyhow::Result<_> {
         let attempt = attempt?;
         let job = job_of(library, &attempt).map_err(about(path))?;
-        let sheet = sheet_at(&attempt, &job).map_err(about(path))?;
+        let evaluation = evaluation_at(&attempt, &job).map_err(about(path))?;
+        let sheet = evaluation.sheet(words, Naming::Typed);
+        let english = evaluation.sheet(&Locale::built_in(), Naming::Typed);
         // A pack that tells nothing after the hand-back has no mark in a file that the trainee holds.
         let kept = match job.after_hand_back {
             AfterHandBack::Everything => marked::keep_in(path, &attempt, &sheet),
             AfterHandBack::Nothing => Ok(None),
         };
-        Ok((sheet, kept))
+        Ok(Marked { sheet, english, kept })
     };
     Row { path, marked: mark() }
 }
@@ -184,7 +203,7 @@ fn table(rows: &[Row<'_>]) -> anyhow::Result<Vec<u8>> {
     for Row { path, marked } in rows {
         let mut row = vec![cell(&path.to_string_lossy())];
         match marked {
-            Ok((sheet, kept)) => {
+            Ok(Marked { english: sheet, kept, .. }) => {
                 row.extend(marks(sheet, kept));
                 row.extend(when(sheet));
                 row.push(String::new());

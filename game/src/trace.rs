@@ -7,11 +7,13 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
+use assess::locale::{Naming, Speech};
 use assess::pack::Library;
 use assess::quote;
 use assess::words::{self as plain, Ask, Said, Vocabulary};
 use sim_core::action::Action;
 use sim_core::air::Day;
+use sim_core::notice::Refusal;
 use sim_core::units::TICKS_PER_SECOND;
 use sim_core::workshop::{Arrival, Setup, TraceRow, Workshop};
 use sim_core::world::World;
@@ -103,7 +105,7 @@ pub(crate) fn run(
         };
         let outcome = workshop.act(&action);
         if let Some(why) = outcome.refused {
-            return Err(anyhow::Error::new(why).context(place()));
+            return Err(refused(words, &workshop, &why).context(place()));
         }
         takers.take(words, &mut workshop)?;
     }
@@ -118,7 +120,7 @@ pub(crate) fn run(
             let s = left.min(STRETCH_S);
             let outcome = workshop.act(&Action::Wait { s });
             if let Some(why) = outcome.refused {
-                return Err(why.into());
+                return Err(refused(words, &workshop, &why));
             }
             takers.take(words, &mut workshop)?;
             left -= s;
@@ -228,4 +230,9 @@ impl Table {
         }
         Ok(path)
     }
+}
+
+/// Why an action of the script cannot be done.
+fn refused(words: &Words, workshop: &Workshop, why: &Refusal) -> anyhow::Error {
+    anyhow::Error::msg(Speech::at(words, workshop.setup(), Naming::Typed).tell(why))
 }

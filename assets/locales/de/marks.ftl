@@ -41,7 +41,6 @@ mark-swap-faulty = Minute { $min }, ersetzt: { $unit } (Kosten { $price }). Das 
 mark-breaches = Arbeitssicherheit
 mark-minute = Minute { $min }. { $text }
 mark-others = { $n } weitere
-mark-other = sonstige Ursache
 
 mark-chart = Einfluss jeder Notiz auf die Wahrscheinlichkeiten
 mark-chart-why = Prozent nach jeder Notiz; ▲ gestiegen, ▼ gefallen. Spalte B ist die Beanstandung allein; ◆ bezeichnet, was es war. Ablesungen, die nicht zählen, haben keine Spalte.

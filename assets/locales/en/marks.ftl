@@ -41,7 +41,6 @@ mark-swap-faulty = Minute { $min }, replaced: { $unit } (cost { $price }). The o
 mark-breaches = Safety
 mark-minute = Minute { $min }. { $text }
 mark-others = { $n } others
-mark-other = something that is not in the catalogue
 
 mark-chart = How each note moved each possibility
 mark-chart-why = Percent after each note; ▲ it rose, ▼ it fell. Column c is the complaint alone; ◆ marks what it was. Readings that count for nothing have no column.

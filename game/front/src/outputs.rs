@@ -31,8 +31,13 @@ fn a_sheet_that_cannot_be_written_costs_no_mark_and_no_strangers_page() {
     shop.play(&std::fs::read_to_string(script).unwrap()).unwrap();
     shop.wait_for_mark();
     assert!(matches!(shop.marking(), Marking::Done(_)), "{:?}", shop.marking());
-    let trouble: Vec<&str> =
-        shop.remarks().iter().filter(|r| r.kind == RemarkKind::Trouble).map(|r| r.text.as_str()).collect();
+    let words = crate::words::Words::built_in();
+    let trouble: Vec<String> = shop
+        .remarks()
+        .iter()
+        .filter(|r| r.kind == RemarkKind::Trouble)
+        .map(|r| words.remark(&shop, r))
+        .collect();
     assert!(trouble.iter().any(|t| t.contains("a.html") && t.contains("move it away")), "{trouble:?}");
     assert_eq!(std::fs::read(home.path().join("a.html")).unwrap(), b"<p>mine");
 }

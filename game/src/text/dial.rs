@@ -118,9 +118,9 @@ pub(super) fn digits(steps: i64, resolution: f64) -> String {
 /// What a person perceives, as a word.
 pub(super) fn level(words: &Words, shown: ShownValue, scale: &Scale) -> String {
     match (shown, scale) {
-        (ShownValue::Level(n), Scale::Ordinal { levels, .. }) => {
-            levels.get(usize::from(n)).map_or_else(|| words.say("bench-level-unclear"), |l| (*l).to_owned())
-        }
+        (ShownValue::Level(n), Scale::Ordinal { levels, .. }) => levels
+            .get(usize::from(n))
+            .map_or_else(|| words.say("bench-level-unclear"), |l| words.say(&format!("level-{l}"))),
         (ShownValue::Steps(n), Scale::Numeric { resolution, unit, .. }) => {
             let number = decimal(words, digits(n, *resolution));
             if unit.is_empty() { number } else { format!("{number} {unit}") }

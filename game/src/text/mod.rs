@@ -13,6 +13,7 @@ use std::sync::Arc;
 use anyhow::{Context as _, bail};
 use assess::attempt::{Attempt, AttemptError, Seed, SeedFrom};
 use assess::clock::{By, Opening};
+use assess::locale::Naming;
 use assess::pack::Library;
 use assess::quote;
 use assess::script::{self, ScriptError};
@@ -322,8 +323,9 @@ fn play(
         if let Some(why) = &outcome.refused
             && !may_fail
         {
-            let why = why.to_string();
-            return Err(ScriptError::Refused { line: i + 1, text: line.to_owned(), why }).with_context(place);
+            let error =
+                ScriptError::Refused { line: i + 1, text: line.to_owned(), why: Box::new(why.clone()) };
+            return Err(anyhow::Error::msg(error.told(&show::speech(words, session)))).with_context(place);
         }
     }
     Ok(())
@@ -465,11 +467,13 @@ fn finish(
     }
     writeln!(out, "\n{}", words.say("bench-marking"))?;
     out.flush()?;
-    let sheet = marking::sheet_of(library, session.attempt()).map_err(|e| match session.path() {
-        Some(path) => front::message::about(path)(e),
-        None => e,
-    })?;
-    write!(out, "{}", assess::report::terminal::render(&sheet))?;
+    let evaluation =
+        marking::evaluation_of(library, session.attempt()).map_err(|e| match session.path() {
+            Some(path) => front::message::about(path)(e),
+            None => e,
+        })?;
+    let sheet = evaluation.sheet(words, Naming::Typed);
+    write!(out, "{}", assess::report::terminal::render(&sheet, words))?;
     let kept = session.keep_mark(&sheet);
     if let Some(told) = marking::told(&kept) {
         show::wrapped(out, "", &told)?;
@@ -477,7 +481,7 @@ fn finish(
     if let Some(path) = session.path() {
         let page = output::sheet_output(path).and_then(|output| {
             let page = output.path().to_owned();
-            output.write(assess::report::html::render(&sheet).as_bytes()).map(|()| page)
+            output.write(assess::report::html::render(&sheet, words).as_bytes()).map(|()| page)
         });
         let page = page.with_context(|| say!(words, "bench-page-failed", file = file(path)))?;
         writeln!(out, "\n{}", say!(words, "bench-page", file = file(&page)))?;

@@ -2,16 +2,18 @@
 
 use std::io::{self, Write};
 
+use assess::locale::{Naming, Speech};
 use assess::session::Session;
 use assess::words::WordsError;
 use front::words::Words;
 use sim_core::action::{Action, Cycle, PedalHold, Sense, Station, Written};
 use sim_core::assembly::Stop;
 use sim_core::car::RecordKind;
+use sim_core::notice::Gravity;
 use sim_core::observe::{Observed, Reading, Scale, ShownValue};
 use sim_core::parts::engine::EngineState;
 use sim_core::units::Tick;
-use sim_core::workshop::{Gravity, Outcome, View};
+use sim_core::workshop::{Outcome, View};
 
 use super::{called, dial};
 use crate::tongue::{decimal, say};
@@ -192,6 +194,11 @@ pub(super) fn not_understood(out: &mut dyn Write, words: &Words, error: &WordsEr
     }
 }
 
+/// The language at the job, things named as they are typed.
+pub(super) fn speech<'a>(words: &'a Words, session: &'a Session) -> Speech<'a> {
+    Speech::new(words, session.job(), Naming::Typed)
+}
+
 /// Tells what came of an action.
 pub(super) fn outcome(
     out: &mut dyn Write,
@@ -202,7 +209,7 @@ pub(super) fn outcome(
     outcome: &Outcome,
 ) -> io::Result<()> {
     if let Some(why) = &outcome.refused {
-        let why = sentence(&why.to_string());
+        let why = sentence(&speech(words, session).tell(why));
         return wrapped(out, "  ", &say!(words, "bench-refused", why = why));
     }
     let now = session.view().station;
@@ -215,7 +222,7 @@ pub(super) fn outcome(
         Action::ReadSheet => sheet(out, words, session)?,
         _ => {
             for line in &outcome.said {
-                wrapped(out, "  ", line)?;
+                wrapped(out, "  ", &speech(words, session).tell(line))?;
             }
         }
     }
@@ -231,7 +238,7 @@ pub(super) fn outcome(
         noted(out, words, session, action, written.as_ref(), record.as_deref(), outcome)?;
     }
     for breach in &outcome.breaches {
-        wrapped(out, "  ! ", &safety(words, breach.gravity, &breach.text))?;
+        wrapped(out, "  ! ", &safety(words, breach.gravity(), &speech(words, session).tell(breach)))?;
     }
     let silent = outcome.said.is_empty() && outcome.reading.is_none() && outcome.breaches.is_empty();
     if silent && !matches!(action, Action::Note { .. }) {
@@ -289,7 +296,9 @@ fn noted(
     if let (Some(item), Some(entry)) = (record, &outcome.record) {
         let text = match entry.unmet {
             None => say!(words, "bench-entered", line = item),
-            Some(unmet) => say!(words, "bench-not-entered", line = item, why = unmet.to_string()),
+            Some(unmet) => {
+                say!(words, "bench-not-entered", line = item, why = speech(words, session).tell(&unmet))
+            }
         };
         wrapped(out, "  ", &text)?;
     }
@@ -590,7 +599,7 @@ pub(super) fn record(out: &mut dyn Write, words: &Words, session: &Session) -> i
         add(say!(words, "bench-record-how", words = how(words, item.kind)));
         let last = entries().rfind(|r| r.item == item.id).filter(|_| !filled);
         if let Some(unmet) = last.and_then(|r| r.unmet) {
-            add(say!(words, "bench-record-unmet", why = unmet.to_string()));
+            add(say!(words, "bench-record-unmet", why = speech(words, session).tell(&unmet)));
         }
         hanging(out, &format!("[{mark}] {}", item.id), &text)?;
     }

@@ -110,6 +110,7 @@ fn between(
     if std::mem::take(&mut ui.0.reload_words) {
         // The language that was there a moment ago stays when the new one cannot be read.
         if let Ok(new) = Words::open(shop.0.root(), &ui.0.prefs.languages()) {
+            shop.0.speak(&[new.tag().to_owned()]);
             words.0 = new;
         }
     }

@@ -59,6 +59,7 @@ pub fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(), NoWi
     let wanted = prefs.languages_or(args.lang.as_deref());
     let words = front::words::Words::open(&front::places::data(places)?, &wanted)
         .context("the words of the window")?;
+    shop.speak(&[words.tag().to_owned()]);
     let mut ui = state::Ui { prefs, ..Default::default() };
     match (&args.job, &args.attempt) {
         (_, Some(file)) if file.exists() => shop.carry_on(file)?,

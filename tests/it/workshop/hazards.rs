@@ -2,8 +2,8 @@
 
 use sim_core::action::{Action, Sense};
 use sim_core::assembly::Stop;
+use sim_core::notice::Gravity;
 use sim_core::parts::instruments::MeterMode;
-use sim_core::workshop::Gravity;
 
 use super::*;
 

@@ -3,9 +3,10 @@
 use assess::session::{Begin, Session, replay};
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::car::RecordKind;
+use sim_core::notice::{Unmet, Wanted};
 use sim_core::observe::Scale;
 use sim_core::parts::instruments::MeterMode;
-use sim_core::workshop::{RecordEntry, Unmet, Wanted};
+use sim_core::workshop::RecordEntry;
 
 use super::*;
 

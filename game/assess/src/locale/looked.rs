@@ -82,11 +82,11 @@ impl Speech<'_> {
             Sense::BaseBrakes => ("base-brakes", String::new()),
             Sense::YardDrive => ("yard", String::new()),
         };
-        let how = match self.naming {
-            Naming::Typed => "look",
-            Naming::Called => "seen",
+        let key = match self.naming {
+            Naming::Typed => format!("look-{key}"),
+            Naming::Called => format!("seen-{key}"),
         };
-        self.say_with(&format!("{how}-{key}"), &[("it", it.into())])
+        self.say_with(&key, &[("it", it.into())])
     }
 
     /// Plugs and clamps on the car, each at its port.

@@ -32,7 +32,7 @@ impl Speech<'_> {
     /// What a thing is called, by its short name; a name that nothing has stands as it is.
     #[must_use]
     pub fn called(&self, thing: Thing, name: &str) -> String {
-        let (car, locale) = (&self.job.car, self.locale);
+        let (car, locale) = (self.car, self.locale);
         let of_car = |what: &str, told: Option<&String>| {
             told.map_or_else(
                 || name.to_owned(),
@@ -54,9 +54,9 @@ impl Speech<'_> {
             },
             Thing::Cover => of_car("cover", car.covers.iter().find(|c| c.id == name).map(|c| &c.name)),
             Thing::Unit => of_car("unit", car.units.iter().find(|u| u.id == name).map(|u| &u.name)),
-            Thing::Spare => of_car("spare", self.job.spares.iter().find(|s| s.id == name).map(|s| &s.name)),
+            Thing::Spare => of_car("spare", self.spares.iter().find(|s| s.id == name).map(|s| &s.name)),
             Thing::Instrument => {
-                let card = self.job.kit.iter().find(|c| c.id == name);
+                let card = self.kit.iter().find(|c| c.id == name);
                 locale.say_or(&format!("instrument-{name}"), card.map_or(name, |c| c.name.as_str()))
             }
             Thing::End => locale.say_or(&format!("lead-{name}"), name),
@@ -66,7 +66,7 @@ impl Speech<'_> {
     /// What a part of the car is called, by its index.
     #[must_use]
     pub fn part(&self, part: u16) -> String {
-        let (car, i) = (&self.job.car, usize::from(part));
+        let (car, i) = (self.car, usize::from(part));
         let (Some(part), Some(stands)) = (car.assembly.parts.get(i), car.stands.get(i)) else {
             return String::new();
         };
@@ -76,7 +76,7 @@ impl Speech<'_> {
     /// What a port of the car is called: its part, and its end, terminal or branch.
     #[must_use]
     pub fn port(&self, port: PortRef) -> String {
-        let Some(part) = self.job.car.assembly.parts.get(usize::from(port.part)) else {
+        let Some(part) = self.car.assembly.parts.get(usize::from(port.part)) else {
             return String::new();
         };
         let Some(end) = part.kind.ports().get(usize::from(port.port)) else { return String::new() };
@@ -89,14 +89,14 @@ impl Speech<'_> {
     /// What a place is called that is named as in an attempt: `part.port`, or a part.
     #[must_use]
     pub fn place(&self, place: &str) -> String {
-        let thing = if self.job.car.assembly.port(place).is_some() { Thing::Port } else { Thing::Part };
+        let thing = if self.car.assembly.port(place).is_some() { Thing::Port } else { Thing::Part };
         self.named(thing, place)
     }
 
     /// Repair units by their indices, in a row: `the pump, the relay and the earth`; none means that nothing is wrong.
     #[must_use]
     pub fn units(&self, units: &[u16]) -> String {
-        let of = |unit: &u16| self.job.car.units.get(usize::from(*unit));
+        let of = |unit: &u16| self.car.units.get(usize::from(*unit));
         let names: Vec<String> =
             units.iter().filter_map(of).map(|u| self.called(Thing::Unit, &u.id)).collect();
         if names.is_empty() { self.say("told-sound") } else { self.row(&names) }
@@ -115,7 +115,7 @@ impl Speech<'_> {
     /// A line of the car's record, with its condition.
     #[must_use]
     pub fn record_line(&self, id: &str) -> String {
-        let car = &self.job.car;
+        let car = self.car;
         let text = car.record.iter().find(|r| r.id == id).map_or(id, |r| r.text.as_str());
         self.locale.say_or(&format!("{}-record-{id}", car.id), text)
     }
@@ -125,7 +125,7 @@ impl Speech<'_> {
     pub fn record_short(&self, id: &str) -> String {
         match self.naming {
             Naming::Typed => id.to_owned(),
-            Naming::Called => self.locale.say_or(&format!("{}-line-{id}", self.job.car.id), id),
+            Naming::Called => self.locale.say_or(&format!("{}-line-{id}", self.car.id), id),
         }
     }
 }

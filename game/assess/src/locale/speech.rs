@@ -1,6 +1,9 @@
 //! What is told, in a language: typed notices become sentences, short names become what things are called.
 
+use sim_core::car::{Car, Spare};
+use sim_core::instrument::InstrumentCard;
 use sim_core::notice::{Gap, Paper, Telling, Told};
+use sim_core::workshop::Setup;
 
 use super::{FluentValue, Locale};
 use crate::job::{CAUTION, DEFER, Job};
@@ -19,8 +22,14 @@ pub enum Naming {
 pub struct Speech<'a> {
     /// The language.
     pub locale: &'a Locale,
-    /// The job: its car, its tools and spares have the names.
-    pub job: &'a Job,
+    /// The car: its parts, covers and units have names.
+    pub car: &'a Car,
+    /// Tools.
+    pub kit: &'a [InstrumentCard],
+    /// Spares.
+    pub spares: &'a [Spare],
+    /// The job, where there is one: its papers have words.
+    pub job: Option<&'a Job>,
     /// How things are named.
     pub naming: Naming,
 }
@@ -34,12 +43,18 @@ impl<'a> Speech<'a> {
     /// A language at a job.
     #[must_use]
     pub fn new(locale: &'a Locale, job: &'a Job, naming: Naming) -> Self {
-        Self { locale, job, naming }
+        Self { locale, car: &job.car, kit: &job.kit, spares: &job.spares, job: Some(job), naming }
+    }
+
+    /// A language at a car that came without a job.
+    #[must_use]
+    pub fn at(locale: &'a Locale, setup: &'a Setup, naming: Naming) -> Self {
+        Self { locale, car: &setup.car, kit: &setup.kit, spares: &setup.spares, job: None, naming }
     }
 
     /// What is told, as a sentence.
     #[must_use]
-    pub fn tell(&self, told: &impl Told) -> String {
+    pub fn tell(&self, told: &dyn Told) -> String {
         self.telling(&told.telling())
     }
 
@@ -89,7 +104,7 @@ impl<'a> Speech<'a> {
 
     /// A line of the papers that the workshop reads out.
     fn paper(&self, paper: &Paper, text: &str) -> String {
-        let (locale, car) = (self.locale, &self.job.car);
+        let (locale, car) = (self.locale, self.car);
         match paper {
             Paper::Limit(id) => locale.say_or(&format!("{}-limit-{id}", car.id), text),
             Paper::Caution(n) => locale.say_or(&format!("{}-caution-{}", car.id, n + 1), text),
@@ -97,7 +112,7 @@ impl<'a> Speech<'a> {
                 Some(DEFER) if self.naming == Naming::Called => locale.say("card-defer"),
                 Some(DEFER) => locale.say("told-defer"),
                 Some(caution) => {
-                    let n = n.saturating_sub(self.job.customer_says().count());
+                    let n = n.saturating_sub(self.job.map_or(0, |job| job.customer_says().count()));
                     let caution = self.job_line("caution", n, caution);
                     self.say_with("told-caution", &[("text", caution.into())])
                 }
@@ -108,20 +123,22 @@ impl<'a> Speech<'a> {
 
     /// A line of the job's own text, counted from 0, by what it is.
     fn job_line(&self, what: &str, n: usize, text: &str) -> String {
-        let job = super::key_part(&self.job.name());
-        self.locale.say_or(&format!("job-{job}-{what}-{}", n + 1), text)
+        let Some(job) = self.job else { return text.to_owned() };
+        self.locale.say_or(&format!("job-{}-{what}-{}", super::key_part(&job.name()), n + 1), text)
     }
 
     /// What the job was, told after the hand-back: its paragraphs.
     #[must_use]
     pub fn debrief(&self) -> Vec<String> {
-        let lines = self.job.debrief.lines().filter(|l| !l.is_empty()).enumerate();
+        let text = self.job.map_or("", |job| job.debrief.as_str());
+        let lines = text.lines().filter(|l| !l.is_empty()).enumerate();
         lines.map(|(n, line)| self.job_line("debrief", n, line)).collect()
     }
 
     /// What the job is called.
     #[must_use]
     pub fn title(&self) -> String {
-        self.locale.say_or(&format!("job-{}", super::key_part(&self.job.name())), &self.job.title)
+        let Some(job) = self.job else { return String::new() };
+        self.locale.say_or(&format!("job-{}", super::key_part(&job.name())), &job.title)
     }
 }

@@ -200,6 +200,13 @@ mod tests {
         }
     }
 
+    /// In English, at some job.
+    fn said(sheet: &EvidenceSheet) -> Vec<String> {
+        let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../..");
+        let job = crate::pack::Library::open(&root).unwrap().job("first-shift/hum-at-the-lights").unwrap();
+        sentences(sheet, &Speech::new(&crate::locale::Locale::built_in(), &job, Naming::Typed))
+    }
+
     #[test]
     fn what_was_ruled_out_tells_more_than_bits_of_the_truth() {
         // Reading 1 doubles the truth (a bit) and moves nothing that was held for likely; the clamps settle it.
@@ -211,7 +218,7 @@ mod tests {
                 &[2.0, 93.0, 2.0, 1.0, 1.0, 1.0],
             ],
         );
-        let said = sentences(&sheet);
+        let said = said(&sheet);
         assert_eq!(
             said,
             [
@@ -227,7 +234,7 @@ mod tests {
     fn many_that_fall_are_counted_and_few_are_named() {
         let sheet = sheet(&[18.0, 20.0, 17.0, 16.0, 15.0, 14.0], &[&[1.0, 95.0, 1.0, 1.0, 1.0, 1.0]]);
         assert_eq!(
-            sentences(&sheet),
+            said(&sheet),
             [
                 "Reading 1 (pump's rest by watch, 50 s) made “vacuum switch” (18 % → 1 %), “check valve” (17 % → 1 %) \
               and 3 others unlikely and left only “hose B” (20 % → 95 %)."
@@ -238,6 +245,6 @@ mod tests {
     #[test]
     fn a_reading_that_moved_nothing_is_not_told_of() {
         let sheet = sheet(&[50.0, 50.0], &[&[52.0, 48.0], &[49.0, 51.0]]);
-        assert!(sentences(&sheet).is_empty());
+        assert!(said(&sheet).is_empty());
     }
 }

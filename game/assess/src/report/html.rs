@@ -81,7 +81,7 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
                 meta charset="utf-8";
                 meta name="generator" content=(GENERATOR);
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (words.say("sheet-page-title")) ": " (sheet.title) }
+                title { (words.say("paper-page-title")) ": " (sheet.title) }
                 style { (PreEscaped(format!(":root{{{variables}}}{STYLE}"))) }
             }
             body {
@@ -92,7 +92,7 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
                         (finding(marks, words))
                         (record(sheet, words))
                         (rest(sheet, words))
-                        h2 { (words.say("sheet-what-it-was")) }
+                        h2 { (words.say("paper-what-it-was")) }
                         div class="small" {
                             @for line in marks.debrief.lines().filter(|line| !line.is_empty()) { p { (line) } }
                         }
@@ -121,12 +121,12 @@ fn head(sheet: &MarkSheet, words: &Locale) -> Markup {
             div {
                 h1 { (sheet.title) }
                 p class="quiet" {
-                    (words.say_with("sheet-page-line", &[
+                    (words.say_with("paper-page-line", &[
                         ("scheme", sheet.scheme.as_str().into()),
                         ("job", sheet.job.as_str().into()),
                         ("car", sheet.car.as_str().into()),
                     ])) br;
-                    (words.say_with("sheet-page-seat", &[
+                    (words.say_with("paper-page-seat", &[
                         ("seat", sheet.seat.as_deref().unwrap_or("–").into()),
                         ("work", minutes(sheet.attended_min, words).into()),
                         ("wait", minutes(sheet.unattended_min, words).into()),
@@ -140,12 +140,12 @@ fn head(sheet: &MarkSheet, words: &Locale) -> Markup {
             }
             @if let Some(marks) = &sheet.marks {
                 div class="result" {
-                    @if marks.competent { "✓ " (words.say("sheet-competent")) } @else { "✗ " (words.say("sheet-not-yet")) }
+                    @if marks.competent { "✓ " (words.say("paper-competent")) } @else { "✗ " (words.say("paper-not-yet")) }
                     b { (fixed(marks.total, 1, words)) }
-                    (words.say_with("sheet-page-cut", &[("cut", fixed(marks.cut, 0, words).into())]))
+                    (words.say_with("paper-page-cut", &[("cut", fixed(marks.cut, 0, words).into())]))
                 }
             } @else {
-                div class="result" { (words.say("sheet-not-finished")) }
+                div class="result" { (words.say("paper-not-finished")) }
             }
         }
     }
@@ -153,13 +153,13 @@ fn head(sheet: &MarkSheet, words: &Locale) -> Markup {
 
 fn parts(marks: &Marks, words: &Locale) -> Markup {
     html! {
-        h2 { (words.say("sheet-marks")) }
+        h2 { (words.say("paper-marks")) }
         table {
             thead { tr { th {}
-                th { (words.say("sheet-part")) }
-                th class="n" { (words.say("sheet-value")) }
-                th class="n" { (words.say("sheet-points")) }
-                th { (words.say("sheet-why")) }
+                th { (words.say("paper-part")) }
+                th class="n" { (words.say("paper-value")) }
+                th class="n" { (words.say("paper-points")) }
+                th { (words.say("paper-why")) }
              } }
             tbody {
                 @for part in &marks.parts {
@@ -168,7 +168,7 @@ fn parts(marks: &Marks, words: &Locale) -> Markup {
                         td { (part.name) }
                         td class="n" { (fixed(part.value, 2, words)) }
                         td class="n" {
-                            (fixed(part.points, 1, words)) " " (words.say("sheet-of")) " "
+                            (fixed(part.points, 1, words)) " " (words.say("paper-of")) " "
                             (fixed(part.weight, 1, words))
                         }
                         td {
@@ -179,18 +179,18 @@ fn parts(marks: &Marks, words: &Locale) -> Markup {
                 }
                 tr {
                     td class="letter" { "S" }
-                    td { (words.say("sheet-safety")) }
+                    td { (words.say("paper-safety")) }
                     td class="n" {}
                     td class="n" { (taken_off(marks.deducted, words)) }
                     td { (marks.safety) }
                 }
             }
         }
-        h2 { (words.say("sheet-page-asks")) }
+        h2 { (words.say("paper-page-asks")) }
         div class="two" {
             @for condition in &marks.conditions {
                 p {
-                    @if condition.met { "✓ " (words.say("sheet-met")) } @else { "✗ " (words.say("sheet-not-met")) }
+                    @if condition.met { "✓ " (words.say("paper-met")) } @else { "✗ " (words.say("paper-not-met")) }
                     ": " (condition.asked)
                 }
             }
@@ -200,14 +200,14 @@ fn parts(marks: &Marks, words: &Locale) -> Markup {
 
 fn finding(marks: &Marks, words: &Locale) -> Markup {
     html! {
-        h2 { (words.say("sheet-finding-and-repair")) }
-        p { (words.say("sheet-it-was")) " " b { (units(&marks.truth, words)) } "." }
+        h2 { (words.say("paper-finding-and-repair")) }
+        p { (words.say("paper-it-was")) " " b { (units(&marks.truth, words)) } "." }
         @for finding in &marks.findings {
             p {
-                (words.say_with(if finding.counts_in_full { "sheet-page-said" } else { "sheet-page-said-half" }, &[
+                (words.say_with(if finding.counts_in_full { "paper-page-said" } else { "paper-page-said-half" }, &[
                     ("min", fixed(finding.at_min, 0, words).into()),
                     ("said", if finding.certainty <= 0.0 {
-                        words.say("sheet-referred").into()
+                        words.say("paper-referred").into()
                     } else {
                         units(&finding.units, words).into()
                     }),
@@ -218,18 +218,18 @@ fn finding(marks: &Marks, words: &Locale) -> Markup {
         }
         @for swap in &marks.swaps {
             p {
-                (words.say_with("sheet-page-swap", &[
+                (words.say_with("paper-page-swap", &[
                     ("min", fixed(swap.at_min, 0, words).into()),
                     ("unit", swap.unit.as_str().into()),
                     ("price", fixed(swap.price, 0, words).into()),
                 ]))
                 " "
                 @if swap.was_sound {
-                    b { (words.say("sheet-page-was-sound")) }
+                    b { (words.say("paper-page-was-sound")) }
                 } @else {
-                    (words.say("sheet-page-was-faulty"))
+                    (words.say("paper-page-was-faulty"))
                 }
-                (words.say_with("sheet-page-swap-notes", &[("percent", percent(swap.p_faulty).into())]))
+                (words.say_with("paper-page-swap-notes", &[("percent", percent(swap.p_faulty).into())]))
             }
         }
     }
@@ -237,14 +237,14 @@ fn finding(marks: &Marks, words: &Locale) -> Markup {
 
 fn record(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
-        h2 { (words.say("sheet-record")) }
+        h2 { (words.say("paper-record")) }
         div class="two" {
             @for line in &sheet.record {
                 p {
                     @match (line.filled, line.passed) {
-                        (true, Some(false)) => { "~ " (words.say("sheet-noted")) ": " },
+                        (true, Some(false)) => { "~ " (words.say("paper-noted")) ": " },
                         (true, Some(true) | None) => "✓ ",
-                        (false, _) => { "✗ " (words.say("sheet-missing")) ": " },
+                        (false, _) => { "✗ " (words.say("paper-missing")) ": " },
                     }
                     (line.text)
                     @if !line.why.is_empty() { " — " (line.why) }
@@ -265,15 +265,15 @@ fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
         evidence.readings.iter().filter(|line| classes_after(line).is_some()).collect();
     let blocks: Vec<&[&ReadingLine]> = counted.chunks(COLUMNS).collect();
     html! {
-        h2 { (words.say("sheet-chart")) }
+        h2 { (words.say("paper-chart")) }
         p class="quiet small" {
-            (words.say("sheet-chart-why"))
+            (words.say("paper-chart-why"))
         }
-        @if blocks.is_empty() { p { (words.say("sheet-chart-none")) } }
+        @if blocks.is_empty() { p { (words.say("paper-chart-none")) } }
         @for (number, block) in blocks.iter().enumerate() {
             table class="chart" {
                 thead { tr {
-                    th { (words.say("sheet-reading")) }
+                    th { (words.say("paper-reading")) }
                     @if number == 0 { th { "c" } }
                     @for line in *block { th { (line.number) } }
                 } }
@@ -291,7 +291,7 @@ fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
                         }
                     }
                     tr {
-                        th { (words.say("sheet-others")) }
+                        th { (words.say("paper-others")) }
                         @if number == 0 {
                             td { (tenths(others(&shown, |class| evidence.classes[class].start, evidence), words)) }
                         }
@@ -301,7 +301,7 @@ fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
                         }
                     }
                     tr {
-                        th class="quiet" { (words.say("sheet-bits-open")) }
+                        th class="quiet" { (words.say("paper-bits-open")) }
                         @if number == 0 { td { (fixed(evidence.start_entropy, 1, words)) } }
                         @for line in *block {
                             td { @if let NoteWorth::Counts { entropy, .. } = line.worth { (fixed(entropy, 1, words)) } }
@@ -364,14 +364,14 @@ fn figures(marks: &Marks, words: &Locale) -> Markup {
         }
     };
     html! {
-        h2 { (words.say("sheet-path")) }
+        h2 { (words.say("paper-path")) }
         (figure(
-            &words.say("sheet-path-why"),
+            &words.say("paper-path-why"),
             plots::path(marks, words),
         ))
-        h2 { (words.say("sheet-air")) }
+        h2 { (words.say("paper-air")) }
         (figure(
-            &words.say("sheet-air-why"),
+            &words.say("paper-air-why"),
             plots::trace(marks, words),
         ))
     }
@@ -389,14 +389,14 @@ fn readings(marks: &Marks, words: &Locale) -> Markup {
         })
         .collect();
     html! {
-        h2 { (words.say("sheet-notes-title")) }
+        h2 { (words.say("paper-notes-title")) }
         p class="quiet small" {
-            (words.say("sheet-notes-why"))
+            (words.say("paper-notes-why"))
             @if let Some((p, notes)) = evidence.reference {
                 " "
-                (words.say_with("sheet-page-reference", &[
+                (words.say_with("paper-page-reference", &[
                     ("percent", percent(p).into()),
-                    ("notes", counted(notes, "sheet-notes", words).into()),
+                    ("notes", counted(notes, "paper-notes", words).into()),
                 ]))
             }
         }
@@ -404,15 +404,15 @@ fn readings(marks: &Marks, words: &Locale) -> Markup {
             @for (line, (was, now)) in evidence.readings.iter().zip(moved) {
                 p {
                     b { (line.number) }
-                    span class="quiet" { " · " (words.say("sheet-page-min")) " " (fixed(line.at_min, 0, words)) " · " }
+                    span class="quiet" { " · " (words.say("paper-page-min")) " " (fixed(line.at_min, 0, words)) " · " }
                     (looked(line, words)) ": " (line.shown) span class="quiet" { " · " }
                     @match &line.worth {
                         NoteWorth::Counts { toward_truth, .. } => {
                             b { (percent(was)) " → " (percent(now)) }
                             span class="quiet" { " (" (signed(*toward_truth, words)) ")" }
                         }
-                        NoteWorth::Misread => { b { (words.say("sheet-misread")) } }
-                        NoteWorth::Repeat { of } => { b { (words.say_with("sheet-repeat", &[("of", (*of).into())])) } }
+                        NoteWorth::Misread => { b { (words.say("paper-misread")) } }
+                        NoteWorth::Repeat { of } => { b { (words.say_with("paper-repeat", &[("of", (*of).into())])) } }
                     }
                 }
             }
@@ -423,15 +423,15 @@ fn readings(marks: &Marks, words: &Locale) -> Markup {
 fn rest(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
         @if !sheet.not_noted.is_empty() {
-            h2 { (words.say("sheet-not-noted")) }
+            h2 { (words.say("paper-not-noted")) }
             p { (sheet.not_noted.join("; ")) }
         }
         @if !sheet.breaches.is_empty() {
-            h2 { (words.say("sheet-safety-title")) }
+            h2 { (words.say("paper-safety-title")) }
             ul {
                 @for breach in &sheet.breaches {
                     li {
-                        (words.say_with("sheet-page-breach", &[
+                        (words.say_with("paper-page-breach", &[
                             ("min", fixed(breach.at_min, 0, words).into()),
                             ("gravity", gravity(breach.gravity, words).into()),
                             ("text", FluentValue::from(breach.text.as_str())),
@@ -445,12 +445,12 @@ fn rest(sheet: &MarkSheet, words: &Locale) -> Markup {
 
 fn foot(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
-        h2 { (words.say("sheet-before-use")) }
+        h2 { (words.say("paper-before-use")) }
         @for notice in sheet.notices.iter().skip(usize::from(sheet.marks.is_none())) {
             p class="notice" { (notice) }
         }
         p class="quiet" {
-            (words.say_with("sheet-page-foot", &[
+            (words.say_with("paper-page-foot", &[
                 ("engine", sheet.engine.as_str().into()),
                 ("seed", sheet.seed.as_str().into()),
                 ("files", FluentValue::from(&sheet.job_digest[..16.min(sheet.job_digest.len())])),

@@ -35,7 +35,7 @@ pub(crate) fn counted(n: usize, key: &str, words: &Locale) -> String {
 
 /// Whole minutes: `1 minute`, `42 minutes`.
 pub(crate) fn minutes(min: f64, words: &Locale) -> String {
-    counted(min.round().max(0.0) as usize, "sheet-minutes", words)
+    counted(min.round().max(0.0) as usize, "paper-minutes", words)
 }
 
 /// A number with so many decimals; what rounds to nothing has no sign, and a minus is the one that is typed.
@@ -67,9 +67,9 @@ pub(crate) fn looked(line: &ReadingLine, words: &Locale) -> String {
 /// How grave a breach was.
 pub(crate) fn gravity(gravity: Gravity, words: &Locale) -> String {
     words.say(match gravity {
-        Gravity::Minor => "sheet-minor",
-        Gravity::Major => "sheet-major",
-        Gravity::Critical => "sheet-critical",
+        Gravity::Minor => "paper-minor",
+        Gravity::Major => "paper-major",
+        Gravity::Critical => "paper-critical",
     })
 }
 
@@ -117,8 +117,8 @@ mod tests {
     #[test]
     fn one_of_a_thing_is_not_many() {
         let en = words("en");
-        assert_eq!(counted(1, "sheet-notes", &en), "1 note");
-        assert_eq!(counted(0, "sheet-notes", &en), "0 notes");
+        assert_eq!(counted(1, "paper-notes", &en), "1 note");
+        assert_eq!(counted(0, "paper-notes", &en), "0 notes");
         assert_eq!(minutes(1.2, &en), "1 minute");
         assert_eq!(minutes(41.6, &en), "42 minutes");
         assert_eq!(minutes(41.6, &words("de")), "42 Minuten");

@@ -80,7 +80,7 @@ pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
             .y_labels(5)
             .x_label_formatter(&number)
             .y_label_formatter(&|y| format!("{y:.0} %"))
-            .x_desc(words.say("sheet-path-axis"))
+            .x_desc(words.say("paper-path-axis"))
             .label_style(text(12))
             .axis_desc_style(text(12))
             .draw()
@@ -95,7 +95,7 @@ pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
                 .draw_series(DashedLineSeries::new([(x, 0.0), (x, 100.0)], 4, 4, INK.stroke_width(1)))
                 .map_err(plot_error)?;
             chart
-                .draw_series([Text::new(words.say("sheet-path-late"), (x + n * 0.01, 99.0), text(12))])
+                .draw_series([Text::new(words.say("paper-path-late"), (x + n * 0.01, 99.0), text(12))])
                 .map_err(plot_error)?;
         }
         let mut names: Vec<(f64, String, usize)> = Vec::new();
@@ -110,7 +110,7 @@ pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
                 mark(chart.plotting_area(), slot, *point)?;
             }
             let truth = if evidence.true_class == Some(class) {
-                format!(" {}", words.say("sheet-path-truth"))
+                format!(" {}", words.say("paper-path-truth"))
             } else {
                 String::new()
             };
@@ -187,8 +187,8 @@ pub(crate) fn trace(marks: &Marks, words: &Locale) -> Result<String, PlotError> 
             .y_labels(6)
             .x_label_formatter(&|x| format!("{x:.0}"))
             .y_label_formatter(&|y| format!("{y:.0}"))
-            .x_desc(words.say("sheet-air-axis"))
-            .y_desc(words.say("sheet-air-kpa"))
+            .x_desc(words.say("paper-air-axis"))
+            .y_desc(words.say("paper-air-kpa"))
             .label_style(text(12))
             .axis_desc_style(text(12))
             .draw()

@@ -13,14 +13,14 @@ const WIDTH: usize = 80;
 #[must_use]
 pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
     let mut out = Page(String::new());
-    let title = format!("{}  {}", words.say("sheet-head"), sheet.title);
+    let title = format!("{}  {}", words.say("paper-head"), sheet.title);
     out.line(&title);
     out.line(&"=".repeat(title.chars().count().min(WIDTH)));
     out.para("", &format!("{} · {}", sheet.job, sheet.car));
     out.para(
         "",
         &words.say_with(
-            "sheet-line",
+            "paper-line",
             &[
                 ("scheme", sheet.scheme.as_str().into()),
                 ("seat", sheet.seat.as_deref().unwrap_or("-").into()),
@@ -36,24 +36,24 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
         None => {
             out.gap();
             out.para("", &sheet.notices[0]);
-            out.heading(&words.say("sheet-record-so-far"));
+            out.heading(&words.say("paper-record-so-far"));
             record(&mut out, sheet, words);
         }
         Some(marks) => {
             result(&mut out, marks, words);
             finding(&mut out, marks, words);
-            out.heading(&words.say("sheet-record"));
+            out.heading(&words.say("paper-record"));
             record(&mut out, sheet, words);
             evidence(&mut out, marks, words);
         }
     }
     breaches(&mut out, sheet, words);
     if !sheet.not_noted.is_empty() {
-        out.heading(&words.say("sheet-not-noted"));
+        out.heading(&words.say("paper-not-noted"));
         out.para("  ", &sheet.not_noted.join("; "));
     }
     if let Some(marks) = &sheet.marks {
-        out.heading(&words.say("sheet-what-it-was"));
+        out.heading(&words.say("paper-what-it-was"));
         for line in marks.debrief.lines() {
             out.para("  ", line);
         }
@@ -98,11 +98,11 @@ impl Page {
 }
 
 fn result(out: &mut Page, marks: &Marks, words: &Locale) {
-    let of = words.say("sheet-of");
+    let of = words.say("paper-of");
     out.gap();
-    let verdict = words.say(if marks.competent { "sheet-competent-loud" } else { "sheet-not-yet-loud" });
+    let verdict = words.say(if marks.competent { "paper-competent-loud" } else { "paper-not-yet-loud" });
     let values = [("total", fixed(marks.total, 1, words).into()), ("cut", fixed(marks.cut, 0, words).into())];
-    out.line(&format!("{verdict}   {}", words.say_with("sheet-total", &values)));
+    out.line(&format!("{verdict}   {}", words.say_with("paper-total", &values)));
     out.gap();
     for part in &marks.parts {
         out.line(&format!(
@@ -119,12 +119,12 @@ fn result(out: &mut Page, marks: &Marks, words: &Locale) {
             out.para("     ", &format!("({})", part.fine));
         }
     }
-    out.line(&format!("S  {:<10} {:>14}", words.say("sheet-safety"), taken_off(marks.deducted, words)));
+    out.line(&format!("S  {:<10} {:>14}", words.say("paper-safety"), taken_off(marks.deducted, words)));
     out.para("     ", &marks.safety);
     out.gap();
-    out.line(&words.say("sheet-asks"));
+    out.line(&words.say("paper-asks"));
     for condition in &marks.conditions {
-        let mark = words.say(if condition.met { "sheet-met" } else { "sheet-not-met-loud" });
+        let mark = words.say(if condition.met { "paper-met" } else { "paper-not-met-loud" });
         out.line(&format!("  {mark:<7}  {}", condition.asked));
     }
 }
@@ -136,21 +136,21 @@ fn bar(value: f64) -> String {
 }
 
 fn finding(out: &mut Page, marks: &Marks, words: &Locale) {
-    out.heading(&words.say("sheet-finding"));
-    out.hang(&format!("  {:<7}", words.say("sheet-was")), "         ", &units(&marks.truth, words));
+    out.heading(&words.say("paper-finding"));
+    out.hang(&format!("  {:<7}", words.say("paper-was")), "         ", &units(&marks.truth, words));
     for finding in &marks.findings {
-        let key = if finding.counts_in_full { "sheet-said-line" } else { "sheet-said-half" };
+        let key = if finding.counts_in_full { "paper-said-line" } else { "paper-said-half" };
         let said =
-            if finding.certainty <= 0.0 { words.say("sheet-referred") } else { units(&finding.units, words) };
+            if finding.certainty <= 0.0 { words.say("paper-referred") } else { units(&finding.units, words) };
         let values: [(&str, FluentValue<'_>); 3] = [
             ("said", said.into()),
             ("sure", fixed(finding.certainty, 2, words).into()),
             ("min", fixed(finding.at_min, 0, words).into()),
         ];
-        out.hang(&format!("  {:<7}", words.say("sheet-said")), "         ", &words.say_with(key, &values));
+        out.hang(&format!("  {:<7}", words.say("paper-said")), "         ", &words.say_with(key, &values));
     }
     for swap in &marks.swaps {
-        let key = if swap.was_sound { "sheet-swap-sound" } else { "sheet-swap-faulty" };
+        let key = if swap.was_sound { "paper-swap-sound" } else { "paper-swap-faulty" };
         let likely = if swap.was_sound { 1.0 - swap.p_faulty } else { swap.p_faulty };
         let values: [(&str, FluentValue<'_>); 4] = [
             ("unit", swap.unit.as_str().into()),
@@ -158,16 +158,16 @@ fn finding(out: &mut Page, marks: &Marks, words: &Locale) {
             ("min", fixed(swap.at_min, 0, words).into()),
             ("percent", percent(likely).into()),
         ];
-        out.hang(&format!("  {:<8}", words.say("sheet-fitted")), "          ", &words.say_with(key, &values));
+        out.hang(&format!("  {:<8}", words.say("paper-fitted")), "          ", &words.say_with(key, &values));
     }
 }
 
 fn record(out: &mut Page, sheet: &MarkSheet, words: &Locale) {
     for line in &sheet.record {
         let state = match (line.filled, line.passed) {
-            (true, Some(false)) => "sheet-noted",
-            (true, Some(true) | None) => "sheet-yes",
-            (false, _) => "sheet-missing-loud",
+            (true, Some(false)) => "paper-noted",
+            (true, Some(true) | None) => "paper-yes",
+            (false, _) => "paper-missing-loud",
         };
         let state = words.say(state);
         let why = if line.why.is_empty() { String::new() } else { format!(" -- {}", line.why) };
@@ -177,26 +177,26 @@ fn record(out: &mut Page, sheet: &MarkSheet, words: &Locale) {
 
 fn evidence(out: &mut Page, marks: &Marks, words: &Locale) {
     let sheet = &marks.evidence;
-    out.heading(&words.say("sheet-told"));
+    out.heading(&words.say("paper-told"));
     let likely = |p: &[f64]| {
         let best = (0..p.len()).fold(0, |best, class| if p[best] < p[class] { class } else { best });
         format!("{} {}", percent(p[best]), sheet.classes[best].name)
     };
     let start: Vec<f64> = sheet.classes.iter().map(|class| class.start).collect();
-    out.para("  ", &words.say_with("sheet-likeliest", &[("likely", likely(&start).into())]));
+    out.para("  ", &words.say_with("paper-likeliest", &[("likely", likely(&start).into())]));
     out.line(&format!(
-        "  {:>4} {:>4}  {:<50} {:>13}",
-        words.say("sheet-read"),
-        words.say("sheet-min"),
-        words.say("sheet-what-and-shown"),
-        words.say("sheet-truth"),
+        "  {:>4} {:>4}  {:<50} {:>14}",
+        words.say("paper-read"),
+        words.say("paper-min"),
+        words.say("paper-what-and-shown"),
+        words.say("paper-truth"),
     ));
     let mut late = false;
     let mut was = sheet.p_true_at_start(&marks.truth);
     for line in &sheet.readings {
         if !late && !line.before_lock {
             late = true;
-            out.line(&format!("  ---- {} ----", words.say("sheet-late")));
+            out.line(&format!("  ---- {} ----", words.say("paper-late")));
         }
         let what = format!("{}: {}", looked(line, words), line.shown);
         let tail = match &line.worth {
@@ -205,8 +205,8 @@ fn evidence(out: &mut Page, marks: &Marks, words: &Locale) {
                 let before = std::mem::replace(&mut was, now);
                 format!("{:>5} → {:>5}", percent(before), percent(now))
             }
-            NoteWorth::Misread => words.say("sheet-misread"),
-            NoteWorth::Repeat { of } => words.say_with("sheet-repeat", &[("of", (*of).into())]),
+            NoteWorth::Misread => words.say("paper-misread"),
+            NoteWorth::Repeat { of } => words.say_with("paper-repeat", &[("of", (*of).into())]),
         };
         let mut rows = textwrap::wrap(&what, 50).into_iter();
         let first = rows.next().unwrap_or_default();
@@ -227,11 +227,11 @@ fn evidence(out: &mut Page, marks: &Marks, words: &Locale) {
             out.line(&format!("              ({tail})"));
         }
     }
-    out.para("  ", &words.say("sheet-truth-why"));
+    out.para("  ", &words.say("paper-truth-why"));
     if let Some((p, notes)) = sheet.reference {
-        let notes = counted(notes, "sheet-notes", words);
+        let notes = counted(notes, "paper-notes", words);
         let values = [("percent", percent(p).into()), ("notes", notes.into())];
-        out.para("  ", &words.say_with("sheet-reference", &values));
+        out.para("  ", &words.say_with("paper-reference", &values));
     }
 }
 
@@ -239,13 +239,13 @@ fn breaches(out: &mut Page, sheet: &MarkSheet, words: &Locale) {
     if sheet.breaches.is_empty() {
         return;
     }
-    out.heading(&words.say("sheet-safety-title"));
+    out.heading(&words.say("paper-safety-title"));
     for breach in &sheet.breaches {
         let values: [(&str, FluentValue<'_>); 3] = [
             ("min", fixed(breach.at_min, 0, words).into()),
             ("gravity", gravity(breach.gravity, words).into()),
             ("text", breach.text.as_str().into()),
         ];
-        out.hang("  ", "    ", &words.say_with("sheet-breach", &values));
+        out.hang("  ", "    ", &words.say_with("paper-breach", &values));
     }
 }

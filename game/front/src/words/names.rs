@@ -14,7 +14,7 @@ impl Words {
     #[must_use]
     pub fn name(&self, shop: &Shop, thing: Thing) -> String {
         let Some(s) = self.speech(shop) else { return String::new() };
-        let (car, at) = (&s.job.car, |i: u16| usize::from(i));
+        let (car, at) = (s.car, |i: u16| usize::from(i));
         match thing {
             Thing::Part(i) => s.part(i),
             Thing::Port(port) => s.port(port),
@@ -27,10 +27,10 @@ impl Words {
                 car.covers.get(at(i)).map_or_else(String::new, |c| s.called(notice::Thing::Cover, &c.id))
             }
             Thing::Instrument(i) => {
-                s.job.kit.get(at(i)).map_or_else(String::new, |c| s.called(notice::Thing::Instrument, &c.id))
+                s.kit.get(at(i)).map_or_else(String::new, |c| s.called(notice::Thing::Instrument, &c.id))
             }
             Thing::Spare(i) => {
-                s.job.spares.get(at(i)).map_or_else(String::new, |c| s.called(notice::Thing::Spare, &c.id))
+                s.spares.get(at(i)).map_or_else(String::new, |c| s.called(notice::Thing::Spare, &c.id))
             }
             Thing::Key => self.say("name-key"),
             Thing::Starter => self.say("name-starter"),

@@ -3,11 +3,14 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
+use assess::locale::{Naming, Speech};
 use sim_core::action::Sense;
+use sim_core::notice::{self, Hazard, Left, Reason, Word};
 use sim_core::observe::{Observed, Scale};
 
 use super::{FALLBACK, Words};
 use crate::rehearsal::{JOB, shop};
+use crate::shop::Told;
 
 /// Names that a data file has too: English may leave them out.
 const NAMED_IN_DATA: [&str; 16] = [
@@ -108,7 +111,8 @@ fn literals(text: &str) -> impl Iterator<Item = &str> {
 #[test]
 fn inv_every_key_that_is_asked_for_is_there_and_none_is_idle() {
     let mut texts = Vec::new();
-    for folder in ["game/front/src", "game/window/src"] {
+    let folders = ["game/front/src", "game/window/src", "game/src", "game/assess/src", "sim-core/src/notice"];
+    for folder in folders {
         sources(&root().join(folder), &mut texts);
     }
     let english = messages(FALLBACK);
@@ -123,6 +127,12 @@ fn inv_every_key_that_is_asked_for_is_there_and_none_is_idle() {
             }
         }
     }
+    asked.extend(notice::word_keys().iter().map(|word| format!("word-{word}")));
+    let in_sentences = |text: &str| {
+        let words = text.split("word(\"").skip(1).filter_map(|rest| rest.split('"').next());
+        words.map(|word| format!("word-{word}")).collect::<Vec<_>>()
+    };
+    asked.extend(texts.iter().flat_map(|text| in_sentences(text)));
     // Keys that are put together: what stands before the first brace.
     let built: Vec<&str> = asked
         .iter()
@@ -130,13 +140,17 @@ fn inv_every_key_that_is_asked_for_is_there_and_none_is_idle() {
         .map(|(head, _)| head)
         .filter(|h| !h.is_empty())
         .collect();
-    let own: Vec<&str> = vec!["language-name", "alder-line-", "alder-short-", "short-", "told-", "word-"];
+    let mut idle = Vec::new();
+    let own: Vec<&str> = vec!["language-name", "alder-line-", "alder-short-", "short-"];
     for key in english.keys().filter(|k| !in_data(k)) {
         let used = asked.contains(key)
             || built.iter().any(|head| key.starts_with(head))
             || own.iter().any(|head| key.starts_with(head));
-        assert!(used, "nobody asks for {key}");
+        if !used {
+            idle.push(key);
+        }
     }
+    assert!(idle.is_empty(), "nobody asks for {idle:?}");
 }
 
 #[test]
@@ -200,7 +214,6 @@ fn inv_german_has_every_name_of_the_car() {
 #[test]
 fn inv_german_has_every_level_of_every_sense() {
     let shop = shop(JOB);
-    let words = Words::open(&root(), &["de".to_owned()]).unwrap();
     let german = messages("de");
     let workshop = shop.session().unwrap().workshop();
     let part = || workshop.setup().car.assembly.parts[0].id.clone();
@@ -221,8 +234,7 @@ fn inv_german_has_every_level_of_every_sense() {
             panic!("{sense:?} is no sense in levels");
         };
         for level in levels {
-            assert_ne!(words.level(level), "", "{level}");
-            let key = format!("level-{}", super::names::key_part(level));
+            let key = format!("level-{level}");
             assert!(german.contains_key(&key), "German lacks {key}");
         }
     }
@@ -242,155 +254,68 @@ fn numbers_are_written_as_the_language_writes_them() {
     assert_eq!(words("en").plain(55.8), "55.8");
 }
 
-/// The text of string literals in Rust sources, line continuations joined; comments and tests left out.
-fn strings(source: &str) -> Vec<String> {
-    let source = source.split("#[cfg(test)]").next().unwrap_or_default();
-    let code: String =
-        source.lines().filter(|l| !l.trim_start().starts_with("//")).collect::<Vec<_>>().join("\n");
-    let mut out = Vec::new();
-    let mut chars = code.chars().peekable();
-    while let Some(c) = chars.next() {
-        // A quote as a character is no string.
-        if c == '\'' && chars.peek() == Some(&'"') {
-            chars.next();
-        }
-        if c != '"' {
-            continue;
-        }
-        let mut text = String::new();
-        while let Some(c) = chars.next() {
-            match c {
-                '"' => break,
-                '\\' => match chars.next() {
-                    Some('\n') => {
-                        while chars.peek().is_some_and(|c| c.is_whitespace()) {
-                            chars.next();
-                        }
-                    }
-                    Some(other) => text.push(other),
-                    None => {}
-                },
-                c => text.push(c),
-            }
-        }
-        out.push(text);
-    }
-    out
-}
-
-/// What the workshop says, with each gap as `#`.
-fn skeleton(text: &str) -> String {
-    let mut out = String::new();
-    let mut rest = text;
-    while let Some((before, after)) = rest.split_once('{') {
-        out.push_str(before);
-        out.push('#');
-        rest = after.split_once('}').map_or("", |(_, after)| after);
-    }
-    out.push_str(rest);
-    out
-}
-
 #[test]
-fn inv_every_sentence_of_the_workshop_has_a_pattern() {
-    let text = std::fs::read_to_string(root().join("assets/locales/en/sentences.ftl")).unwrap();
-    let patterns: BTreeSet<String> = text
-        .lines()
-        .filter_map(|l| Some(l.split_once(" = ").filter(|(k, _)| k.starts_with("told-"))?.1))
-        .map(|t| skeleton(t).replace('"', ""))
-        .collect();
-    let known: BTreeSet<String> = text
-        .lines()
-        .filter_map(|l| Some(l.split_once(" = ").filter(|(k, _)| k.starts_with("word-"))?.1.to_owned()))
-        .collect();
-    let mut missing = Vec::new();
-    let mut seen = 0;
-    for entry in std::fs::read_dir(root().join("sim-core/src/workshop")).unwrap() {
-        let path = entry.unwrap().path();
-        // Levels of senses have words of their own.
-        if path.file_name().is_some_and(|n| n == "scales.rs") {
-            continue;
+fn inv_every_language_says_every_notice() {
+    let keys = notice::keys();
+    assert!(140 < keys.len(), "only {} notices: are they all listed?", keys.len());
+    for tag in languages() {
+        let told = messages(&tag);
+        for (key, gaps) in &keys {
+            let values = told.get(*key).unwrap_or_else(|| panic!("{tag} lacks {key}"));
+            let unknown: Vec<_> = values.iter().filter(|v| !gaps.contains(&v.as_str())).collect();
+            assert!(unknown.is_empty(), "{tag}: {key} puts in {unknown:?}; it has {gaps:?}");
+            // English says all that there is to say.
+            assert!(tag != FALLBACK || values.len() == gaps.len(), "{key} leaves out some of {gaps:?}");
         }
-        for said in strings(&std::fs::read_to_string(&path).unwrap()) {
-            // Sentences have words between blanks; short names have none.
-            if said.matches(' ').count() < 2 || said.starts_with("fit {") {
-                continue;
-            }
-            seen += 1;
-            let bare = skeleton(&said).replace('"', "");
-            if !patterns.contains(&bare) && !known.contains(&said) && !KINDS.contains(&said.as_str()) {
-                missing.push(format!("{}: {said}", path.display()));
-            }
+        for word in notice::word_keys() {
+            assert!(told.contains_key(&format!("word-{word}")), "{tag} lacks word-{word}");
         }
     }
-    assert!(100 < seen, "only {seen} sentences were found: does the reading of the sources still work?");
-    assert!(missing.is_empty(), "no pattern for:\n{}", missing.join("\n"));
 }
-
-/// Kinds of things a name was not found for; they are left out in other languages.
-const KINDS: [&str; 2] = ["part with ports", "1 to {}"];
 
 #[test]
 fn what_the_workshop_says_is_said_in_german() {
     let mut shop = shop(JOB);
-    let words = Words::open(&root(), &["de".to_owned()]).unwrap();
+    let words = |tag: &str| Words::open(&root(), &[tag.to_owned()]).unwrap();
+    let (english, german) = (words("en"), words("de"));
     shop.play("card\nkey off\nopen j_booster\nfit gauge tee.2\nstroke handpump 5\nhand back\nkey on\nkey on")
         .unwrap();
-    let said: Vec<String> = shop.remarks().iter().map(|r| r.text.clone()).filter(|t| !t.is_empty()).collect();
-    assert!(said.iter().any(|t| t.contains("is in the way")), "{said:?}");
-    let card = &shop.job().unwrap().card;
-    for text in said.iter().filter(|t| !card.contains(t)) {
-        let german = words.sentence(&shop, text);
-        assert_ne!(german, *text, "left in English");
+    let told: Vec<_> = shop.remarks().iter().filter(|r| r.told != Told::Nothing).collect();
+    assert!(6 < told.len(), "{told:?}");
+    for remark in told {
+        let (english, german) = (english.remark(&shop, remark), german.remark(&shop, remark));
+        assert_ne!(german, english, "left in English");
+        assert!(!german.is_empty() && !english.is_empty());
     }
-    let cover = "the scuttle panel over the booster is in the way: take it off first (cover scuttle)";
+    let cover = Told::Refusal(Reason::CoverInTheWay { cover: "scuttle".into(), id: "scuttle".into() }.into());
     assert_eq!(
-        words.sentence(&shop, cover),
+        german.told(&shop, &cover),
         "im Weg: Wasserkastenabdeckung über dem Bremskraftverstärker – zuerst abnehmen"
     );
-    let left = "You handed the car back with things left on it or undone: a plug at tee.2; open joint j_tee; \
-                relay of the pump pulled out.";
+    let left = vec![
+        Left::Stop { stop: Word::Plug, at: "tee.2".into() },
+        Left::Joint { joint: "j_tee".into() },
+        Left::Pulled { unit: "relay".into() },
+    ];
+    let left = Told::Hazard(Hazard::BackWithThings { left });
     assert_eq!(
-        words.sentence(&shop, left),
+        german.told(&shop, &left),
         "Das Fahrzeug wurde übergeben, obwohl etwas daran geblieben oder offen war: Stopfen: \
          Kreuzstück: Abgang 2; offene Verbindung: Verbindung: Formschlauch vom Bremskraftverstärker zum \
          Kreuzstück: Ende B – Kreuzstück: Abgang 1; abgezogen: Relais der Pumpe."
     );
-    let verdict = "You said “check valve towards the engine” with certainty 0.95, and that is right. At that \
-                   certainty a right finding earns 99.8 % of these points, and a wrong one −90.3 %. \
-                   It came after the first repair and counts half.";
+    // Where names are typed, they stand as they are typed.
+    let typed = |words: &Words, told: &Told| {
+        let job = shop.job().unwrap();
+        let Told::Hazard(hazard) = told else { panic!("{told:?}") };
+        Speech::new(words, job, Naming::Typed).tell(hazard)
+    };
     assert_eq!(
-        words.sentence(&shop, verdict),
-        "Befund „Rückschlagventil zum Motor“, zu 95\u{a0}% sicher, und das ist richtig. Bei dieser Sicherheit \
-         bringt ein richtiger Befund 99,8 % dieser Punkte, ein falscher −90,3 %. Er kam nach der ersten Reparatur und zählt halb."
+        typed(&english, &left),
+        "You handed the car back with things left on it or undone: a plug at tee.2; open joint j_tee; relay of \
+         the pump pulled out."
     );
-    let settled = "Reading 9 (gauge at valve_m.store with a clamp at hose_m.a, -58 kPa) made “vacuum switch” \
-                   (41 % → 3 %), “engine's vacuum (intake gasket, ignition timing)” (20 % → <1 %) and 3 others unlikely \
-                   and left only “check valve towards the engine” (30 % → 97 %). Reading 8 (gauge at valve_m.store, \
-                   -58 kPa) pointed away from what it was.";
-    assert_eq!(
-        words.sentence(&shop, settled),
-        "Ablesung 9 (Manometer mit T-Stück: Rückschlagventil zum Motor: Verstärkerseite; Abklemmzange: Schlauch vom \
-         Rückschlagventil des Motors zum Saugrohr: Ende A, −58 kPa) machte unwahrscheinlich: „Unterdruckschalter“ (41\u{a0}%\u{a0}→\u{a0}3\u{a0}%), \
-         „Unterdruck des Motors (Saugrohrdichtung, Zündzeitpunkt)“ (20\u{a0}%\u{a0}→\u{a0}<1\u{a0}%) und 3 weitere; \
-         übrig blieb nur „Rückschlagventil zum Motor“ (30\u{a0}%\u{a0}→\u{a0}97\u{a0}%). Ablesung 8 (Manometer mit \
-         T-Stück: Rückschlagventil zum Motor: Verstärkerseite, −58 kPa) wies von dem weg, was es war."
-    );
-    let fine = "In bits: 2.9 of the 2.8 that lead to 90 %; reading 3 +1.0; reading 9 -0.2.";
-    assert_eq!(
-        words.sentence(&shop, fine),
-        "In Bit: 2,9 von 2,8, die auf 90\u{a0}% führen; Ablesung 3 +1,0; Ablesung 9 −0,2."
-    );
-    let english = Words::open(&root(), &[]).unwrap();
-    assert_eq!(english.sentence(&shop, cover), cover);
-    let away = english.sentence(&shop, settled);
-    assert!(
-        away.contains("tee-in vacuum gauge: check valve towards the engine: store side, −58 kPa"),
-        "{away}"
-    );
-    assert!(away.contains("store side; a clamp at hose from the engine's check valve"), "{away}");
-    assert!(away.ends_with("pointed away from what it was."), "{away}");
-    assert!(english.sentence(&shop, verdict).contains("with certainty 95\u{a0}%, and that is right"));
+    assert!(typed(&german, &left).contains("offene Verbindung: j_tee"), "{}", typed(&german, &left));
 }
 
 /// A copy of the languages, changed.

@@ -125,7 +125,7 @@ fn emblem(ui: &mut egui::Ui) {
 
 fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, focus: &mut bool) {
     for remark in shop.remarks().iter().filter(|r| r.kind == RemarkKind::Trouble) {
-        paper::trouble(page, &words.say("desk-trouble"), &remark.text);
+        paper::trouble(page, &words.say("desk-trouble"), &words.remark(shop, remark));
     }
     paper::caution(
         page,

@@ -229,7 +229,7 @@ fn record(page: &mut egui::Ui, shop: &Shop, words: &Words) {
                 Some(_) => ("✖", "record-not-met", theme::REFUSED),
                 None => ("○", "record-open", theme::INK_FAINT),
             };
-            let why = entry.and_then(|e| e.unmet).map(|why| words.sentence(shop, &why.to_string()));
+            let why = entry.and_then(|e| e.unmet).and_then(|why| Some(words.speech(shop)?.tell(&why)));
             page.horizontal_top(|row| {
                 row.label(RichText::new(mark).color(colour));
                 row.vertical(|text| {

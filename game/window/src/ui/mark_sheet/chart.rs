@@ -8,7 +8,6 @@ use egui::{Align2, FontId, Label, Rect, RichText, Sense, Stroke, WidgetInfo, Wid
 use super::super::super::theme;
 use super::super::paper;
 use super::lists;
-use front::shop::Shop;
 use front::words::Words;
 
 /// Rows.
@@ -29,8 +28,8 @@ const GAP_WIDE: f32 = 10.0;
 const MOVES: f64 = 0.1;
 
 /// What a class is called.
-pub(super) fn class(shop: &Shop, words: &Words, evidence: &EvidenceSheet, class: usize) -> String {
-    evidence.classes.get(class).map_or_else(String::new, |c| words.class(shop, &c.name))
+pub(super) fn class(evidence: &EvidenceSheet, class: usize) -> String {
+    evidence.classes.get(class).map_or_else(String::new, |c| c.name.clone())
 }
 
 /// Probability of `class` after the `n`th note that counts, or before the first.
@@ -42,7 +41,7 @@ fn before(evidence: &EvidenceSheet, counted: &[&ReadingLine], n: usize, class: u
 }
 
 /// Shows it.
-pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &EvidenceSheet) {
+pub(super) fn show(page: &mut egui::Ui, words: &Words, evidence: &EvidenceSheet) {
     paper::heading(page, words.say("mark-chart"));
     page.add(Label::new(RichText::new(words.say("mark-chart-why")).color(theme::INK_FAINT)).wrap());
     let counted: Vec<&ReadingLine> =
@@ -69,9 +68,9 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
             }
             let table =
                 Table { counted: &counted, shown: first..counted.len().min(first + fit), late, names };
-            head(page, shop, words, &table);
+            head(page, words, &table);
             for &row in &rows {
-                line(page, shop, words, evidence, &table, row);
+                line(page, words, evidence, &table, row);
             }
         }
     });
@@ -98,7 +97,7 @@ fn gap(row: &mut egui::Ui) {
     row.painter().vline(rect.center().x, rect.y_range(), Stroke::new(2.0, theme::INK));
 }
 
-fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, table: &Table<'_>) {
+fn head(page: &mut egui::Ui, words: &Words, table: &Table<'_>) {
     page.horizontal(|row| {
         let (rect, _) = row.allocate_exact_size(vec2(table.names, HEIGHT), Sense::hover());
         let font = FontId::proportional(13.0);
@@ -118,7 +117,7 @@ fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, table: &Table<'_>) {
             if n == table.late {
                 gap(row);
             }
-            let what = lists::what(shop, words, line);
+            let what = lists::what(line);
             let name =
                 words.say_with("mark-chart-column", &[("n", line.number.into()), ("what", what.into())]);
             cell(row, &line.number.to_string(), &name, 0.0, false);
@@ -126,17 +125,10 @@ fn head(page: &mut egui::Ui, shop: &Shop, words: &Words, table: &Table<'_>) {
     });
 }
 
-fn line(
-    page: &mut egui::Ui,
-    shop: &Shop,
-    words: &Words,
-    evidence: &EvidenceSheet,
-    table: &Table<'_>,
-    row_class: usize,
-) {
+fn line(page: &mut egui::Ui, words: &Words, evidence: &EvidenceSheet, table: &Table<'_>, row_class: usize) {
     let counted = table.counted;
     let truth = evidence.true_class == Some(row_class);
-    let name = class(shop, words, evidence, row_class);
+    let name = class(evidence, row_class);
     page.horizontal(|row| {
         let (rect, response) = row.allocate_exact_size(vec2(table.names, HEIGHT), Sense::hover());
         let mark = if truth { "◆ " } else { "" };

@@ -3,7 +3,7 @@
 use assess::marks::sheet::{MarkSheet, Marks, NoteWorth, ReadingLine};
 use egui::{Label, RichText};
 use sim_core::action::Written;
-use sim_core::workshop::Gravity;
+use sim_core::notice::Gravity;
 
 use super::super::super::state::Ui;
 use super::super::super::theme;
@@ -14,23 +14,20 @@ use front::shop::Shop;
 use front::words::Words;
 
 /// Units in a sentence.
-fn units(shop: &Shop, words: &Words, names: &[String]) -> String {
-    if names.is_empty() {
-        return words.say("finding-sound");
-    }
-    names.iter().map(|n| words.unit_by_name(shop, n)).collect::<Vec<_>>().join("; ")
+fn units(words: &Words, names: &[String]) -> String {
+    if names.is_empty() { words.say("finding-sound") } else { names.join("; ") }
 }
 
 /// Finding against truth, and what was replaced.
-pub(super) fn finding(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks) {
+pub(super) fn finding(page: &mut egui::Ui, words: &Words, marks: &Marks) {
     paper::heading(page, words.say("mark-finding"));
-    let was = words.say_with("mark-was", &[("units", units(shop, words, &marks.truth).into())]);
+    let was = words.say_with("mark-was", &[("units", units(words, &marks.truth).into())]);
     page.add(Label::new(RichText::new(was).size(16.0)).wrap());
     for finding in &marks.findings {
         let said = if finding.certainty <= 0.0 {
             words.say("finding-unknown")
         } else {
-            units(shop, words, &finding.units)
+            units(words, &finding.units)
         };
         let values = [
             ("said", said.into()),
@@ -43,7 +40,7 @@ pub(super) fn finding(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &M
     for swap in &marks.swaps {
         let key = if swap.was_sound { "mark-swap-sound" } else { "mark-swap-faulty" };
         let values = [
-            ("unit", words.unit_by_name(shop, &swap.unit).into()),
+            ("unit", swap.unit.as_str().into()),
             ("price", words.number(swap.price, 0).into()),
             ("min", words.number(swap.at_min, 0).into()),
             ("percent", words.percent(swap.p_faulty).into()),
@@ -53,7 +50,7 @@ pub(super) fn finding(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &M
 }
 
 /// Breaches of safety.
-pub(super) fn breaches(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
+pub(super) fn breaches(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
     if sheet.breaches.is_empty() {
         return;
     }
@@ -64,7 +61,7 @@ pub(super) fn breaches(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &
             Gravity::Major => "remark-breach-major",
             Gravity::Critical => "remark-breach-critical",
         };
-        let text = words.say_with(key, &[("text", words.sentence(shop, &breach.text).into())]);
+        let text = words.say_with(key, &[("text", breach.text.as_str().into())]);
         let min = words.number(breach.at_min, 0);
         let text = words.say_with("mark-minute", &[("min", min.into()), ("text", text.into())]);
         page.add(Label::new(RichText::new(text).color(theme::BREACH)).wrap());
@@ -72,23 +69,16 @@ pub(super) fn breaches(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &
 }
 
 /// What a note was of, and what was plugged and clamped for it.
-pub(super) fn what(shop: &Shop, words: &Words, line: &ReadingLine) -> String {
-    let readings = shop.view().map(|v| v.readings.as_slice()).unwrap_or_default();
-    let what = match readings.iter().find(|r| r.id == line.number) {
-        Some(reading) => words.observed(shop, &reading.what),
-        None => line.what.clone(),
-    };
-    if line.with.is_empty() { what } else { format!("{what}; {}", words.stops(shop, &line.with)) }
+pub(super) fn what(line: &ReadingLine) -> String {
+    if line.with.is_empty() { line.what.clone() } else { format!("{}; {}", line.what, line.with.join("; ")) }
 }
 
-/// What a note showed.
-pub(super) fn shown(shop: &Shop, words: &Words, line: &ReadingLine, unit: PressureUnit) -> String {
-    if let Some((value, of)) = &line.value {
-        return words.written(&Written { value: *value, unit: of.clone() }, unit);
+/// What a note showed; pressures in the unit of the settings.
+pub(super) fn shown(words: &Words, line: &ReadingLine, unit: PressureUnit) -> String {
+    match &line.value {
+        Some((value, of)) => words.written(&Written { value: *value, unit: of.clone() }, unit),
+        None => line.shown.clone(),
     }
-    let readings = shop.view().map(|v| v.readings.as_slice()).unwrap_or_default();
-    let reading = readings.iter().find(|r| r.id == line.number);
-    reading.and_then(|r| words.shown(shop, r)).unwrap_or_else(|| line.shown.clone())
 }
 
 /// Bits with their sign; what rounds to nothing has none.
@@ -97,7 +87,7 @@ fn signed(words: &Words, bits: f64) -> String {
 }
 
 /// The notes, one by one: what each showed, and how likely what was really wrong was before and after it.
-pub(super) fn readings(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks, unit: PressureUnit) {
+pub(super) fn readings(page: &mut egui::Ui, words: &Words, marks: &Marks, unit: PressureUnit) {
     let evidence = &marks.evidence;
     paper::heading(page, words.say("mark-notes"));
     paper::faint(page, words.say("mark-notes-why"));
@@ -122,8 +112,8 @@ pub(super) fn readings(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &
         let values = [
             ("n", line.number.into()),
             ("min", words.number(line.at_min, 0).into()),
-            ("what", what(shop, words, line).into()),
-            ("shown", shown(shop, words, line, unit).into()),
+            ("what", what(line).into()),
+            ("shown", shown(words, line, unit).into()),
             ("worth", worth.into()),
         ];
         page.horizontal_wrapped(|row| {
@@ -137,7 +127,7 @@ pub(super) fn readings(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &
 }
 
 /// The record with what is missing.
-pub(super) fn record(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
+pub(super) fn record(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
     paper::heading(page, words.say("record-title"));
     for line in &sheet.record {
         let (mark, key, colour) = match (line.filled, line.passed) {
@@ -147,13 +137,8 @@ pub(super) fn record(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &Ma
         };
         page.horizontal_top(|row| {
             row.label(RichText::new(mark).color(colour));
-            let text = words.record_line(shop, &line.item);
-            let text = words.say_with(key, &[("line", text.into())]);
-            let text = if line.why.is_empty() {
-                text
-            } else {
-                format!("{text} — {}", words.missing_why(shop, &line.why))
-            };
+            let text = words.say_with(key, &[("line", line.text.as_str().into())]);
+            let text = if line.why.is_empty() { text } else { format!("{text} — {}", line.why) };
             row.add(Label::new(text).wrap());
         });
     }
@@ -175,11 +160,10 @@ pub(super) fn not_noted(page: &mut egui::Ui, shop: &Shop, words: &Words) {
 }
 
 /// What it was, as the pack tells it.
-pub(super) fn debrief(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks) {
+pub(super) fn debrief(page: &mut egui::Ui, words: &Words, marks: &Marks) {
     paper::heading(page, words.say("mark-debrief"));
-    let job = shop.job().map(|j| j.name()).unwrap_or_default();
-    for (n, line) in marks.debrief.lines().filter(|l| !l.is_empty()).enumerate() {
-        page.add(Label::new(words.job_debrief(&job, n, line)).wrap());
+    for line in marks.debrief.lines().filter(|l| !l.is_empty()) {
+        page.add(Label::new(line).wrap());
     }
 }
 
@@ -214,15 +198,15 @@ pub(super) fn page_beside(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &
 }
 
 /// What comes before all of this on a car, and what marked it.
-pub(super) fn foot(page: &mut egui::Ui, shop: &Shop, words: &Words, sheet: &MarkSheet) {
+pub(super) fn foot(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
     paper::heading(page, words.say("mark-when"));
-    for said in sheet.when.sentences(sheet.attended_min, sheet.unattended_min) {
-        page.add(Label::new(words.sentence(shop, &said)).wrap());
+    for said in sheet.when.sentences(sheet.attended_min, sheet.unattended_min, words) {
+        page.add(Label::new(said).wrap());
     }
     page.add_space(8.0);
     let mut lines = vec![words.say("card-defer")];
-    // The first notice is the same sentence, in English.
-    lines.extend(sheet.notices.iter().skip(1).map(|n| words.sentence(shop, n)));
+    // The first notice is the same sentence.
+    lines.extend(sheet.notices.iter().skip(1).cloned());
     paper::caution(page, &words.say("desk-caution"), &lines);
     let values = [
         ("engine", sheet.engine.as_str().into()),

@@ -8,8 +8,6 @@ mod result;
 pub mod state;
 mod trace;
 
-use std::sync::Arc;
-
 use assess::marks::sheet::MarkSheet;
 use egui::{Frame, Label, Margin, RichText};
 
@@ -103,7 +101,10 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
                 page.add(Label::new(RichText::new(path.display().to_string()).monospace()).wrap());
             }
         }
-        Marking::Done(sheet) => done(page, shop, words, ui, &Arc::clone(sheet)),
+        Marking::Done(evaluation) => {
+            let sheet = ui.mark_sheet.sheet(evaluation, words);
+            done(page, shop, words, ui, &sheet);
+        }
     }
 }
 
@@ -115,17 +116,17 @@ fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, sheet: &Ma
     };
     page.add_space(6.0);
     result::verdict(page, words, sheet, marks);
-    result::parts(page, shop, words, marks);
+    result::parts(page, words, marks);
     result::conditions(page, words, marks);
-    lists::finding(page, shop, words, marks);
-    lists::breaches(page, shop, words, sheet);
-    chart::show(page, shop, words, &marks.evidence);
-    path::show(page, shop, words, &marks.evidence);
+    lists::finding(page, words, marks);
+    lists::breaches(page, words, sheet);
+    chart::show(page, words, &marks.evidence);
+    path::show(page, words, &marks.evidence);
     trace::show(page, shop, words, marks, ui.prefs.pressure);
-    lists::readings(page, shop, words, marks, ui.prefs.pressure);
-    lists::record(page, shop, words, sheet);
+    lists::readings(page, words, marks, ui.prefs.pressure);
+    lists::record(page, words, sheet);
     lists::not_noted(page, shop, words);
-    lists::debrief(page, shop, words, marks);
+    lists::debrief(page, words, marks);
     lists::page_beside(page, shop, words, ui);
-    lists::foot(page, shop, words, sheet);
+    lists::foot(page, words, sheet);
 }

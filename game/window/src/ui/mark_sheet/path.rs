@@ -8,7 +8,6 @@ use egui_plot::{AxisHints, Line, LineStyle, MarkerShape, Plot, PlotPoints, Point
 use super::super::super::theme;
 use super::super::paper;
 use super::chart;
-use front::shop::Shop;
 use front::words::Words;
 
 /// Lines drawn.
@@ -32,7 +31,7 @@ pub(super) fn legible(axis: AxisHints<'_>) -> AxisHints<'_> {
 }
 
 /// Shows it.
-pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &EvidenceSheet) {
+pub(super) fn show(page: &mut egui::Ui, words: &Words, evidence: &EvidenceSheet) {
     let counted: Vec<&ReadingLine> =
         evidence.readings.iter().filter(|line| classes_after(line).is_some()).collect();
     if counted.is_empty() {
@@ -43,7 +42,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
     for (slot, &class) in shown.iter().enumerate() {
         page.horizontal(|row| {
             key(row, slot);
-            let name = chart::class(shop, words, evidence, class);
+            let name = chart::class(evidence, class);
             let last = counted.last().and_then(|l| classes_after(l)).map_or(0.0, |p| p[class]);
             let values = [
                 ("class", name.into()),
@@ -88,7 +87,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, evidence: &E
             let after = counted.iter().filter_map(|l| classes_after(l)).map(|p| p[class]);
             let points: Vec<[f64; 2]> =
                 std::iter::once(start).chain(after).enumerate().map(|(n, p)| [n as f64, 100.0 * p]).collect();
-            let name = chart::class(shop, words, evidence, class);
+            let name = chart::class(evidence, class);
             let width = if slot == 0 { 3.0 } else { 2.0 };
             plot.line(
                 Line::new(name.clone(), PlotPoints::from(points.clone()))

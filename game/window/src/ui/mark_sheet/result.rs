@@ -5,7 +5,6 @@ use egui::{Label, RichText, Sense, Stroke, vec2};
 
 use super::super::super::theme;
 use super::super::paper;
-use front::shop::Shop;
 use front::words::Words;
 
 /// Width of a part's name, points.
@@ -47,20 +46,20 @@ pub(super) fn verdict(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet, mar
 }
 
 /// The parts of the mark with their points and why.
-pub(super) fn parts(page: &mut egui::Ui, shop: &Shop, words: &Words, marks: &Marks) {
+pub(super) fn parts(page: &mut egui::Ui, words: &Words, marks: &Marks) {
     paper::heading(page, words.say("mark-parts"));
     for part in &marks.parts {
-        line(page, shop, words, part);
+        line(page, words, part);
     }
     page.horizontal_wrapped(|row| {
         title(row, &words.say("mark-part-S"));
         let off = words.number(marks.deducted, 0);
         row.label(words.say_with("mark-off", &[("points", off.into())]));
     });
-    page.indent("S", |inner| inner.add(Label::new(words.sentence(shop, &marks.safety)).wrap()));
+    page.indent("S", |inner| inner.add(Label::new(&marks.safety).wrap()));
 }
 
-fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
+fn line(page: &mut egui::Ui, words: &Words, part: &PartLine) {
     page.horizontal_wrapped(|row| {
         let name = words.say_or(&format!("mark-part-{}", part.letter), &part.name);
         title(row, &name);
@@ -70,9 +69,9 @@ fn line(page: &mut egui::Ui, shop: &Shop, words: &Words, part: &PartLine) {
         row.label(words.say_with("mark-points", &[("points", points.into()), ("of", weight.into())]));
     });
     page.indent(&part.letter, |inner| {
-        inner.add(Label::new(words.sentence(shop, &part.why)).wrap());
+        inner.add(Label::new(&part.why).wrap());
         if !part.fine.is_empty() {
-            let fine = format!("{} {}", words.sentence(shop, &part.fine), words.say("mark-bit"));
+            let fine = format!("{} {}", part.fine, words.say("mark-bit"));
             inner.add(Label::new(RichText::new(fine).small().color(theme::INK_FAINT)).wrap());
         }
     });
@@ -109,7 +108,7 @@ pub(super) fn conditions(page: &mut egui::Ui, words: &Words, marks: &Marks) {
         } else {
             ("✖", "mark-not-met", theme::BREACH)
         };
-        let text = format!("{mark} {} {}", words.say(key), words.condition(&condition.asked));
+        let text = format!("{mark} {} {}", words.say(key), condition.asked);
         page.add(Label::new(RichText::new(text).color(colour)).wrap());
     }
 }

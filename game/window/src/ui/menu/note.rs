@@ -33,8 +33,8 @@ pub(super) fn settle(shop: &Shop, ui: &mut Ui) {
             if waiting.carry.is_some() {
                 ui.carrying = waiting.carry;
             }
-            let text = refusal.text.clone();
-            ui.menus.note = Some(Note { thing: waiting.thing, at: waiting.at, text, steps: steps(shop) });
+            let told = refusal.told.clone();
+            ui.menus.note = Some(Note { thing: waiting.thing, at: waiting.at, told, steps: steps(shop) });
         }
     }
     if ui.menus.note.as_ref().is_some_and(|n| n.steps != steps(shop)) {
@@ -58,8 +58,8 @@ pub(super) fn show(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut Ui)
             frame.show(area, |inner| {
                 inner.set_max_width(width);
                 inner.horizontal_top(|row| {
-                    let text = words
-                        .say_with("remark-refused", &[("text", words.sentence(shop, &note.text).into())]);
+                    let text =
+                        words.say_with("remark-refused", &[("text", words.told(shop, &note.told).into())]);
                     let close = egui::Button::new("×").min_size(egui::Vec2::splat(theme::TARGET));
                     row.allocate_ui(egui::vec2(width - theme::TARGET - 20.0, 0.0), |left| {
                         let label =

@@ -3,6 +3,7 @@
 use egui::{Id, Pos2};
 
 use front::hands::{Carry, Thing};
+use front::shop::Told;
 
 /// What the menus remember.
 #[derive(Debug, Default)]
@@ -37,7 +38,7 @@ pub(super) struct Waiting {
 pub(super) struct Note {
     pub(super) thing: Thing,
     pub(super) at: Pos2,
-    pub(super) text: String,
+    pub(super) told: Told,
     /// Things done so far: with the next one the note goes.
     pub(super) steps: usize,
 }

@@ -5,14 +5,14 @@
 pub mod state;
 
 use egui::{Color32, Order, Pos2, Rect, RichText};
+use sim_core::notice::Gravity;
 use sim_core::units::TICKS_PER_SECOND;
-use sim_core::workshop::Gravity;
 
 use super::super::state::Ui;
 use super::super::theme;
 use super::keys::page::page;
 use front::prefs::PressureUnit;
-use front::shop::{Remark, RemarkKind, Shop};
+use front::shop::{Remark, RemarkKind, Shop, Told};
 use front::words::Words;
 
 /// How many are shown at once over the room.
@@ -63,7 +63,8 @@ fn line(shop: &Shop, words: &Words, unit: PressureUnit, remark: &Remark) -> Opti
             return Some(Line { text, sign: "✓", colour: theme::ACCENT });
         }
         RemarkKind::Record { item, unmet: Some(unmet) } => {
-            let (name, why) = (words.record_short(shop, item), words.sentence(shop, &unmet.to_string()));
+            let name = words.record_short(shop, item);
+            let why = words.speech(shop).map_or_else(String::new, |s| s.tell(unmet));
             let text = words.say_with("remark-record-not-met", &[("line", name.into()), ("why", why.into())]);
             return Some(Line { text, sign: "✗", colour: theme::REFUSED });
         }
@@ -74,10 +75,10 @@ fn line(shop: &Shop, words: &Words, unit: PressureUnit, remark: &Remark) -> Opti
         RemarkKind::Trouble => ("remark-trouble", "⚠", theme::BREACH),
         RemarkKind::Noticed => ("remark-noticed", "•", theme::INK),
     };
-    if remark.text.is_empty() {
+    if remark.told == Told::Nothing {
         return None;
     }
-    let text = words.say_with(key, &[("text", words.sentence(shop, &remark.text).into())]);
+    let text = words.say_with(key, &[("text", words.remark(shop, remark).into())]);
     Some(Line { text, sign, colour })
 }
 
