@@ -13,5 +13,6 @@ mod marks;
 mod parts;
 mod published;
 mod rig;
+mod told;
 mod words;
 mod workshop;

@@ -67,8 +67,8 @@ fn a_mended_attempt_is_carried_on_and_its_sheet_says_so() {
     let read = Attempt::read(&path).unwrap();
     assert_eq!(read.steps, attempt.steps[..4]);
     session::replay(&read, &job()).unwrap();
-    let sheet = marks::mark(&read, &job()).unwrap();
-    let page = assess::report::terminal::render(&sheet).replace('\n', " ");
+    let sheet = crate::told::sheet(marks::mark(&read, &job()).unwrap());
+    let page = assess::report::terminal::render(&sheet, &crate::told::english()).replace('\n', " ");
     assert!(page.contains("The file was damaged and was mended"), "{page}");
     assert!(page.contains("what followed action 4 was dropped"), "{page}");
 }

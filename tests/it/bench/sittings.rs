@@ -57,12 +57,12 @@ fn every_action_says_when_and_by_which_way_it_came_and_the_chain_holds_it() {
 fn the_sheet_tells_it_in_plain_words() {
     let home = tempfile::tempdir().unwrap();
     let attempt = in_two_sittings(&home.path().join("a.attempt"));
-    let sheet = marks::mark(&attempt, &job()).unwrap();
+    let sheet = crate::told::sheet(marks::mark(&attempt, &job()).unwrap());
     assert!(sheet.scripted, "some of it was");
     assert_eq!((sheet.when.played_actions, sheet.when.actions), (Some(2), 5));
     // Three seconds and two: the hour between the sittings is no work.
     assert_eq!(sheet.when.wall_s, Some(5.0));
-    let page = assess::report::terminal::render(&sheet).replace('\n', " ");
+    let page = assess::report::terminal::render(&sheet, &crate::told::english()).replace('\n', " ");
     for said in [
         "Begun 2026-01-02 03:04:06 UTC, last action 2026-01-02 04:04:07 UTC.",
         "minutes of work and 10 of waiting in 5.0 s of wall clock; the file was opened again once.",
@@ -70,7 +70,7 @@ fn the_sheet_tells_it_in_plain_words() {
         "The seed was drawn by the system.",
     ] {
         assert!(page.contains(said), "{said:?}: {page}");
-        assert!(assess::report::html::render(&sheet).contains(said), "{said:?}");
+        assert!(assess::report::html::render(&sheet, &crate::told::english()).contains(said), "{said:?}");
     }
 }
 
@@ -83,8 +83,8 @@ fn a_clock_that_goes_back_is_shown_and_not_refused() {
     let (mut session, _) = Session::resume::<SessionError>(&path, &earlier, |_| Ok(job())).unwrap();
     play(&mut session, "wait 5\n");
     drop(session);
-    let sheet = marks::mark(&Attempt::read(&path).unwrap(), &job()).unwrap();
-    let page = assess::report::terminal::render(&sheet).replace('\n', " ");
+    let sheet = crate::told::sheet(marks::mark(&Attempt::read(&path).unwrap(), &job()).unwrap());
+    let page = assess::report::terminal::render(&sheet, &crate::told::english()).replace('\n', " ");
     assert!(page.contains("clock went back by 25 h 0 min"), "{page}");
     assert!(page.contains("opened again 2 times"), "{page}");
 }
@@ -114,7 +114,7 @@ fn inv_labels_change_no_digest_no_replay_and_no_mark() {
     assert_eq!(digests(&other), digests(&attempt));
     session::replay(&other, &job()).unwrap();
     let sheet = |a: &Attempt| {
-        let mut sheet = marks::mark(a, &job()).unwrap();
+        let mut sheet = crate::told::sheet(marks::mark(a, &job()).unwrap());
         let labels = (sheet.scripted, sheet.when.clone());
         (sheet.scripted, sheet.when) = (false, marks::when::When::of(&attempt));
         (sheet, labels)
@@ -149,7 +149,11 @@ fn files_of_the_form_before_are_read_and_carried_on() {
     std::fs::write(&path, chained_values(&lines)).unwrap();
     let attempt = Attempt::read(&path).unwrap();
     let steps = attempt.steps.len();
-    let page = assess::report::terminal::render(&marks::mark(&attempt, &job()).unwrap()).replace('\n', " ");
+    let page = assess::report::terminal::render(
+        &crate::told::sheet(marks::mark(&attempt, &job()).unwrap()),
+        &crate::told::english(),
+    )
+    .replace('\n', " ");
     assert!(page.contains("by the wall clock and how often the file was opened is not recorded"), "{page}");
     assert!(page.contains("Whether it was done by hand is not recorded"), "{page}");
     let opening = ticking(BEGUN, By::Script);

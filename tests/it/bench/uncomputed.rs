@@ -144,7 +144,7 @@ fn the_marker_sets_such_a_car_aside_and_goes_on() {
     let words =
         "pedal release\nengine stop\ntime rest 600\nnote shown\nkey off\nfinding none sure 0.40\nhand back\n";
     script::play(&mut session, &format!("{PRESS}{words}"), |_, _, _, _| {}).unwrap();
-    let sheet = marks::mark(&session.into_attempt(), &job).unwrap();
+    let sheet = crate::told::sheet(marks::mark(&session.into_attempt(), &job).unwrap());
     let told = sheet.notices.iter().find(|n| n.contains("set aside")).expect("it is told");
     assert!(told.contains("32 of the"), "two bands of sixteen: {told}");
     let evidence = &sheet.marks.unwrap().evidence;

@@ -9,8 +9,9 @@ use assess::course::{Course, Deed, Worth};
 use assess::evidence::{Arrivals, follow};
 use assess::hypotheses::Hypotheses;
 use assess::job::Job;
+use assess::locale::Naming;
 use assess::marks::sheet::{MarkSheet, NoteWorth};
-use assess::marks::{MarkError, mark};
+use assess::marks::{Evaluation, MarkError, mark};
 use assess::pack::Library;
 use assess::session::{self, Begin, Session};
 use assess::{report, script};
@@ -47,16 +48,22 @@ fn with_threads<T: Send>(threads: usize, work: impl FnOnce() -> T + Send) -> T {
     rayon::ThreadPoolBuilder::new().num_threads(threads).build().expect("threads").install(work)
 }
 
+pub(super) fn evaluation() -> &'static Evaluation {
+    static MARKED: OnceLock<Evaluation> = OnceLock::new();
+    MARKED.get_or_init(|| mark(&reference(), &job()).expect("it marks"))
+}
+
+/// Its sheet in English, as other programs get it.
 pub(super) fn sheet() -> &'static MarkSheet {
     static SHEET: OnceLock<MarkSheet> = OnceLock::new();
-    SHEET.get_or_init(|| mark(&reference(), &job()).expect("it marks"))
+    SHEET.get_or_init(|| evaluation().sheet(&crate::told::english(), Naming::Typed))
 }
 
 #[test]
 fn inv_threads_do_not_change_a_byte() {
     let attempt = reference();
     let bytes = |threads| {
-        let sheet = with_threads(threads, || mark(&attempt, &job()).expect("it marks"));
+        let sheet = with_threads(threads, || crate::told::sheet(mark(&attempt, &job()).expect("it marks")));
         serde_json::to_string(&sheet).expect("it is written")
     };
     let one = bytes(1);
@@ -72,8 +79,9 @@ fn inv_the_order_of_marking_changes_no_byte() {
     let job = job();
     let text = job.reference.as_deref().expect("the job has a reference attempt");
     let attempts: Vec<Attempt> = (1..=5).map(|seed| play_with(text, seed)).collect();
-    let bytes =
-        |a: &Attempt| serde_json::to_string(&mark(a, &job).expect("it marks")).expect("it is written");
+    let bytes = |a: &Attempt| {
+        serde_json::to_string(&crate::told::sheet(mark(a, &job).expect("it marks"))).expect("it is written")
+    };
     let first: Vec<String> = attempts.iter().map(bytes).collect();
     assert!(first.windows(2).any(|w| w[0] != w[1]), "cars of other tolerances give other sheets");
     for i in [3, 0] {
@@ -178,7 +186,7 @@ fn inv_a_reference_script_that_stops_is_said_and_marking_goes_on() {
     let text = "chocks on\nhum\nfinding none sure 0.4\nhand back\n";
     let mut broken = (*job()).clone();
     broken.reference = Some("hum\nnote\nread nonsense\n".to_owned());
-    let sheet = mark(&play(text), &broken).expect("it marks");
+    let sheet = crate::told::sheet(mark(&play(text), &broken).expect("it marks"));
     assert!(
         sheet.notices.iter().any(|n| n.contains("line 3") && n.contains("nonsense")),
         "{:?}",
@@ -196,12 +204,12 @@ fn inv_a_reference_script_that_stops_is_said_and_marking_goes_on() {
 #[test]
 fn inv_nothing_is_told_before_the_hand_back() {
     let text = "hum\nnote\nread barometer\nfinding relay sure 0.95\n";
-    let sheet = mark(&play(text), &job()).expect("it is looked at");
+    let sheet = crate::told::sheet(mark(&play(text), &job()).expect("it is looked at"));
     assert!(sheet.marks.is_none());
     let all = [
         serde_json::to_string(&sheet).expect("it is written"),
-        report::terminal::render(&sheet),
-        report::html::render(&sheet),
+        report::terminal::render(&sheet, &crate::told::english()),
+        report::html::render(&sheet, &crate::told::english()),
     ];
     for text in all {
         assert!(text.contains("Not finished"));
@@ -212,12 +220,12 @@ fn inv_nothing_is_told_before_the_hand_back() {
 
 #[test]
 fn inv_reports_stand_on_their_own() {
-    let text = report::terminal::render(sheet());
+    let text = report::terminal::render(sheet(), &crate::told::english());
     for line in text.lines() {
         assert!(line.chars().count() <= 80, "{} columns: {line}", line.chars().count());
         assert!(!line.contains('\u{1b}'), "no control characters: {line}");
     }
-    let page = report::html::render(sheet());
+    let page = report::html::render(sheet(), &crate::told::english());
     // The namespace of SVG is a name, not an address that is fetched.
     let fetched = page.replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
     for outside in ["http:", "https:", "src=", "url(", "@import", "<script", "<link"] {

@@ -2,4 +2,5 @@
 mod attempts;
 mod bayes;
 mod kept;
+mod languages;
 mod scores;

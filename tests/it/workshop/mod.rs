@@ -53,7 +53,7 @@ impl Bench {
     fn act(&mut self, action: Action) -> Outcome {
         let out = self.ws.act(&action);
         if let Some(refusal) = &out.refused {
-            panic!("{action:?} refused: {refusal}");
+            panic!("{action:?} refused: {refusal:?}");
         }
         self.log.push((action, out.clone()));
         out

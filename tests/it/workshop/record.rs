@@ -122,7 +122,7 @@ fn the_record_of_the_day() {
     let late = note(&mut b, RecordKind::CutOut);
     // Reading takes 2 s, writing 5.
     assert_eq!(late.unmet, Some(Unmet::Late { after_s: 67, within_s: 5 }));
-    let said = late.unmet.map(|unmet| unmet.to_string());
+    let said = late.unmet.map(|unmet| crate::told::said(&b.ws, &unmet));
     assert_eq!(said.as_deref(), Some("within 5 s of the pump's switching; it was 67 s"));
     assert_eq!(note(&mut b, RecordKind::CutIn).unmet, Some(Unmet::PumpRested { for_s: 67 }));
     b.act(Action::Press { instrument: "handpump".into(), down: true });

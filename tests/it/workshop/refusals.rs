@@ -12,7 +12,8 @@ const JOB: &str = "first-shift/hum-at-the-lights";
 fn refused(b: &mut Bench, action: Action, words: &str) {
     let (before, tick) = (b.ws.digest(), b.ws.tick());
     let out = b.ws.act(&action);
-    let text = out.refused.unwrap_or_else(|| panic!("{action:?} was not refused")).to_string();
+    let why = out.refused.unwrap_or_else(|| panic!("{action:?} was not refused"));
+    let text = crate::told::said(&b.ws, &why);
     assert!(text.contains(words), "{action:?}: {text:?} does not hold {words:?}");
     assert_eq!(b.ws.tick(), tick, "{action:?} took time although refused");
     assert_eq!(b.ws.digest(), before, "{action:?} changed something although refused");
