@@ -3,6 +3,9 @@
 use std::path::PathBuf;
 
 use assess::attempt::{LONGEST_SEAT, Seed};
+use assess::sentence;
+use assess::sentence::Sentence;
+use assess::typed::NumberError;
 use assess::{quote, typed};
 use clap::{Args, Parser, Subcommand};
 use front::places::Places;
@@ -221,35 +224,40 @@ pub(crate) struct BenchArgs {
     pub(crate) in_window: window::args::FrameArgs,
 }
 
-fn parse_seat(text: &str) -> Result<String, String> {
+fn parse_seat(text: &str) -> Result<String, Sentence> {
     let name = text.trim();
     let fits = !name.is_empty() && name.chars().count() <= LONGEST_SEAT && !name.contains(quote::is_unsafe);
     if fits {
         Ok(name.to_owned())
     } else {
-        Err(format!("expected 1 to {LONGEST_SEAT} characters on one line, for example 12"))
+        Err(sentence!(
+            "slip-seat",
+            "expected 1 to {most} characters on one line, for example 12",
+            most = LONGEST_SEAT
+        ))
     }
 }
 
-fn parse_fault(text: &str) -> Result<(String, f64), String> {
-    let (id, severity) =
-        text.split_once('=').ok_or("expected ID=SEVERITY, for example hose_b_pinhole=0.3")?;
+fn parse_fault(text: &str) -> Result<(String, f64), Sentence> {
+    let wrong = || sentence!("slip-fault", "expected ID=SEVERITY, for example hose_b_pinhole=0.3");
+    let (id, severity) = text.split_once('=').ok_or_else(wrong)?;
     Ok((id.to_owned(), number(severity)?))
 }
 
-fn parse_samples(text: &str) -> Result<usize, String> {
+fn parse_samples(text: &str) -> Result<usize, NumberError> {
     typed::whole(text, 1..=999).map(|n| n as usize)
 }
 
-fn parse_every(text: &str) -> Result<f64, String> {
+fn parse_every(text: &str) -> Result<f64, Sentence> {
     let s = number(text)?;
-    if (0.01..=3600.0).contains(&s) { Ok(s) } else { Err("expected 0.01 to 3600 s".to_owned()) }
+    let wrong = || sentence!("slip-every", "expected 0.01 to 3600 s");
+    if (0.01..=3600.0).contains(&s) { Ok(s) } else { Err(wrong()) }
 }
 
-fn number(text: &str) -> Result<f64, String> {
-    typed::number(text).map_err(|e| e.to_string())
+fn number(text: &str) -> Result<f64, Sentence> {
+    typed::number(text).map_err(|e| e.sentence())
 }
 
-fn parse_seconds(text: &str) -> Result<u32, String> {
+fn parse_seconds(text: &str) -> Result<u32, NumberError> {
     typed::whole(text, 0..=86_400)
 }

@@ -5,6 +5,7 @@ mod bench;
 mod cli;
 mod mark;
 mod mend;
+mod pages;
 mod replay;
 mod slips;
 mod text;
@@ -16,7 +17,7 @@ mod trace_plot;
 use std::io::{self, Write as _};
 use std::process::ExitCode;
 
-use clap::Parser as _;
+use clap::{CommandFactory as _, FromArgMatches as _};
 use cli::{Cli, Command, TextArgs};
 use front::message::message;
 use front::screen::{self, Screen};
@@ -43,14 +44,16 @@ pub fn main() -> ExitCode {
         Ok(words) => (words, None),
         Err(error) => (Words::built_in(), Some(error)),
     };
-    let ended = match Cli::try_parse() {
+    let command = pages::in_language(Cli::command(), &words);
+    let parsed = command.try_get_matches().and_then(|matches| Cli::from_arg_matches(&matches));
+    let ended = match parsed {
         Ok(cli) => wrong.map_or_else(|| run(&words, &cli), Err).map_err(|error| message(&error)),
         Err(error) => match slips::slip(&error) {
             Slip::Page(page) => {
                 // A screen never fails; what does is told at the end.
                 write!(Screen::new(), "{page}").map(|()| Verdict::Pass).map_err(|e| e.to_string())
             }
-            Slip::Wrong(said) => Err(said),
+            Slip::Wrong(said) => Err(tongue::said(&words, &said)),
         },
     };
     let trouble = screen::trouble();

@@ -1,7 +1,11 @@
 //! Slips on the command line in words of our own: which word, what would be right, where to look; what was typed is
 //! cut short and cannot steer the terminal.
 
+use assess::attempt::SeedError;
 use assess::quote::{bare, quoted};
+use assess::sentence;
+use assess::sentence::{Sentence, Value};
+use assess::typed::NumberError;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 
 /// What to do about an error of the reader of the command line.
@@ -9,7 +13,7 @@ pub(crate) enum Slip {
     /// A page that was asked for.
     Page(String),
     /// A mistake.
-    Wrong(String),
+    Wrong(Sentence),
 }
 
 /// Tells a page from a mistake, and says the mistake.
@@ -31,100 +35,163 @@ fn context(error: &clap::Error, kind: ContextKind) -> Vec<String> {
 }
 
 /// Where to look for more: the page of the command that was meant.
-fn page() -> String {
+fn page() -> Sentence {
     let command = std::env::args_os().skip(1).find_map(|word| {
         let word = word.into_string().ok()?;
         crate::cli::commands().into_iter().find(|c| *c == word)
     });
-    match command {
-        Some(command) => format!("pinhole {command} --help tells more"),
-        None => "pinhole --help tells more".to_owned(),
+    let page = match command {
+        Some(command) => format!("pinhole {command} --help"),
+        None => "pinhole --help".to_owned(),
+    };
+    sentence!("slip-page", "{page} tells more", page = page)
+}
+
+/// What is nearest to what was typed, as the end of a sentence.
+fn near(error: &clap::Error, kind: ContextKind) -> Value {
+    match context(error, kind).into_iter().next_back() {
+        Some(near) => sentence!("slip-near", "; did you mean {near}?", near = bare(&near)).into(),
+        None => String::new().into(),
     }
 }
 
-fn said(error: &clap::Error) -> String {
+fn said(error: &clap::Error) -> Sentence {
     let first = |kind| context(error, kind).into_iter().next();
     let arg = first(ContextKind::InvalidArg).unwrap_or_default();
     // `--seed <HEX>`: the option and its value's name; `<ATTEMPTS>...`: what is wanted.
     let option = arg.split_whitespace().next().unwrap_or_default().to_owned();
     let value = first(ContextKind::InvalidValue).unwrap_or_default();
-    let near = |kind| {
-        let near = context(error, kind).into_iter().next_back();
-        near.map_or(String::new(), |near| format!("; did you mean {}?", bare(&near)))
-    };
-    let page = page();
+    let (page, name) = (page(), bare(&arg));
     match error.kind() {
-        ErrorKind::UnknownArgument if option.starts_with('-') => {
-            format!("there is no option {} here{} ({page})", quoted(&arg), near(ContextKind::SuggestedArg))
-        }
+        ErrorKind::UnknownArgument if option.starts_with('-') => sentence!(
+            "slip-no-option",
+            "there is no option {option} here{near} ({page})",
+            option = quoted(&arg),
+            near = near(error, ContextKind::SuggestedArg),
+            page = page
+        ),
         ErrorKind::UnknownArgument | ErrorKind::TooManyValues => {
             let extra = if value.is_empty() { &arg } else { &value };
-            format!("{} is one word too many ({page})", quoted(extra))
+            sentence!(
+                "slip-too-many",
+                "{word} is one word too many ({page})",
+                word = quoted(extra),
+                page = page
+            )
         }
         ErrorKind::InvalidSubcommand => {
             let typed = first(ContextKind::InvalidSubcommand).unwrap_or_default();
             if cfg!(not(feature = "window")) && ["window", "shot"].contains(&typed.as_str()) {
-                return format!("{typed}: this program was built without the window (feature window)");
+                return sentence!(
+                    "slip-without-window",
+                    "{typed}: this program was built without the window (feature window)",
+                    typed = typed
+                );
             }
-            format!(
-                "there is no command {}{} ({page})",
-                quoted(&typed),
-                near(ContextKind::SuggestedSubcommand)
+            sentence!(
+                "slip-no-command",
+                "there is no command {typed}{near} ({page})",
+                typed = quoted(&typed),
+                near = near(error, ContextKind::SuggestedSubcommand),
+                page = page
             )
         }
         ErrorKind::InvalidValue if value.is_empty() && arg.starts_with('<') => {
-            format!("{} is empty; name it ({page})", bare(&arg))
+            sentence!("slip-empty", "{name} is empty; name it ({page})", name = name, page = page)
         }
-        ErrorKind::InvalidValue if value.is_empty() => {
-            format!("{} needs a value behind it ({page})", bare(&arg))
-        }
-        ErrorKind::InvalidValue => {
-            let valid = context(error, ContextKind::ValidValue).join(", ");
-            let near = near(ContextKind::SuggestedValue);
-            format!("{option}: {} is none of {valid}{near}", quoted(&value))
-        }
+        ErrorKind::InvalidValue if value.is_empty() => needs_value(&arg, page),
+        ErrorKind::InvalidValue => sentence!(
+            "slip-none-of",
+            "{option}: {value} is none of {valid}{near}",
+            option = option,
+            value = quoted(&value),
+            valid = context(error, ContextKind::ValidValue).join(", "),
+            near = near(error, ContextKind::SuggestedValue)
+        ),
         ErrorKind::ValueValidation => {
-            let why = std::error::Error::source(error).map(ToString::to_string).unwrap_or_default();
-            let why = assess::quote::escaped(&why);
-            // The library's words for whole numbers outside their range: `90000 is not in 0..=86400`.
-            let why = match why.split_once(" is not in ").and_then(|(_, range)| range.split_once("..=")) {
-                Some((low, high)) => format!("expected {low} to {high}"),
-                None if why.contains("invalid digit") || why.contains("empty string") => {
-                    "expected a whole number".to_owned()
-                }
-                None if why.starts_with("number too large") || why.starts_with("number too small") => {
-                    "the number is too large or too small".to_owned()
-                }
-                None if why.contains("float literal") => "expected a number such as 12.5".to_owned(),
-                None => why,
-            };
+            let why = why(error);
+            let english = why.to_string();
             // Our own readers say what they read.
-            let says =
-                why.starts_with(&bare(&value).to_string()) || why.contains(&quoted(&value).to_string());
+            let says = english.starts_with(&bare(&value).to_string())
+                || english.contains(&quoted(&value).to_string());
             if says && !value.is_empty() {
-                format!("{option}: {why}")
+                sentence!("slip-why", "{option}: {why}", option = option, why = why)
             } else {
-                format!("{option} {}: {why}", quoted(&value))
+                sentence!(
+                    "slip-value-why",
+                    "{option} {value}: {why}",
+                    option = option,
+                    value = quoted(&value),
+                    why = why
+                )
             }
         }
         ErrorKind::ArgumentConflict => {
             let other = context(error, ContextKind::PriorArg).join(", ");
             if other == arg {
-                format!("{} stands twice; once is enough ({page})", bare(&arg))
+                sentence!(
+                    "slip-twice",
+                    "{name} stands twice; once is enough ({page})",
+                    name = name,
+                    page = page
+                )
             } else {
-                format!("{} and {} do not go together ({page})", bare(&arg), bare(&other))
+                sentence!(
+                    "slip-conflict",
+                    "{name} and {other} do not go together ({page})",
+                    name = name,
+                    other = bare(&other),
+                    page = page
+                )
             }
         }
         ErrorKind::MissingRequiredArgument => {
             let missing = context(error, ContextKind::InvalidArg).join(", ");
-            format!("{} is missing ({page})", bare(&missing))
+            sentence!("slip-missing", "{name} is missing ({page})", name = bare(&missing), page = page)
         }
         ErrorKind::TooFewValues | ErrorKind::WrongNumberOfValues | ErrorKind::NoEquals => {
-            format!("{} needs a value behind it ({page})", bare(&arg))
+            needs_value(&arg, page)
         }
-        ErrorKind::InvalidUtf8 => {
-            format!("a word of the command line is not UTF-8 text; only names of files may be so ({page})")
+        ErrorKind::InvalidUtf8 => sentence!(
+            "slip-not-utf8",
+            "a word of the command line is not UTF-8 text; only names of files may be so ({page})",
+            page = page
+        ),
+        _ => sentence!("slip-not-understood", "the command line was not understood ({page})", page = page),
+    }
+}
+
+fn needs_value(arg: &str, page: Sentence) -> Sentence {
+    sentence!("slip-needs-value", "{name} needs a value behind it ({page})", name = bare(arg), page = page)
+}
+
+/// Why a value cannot be used: our own readers' sentences, and the library's in words of our own.
+fn why(error: &clap::Error) -> Value {
+    let Some(source) = std::error::Error::source(error) else { return String::new().into() };
+    if let Some(sentence) = source.downcast_ref::<Sentence>() {
+        return sentence.clone().into();
+    }
+    if let Some(error) = source.downcast_ref::<NumberError>() {
+        return error.sentence().into();
+    }
+    if let Some(error) = source.downcast_ref::<SeedError>() {
+        return error.sentence().into();
+    }
+    let why = assess::quote::escaped(&source.to_string());
+    // The library's words for whole numbers outside their range: `90000 is not in 0..=86400`.
+    match why.split_once(" is not in ").and_then(|(_, range)| range.split_once("..=")) {
+        Some((low, high)) => {
+            sentence!("slip-range", "expected {low} to {high}", low = low, high = high).into()
         }
-        _ => format!("the command line was not understood ({page})"),
+        None if why.contains("invalid digit") || why.contains("empty string") => {
+            sentence!("slip-whole", "expected a whole number").into()
+        }
+        None if why.starts_with("number too large") || why.starts_with("number too small") => {
+            sentence!("slip-size-of-number", "the number is too large or too small").into()
+        }
+        None if why.contains("float literal") => {
+            sentence!("slip-number", "expected a number such as 12.5").into()
+        }
+        None => why.into(),
     }
 }

@@ -8,9 +8,10 @@ use std::path::PathBuf;
 
 use anyhow::bail;
 use assess::quote;
+use assess::sentence::Sentence;
 use front::places::{self, Places};
 use front::prefs::Prefs;
-use front::words::Words;
+use front::words::{FALLBACK, Words};
 
 /// Says a key with its values: `say!(words, "bench-noted", n = 3, what = text)`.
 macro_rules! say {
@@ -75,6 +76,20 @@ pub(crate) fn words(args: impl IntoIterator<Item = OsString>) -> anyhow::Result<
 fn speaks(words: &Words, asked: &str) -> bool {
     let language = |tag: &str| tag.split(['-', '_']).next().unwrap_or_default().to_lowercase();
     language(words.tag()) == language(asked)
+}
+
+/// The words of a key in the language shown; `None` in English, whose words are in the program.
+pub(crate) fn find(words: &Words, key: &str, values: &[(&str, String)]) -> Option<String> {
+    if words.tag() == FALLBACK {
+        return None;
+    }
+    let values: Vec<_> = values.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
+    words.find(key, &values)
+}
+
+/// A sentence in the language shown.
+pub(crate) fn said(words: &Words, sentence: &Sentence) -> String {
+    sentence.say(&|key, values| find(words, key, values))
 }
 
 /// A number as the language writes it, from one with a point.

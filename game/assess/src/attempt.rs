@@ -33,7 +33,8 @@ use self::mark_line::MarkLine;
 pub use self::told::{Breached, Refused};
 use crate::clock::By;
 use crate::files::{self, Doing, FileError};
-use crate::{json_words, quote};
+use crate::sentence::Sentence;
+use crate::{json_words, quote, sentence};
 
 /// Name and version of the file's form.
 pub const SCHEMA: &str = "pinhole-attempt/3";
@@ -59,8 +60,20 @@ pub struct Seed(pub u128);
 
 /// Why a seed was refused.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
-#[error("{} is no seed: expected 1 to 32 hexadecimal digits, for example 5eed", quote::quoted(_0))]
+#[error("{}", self.sentence())]
 pub struct SeedError(pub String);
+
+impl SeedError {
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        sentence!(
+            "slip-seed",
+            "{typed} is no seed: expected 1 to 32 hexadecimal digits, for example 5eed",
+            typed = quote::quoted(&self.0)
+        )
+    }
+}
 
 impl Seed {
     /// From the operating system's randomness.

@@ -24,6 +24,7 @@ pub mod repair_order;
 pub mod report;
 pub mod score;
 pub mod script;
+pub mod sentence;
 pub mod session;
 pub mod speed;
 pub mod typed;

@@ -175,9 +175,15 @@ pub fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
 /// Known names for a message about `typed`: all that fit, and the nearest when it is not among them.
 #[must_use]
 pub fn listed(typed: &str, known: &[&str]) -> String {
-    if known.is_empty() {
-        return "none".to_owned();
+    match fitting(typed, known) {
+        _ if known.is_empty() => "none".to_owned(),
+        (text, 0) => text,
+        (text, left) => format!("{text} and {left} more"),
     }
+}
+
+/// The names of [`listed`], and how many more there are.
+pub(crate) fn fitting(typed: &str, known: &[&str]) -> (String, usize) {
     let mut text = String::new();
     let mut shown = 0;
     for name in known {
@@ -192,13 +198,11 @@ pub fn listed(typed: &str, known: &[&str]) -> String {
         shown += 1;
     }
     let left = known.len() - shown;
-    if left == 0 {
-        return text;
-    }
-    text.push_str(&format!(" and {left} more"));
     match nearest(typed, known) {
-        Some(near) if !known[..shown].contains(&near) => format!("{}; {text}", bare(near)),
-        _ => text,
+        Some(near) if 0 < left && !known[..shown].contains(&near) => {
+            (format!("{}; {text}", bare(near)), left)
+        }
+        _ => (text, left),
     }
 }
 

@@ -2,6 +2,8 @@
 //! too large is refused with the reason.
 
 use crate::quote::{bare, quoted};
+use crate::sentence;
+use crate::sentence::Sentence;
 
 /// Longest number that is read, characters: more digits than any instrument shows or any model keeps.
 pub const LONGEST: usize = 40;
@@ -10,28 +12,25 @@ pub const LARGEST: f64 = 1e9;
 
 /// Why something typed is no number that can be used.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum NumberError {
     /// No digits, or something between them.
-    #[error("{} is no number; write it in digits, for example 12.5", quoted(typed))]
     NoNumber {
         /// As typed.
         typed: String,
     },
     /// Not finite.
-    #[error("{} is not a finite number; write one in digits, for example 12.5", quoted(typed))]
     NotFinite {
         /// As typed.
         typed: String,
     },
     /// To another base than ten.
-    #[error("{} is not written in tens; use the digits 0 to 9, for example 16", quoted(typed))]
     NotInTens {
         /// As typed.
         typed: String,
     },
     /// Too many characters.
-    #[error("{} is a number of {count} characters; at most {LONGEST} are read", bare(typed))]
     TooLong {
         /// As typed.
         typed: String,
@@ -39,11 +38,95 @@ pub enum NumberError {
         count: usize,
     },
     /// Beyond everything that can be meant.
-    #[error("{} is too large; numbers here go up to {LARGEST}", quoted(typed))]
     TooLarge {
         /// As typed.
         typed: String,
     },
+    /// No whole number.
+    NotWhole {
+        /// As typed.
+        typed: String,
+        /// What may be typed.
+        low: u32,
+        /// What may be typed.
+        high: u32,
+    },
+    /// Not finite, where a whole number is wanted.
+    NotFiniteNorWhole {
+        /// As typed.
+        typed: String,
+        /// What may be typed.
+        low: u32,
+        /// What may be typed.
+        high: u32,
+    },
+    /// A whole number outside its range.
+    Outside {
+        /// As typed.
+        typed: String,
+        /// What may be typed.
+        low: u32,
+        /// What may be typed.
+        high: u32,
+    },
+}
+
+impl NumberError {
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::NoNumber { typed } => sentence!(
+                "number-none",
+                "{typed} is no number; write it in digits, for example 12.5",
+                typed = quoted(typed)
+            ),
+            Self::NotFinite { typed } => sentence!(
+                "number-not-finite",
+                "{typed} is not a finite number; write one in digits, for example 12.5",
+                typed = quoted(typed)
+            ),
+            Self::NotInTens { typed } => sentence!(
+                "number-not-in-tens",
+                "{typed} is not written in tens; use the digits 0 to 9, for example 16",
+                typed = quoted(typed)
+            ),
+            Self::TooLong { typed, count } => sentence!(
+                "number-too-long",
+                "{typed} is a number of {count} characters; at most {most} are read",
+                typed = bare(typed),
+                count = *count,
+                most = LONGEST
+            ),
+            Self::TooLarge { typed } => sentence!(
+                "number-too-large",
+                "{typed} is too large; numbers here go up to {most}",
+                typed = quoted(typed),
+                most = LARGEST
+            ),
+            Self::NotWhole { typed, low, high } => sentence!(
+                "number-not-whole",
+                "{typed} is no whole number; write one from {low} to {high}",
+                typed = quoted(typed),
+                low = *low,
+                high = *high
+            ),
+            Self::NotFiniteNorWhole { typed, low, high } => sentence!(
+                "number-not-finite-nor-whole",
+                "{typed} is not a finite number; write a whole one from {low} to {high}",
+                typed = quoted(typed),
+                low = *low,
+                high = *high
+            ),
+            Self::Outside { typed, low, high } => sentence!(
+                "number-outside",
+                "{typed} is outside {low} to {high}",
+                typed = bare(typed),
+                low = *low,
+                high = *high
+            ),
+        }
+    }
 }
 
 /// Reads a number: a sign of any kind, a comma for the point, an exponent.
@@ -79,27 +162,24 @@ pub fn number(typed: &str) -> Result<f64, NumberError> {
 /// Reads a whole number inside `range`.
 ///
 /// # Errors
-/// A sentence that says what is wrong, with the range.
-pub fn whole(typed: &str, range: std::ops::RangeInclusive<u32>) -> Result<u32, String> {
-    let (low, high) = (f64::from(*range.start()), f64::from(*range.end()));
-    let none = || format!("{} is no whole number; write one from {low} to {high}", quoted(typed));
+/// When it is none, or outside.
+pub fn whole(typed: &str, range: std::ops::RangeInclusive<u32>) -> Result<u32, NumberError> {
+    let (low, high) = (*range.start(), *range.end());
+    let none = || NumberError::NotWhole { typed: typed.to_owned(), low, high };
     let value = match number(typed) {
         Err(NumberError::NoNumber { .. }) => return Err(none()),
         Err(NumberError::NotFinite { typed }) => {
-            return Err(format!(
-                "{} is not a finite number; write a whole one from {low} to {high}",
-                quoted(&typed)
-            ));
+            return Err(NumberError::NotFiniteNorWhole { typed, low, high });
         }
-        other => other.map_err(|e| e.to_string())?,
+        other => other?,
     };
     if value.fract().abs() > 0.0 {
         return Err(none());
     }
-    if (low..=high).contains(&value) {
+    if (f64::from(low)..=f64::from(high)).contains(&value) {
         return Ok(value as u32);
     }
-    Err(format!("{} is outside {low} to {high}", bare(typed)))
+    Err(NumberError::Outside { typed: typed.to_owned(), low, high })
 }
 
 /// A number and what is written behind it: `-58kPa` is `-58` and `kPa`, `1e3s` is `1e3` and `s`. What does not

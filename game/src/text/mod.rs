@@ -24,7 +24,7 @@ use sim_core::observe::{Observed, ShownValue};
 use crate::Verdict;
 use crate::cli::TextArgs;
 use crate::mark;
-use crate::tongue::say;
+use crate::tongue::{self, say};
 use front::places::Places;
 use front::screen::Screen;
 use front::words::Words;
@@ -432,8 +432,10 @@ fn ready(out: &mut dyn Write, words: &Words, session: &Session, lines: &mut Line
 /// Answers a question to the bench.
 fn answer(out: &mut dyn Write, words: &Words, session: &Session, ask: &Ask) -> io::Result<()> {
     match ask {
-        Ask::Help(None) => write!(out, "{}", plain::overview()),
-        Ask::Help(Some(word)) => match plain::help(word) {
+        Ask::Help(None) => {
+            write!(out, "{}", plain::overview(&|key, values| tongue::find(words, key, values)))
+        }
+        Ask::Help(Some(word)) => match plain::help(word, &|key, values| tongue::find(words, key, values)) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
             Err(error) => show::not_understood(out, words, &error),
         },

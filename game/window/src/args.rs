@@ -3,7 +3,8 @@
 use std::path::PathBuf;
 
 use assess::attempt::Seed;
-use assess::{quote, typed};
+use assess::sentence::Sentence;
+use assess::{quote, sentence, typed};
 use clap::Args;
 
 /// The window.
@@ -208,32 +209,37 @@ pub struct ShotArgs {
     pub keys: Vec<egui::Event>,
 }
 
-fn parse_unit(text: &str) -> Result<front::prefs::PressureUnit, String> {
+fn parse_unit(text: &str) -> Result<front::prefs::PressureUnit, Sentence> {
     let all = front::prefs::PressureUnit::ALL;
     let found = all.into_iter().find(|u| u.symbol().eq_ignore_ascii_case(text));
-    found.ok_or_else(|| "expected kpa, mbar or inhg".to_owned())
+    found.ok_or_else(|| sentence!("slip-pressure", "expected kpa, mbar or inhg"))
 }
 
-fn parse_key(text: &str) -> Result<egui::Event, String> {
+fn parse_key(text: &str) -> Result<egui::Event, Sentence> {
     if let Some(typed) = text.strip_prefix("text=") {
         return Ok(egui::Event::Text(typed.to_owned()));
     }
-    let key = egui::Key::from_name(text).ok_or_else(|| format!("there is no key {}", quote::quoted(text)))?;
+    let key = egui::Key::from_name(text)
+        .ok_or_else(|| sentence!("slip-key", "there is no key {key}", key = quote::quoted(text)))?;
     let modifiers = egui::Modifiers::NONE;
     Ok(egui::Event::Key { key, physical_key: None, pressed: true, repeat: false, modifiers })
 }
 
-fn parse_size(text: &str) -> Result<(u32, u32), String> {
-    let expected = || "expected WIDTHxHEIGHT, 640x360 to 7680x4320, for example 1280x720".to_owned();
+fn parse_size(text: &str) -> Result<(u32, u32), Sentence> {
+    let expected =
+        || sentence!("slip-size", "expected WIDTHxHEIGHT, 640x360 to 7680x4320, for example 1280x720");
     let (w, h) = text.split_once('x').ok_or_else(expected)?;
     let (w, h) = (w.parse().map_err(|_| expected())?, h.parse().map_err(|_| expected())?);
     if (640..=7680).contains(&w) && (360..=4320).contains(&h) { Ok((w, h)) } else { Err(expected()) }
 }
 
-fn parse_scale(text: &str) -> Result<f32, String> {
+fn parse_scale(text: &str) -> Result<f32, Sentence> {
     let range = front::prefs::SCALES;
     match typed::number(text).map(|v| v as f32) {
         Ok(scale) if range.contains(&scale) => Ok(scale),
-        _ => Err(format!("expected {} to {}", range.start(), range.end())),
+        _ => {
+            let (low, high) = (range.start().to_string(), range.end().to_string());
+            Err(sentence!("slip-range", "expected {low} to {high}", low = low, high = high))
+        }
     }
 }

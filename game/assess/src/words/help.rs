@@ -4,34 +4,58 @@ use clap::CommandFactory as _;
 
 use super::WordsError;
 use super::grammar::Line;
-use super::names::similar;
+use super::names::{did_you_mean, similar};
+use crate::sentence;
+use crate::sentence::{Sentence, Tongue};
 
-/// Words by what they are for, in the order in which a job usually needs them.
-const GROUPS: &[(&str, &[&str])] = &[
-    ("Paper", &["card", "sheet", "record", "notebook", "list", "note", "suspect", "finding"]),
-    ("Look round (free)", &["look", "car", "tools", "store", "help"]),
-    ("States that last", &["chocks", "extraction", "key", "engine", "pedal"]),
-    ("Time", &["time", "wait", "overnight"]),
-    ("Senses", &["hum", "hiss", "touch", "feel", "look", "brakes", "drive"]),
-    ("Instruments", &["fit", "take", "read", "meter", "press", "let", "stroke"]),
-    ("Hands on", &["cover", "open", "join", "plug", "clamp", "free", "pull", "push"]),
-    ("Put right", &["swap", "clean", "reform"]),
-    ("End", &["hand back", "mark", "quit"]),
+/// Words by what they are for, in the order in which a job usually needs them: key of the title, title, words.
+const GROUPS: &[(&str, &str, &[&str])] = &[
+    (
+        "help-group-paper",
+        "Paper",
+        &["card", "sheet", "record", "notebook", "list", "note", "suspect", "finding"],
+    ),
+    ("help-group-look", "Look round (free)", &["look", "car", "tools", "store", "help"]),
+    ("help-group-states", "States that last", &["chocks", "extraction", "key", "engine", "pedal"]),
+    ("help-group-time", "Time", &["time", "wait", "overnight"]),
+    ("help-group-senses", "Senses", &["hum", "hiss", "touch", "feel", "look", "brakes", "drive"]),
+    ("help-group-instruments", "Instruments", &["fit", "take", "read", "meter", "press", "let", "stroke"]),
+    ("help-group-hands", "Hands on", &["cover", "open", "join", "plug", "clamp", "free", "pull", "push"]),
+    ("help-group-right", "Put right", &["swap", "clean", "reform"]),
+    ("help-group-end", "End", &["hand back", "mark", "quit"]),
 ];
 
-/// The overview: every word in groups, at most 80 columns wide.
+/// What stands under the overview.
+const FOOT: (&str, &str) = (
+    "help-foot",
+    "help WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new\n\
+     may be typed with - or _, and the Tab key completes them. Work and waiting\n\
+     cost workshop minutes, papers one each. Only what you note counts as evidence.\n\
+     Sleeves and glasses are taken as worn: no word for them.",
+);
+
+/// Above the other words that are understood.
+const ALSO: (&str, &str) = ("help-also", "Also understood:");
+
+/// How the page of a word is asked for in another language: its own key, or that of one of its arguments or values.
+fn key(word: &str, more: &[&str]) -> String {
+    let parts: Vec<&str> = ["help-word", word].into_iter().chain(more.iter().copied()).collect();
+    parts.join("-")
+}
+
+fn said(tongue: Tongue<'_>, key: &str, english: &str) -> String {
+    tongue(key, &[]).unwrap_or_else(|| english.to_owned())
+}
+
+/// The overview: every word in groups, at most 80 columns wide. The words themselves are the same in every language.
 #[must_use]
-pub fn overview() -> String {
+pub fn overview(tongue: Tongue<'_>) -> String {
     let mut text = String::new();
-    for (title, words) in GROUPS {
+    for (key, title, words) in GROUPS {
+        let title = said(tongue, key, title);
         text.push_str(&format!("  {title:<18} {}\n", words.join("  ")));
     }
-    text.push_str(
-        "\nhelp WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new\n\
-         may be typed with - or _, and the Tab key completes them. Work and waiting\n\
-         cost workshop minutes, papers one each. Only what you note counts as evidence.\n\
-         Sleeves and glasses are taken as worn: no word for them.\n",
-    );
+    text.push_str(&format!("\n{}\n", said(tongue, FOOT.0, FOOT.1)));
     text
 }
 
@@ -39,47 +63,83 @@ pub fn overview() -> String {
 ///
 /// # Errors
 /// When there is no such word, with the nearest ones.
-pub fn help(word: &str) -> Result<String, WordsError> {
+pub fn help(word: &str, tongue: Tongue<'_>) -> Result<String, WordsError> {
     let mut line = Line::command().term_width(80);
     let wanted = word.to_lowercase();
-    match line.find_subcommand_mut(&wanted) {
-        Some(found) => {
-            let about = found.get_about().map(ToString::to_string).unwrap_or_default();
-            let after = found.get_after_help().map(ToString::to_string).unwrap_or_default();
-            let usage = found.render_usage().to_string().replace("Usage: ", "");
-            let aliases: Vec<&str> = found.get_all_aliases().collect();
-            let mut text = format!("{about}.\n\n  {}\n", usage.to_lowercase());
-            for arg in found.get_arguments() {
-                let values: Vec<String> = arg
-                    .get_possible_values()
-                    .iter()
-                    .filter_map(|v| v.get_help().map(|h| format!("    {:<14}{h}", v.get_name())))
-                    .collect();
-                if values.is_empty() {
-                    if let Some(help) = arg.get_help() {
-                        text.push_str(&format!("    {:<14}{help}\n", arg.get_id().as_str()));
-                    }
-                } else {
-                    text.push_str(&(values.join("\n") + "\n"));
-                }
-            }
-            text.push_str(&format!("\n{after}\n"));
-            if !aliases.is_empty() {
-                text.push_str(&format!("Also understood: {}\n", aliases.join(", ")));
-            }
-            Ok(text)
-        }
-        None => {
-            let words = verbs();
-            let near = similar(&wanted, words.iter().map(String::as_str));
-            let hint = if near.is_empty() {
-                "type help to see all words".to_owned()
-            } else {
-                format!("did you mean {}?", near.join(" or "))
+    let Some(found) = line.find_subcommand_mut(&wanted) else {
+        let words = verbs();
+        let near = similar(&wanted, words.iter().map(String::as_str));
+        let hint = if near.is_empty() { all_words() } else { did_you_mean(&near) };
+        return Err(WordsError::UnknownWord { word: word.to_owned(), hint });
+    };
+    let name = found.get_name().to_owned();
+    let say = |more: &[&str], english: Option<String>| {
+        tongue(&key(&name, more), &[]).or(english).unwrap_or_default()
+    };
+    let about = say(&[], found.get_about().map(ToString::to_string));
+    let after = say(&["after"], found.get_after_help().map(ToString::to_string));
+    let usage = found.render_usage().to_string().replace("Usage: ", "").to_lowercase();
+    let aliases: Vec<&str> = found.get_all_aliases().collect();
+    let mut text = format!("{about}.\n\n  {usage}\n");
+    for arg in found.get_arguments() {
+        let id = arg.get_id().as_str();
+        let values: Vec<String> = arg
+            .get_possible_values()
+            .iter()
+            .filter_map(|v| {
+                let help = say(&[id, v.get_name()], Some(v.get_help()?.to_string()));
+                Some(format!("    {:<14}{help}", v.get_name()))
+            })
+            .collect();
+        if !values.is_empty() {
+            text.push_str(&(values.join("\n") + "\n"));
+        } else if let Some(help) = arg.get_help() {
+            // clap's own flag is the same on every page.
+            let help = match id {
+                "help" => said(tongue, "help-flag", &help.to_string()),
+                _ => say(&[id], Some(help.to_string())),
             };
-            Err(WordsError::UnknownWord { word: word.to_owned(), hint })
+            text.push_str(&format!("    {id:<14}{help}\n"));
         }
     }
+    text.push_str(&format!("\n{after}\n"));
+    if !aliases.is_empty() {
+        text.push_str(&format!("{} {}\n", said(tongue, ALSO.0, ALSO.1), aliases.join(", ")));
+    }
+    Ok(text)
+}
+
+/// Where all words are shown.
+pub(super) fn all_words() -> Sentence {
+    sentence!("plain-all-words", "type help to see all words")
+}
+
+/// Every key of the help, with its English: what another language is asked for.
+#[must_use]
+pub fn help_keys() -> Vec<(String, String)> {
+    let mut keys: Vec<(String, String)> =
+        GROUPS.iter().map(|(key, title, _)| ((*key).to_owned(), (*title).to_owned())).collect();
+    keys.extend([FOOT, ALSO, ("help-flag", "Print help")].map(|(k, e)| (k.to_owned(), e.to_owned())));
+    for word in Line::command().get_subcommands().filter(|c| !c.is_hide_set()) {
+        let name = word.get_name();
+        let mut add = |more: &[&str], english: Option<String>| {
+            keys.extend(english.map(|english| (key(name, more), english)));
+        };
+        add(&[], word.get_about().map(ToString::to_string));
+        add(&["after"], word.get_after_help().map(ToString::to_string));
+        for arg in word.get_arguments() {
+            let id = arg.get_id().as_str();
+            let values = arg.get_possible_values();
+            let told: Vec<_> = values.iter().filter_map(|v| Some((v.get_name(), v.get_help()?))).collect();
+            if told.is_empty() {
+                add(&[id], arg.get_help().map(ToString::to_string));
+            }
+            for (value, help) in told {
+                add(&[id, value], Some(help.to_string()));
+            }
+        }
+    }
+    keys
 }
 
 /// Every first word, for completion.

@@ -6,6 +6,7 @@
 
 mod grammar;
 mod help;
+mod kind;
 mod names;
 mod notes;
 mod resolve;
@@ -17,7 +18,10 @@ use sim_core::action::{Action, Written};
 use sim_core::observe::{Reading, Scale, ShownValue};
 
 use crate::quote::{bare, quoted};
-pub use help::{help, overview, verbs};
+use crate::sentence;
+use crate::sentence::Sentence;
+pub use help::{help, help_keys, overview, verbs};
+pub use kind::Kind;
 pub use names::Vocabulary;
 pub use say::say;
 
@@ -73,40 +77,69 @@ pub enum Ask {
 
 /// Why a line was not understood. Nothing has happened then.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum WordsError {
     /// The first word is none of ours.
-    #[error("I do not know the word {}; {hint}", quoted(word))]
     UnknownWord {
         /// The word.
         word: String,
         /// Did you mean, or where to look.
-        hint: String,
+        hint: Sentence,
     },
     /// A name that this job does not have.
-    #[error("there is no {kind} called {}; {hint}", quoted(name))]
     NoSuch {
         /// Part, port, joint, unit, …
-        kind: &'static str,
+        kind: Kind,
         /// As typed.
         name: String,
         /// Did you mean, or what there is.
-        hint: String,
+        hint: Sentence,
     },
     /// Longer than any line that means something.
-    #[error("a line of {count} characters; at most {LONGEST_LINE} are read")]
     TooLong {
         /// How many.
         count: usize,
     },
     /// The words do not make a line.
-    #[error("{problem}; for example: {example}")]
     Shape {
         /// What is missing, too much or out of place.
-        problem: String,
+        problem: Sentence,
         /// A line that works.
         example: String,
     },
+}
+
+impl WordsError {
+    /// What was not understood, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::UnknownWord { word, hint } => sentence!(
+                "plain-unknown-word",
+                "I do not know the word {word}; {hint}",
+                word = quoted(word),
+                hint = hint.clone()
+            ),
+            Self::NoSuch { kind, name, hint } => kind.no_such(name, hint),
+            Self::TooLong { count } => sentence!(
+                "plain-too-long",
+                "a line of {count} characters; at most {most} are read",
+                count = *count,
+                most = LONGEST_LINE
+            ),
+            Self::Shape { problem, example } => sentence!(
+                "plain-shape",
+                "{problem}; for example: {example}",
+                problem = problem.clone(),
+                example = example
+            ),
+        }
+    }
+
+    fn shape(problem: Sentence, example: impl Into<String>) -> Self {
+        Self::Shape { problem, example: example.into() }
+    }
 }
 
 /// Reads one line. `readings` are the readings of the attempt so far (for `note`).
@@ -162,9 +195,7 @@ fn rephrase(tokens: Vec<String>) -> Result<Vec<String>, WordsError> {
         tokens.remove(0);
     }
     let (first, second) = (lower(0, &tokens), lower(1, &tokens));
-    let shape = |problem: &str, example: &str| {
-        Err(WordsError::Shape { problem: problem.to_owned(), example: example.to_owned() })
-    };
+    let shape = |problem: Sentence, example: &str| Err(WordsError::shape(problem, example));
     match (first.as_str(), second.as_str()) {
         ("start" | "stop", "engine") | ("press" | "release" | "pump", "pedal" | "brake") => tokens.swap(0, 1),
         ("off" | "on", "key" | "ignition" | "chocks" | "extraction") => tokens.swap(0, 1),
@@ -172,20 +203,23 @@ fn rephrase(tokens: Vec<String>) -> Result<Vec<String>, WordsError> {
             tokens.remove(0);
         }
         ("go" | "walk" | "move" | "enter" | "sit", _) => {
-            return shape("you walk by yourself to where the work is; just say what to do", "read barometer");
+            let problem =
+                sentence!("plain-walk", "you walk by yourself to where the work is; just say what to do");
+            return shape(problem, "read barometer");
         }
         ("measure" | "test" | "check" | "inspect", _) => {
-            return shape(
-                "say how: fit an instrument and read it, time the pump, or feel, hear and look",
-                "fit gauge hose_m.a",
+            let problem = sentence!(
+                "plain-say-how",
+                "say how: fit an instrument and read it, time the pump, or feel, hear and look"
             );
+            return shape(problem, "fit gauge hose_m.a");
         }
         ("where" | "status" | "state" | "time?", _) => tokens = vec!["look".to_owned()],
         _ => {}
     }
     match tokens.first_mut() {
         Some(first) => *first = first.to_lowercase(),
-        None => return shape("that is no whole line", "help"),
+        None => return shape(sentence!("plain-no-line", "that is no whole line"), "help"),
     }
     Ok(tokens)
 }
@@ -230,10 +264,13 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
     let problem = match error.kind() {
         ErrorKind::InvalidSubcommand => {
             if let Some((what, example)) = names.as_first_word(&named) {
-                return WordsError::Shape {
-                    problem: format!("{word} is {what}: say what to do with it"),
-                    example,
-                };
+                let problem = sentence!(
+                    "plain-is-a-name",
+                    "{word} is {what}: say what to do with it",
+                    word = word,
+                    what = what.a()
+                );
+                return WordsError::shape(problem, example);
             }
             // Of clap's suggestions only the closest: it is generous.
             let verbs = help::verbs();
@@ -244,8 +281,14 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
                 (None, None) => None,
             };
             let hint = match near {
-                Some(near) => format!("did you mean {near}? (help shows all words)"),
-                None => "type help to see all words".to_owned(),
+                Some(near) => {
+                    sentence!(
+                        "plain-did-you-mean-word",
+                        "did you mean {near}? (help shows all words)",
+                        near = near
+                    )
+                }
+                None => help::all_words(),
             };
             return WordsError::UnknownWord { word: named, hint };
         }
@@ -253,20 +296,42 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
             let valid = text(ContextKind::ValidValue).unwrap_or_default();
             match text(ContextKind::InvalidValue) {
                 Some(value) if !value.is_empty() => match text(ContextKind::SuggestedValue) {
-                    Some(near) => format!("{word} does not take {}: did you mean {near}?", quoted(&value)),
-                    None => format!("{word} does not take {}: say one of {valid}", quoted(&value)),
+                    Some(near) => sentence!(
+                        "plain-not-taken-near",
+                        "{word} does not take {value}: did you mean {near}?",
+                        word = word,
+                        value = quoted(&value),
+                        near = near
+                    ),
+                    None => sentence!(
+                        "plain-not-taken",
+                        "{word} does not take {value}: say one of {valid}",
+                        word = word,
+                        value = quoted(&value),
+                        valid = valid
+                    ),
                 },
-                _ => format!("{word} needs one more word: one of {valid}"),
+                _ => sentence!(
+                    "plain-one-more",
+                    "{word} needs one more word: one of {valid}",
+                    word = word,
+                    valid = valid
+                ),
             }
         }
         ErrorKind::MissingRequiredArgument | ErrorKind::TooFewValues => {
-            format!("{word} alone is not enough")
+            sentence!("plain-not-enough", "{word} alone is not enough", word = word)
         }
         ErrorKind::UnknownArgument | ErrorKind::TooManyValues => {
             let what = text(ContextKind::InvalidArg).or_else(|| tokens.last().cloned()).unwrap_or_default();
-            format!("{word} does not understand {}", quoted(&what))
+            sentence!(
+                "plain-too-much",
+                "{word} does not understand {what}",
+                word = word,
+                what = quoted(&what)
+            )
         }
-        _ => format!("{word} was not understood"),
+        _ => sentence!("plain-not-understood", "{word} was not understood", word = word),
     };
-    WordsError::Shape { problem, example }
+    WordsError::shape(problem, example)
 }

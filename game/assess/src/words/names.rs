@@ -6,8 +6,10 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::parts::{Domain, PartKind};
 
-use super::WordsError;
-use crate::quote::{LONGEST_QUOTE, listed};
+use super::{Kind, WordsError};
+use crate::quote::{LONGEST_QUOTE, fitting};
+use crate::sentence;
+use crate::sentence::{Sentence, Value};
 
 /// Every name a line may use. Built once a job.
 #[derive(Clone, Debug)]
@@ -51,7 +53,45 @@ pub(super) fn similar<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> 
     scored.into_iter().take(4).map(|(_, k)| k).collect()
 }
 
-fn lookup<'a>(kind: &'static str, typed: &str, known: &[&'a str]) -> Result<&'a str, WordsError> {
+/// Known names: all that fit.
+fn list(typed: &str, known: &[&str]) -> Value {
+    match fitting(typed, known) {
+        (names, 0) => names.into(),
+        (names, left) => {
+            sentence!("plain-list-more", "{names} and {left} more", names = names, left = left).into()
+        }
+    }
+}
+
+/// The names that are near, as a question.
+pub(super) fn did_you_mean(near: &[&str]) -> Sentence {
+    match near {
+        [first, second, third, fourth, ..] => sentence!(
+            "plain-did-you-mean-four",
+            "did you mean {first} or {second} or {third} or {fourth}?",
+            first = *first,
+            second = *second,
+            third = *third,
+            fourth = *fourth
+        ),
+        [first, second, third] => sentence!(
+            "plain-did-you-mean-three",
+            "did you mean {first} or {second} or {third}?",
+            first = *first,
+            second = *second,
+            third = *third
+        ),
+        [first, second] => sentence!(
+            "plain-did-you-mean-two",
+            "did you mean {first} or {second}?",
+            first = *first,
+            second = *second
+        ),
+        near => sentence!("plain-did-you-mean", "did you mean {near}?", near = near.concat()),
+    }
+}
+
+fn lookup<'a>(kind: Kind, typed: &str, known: &[&'a str]) -> Result<&'a str, WordsError> {
     let wanted = plain(typed);
     if let Some(found) = known.iter().find(|k| plain(k) == wanted) {
         return Ok(found);
@@ -59,19 +99,19 @@ fn lookup<'a>(kind: &'static str, typed: &str, known: &[&'a str]) -> Result<&'a 
     Err(unknown(kind, typed, known))
 }
 
-fn unknown(kind: &'static str, typed: &str, known: &[&str]) -> WordsError {
+fn unknown(kind: Kind, typed: &str, known: &[&str]) -> WordsError {
     let near = similar(typed, known.iter().copied());
     let hint = if near.is_empty() {
         let all = known.join(", ");
         if all.is_empty() {
-            format!("this job has no {kind}")
+            kind.none()
         } else if all.len() <= 200 {
-            format!("known: {all}")
+            sentence!("plain-known", "known: {names}", names = all)
         } else {
-            format!("known: {}", listed(typed, known))
+            sentence!("plain-known", "known: {names}", names = list(typed, known))
         }
     } else {
-        format!("did you mean {}?", near.join(" or "))
+        did_you_mean(&near)
     };
     WordsError::NoSuch { kind, name: typed.to_owned(), hint }
 }
@@ -122,19 +162,19 @@ impl Vocabulary {
     }
 
     /// What a name is that was typed as if it were a word, and what could be done with it.
-    pub(super) fn as_first_word(&self, typed: &str) -> Option<(&'static str, String)> {
+    pub(super) fn as_first_word(&self, typed: &str) -> Option<(Kind, String)> {
         let known = |list: &[String]| list.iter().any(|k| plain(k) == plain(typed));
         if self.instrument(typed).is_ok() {
-            return Some(("an instrument", format!("read {typed}")));
+            return Some((Kind::Instrument, format!("read {typed}")));
         }
         if known(&self.parts) {
-            return Some(("a part of the car", format!("touch {typed}")));
+            return Some((Kind::Part, format!("touch {typed}")));
         }
         if known(&self.covers) {
-            return Some(("a cover", format!("cover {typed} off")));
+            return Some((Kind::Cover, format!("cover {typed} off")));
         }
         if self.joint(typed).is_ok() {
-            return Some(("a joint of the car", format!("open {typed}")));
+            return Some((Kind::Joint, format!("open {typed}")));
         }
         None
     }
@@ -143,7 +183,7 @@ impl Vocabulary {
         let known: Vec<&str> = self.parts.iter().map(String::as_str).collect();
         // A port was named where a part is meant: `touch pump.inlet`.
         let name = typed.split_once('.').map_or(typed, |(part, _)| part);
-        lookup("part", name, &known).map(str::to_owned)
+        lookup(Kind::Part, name, &known).map(str::to_owned)
     }
 
     /// Whether a part of the car is called exactly this.
@@ -154,17 +194,17 @@ impl Vocabulary {
 
     pub(super) fn unit(&self, typed: &str) -> Result<String, WordsError> {
         let known: Vec<&str> = self.units.iter().map(String::as_str).collect();
-        lookup("unit", typed, &known).map(str::to_owned)
+        lookup(Kind::Unit, typed, &known).map(str::to_owned)
     }
 
     pub(super) fn cover(&self, typed: &str) -> Result<String, WordsError> {
         let known: Vec<&str> = self.covers.iter().map(String::as_str).collect();
-        lookup("cover", typed, &known).map(str::to_owned)
+        lookup(Kind::Cover, typed, &known).map(str::to_owned)
     }
 
     pub(super) fn record(&self, typed: &str) -> Result<String, WordsError> {
         let known: Vec<&str> = self.records.iter().map(String::as_str).collect();
-        lookup("line of the record", typed, &known).map(str::to_owned)
+        lookup(Kind::Record, typed, &known).map(str::to_owned)
     }
 
     /// A spare by name; or, by its unit, when the store has just one for it.
@@ -173,25 +213,31 @@ impl Vocabulary {
         match typed {
             Some(name) => {
                 let known: Vec<&str> = self.spares.iter().map(|s| s.0.as_str()).collect();
-                lookup("spare", name, &known).map(str::to_owned)
+                lookup(Kind::Spare, name, &known).map(str::to_owned)
             }
             None => match fitting.as_slice() {
                 [only] => Ok((*only).to_owned()),
-                [] => Err(WordsError::Shape {
-                    problem: format!("the store has no spare for {unit}"),
-                    example: "store".to_owned(),
-                }),
-                many => Err(WordsError::Shape {
-                    problem: format!("the store has several spares for {unit}: {}", many.join(", ")),
-                    example: format!("swap {unit} with {}", many[0]),
-                }),
+                [] => {
+                    let problem =
+                        sentence!("plain-store-none", "the store has no spare for {unit}", unit = unit);
+                    Err(WordsError::shape(problem, "store"))
+                }
+                many => {
+                    let problem = sentence!(
+                        "plain-store-several",
+                        "the store has several spares for {unit}: {names}",
+                        unit = unit,
+                        names = many.join(", ")
+                    );
+                    Err(WordsError::shape(problem, format!("swap {unit} with {}", many[0])))
+                }
             },
         }
     }
 
     pub(super) fn instrument(&self, typed: &str) -> Result<(String, InstrumentKind), WordsError> {
         let known: Vec<&str> = self.instruments.iter().map(|i| i.0.as_str()).collect();
-        let name = match lookup("instrument", typed, &known) {
+        let name = match lookup(Kind::Instrument, typed, &known) {
             Ok(name) => name,
             // Not by its own name: by what the trade calls such a thing, if there is one.
             Err(error) => {
@@ -205,21 +251,22 @@ impl Vocabulary {
             .iter()
             .find(|i| i.0 == name)
             .cloned()
-            .ok_or_else(|| unknown("instrument", typed, &known))
+            .ok_or_else(|| unknown(Kind::Instrument, typed, &known))
     }
 
     /// The instrument called `typed`; without a name, the first of a kind.
     pub(super) fn instrument_or_first(
         &self,
         typed: Option<&str>,
-        what: &'static str,
+        none: Sentence,
         of_kind: impl Fn(&InstrumentKind) -> bool,
     ) -> Result<String, WordsError> {
         match typed {
             Some(name) => self.instrument(name).map(|i| i.0),
-            None => self.instruments.iter().find(|i| of_kind(&i.1)).map(|i| i.0.clone()).ok_or_else(|| {
-                WordsError::Shape { problem: format!("this job has no {what}"), example: "tools".to_owned() }
-            }),
+            None => {
+                let first = self.instruments.iter().find(|i| of_kind(&i.1)).map(|i| i.0.clone());
+                first.ok_or_else(|| WordsError::shape(none, "tools"))
+            }
         }
     }
 
@@ -248,21 +295,21 @@ impl Vocabulary {
                     .collect();
                 if own.is_empty() {
                     let known: Vec<&str> = self.ports.iter().map(|p| p.name.as_str()).collect();
-                    Err(unknown("port", typed, &known))
+                    Err(unknown(Kind::Port, typed, &known))
                 } else {
                     Err(WordsError::NoSuch {
-                        kind: "port",
+                        kind: Kind::Port,
                         name: typed.to_owned(),
-                        hint: format!("that part has {}", own.join(", ")),
+                        hint: that_part_has(&own),
                     })
                 }
             }
             many => {
                 let names: Vec<&str> = many.iter().map(|p| p.name.as_str()).collect();
                 Err(WordsError::NoSuch {
-                    kind: "port",
+                    kind: Kind::Port,
                     name: typed.to_owned(),
-                    hint: format!("that part has {}", names.join(", ")),
+                    hint: that_part_has(&names),
                 })
             }
         }
@@ -293,14 +340,18 @@ impl Vocabulary {
             return match at.as_slice() {
                 [only] => Ok((*only).to_owned()),
                 [] => Err(WordsError::NoSuch {
-                    kind: "joint",
+                    kind: Kind::Joint,
                     name: typed.to_owned(),
-                    hint: "nothing is joined there".to_owned(),
+                    hint: sentence!("plain-nothing-joined", "nothing is joined there"),
                 }),
                 many => Err(WordsError::NoSuch {
-                    kind: "joint",
+                    kind: Kind::Joint,
                     name: typed.to_owned(),
-                    hint: format!("several joints meet there: {}", many.join(", ")),
+                    hint: sentence!(
+                        "plain-several-joints",
+                        "several joints meet there: {names}",
+                        names = many.join(", ")
+                    ),
                 }),
             };
         }
@@ -318,14 +369,22 @@ impl Vocabulary {
         match of_part.as_slice() {
             [] => {
                 let known: Vec<&str> = self.joints.iter().map(|j| j.0.as_str()).collect();
-                Err(unknown("joint", typed, &known))
+                Err(unknown(Kind::Joint, typed, &known))
             }
             [only] => Ok((*only).to_owned()),
             many => Err(WordsError::NoSuch {
-                kind: "joint",
+                kind: Kind::Joint,
                 name: typed.to_owned(),
-                hint: format!("that part has the joints {}", many.join(", ")),
+                hint: sentence!(
+                    "plain-part-joints",
+                    "that part has the joints {names}",
+                    names = many.join(", ")
+                ),
             }),
         }
     }
+}
+
+fn that_part_has(ports: &[&str]) -> Sentence {
+    sentence!("plain-part-ports", "that part has {names}", names = ports.join(", "))
 }

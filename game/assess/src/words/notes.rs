@@ -5,6 +5,8 @@ use sim_core::observe::{Observed, Reading};
 
 use super::WordsError;
 use crate::quote::quoted;
+use crate::sentence;
+use crate::sentence::Sentence;
 use crate::typed::{self, split_unit};
 
 /// Certainties that can be stated (`score/1`).
@@ -19,8 +21,8 @@ pub(super) struct NoteWords {
     pub(super) record: Option<String>,
 }
 
-fn shape(problem: impl Into<String>, example: &str) -> WordsError {
-    WordsError::Shape { problem: problem.into(), example: example.to_owned() }
+fn shape(problem: Sentence, example: &str) -> WordsError {
+    WordsError::shape(problem, example)
 }
 
 /// Units as people type them, and as they are kept.
@@ -41,7 +43,7 @@ fn unit(typed: &str) -> Option<&'static str> {
 
 /// A number as a trainee may type it; a line that works is the example when it is none.
 pub(super) fn number(typed: &str, example: &str) -> Result<f64, WordsError> {
-    typed::number(typed).map_err(|e| shape(e.to_string(), example))
+    typed::number(typed).map_err(|e| shape(e.sentence(), example))
 }
 
 /// Reads what follows `note`.
@@ -55,7 +57,9 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
     match record {
         [] if head.len() == words.len() => {}
         [one] => note.record = Some(one.clone()),
-        [] => return Err(shape("after for, say the line of the record", EXAMPLE)),
+        [] => {
+            return Err(shape(sentence!("plain-note-for", "after for, say the line of the record"), EXAMPLE));
+        }
         many => note.record = Some(many.join("-")),
     }
     let mut rest = head;
@@ -78,7 +82,11 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
             let value = number(value, EXAMPLE)?;
             if unit_typed.is_empty() {
                 return Err(shape(
-                    format!("write {one} with its unit (kPa, V, A, ohm, C, s, deg, mm)"),
+                    sentence!(
+                        "plain-note-no-unit",
+                        "write {typed} with its unit (kPa, V, A, ohm, C, s, deg, mm)",
+                        typed = one
+                    ),
                     EXAMPLE,
                 ));
             }
@@ -89,7 +97,10 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
         }
         _ => {
             return Err(shape(
-                "a note is: number of the reading if it is not the last, value and unit, for and a line of the record",
+                sentence!(
+                    "plain-note-is",
+                    "a note is: number of the reading if it is not the last, value and unit, for and a line of the record"
+                ),
                 EXAMPLE,
             ));
         }
@@ -100,7 +111,11 @@ pub(super) fn note(words: &[String]) -> Result<NoteWords, WordsError> {
 fn known_unit(typed: &str) -> Result<String, WordsError> {
     unit(typed).map(str::to_owned).ok_or_else(|| {
         shape(
-            format!("{} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)", quoted(typed)),
+            sentence!(
+                "plain-no-such-unit",
+                "{typed} is no unit of this workshop (kPa, V, A, ohm, C, s, deg, mm)",
+                typed = quoted(typed)
+            ),
             "note -58 kPa",
         )
     })
@@ -117,7 +132,11 @@ pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError
     const EXAMPLE: &str = "finding hose_m sure 0.80";
     let words: Vec<String> = words
         .iter()
-        .flat_map(|w| w.split(',').map(str::to_owned).collect::<Vec<_>>())
+        .flat_map(|w| match typed::number(w.trim_end_matches('%')) {
+            // `0,80` is a number, `hose_m,pump` two units.
+            Ok(_) => vec![w.clone()],
+            Err(_) => w.split(',').map(str::to_owned).collect(),
+        })
         .filter(|w| !w.is_empty() && !matches!(w.to_lowercase().as_str(), "and" | "is" | "the"))
         .collect();
     let at = words
@@ -132,19 +151,29 @@ pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError
         return Ok((Vec::new(), 0.0));
     }
     let units = match lower.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
-        [] => return Err(shape("say which unit is outside its limits, or none", EXAMPLE)),
+        [] => {
+            let problem = sentence!("plain-which-unit", "say which unit is outside its limits, or none");
+            return Err(shape(problem, EXAMPLE));
+        }
         ["none" | "nothing" | "sound" | "healthy" | "inside"] => Vec::new(),
         _ => units.to_vec(),
     };
-    let steps = "say how sure you are: sure 0.40, 0.60, 0.80 or 0.95";
-    let Some([typed]) = tail else { return Err(shape(steps, EXAMPLE)) };
+    let steps = || sentence!("plain-how-sure", "say how sure you are: sure 0.40, 0.60, 0.80 or 0.95");
+    let Some([typed]) = tail else { return Err(shape(steps(), EXAMPLE)) };
     let sure = match typed.strip_suffix('%') {
         Some(percent) => typed::number(percent).map(|v| v / 100.0),
         None => typed::number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
     };
     let sure = sure.ok().and_then(|s| CERTAINTIES.into_iter().find(|c| (c - s).abs() < 1e-9));
-    let sure =
-        sure.ok_or_else(|| shape(format!("{} is no step of certainty: {steps}", quoted(typed)), EXAMPLE))?;
+    let sure = sure.ok_or_else(|| {
+        let problem = sentence!(
+            "plain-no-step",
+            "{typed} is no step of certainty: {steps}",
+            typed = quoted(typed),
+            steps = steps()
+        );
+        shape(problem, EXAMPLE)
+    })?;
     Ok((units, sure))
 }
 
@@ -160,13 +189,26 @@ pub(super) fn seconds(words: &[String], example: &str) -> Result<u32, WordsError
         "" | "s" | "sec" | "second" | "seconds" => 1.0,
         "m" | "min" | "mins" | "minute" | "minutes" => 60.0,
         "h" | "hour" | "hours" => 3600.0,
-        _ => return Err(shape(format!("{} is no unit of time (s, min, h)", quoted(unit_typed)), example)),
+        _ => {
+            let problem = sentence!(
+                "plain-no-unit-of-time",
+                "{typed} is no unit of time (s, min, h)",
+                typed = quoted(unit_typed)
+            );
+            return Err(shape(problem, example));
+        }
     };
     let s = (value * factor).round();
     if (0.0..=LONGEST_S).contains(&s) {
         Ok(s as u32)
     } else {
         let typed = words.join(" ");
-        Err(shape(format!("{} is no time from 0 to {LONGEST_S} s", quoted(&typed)), example))
+        let problem = sentence!(
+            "plain-no-time",
+            "{typed} is no time from 0 to {most} s",
+            typed = quoted(&typed),
+            most = LONGEST_S
+        );
+        Err(shape(problem, example))
     }
 }

@@ -10,6 +10,8 @@ use sim_core::parts::instruments::MeterMode;
 use super::grammar::{EngineWord, FeelWord, MeterWord, OnOff, PedalWord, TimeWord, Word};
 use super::{Ask, Said, Vocabulary, WordsError, notes};
 use crate::quote::{bare, quoted};
+use crate::sentence;
+use crate::sentence::Sentence;
 use crate::typed;
 
 /// Force of a foot that says nothing else, N.
@@ -23,8 +25,8 @@ const MOST_TIMES: u32 = 1_000;
 /// Longest wait of `time` and `wait until` that say nothing else, s.
 const PATIENCE_S: u32 = 1_800;
 
-fn shape(problem: impl Into<String>, example: &str) -> WordsError {
-    WordsError::Shape { problem: problem.into(), example: example.to_owned() }
+fn shape(problem: Sentence, example: &str) -> WordsError {
+    WordsError::shape(problem, example)
 }
 
 /// Words without meaning of their own.
@@ -59,7 +61,10 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
             [joint] => Action::MakeJoint { joint: names.joint(joint)? },
             // `connect gauge tee.2`
             [first, ..] if names.instrument(first).is_ok() => fit(&words, names)?,
-            _ => return Err(shape("join one joint at a time, by its name", "join j_hose_m")),
+            _ => {
+                let problem = sentence!("plain-join-one", "join one joint at a time, by its name");
+                return Err(shape(problem, "join j_hose_m"));
+            }
         },
         Word::Plug { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Plug) },
         Word::Clamp { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Clamp) },
@@ -92,13 +97,18 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
                     (_, _, Ok(unit)) => Action::PullUnit { unit },
                     (Err(error), ..) => return Err(error),
                 },
-                _ => return Err(shape("take one instrument at a time", "take gauge")),
+                _ => {
+                    let problem = sentence!("plain-take-one", "take one instrument at a time");
+                    return Err(shape(problem, "take gauge"));
+                }
             }
         }
         Word::Meter { mode, instrument } => Action::SetMeter {
-            instrument: names.instrument_or_first(instrument.as_deref(), "multimeter", |k| {
-                matches!(k, InstrumentKind::Multimeter { .. })
-            })?,
+            instrument: names.instrument_or_first(
+                instrument.as_deref(),
+                sentence!("plain-has-no-multimeter", "this job has no multimeter"),
+                |k| matches!(k, InstrumentKind::Multimeter { .. }),
+            )?,
             mode: match mode {
                 MeterWord::Volt => MeterMode::Volt,
                 MeterWord::Ohm => MeterMode::Ohm,
@@ -108,7 +118,8 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         },
         Word::Press { instrument } => {
             if instrument.eq_ignore_ascii_case("pedal") || instrument.eq_ignore_ascii_case("brake") {
-                return Err(shape("the pedal has a word of its own", "pedal press 200"));
+                let problem = sentence!("plain-pedal-word", "the pedal has a word of its own");
+                return Err(shape(problem, "pedal press 200"));
             }
             Action::Press { instrument: names.instrument(&instrument)?.0, down: true }
         }
@@ -117,7 +128,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
                 words.iter().filter(|w| !matches!(w.to_lowercase().as_str(), "go" | "of")).collect();
             match named.as_slice() {
                 [one] => Action::Press { instrument: names.instrument(one)?.0, down: false },
-                _ => return Err(shape("let go of what?", "let button")),
+                _ => return Err(shape(sentence!("plain-let-what", "let go of what?"), "let button")),
             }
         }
         Word::Stroke { words } => stroke(&words, names)?,
@@ -186,13 +197,24 @@ fn force(typed: &str) -> Result<f64, WordsError> {
     let force = notes::number(value, example)?;
     match unit {
         "" | "n" | "N" => Ok(force),
-        _ => Err(shape(format!("{} is no force in N", quoted(typed)), example)),
+        _ => {
+            let problem = sentence!("plain-no-force", "{typed} is no force in N", typed = quoted(typed));
+            Err(shape(problem, example))
+        }
     }
 }
 
 /// How often something is done; the workshop says what is too often.
-fn times_of(typed: &str, of: &str, example: &str) -> Result<u32, WordsError> {
-    typed::whole(typed, 0..=MOST_TIMES).map_err(|why| shape(format!("number of {of}: {why}"), example))
+fn times_of(typed: &str, say: impl FnOnce(Sentence) -> Sentence, example: &str) -> Result<u32, WordsError> {
+    typed::whole(typed, 0..=MOST_TIMES).map_err(|why| shape(say(why.sentence()), example))
+}
+
+fn applications(why: Sentence) -> Sentence {
+    sentence!("plain-number-of-applications", "number of applications: {why}", why = why)
+}
+
+fn strokes(why: Sentence) -> Sentence {
+    sentence!("plain-number-of-strokes", "number of strokes: {why}", why = why)
 }
 
 fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
@@ -207,14 +229,19 @@ fn pedal(what: PedalWord, numbers: &[String]) -> Result<Action, WordsError> {
         (PedalWord::Prop, [f]) => Action::Pedal(PedalHold::Prop { force_n: force(f)? }),
         (PedalWord::Release, []) => Action::Pedal(PedalHold::Released),
         (PedalWord::Pump, [times, more @ ..]) if more.len() <= 1 => Action::PumpPedal {
-            times: times_of(times, "applications", "pedal pump 5")?,
+            times: times_of(times, applications, "pedal pump 5")?,
             force_n: match more {
                 [f] => force(f)?,
                 _ => PUMP_N,
             },
         },
-        (PedalWord::Pump, []) => return Err(shape("how many times?", "pedal pump 5")),
-        _ => return Err(shape("too many words after pedal", "pedal press 200")),
+        (PedalWord::Pump, []) => {
+            return Err(shape(sentence!("plain-how-many-times", "how many times?"), "pedal pump 5"));
+        }
+        _ => {
+            let problem = sentence!("plain-pedal-many", "too many words after pedal");
+            return Err(shape(problem, "pedal press 200"));
+        }
     })
 }
 
@@ -229,12 +256,18 @@ fn cover(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         }
         [a] if !is_state(a) => {
             let cover = names.cover(a)?;
-            Err(shape(
-                format!("say whether the cover {cover} comes off or on"),
-                &format!("cover {cover} off"),
-            ))
+            let example = format!("cover {cover} off");
+            let problem = sentence!(
+                "plain-cover-off-or-on",
+                "say whether the cover {cover} comes off or on",
+                cover = cover
+            );
+            Err(shape(problem, &example))
         }
-        _ => Err(shape("say which cover, and off or on", "cover scuttle off")),
+        _ => {
+            let problem = sentence!("plain-which-cover", "say which cover, and off or on");
+            Err(shape(problem, "cover scuttle off"))
+        }
     }
 }
 
@@ -242,7 +275,10 @@ fn swap(words: Vec<String>, names: &Vocabulary) -> Result<Action, WordsError> {
     let (unit, spare) = match words.as_slice() {
         [unit] => (names.unit(unit)?, None),
         [unit, spare] => (names.unit(unit)?, Some(spare.as_str())),
-        _ => return Err(shape("say the unit and the spare", "swap hose_m with hose_m_new")),
+        _ => {
+            let problem = sentence!("plain-swap", "say the unit and the spare");
+            return Err(shape(problem, "swap hose_m with hose_m_new"));
+        }
     };
     let spare = names.spare(&unit, spare)?;
     Ok(Action::Swap { unit, spare })
@@ -260,7 +296,8 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let words: Vec<String> =
         without_fillers(words.to_vec()).into_iter().filter(|w| !w.eq_ignore_ascii_case("on")).collect();
     let Some((first, rest)) = words.split_first() else {
-        return Err(shape("say the instrument and where it goes", "fit gauge tee.2"));
+        let problem = sentence!("plain-fit", "say the instrument and where it goes");
+        return Err(shape(problem, "fit gauge tee.2"));
     };
     let (instrument, kind) = match (names.instrument(first), names.cover(first), names.unit(first)) {
         (Ok(found), ..) => found,
@@ -274,18 +311,21 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     if ends.is_empty() {
         let how = match kind {
             InstrumentKind::Stopwatch { .. } => {
-                "the stopwatch is in your pocket; say for example: time rest 900"
+                sentence!("plain-watch", "the stopwatch is in your pocket; say for example: time rest 900")
             }
-            InstrumentKind::PedalProp => "say: pedal prop 150",
-            InstrumentKind::Plugs => "say: plug tee.3",
-            InstrumentKind::Clamps => "say: clamp hose_m.a",
-            InstrumentKind::ListeningTube => "say: hiss hose_m",
-            _ => "it is read where it is",
+            InstrumentKind::PedalProp => say_line("pedal prop 150"),
+            InstrumentKind::Plugs => say_line("plug tee.3"),
+            InstrumentKind::Clamps => say_line("clamp hose_m.a"),
+            InstrumentKind::ListeningTube => say_line("hiss hose_m"),
+            _ => sentence!("plain-read-in-place", "it is read where it is"),
         };
-        return Err(shape(
-            format!("{instrument} is not fitted to anything; {how}"),
-            &format!("help {}", bare(first)),
-        ));
+        let problem = sentence!(
+            "plain-not-fitted",
+            "{it} is not fitted to anything; {how}",
+            it = instrument,
+            how = how
+        );
+        return Err(shape(problem, &format!("help {}", bare(first))));
     }
     let to_port = !matches!(nature.held, Held::AtPart | Held::OnHose);
     let mut out: Vec<(String, String)> = Vec::new();
@@ -294,32 +334,57 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
             Some((end, target)) => (end_name(end), target),
             None => {
                 let Some(next) = ends.iter().find(|e| out.iter().all(|(used, _)| used != *e)) else {
-                    return Err(shape(
-                        format!("{instrument} has {}", plural(ends.len())),
-                        &example_fit(&instrument, ends),
-                    ));
+                    let example = example_fit(&instrument, ends);
+                    let problem = match ends.len() {
+                        1 => sentence!("plain-one-end", "{it} has one end", it = instrument),
+                        n => sentence!("plain-ends", "{it} has {n} ends", it = instrument, n = n),
+                    };
+                    return Err(shape(problem, &example));
                 };
                 ((*next).to_owned(), word.as_str())
             }
         };
         if !ends.contains(&end.as_str()) {
-            return Err(shape(
-                format!("{instrument} has no end called {}; it has {}", quoted(&end), ends.join(" and ")),
-                &example_fit(&instrument, ends),
-            ));
+            return Err(no_end(instrument, &end, ends));
         }
         let target = if to_port { names.port(target)? } else { names.part(target)? };
         out.push((end, target));
     }
     if out.is_empty() {
-        return Err(shape(format!("where does {instrument} go?"), &example_fit(&instrument, ends)));
+        let example = example_fit(&instrument, ends);
+        let problem = sentence!("plain-fit-where", "where does {it} go?", it = instrument);
+        return Err(shape(problem, &example));
     }
     out.sort();
     Ok(Action::Fit { instrument, ends: out })
 }
 
-fn plural(n: usize) -> String {
-    if n == 1 { "one end".to_owned() } else { format!("{n} ends") }
+/// The line that does it.
+fn say_line(line: &str) -> Sentence {
+    sentence!("plain-say-line", "say: {line}", line = line)
+}
+
+/// An end that the instrument does not have.
+fn no_end(instrument: String, end: &str, ends: &[&str]) -> WordsError {
+    let example = example_fit(&instrument, ends);
+    let problem = match ends {
+        [first, second] => sentence!(
+            "plain-no-end-of-two",
+            "{it} has no end called {end}; it has {first} and {second}",
+            it = instrument,
+            end = quoted(end),
+            first = *first,
+            second = *second
+        ),
+        ends => sentence!(
+            "plain-no-end",
+            "{it} has no end called {end}; it has {ends}",
+            it = instrument,
+            end = quoted(end),
+            ends = ends.join(" and ")
+        ),
+    };
+    shape(problem, &example)
 }
 
 fn example_fit(instrument: &str, ends: &[&str]) -> String {
@@ -338,20 +403,26 @@ fn stroke(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let mut instrument = None;
     for w in words {
         if w.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '-' | '+')) {
-            times = Some(times_of(w, "strokes", "stroke handpump 10")?);
+            times = Some(times_of(w, strokes, "stroke handpump 10")?);
         } else if !w.eq_ignore_ascii_case("times") {
             instrument = Some(w.as_str());
         }
     }
-    let times = times.ok_or_else(|| shape("how many strokes?", "stroke handpump 10"))?;
-    let instrument = names
-        .instrument_or_first(instrument, "hand pump", |k| matches!(k, InstrumentKind::HandPump { .. }))?;
+    let times = times.ok_or_else(|| {
+        let problem = sentence!("plain-how-many-strokes", "how many strokes?");
+        shape(problem, "stroke handpump 10")
+    })?;
+    let none = sentence!("plain-has-no-hand-pump", "this job has no hand pump");
+    let instrument =
+        names.instrument_or_first(instrument, none, |k| matches!(k, InstrumentKind::HandPump { .. }))?;
     Ok(Action::Stroke { instrument, times })
 }
 
 fn wait(words: &[String]) -> Result<Action, WordsError> {
     const EXAMPLE: &str = "wait until pump stops 120";
-    let Some((first, rest)) = words.split_first() else { return Err(shape("how long?", "wait 30")) };
+    let Some((first, rest)) = words.split_first() else {
+        return Err(shape(sentence!("plain-how-long", "how long?"), "wait 30"));
+    };
     if !matches!(first.to_lowercase().as_str(), "until" | "for" | "till") {
         return Ok(Action::Wait { s: notes::seconds(words, "wait 30")? });
     }
@@ -373,7 +444,11 @@ fn wait(words: &[String]) -> Result<Action, WordsError> {
         ["lamp", "out" | "off"] => Cue::LampOut,
         ["lamp", "on" | "glows" | "lit"] | ["lamp"] => Cue::LampOn,
         _ => {
-            return Err(shape("you can wait until pump stops, pump starts, lamp out or lamp on", EXAMPLE));
+            let problem = sentence!(
+                "plain-wait-until",
+                "you can wait until pump stops, pump starts, lamp out or lamp on"
+            );
+            return Err(shape(problem, EXAMPLE));
         }
     };
     let max_s = if max.is_empty() { PATIENCE_S } else { notes::seconds(max, EXAMPLE)? };
@@ -384,29 +459,32 @@ fn note(words: &[String], names: &Vocabulary, readings: &[Reading]) -> Result<Sa
     let note = notes::note(words)?;
     let record = note.record.map(|r| names.record(&r)).transpose()?;
     let Some(last) = readings.last() else {
-        return Err(shape(
-            "there is no reading to note yet: read, time, feel or hear something first",
-            "read barometer",
-        ));
+        let problem = sentence!(
+            "plain-no-reading-yet",
+            "there is no reading to note yet: read, time, feel or hear something first"
+        );
+        return Err(shape(problem, "read barometer"));
     };
     let id = note.reading.unwrap_or(last.id);
     let Some(reading) = readings.iter().find(|r| r.id == id) else {
-        return Err(shape(
-            format!(
-                "there is no reading {id}; so far there are 1 to {}. If {id} is the value, add its unit",
-                last.id
-            ),
-            "note 12.4 V",
-        ));
+        let problem = sentence!(
+            "plain-no-reading",
+            "there is no reading {id}; so far there are 1 to {last}. If {id} is the value, add its unit",
+            id = id,
+            last = last.id
+        );
+        return Err(shape(problem, "note 12.4 V"));
     };
     if note.shown {
         return Ok(Said::NoteShown { reading: id, record });
     }
     if note.written.is_none() && notes::needs_number(reading) {
-        return Err(shape(
-            format!("reading {id} is a number: write what you read, with its unit"),
-            "note -58 kPa",
-        ));
+        let problem = sentence!(
+            "plain-reading-is-number",
+            "reading {id} is a number: write what you read, with its unit",
+            id = id
+        );
+        return Err(shape(problem, "note -58 kPa"));
     }
     Ok(Said::Do(Action::Note { reading: id, written: note.written, record }))
 }

@@ -1,0 +1,112 @@
+//! A sentence that every language can say: its key in the files of words, the values it speaks of, and itself in
+//! English.
+//!
+//! It is made with [`sentence!`], with the English beside the key, so that whoever reads the code reads what is said.
+//! Whoever shows it passes a way to say a key in the language shown ([`Tongue`]); where that has no words for it, and
+//! wherever something is recorded, it is said in English.
+
+use std::fmt;
+
+use crate::quote::{Number, Quoted, ShownPath};
+
+/// How a key is said with its values in the language shown; `None` where that has no words for it.
+pub type Tongue<'a> = &'a dyn Fn(&str, &[(&str, String)]) -> Option<String>;
+
+/// No other language: everything in English.
+#[must_use]
+pub fn english(_: &str, _: &[(&str, String)]) -> Option<String> {
+    None
+}
+
+/// A sentence or a part of one.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sentence {
+    key: &'static str,
+    english: String,
+    values: Vec<(&'static str, Value)>,
+}
+
+/// What a sentence speaks of.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Value {
+    /// The same in every language: a name, a number, what was typed.
+    Text(String),
+    /// Said in the language itself.
+    Said(Box<Sentence>),
+}
+
+impl Sentence {
+    /// For [`sentence!`].
+    #[must_use]
+    pub fn new(key: &'static str, english: String, values: Vec<(&'static str, Value)>) -> Self {
+        Self { key, english, values }
+    }
+
+    /// Key in the files of words.
+    #[must_use]
+    pub fn key(&self) -> &'static str {
+        self.key
+    }
+
+    /// The sentence in the language of `tongue`.
+    #[must_use]
+    pub fn say(&self, tongue: Tongue<'_>) -> String {
+        let values: Vec<(&str, String)> =
+            self.values.iter().map(|(name, v)| (*name, v.say(tongue))).collect();
+        tongue(self.key, &values).unwrap_or_else(|| self.english.clone())
+    }
+}
+
+impl fmt::Display for Sentence {
+    /// In English.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.english)
+    }
+}
+
+/// As the reason why something typed cannot be used.
+impl std::error::Error for Sentence {}
+
+impl Value {
+    fn say(&self, tongue: Tongue<'_>) -> String {
+        match self {
+            Self::Text(text) => text.clone(),
+            Self::Said(sentence) => sentence.say(tongue),
+        }
+    }
+}
+
+impl fmt::Display for Value {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Text(text) => f.write_str(text),
+            Self::Said(sentence) => sentence.fmt(f),
+        }
+    }
+}
+
+impl From<Sentence> for Value {
+    fn from(sentence: Sentence) -> Self {
+        Self::Said(Box::new(sentence))
+    }
+}
+
+macro_rules! as_text {
+    ($($of:ty),*) => {
+        $(impl From<$of> for Value {
+            fn from(value: $of) -> Self {
+                Self::Text(value.to_string())
+            }
+        })*
+    };
+}
+as_text!(String, &String, &str, usize, u32, u64, f64, Quoted<'_>, ShownPath<'_>, Number);
+
+/// A sentence: `sentence!("plain-no-cover", "there is no cover called {name}", name = quoted(name))`.
+#[macro_export]
+macro_rules! sentence {
+    ($key:literal, $english:literal $(, $name:ident = $value:expr)* $(,)?) => {{
+        $(let $name = $crate::sentence::Value::from($value);)*
+        $crate::sentence::Sentence::new($key, format!($english), vec![$((stringify!($name), $name)),*])
+    }};
+}
