@@ -7,6 +7,8 @@
 //! degrees about y, then x, then z.
 
 use serde::{Deserialize, Serialize};
+use sim_core::assembly::{Assembly, PortRef};
+use sim_core::parts::{Domain, PartKind};
 
 /// Three numbers along x, y and z.
 pub type Xyz = (f64, f64, f64);
@@ -209,4 +211,31 @@ pub struct Room {
     pub covers: Vec<CoverStand>,
     /// What else stands there.
     pub fixtures: Vec<Fixture>,
+}
+
+/// Whether a part is a line between fittings: it has a way, no place.
+#[must_use]
+pub fn is_line(kind: &PartKind) -> bool {
+    matches!(kind, PartKind::Hose(_) | PartKind::Wire(_))
+}
+
+/// The two terminals between which the wire of a joint lies that is no part: those of a joint between two things
+/// that stand, or of one more thing at the end of a wire that is joined to another already. `None` for every other
+/// joint.
+#[must_use]
+pub fn wire_of_joint(assembly: &Assembly, joint: u16) -> Option<(PortRef, PortRef)> {
+    let own = assembly.joints.get(usize::from(joint))?;
+    if assembly.domain(own.a) != Domain::Electrical {
+        return None;
+    }
+    let lies = |p: PortRef| assembly.parts.get(usize::from(p.part)).is_none_or(|p| is_line(&p.kind));
+    let (end, far) = match (lies(own.a), lies(own.b)) {
+        (false, false) => return Some((own.a, own.b)),
+        (true, true) => return None,
+        (true, false) => (own.a, own.b),
+        (false, true) => (own.b, own.a),
+    };
+    let first = assembly.joints.iter().find(|j| j.a == end || j.b == end)?;
+    let other = if first.a == end { first.b } else { first.a };
+    (first.id != own.id && !lies(other)).then_some((other, far))
 }

@@ -4,7 +4,7 @@
 //! Whether bodies run through one another is not seen here: their shapes belong to the window, whose tests look.
 
 use sim_core::car::Car;
-use sim_core::parts::{Domain, PartKind};
+use sim_core::parts::PartKind;
 
 use super::block::Block;
 use super::error::{Named, PackError};
@@ -12,7 +12,8 @@ use super::range::Range;
 use super::raw::{RawCoverStand, RawFixture, RawMouth, RawRoom, RawSpot, RawStand, RawWay, SCHEMA, ranges};
 use super::report::Report;
 use crate::room::{
-    CoverShape, CoverStand, Fixture, FixtureShape, LineOf, Mouth, Room, Spot, Stand, Way, Xyz,
+    CoverShape, CoverStand, Fixture, FixtureShape, LineOf, Mouth, Room, Spot, Stand, Way, Xyz, is_line,
+    wire_of_joint,
 };
 
 /// Checks the room of `car`.
@@ -92,10 +93,6 @@ fn missing(r: &mut Report<'_>, list: &str, what: &str) {
     r.push(PackError::NotInRoom { file: r.file(), list: list.to_owned(), what: what.to_owned() });
 }
 
-fn is_line(kind: &PartKind) -> bool {
-    matches!(kind, PartKind::Hose(_) | PartKind::Wire(_))
-}
-
 fn stands(r: &mut Report<'_>, car: &Car, raw: &[RawStand]) -> Vec<Stand> {
     let parts = &car.assembly.parts;
     let known: Vec<&str> = parts.iter().filter(|p| !is_line(&p.kind)).map(|p| p.id.as_str()).collect();
@@ -151,11 +148,8 @@ fn mouths(r: &mut Report<'_>, path: &str, raw: &RawStand, kind: &PartKind) -> Ve
 fn lines(car: &Car) -> Vec<(&str, LineOf)> {
     let assembly = &car.assembly;
     let parts = assembly.parts.iter().enumerate().filter(|(_, p)| is_line(&p.kind));
-    let wired = |part: u16| assembly.parts.get(usize::from(part)).is_some_and(|p| is_line(&p.kind));
-    let joints =
-        assembly.joints.iter().enumerate().filter(|(_, j)| {
-            assembly.domain(j.a) == Domain::Electrical && !wired(j.a.part) && !wired(j.b.part)
-        });
+    let joints = assembly.joints.iter().enumerate();
+    let joints = joints.filter(|(i, _)| wire_of_joint(assembly, *i as u16).is_some());
     let parts = parts.map(|(i, p)| (p.id.as_str(), LineOf::Part(i as u16)));
     parts.chain(joints.map(|(i, j)| (j.id.as_str(), LineOf::Joint(i as u16)))).collect()
 }
