@@ -7,9 +7,10 @@ use bevy::transform::components::Transform;
 use sim_core::assembly::Stop;
 use sim_core::car::Car;
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::parts::Domain;
 use sim_core::workshop::View;
 
-use super::build::parts::lines::{End, Style, style};
+use super::build::parts::lines::{End, Style, piece, style};
 use super::clamp::clamp_shape;
 use super::layout::{Layout, Line, Owner};
 use super::made::Made;
@@ -22,12 +23,25 @@ use front::hands::Thing;
 
 fn lead_style(kind: &InstrumentKind, end: &str) -> Style {
     let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
-    match (kind, end) {
-        (InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. }, _) => {
+    let lead = |red: bool| of(0.0036, if red { Mat::Red } else { Mat::Black }, End::Croc);
+    match kind {
+        InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => {
             of(0.0065, Mat::Accent, End::Adapter)
         }
-        (_, "a" | "v_ohm") => of(0.0036, Mat::Red, End::Croc),
-        _ => of(0.0036, Mat::Black, End::Croc),
+        InstrumentKind::Lamp
+        | InstrumentKind::Multimeter { .. }
+        | InstrumentKind::PushLead
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::IrThermometer { .. }
+        | InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => lead(matches!(end, "a" | "v_ohm")),
     }
 }
 
@@ -46,7 +60,11 @@ pub(super) fn all(
                 let kind = &car.assembly.parts[usize::from(part)].kind;
                 (Thing::Part(part), style(Some(kind), stands.way(LineOf::Part(part))))
             }
-            Owner::Joint(joint) => (Thing::Joint(joint), style(None, stands.way(LineOf::Joint(joint)))),
+            Owner::Joint(joint) => {
+                let air = car.assembly.domain(car.assembly.joints[usize::from(joint)].a) == Domain::Pneumatic;
+                let wire = || style(None, stands.way(LineOf::Joint(joint)));
+                (Thing::Joint(joint), if air { piece() } else { wire() })
+            }
             Owner::Lead(card, k) => {
                 let end =
                     view.instruments.get(card).and_then(|i| i.at.get(k)).map_or("", |(e, _)| e.as_str());

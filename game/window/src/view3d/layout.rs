@@ -14,6 +14,7 @@ use sim_core::observe::Observed;
 use sim_core::parts::{Domain, PartKind};
 use sim_core::workshop::View;
 
+use super::build::parts::body;
 use super::camera::station_eye;
 use super::mouth::Mouth;
 use super::places::{self, JOINT_M};
@@ -185,22 +186,34 @@ impl Layout {
             out.middles[i] = held(&points, true, length(&points) * 0.5).at;
             out.lines.push(Line { owner: Owner::Part(index), points, made });
         }
-        out.sleeves(car, &fixed, &open);
+        out.sleeves(car, stands, &fixed, &open);
         out.joint_wires(car, stands, &fixed, &open);
         out.hang(car, kit, seen);
         out
     }
 
-    /// Rubber sleeves of parts that sit on one another.
-    fn sleeves(&mut self, car: &Car, fixed: &BTreeMap<PortRef, Mouth>, open: &[bool]) {
+    /// Rubber sleeves of parts that sit on one another; those that stand further apart than a sleeve reaches have a
+    /// piece of hose between them.
+    fn sleeves(&mut self, car: &Car, stands: &Stands, fixed: &BTreeMap<PortRef, Mouth>, open: &[bool]) {
         let assembly = &car.assembly;
-        for (joint, _) in assembly.joints.iter().zip(open).filter(|(_, open)| !**open) {
-            let air = assembly.domain(joint.a) == Domain::Pneumatic;
+        let brings = |p: PortRef| {
+            let part = assembly.parts.get(usize::from(p.part));
+            part.is_some_and(|part| body(&part.kind).has_sleeve(usize::from(p.port)))
+        };
+        for (i, (joint, open)) in assembly.joints.iter().zip(open).enumerate() {
             let [Some(a), Some(b)] = [joint.a, joint.b].map(|p| fixed.get(&p)) else { continue };
-            if air {
-                let is_tee =
-                    |p: PortRef| matches!(assembly.parts[usize::from(p.part)].kind, PartKind::Tee(_));
-                let (nipple, part) = if is_tee(joint.b) { (b, joint.a.part) } else { (a, joint.b.part) };
+            if assembly.domain(joint.a) != Domain::Pneumatic {
+                continue;
+            }
+            // As the car stands; what is laid aside has left its place.
+            let homes = [joint.a, joint.b].map(|p| stands.ports(p.part).get(usize::from(p.port)));
+            let far = matches!(homes, [Some(a), Some(b)] if SLEEVE_REACHES_M < a.at.distance(b.at));
+            if far || !(brings(joint.a) || brings(joint.b)) {
+                let points =
+                    if far { lie((*a, true), &[between(a, b)], (*b, !open), 0.0) } else { piece(a, b) };
+                self.lines.push(Line { owner: Owner::Joint(i as u16), points, made: [true, !open] });
+            } else if !open {
+                let (nipple, part) = if brings(joint.a) { (b, joint.a.part) } else { (a, joint.b.part) };
                 self.sleeves.push((part, *nipple));
             }
         }
@@ -215,7 +228,7 @@ impl Layout {
             let mut way = stands.points(LineOf::Joint(index));
             // The key's cable is drawn from the battery, the switch's from the switch: as the file has it.
             if way.is_empty() {
-                way.push((a.at + b.at) * 0.5 + (a.out + b.out) * 0.02);
+                way.push(between(a, b));
             }
             let points = lie((*a, true), &way, (*b, !open), ON_STUD_M);
             self.lines.push(Line { owner: Owner::Joint(index), points, made: [true, !open] });
@@ -301,7 +314,19 @@ impl Layout {
             }
             InstrumentKind::AngleFinder { .. } => Some(places::facing(target + to_eye * 0.05, eye)),
             InstrumentKind::IrThermometer { .. } => Some(places::facing(target + to_eye * 0.20, eye)),
-            _ => None,
+            InstrumentKind::Gauge { .. }
+            | InstrumentKind::HandPump { .. }
+            | InstrumentKind::Lamp
+            | InstrumentKind::Multimeter { .. }
+            | InstrumentKind::PushLead
+            | InstrumentKind::Stopwatch { .. }
+            | InstrumentKind::Barometer { .. }
+            | InstrumentKind::WallThermometer { .. }
+            | InstrumentKind::PedalRule { .. }
+            | InstrumentKind::PedalProp
+            | InstrumentKind::Plugs
+            | InstrumentKind::Clamps
+            | InstrumentKind::ListeningTube => None,
         }
     }
 }
@@ -310,6 +335,19 @@ impl Layout {
 const ON_NIPPLE_M: f32 = 0.026;
 /// How far a wire's end goes over its stud, m.
 const ON_STUD_M: f32 = 0.012;
+
+/// How far apart two fittings are at most that a sleeve joins, m.
+const SLEEVE_REACHES_M: f32 = 0.15;
+
+/// A point half way between two fittings, a little out.
+fn between(a: &Mouth, b: &Mouth) -> Vec3 {
+    (a.at + b.at) * 0.5 + (a.out + b.out) * 0.02
+}
+
+/// A short piece of hose over two nipples that look at one another.
+fn piece(a: &Mouth, b: &Mouth) -> Vec<Vec3> {
+    vec![a.at - a.out * ON_NIPPLE_M, between(a, b), b.at - b.out * ON_NIPPLE_M]
+}
 
 /// A line between two fittings: pushed `depth` onto the ones that are made, hanging off the others.
 fn lie(a: (Mouth, bool), way: &[Vec3], b: (Mouth, bool), depth: f32) -> Vec<Vec3> {

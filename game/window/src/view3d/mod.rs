@@ -5,6 +5,9 @@
 //! like, [`live`] how they move, [`displays`] their digits, [`camera`] from where one sees them, [`anchors`] where that is on the
 //! screen, [`pick`] what the pointer is on, [`silhouette`] its outline, [`picture`] when it is drawn. No state of the simulation is kept here.
 
+// A kind of part or instrument that is forgotten must not compile.
+#![cfg_attr(not(test), deny(clippy::wildcard_enum_match_arm))]
+
 mod anchors;
 mod build;
 mod built;

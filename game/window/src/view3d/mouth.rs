@@ -12,6 +12,8 @@ pub(super) struct Mouth {
     pub(super) out: Vec3,
     /// The way in which the fitting itself stands, unit length.
     pub(super) axis: Vec3,
+    /// It is pushed onto another part's fitting, no hose between them.
+    pub(super) sits: bool,
 }
 
 impl Mouth {
@@ -19,7 +21,7 @@ impl Mouth {
     #[must_use]
     pub(super) fn new(at: Vec3, out: Vec3) -> Self {
         let out = out.normalize_or(Vec3::Y);
-        Self { at, out, axis: out }
+        Self { at, out, axis: out, sits: false }
     }
 
     /// The same where its part stands.
@@ -29,6 +31,7 @@ impl Mouth {
             at: part.transform_point(self.at),
             out: part.rotation * self.out,
             axis: part.rotation * self.axis,
+            ..*self
         }
     }
 }

@@ -3,11 +3,12 @@
 
 use std::collections::BTreeMap;
 
-use assess::room::{CoverStand, Fixture, FixtureShape, LineOf, Room, Shell, Spot, Way, Xyz};
+use assess::room::{CoverStand, Fixture, FixtureShape, LineOf, Room, Shell, Spot, Way, Xyz, is_line};
 use bevy::math::{EulerRot, Quat, Vec3};
 use bevy::transform::components::Transform;
+use sim_core::assembly::PortRef;
 use sim_core::car::Car;
-use sim_core::parts::PartKind;
+use sim_core::parts::{Domain, PartKind};
 
 use super::mouth::Mouth;
 use super::moves;
@@ -52,6 +53,18 @@ pub(super) fn placed(spot: &Spot) -> Transform {
     Transform::from_translation(vec3(spot.at)).with_rotation(turn)
 }
 
+/// Whether a port is joined to that of another part that stands, no hose between them.
+fn sits(car: &Car, port: PortRef) -> bool {
+    let assembly = &car.assembly;
+    if assembly.domain(port) != Domain::Pneumatic {
+        return false;
+    }
+    let joint = assembly.joints.iter().find(|j| j.a == port || j.b == port);
+    let other = joint.map(|j| if j.a == port { j.b } else { j.a });
+    let other = other.and_then(|other| assembly.parts.get(usize::from(other.part)));
+    other.is_some_and(|other| !is_line(&other.kind))
+}
+
 impl Stands {
     /// A room in its own terms.
     #[must_use]
@@ -61,10 +74,12 @@ impl Stands {
             let own: Vec<Mouth> = stand
                 .ports
                 .iter()
-                .map(|m| {
+                .enumerate()
+                .map(|(port, m)| {
                     let mouth = Mouth::new(vec3(m.at), vec3(m.out));
                     let axis = m.axis.map_or(mouth.out, |axis| vec3(axis).normalize_or(Vec3::Y));
-                    Mouth { axis, ..mouth }
+                    let sits = sits(car, PortRef { part: stand.part, port: port as u8 });
+                    Mouth { axis, sits, ..mouth }
                 })
                 .collect();
             let ports = own.iter().map(|m| m.placed(&home)).collect();

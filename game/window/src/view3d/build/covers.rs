@@ -7,7 +7,7 @@ use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::shapes::{bevel_box, cylinder, hose, plate};
 
 /// A cover about its middle.
-pub(super) fn cover(shape: CoverShape) -> Sculpt {
+pub(in crate::view3d) fn cover(shape: CoverShape) -> Sculpt {
     match shape {
         CoverShape::Scuttle { width_m, depth_m, height_m } => {
             scuttle(Vec3::new(width_m as f32, height_m as f32, depth_m as f32))

@@ -8,7 +8,7 @@ use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::shapes::{bevel_box, cylinder, ring};
 
 /// A fixture about its middle.
-pub(super) fn fixture(shape: FixtureShape) -> Sculpt {
+pub(in crate::view3d) fn fixture(shape: FixtureShape) -> Sculpt {
     let size = |(x, y, z): (f64, f64, f64)| Vec3::new(x as f32, y as f32, z as f32);
     let mut s = Sculpt::default();
     match shape {

@@ -2,11 +2,11 @@
 
 mod bits;
 mod cab;
-mod covers;
-mod fixtures;
+pub(super) mod covers;
+pub(super) mod fixtures;
 pub(super) mod parts;
 mod room;
-mod shell;
+pub(super) mod shell;
 pub(super) mod spares;
 pub(super) mod tools;
 

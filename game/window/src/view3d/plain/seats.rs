@@ -62,27 +62,20 @@ pub(super) fn seat(kind: &PartKind) -> Option<Seat> {
     }
 }
 
-/// Before the radiator, on the crossmember, at the bulkhead, on the inner wing.
+/// On the crossmember, left and right, at the bulkhead, on the inner wing.
 fn earth_points() -> Vec<Mouth> {
     let at = |at: Xyz, out: Xyz, axis: Option<Xyz>| Mouth { at, out, axis };
     vec![
-        at((-1.04, 0.40, 0.46), (-0.4, 0.1, 1.0), None),
+        at((-1.22, 0.925, 0.465), (0.3, 1.0, 0.2), Some((0.0, 1.0, 0.0))),
         at((-2.26, 0.925, 0.46), (-1.0, 0.5, 0.0), Some((0.0, 1.0, 0.0))),
         at((-1.60, 1.06, -0.60), (-0.5, 0.5, 0.8), None),
         at((-2.44, 0.864, -0.02), (0.3, 1.0, 0.2), None),
     ]
 }
 
-/// What stands in every car besides: the stand of an earth point, the grommet.
+/// What stands in every car besides.
 pub(super) fn always() -> Vec<Fixture> {
-    let spot = |at: Xyz| Spot { at, turn: (0.0, 0.0, 0.0) };
-    vec![
-        Fixture {
-            shape: FixtureShape::Block { size_m: (0.05, 0.10, 0.02) },
-            spot: spot((-1.04, 0.40, 0.44)),
-        },
-        Fixture { shape: FixtureShape::Grommet, spot: spot(GROMMET) },
-    ]
+    vec![Fixture { shape: FixtureShape::Grommet, spot: Spot { at: GROMMET, turn: (0.0, 0.0, 0.0) } }]
 }
 
 /// Whether a shape has a face that looks along z, to be turned to the eye when it lies on a board.

@@ -83,7 +83,8 @@ fn arc(from: Vec3, to: Vec3, stations: (Option<Station>, Option<Station>), n: us
 
 /// Over the crossmember, above where it goes down.
 fn nose(front: Vec3, n: usize) -> Vec3 {
-    Vec3::new(front.x, 0.99 + 0.012 * (n % 5) as f32, 0.53)
+    // A little to the right, where it is in the picture from the bay too.
+    Vec3::new(front.x - 0.25, 0.945 + 0.010 * (n % 5) as f32, 0.53)
 }
 
 /// Red from the battery and through fuses, brown to earth, else black.

@@ -88,6 +88,10 @@ impl Body for VacuumSwitch {
         Vec3::new(0.0, 0.045, 0.02)
     }
 
+    fn has_sleeve(&self, port: usize) -> bool {
+        port == 0
+    }
+
     fn build(&self, _: &[Mouth]) -> Sculpt {
         let mut s = Sculpt::default();
         foot(&mut s);
@@ -111,6 +115,10 @@ impl Body for VacuumSensor {
 
     fn hold(&self) -> Vec3 {
         Vec3::new(0.0, 0.03, 0.026)
+    }
+
+    fn has_sleeve(&self, port: usize) -> bool {
+        port == 0
     }
 
     fn build(&self, ports: &[Mouth]) -> Sculpt {
@@ -139,7 +147,11 @@ impl Body for CheckValve {
         ]
     }
 
-    fn build(&self, _: &[Mouth]) -> Sculpt {
+    fn has_sleeve(&self, _port: usize) -> bool {
+        true
+    }
+
+    fn build(&self, ports: &[Mouth]) -> Sculpt {
         let mut s = Sculpt::default();
         let k = grown(self.volume_cm3, 3.0);
         let r = nipple_m(self.bore_mm);
@@ -167,10 +179,17 @@ impl Body for CheckValve {
             ])),
         );
         s.add(Mat::Nylon, put(ring(0.0245 * k, 0.003)));
-        // Sleeve towards the store, nipple towards the source.
-        s.add(Mat::Rubber, cylinder(r * 1.8, 0.115, 0.002).along(Vec3::NEG_X).at(-0.028, 0.0, 0.0));
-        s.add(Mat::WhiteNylon, cylinder(r * 1.067, 0.022, 0.001).along(Vec3::X).at(0.032, 0.0, 0.0));
-        nipple(&mut s, Vec3::X * 0.052, Vec3::X, r);
+        // A sleeve where it sits on another part's nipple, else a nipple for a hose.
+        for (port, (way, mat)) in ports.iter().zip([(Vec3::NEG_X, Mat::Nylon), (Vec3::X, Mat::WhiteNylon)]) {
+            if port.sits {
+                let foot = way * 0.028;
+                s.add(Mat::Rubber, cylinder(r * 1.8, 0.115, 0.002).along(way).at(foot.x, 0.0, 0.0));
+            } else {
+                let foot = way * 0.032;
+                s.add(mat, cylinder(r * 1.067, 0.022, 0.001).along(way).at(foot.x, 0.0, 0.0));
+                nipple(&mut s, way * 0.052, way, r);
+            }
+        }
         // Arrow on the pale half.
         s.add(Mat::Ink, bevel_box(0.016, 0.002, 0.004, 0.0005).at(0.008, 0.0245 * k, 0.0));
         s

@@ -20,7 +20,7 @@ impl Body for Engine {
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::new(-0.23, 0.395, 0.08), Vec3::new(-0.80, 0.15, -0.58)),
-            Mouth::new(Vec3::new(0.27, 0.25, 0.35), Vec3::new(0.6, 0.8, 0.1)),
+            Mouth::new(Vec3::new(0.27, 0.25, 0.35), Vec3::new(0.7, 0.25, 0.5)),
             Mouth::new(Vec3::new(-0.32, 0.26, 0.20), Vec3::new(-0.8, 0.6, 0.0)),
         ]
     }

@@ -66,16 +66,20 @@ pub(in crate::view3d) fn braid_radius(area_mm2: f64) -> f32 {
     3.25 * (area_mm2.max(0.0) as f32).sqrt() * 1e-3
 }
 
+/// The look of a piece of hose that is no part of its own.
+#[must_use]
+pub(in crate::view3d) fn piece() -> Style {
+    const BORE_MM: f64 = 8.0;
+    Style { radius: hose_radius(BORE_MM), flat: 1.0, mat: Mat::Rubber, end: End::Clip }
+}
+
 /// The look of a hose or wire; a joint's wire has no kind.
 #[must_use]
 pub(in crate::view3d) fn style(kind: Option<&PartKind>, way: Option<&Way>) -> Style {
     if let Some(hose) = kind.and_then(PartKind::hose) {
         return Style { radius: hose_radius(hose.bore_mm), flat: 1.0, mat: Mat::Rubber, end: End::Clip };
     }
-    let own = match kind {
-        Some(PartKind::Wire(wire)) => Some(wire.area_mm2),
-        _ => None,
-    };
+    let own = if let Some(PartKind::Wire(wire)) = kind { Some(wire.area_mm2) } else { None };
     let area = own.or(way.and_then(|w| w.area_mm2)).unwrap_or(AREA_MM2);
     let (colour, end) = way.map_or((Colour::default(), WireEnd::default()), |w| (w.colour, w.end));
     let end = match end {

@@ -33,6 +33,11 @@ pub(in crate::view3d) trait Body {
         Vec3::ZERO
     }
 
+    /// Whether it brings a rubber sleeve of its own at a port that is pushed onto another part's nipple.
+    fn has_sleeve(&self, _port: usize) -> bool {
+        false
+    }
+
     /// What stands on the shelf for it; the part itself for most.
     fn spare(&self, ports: &[Mouth]) -> Sculpt {
         self.build(ports)

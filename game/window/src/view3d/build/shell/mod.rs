@@ -2,8 +2,10 @@
 //!
 //! All of them share bulkhead, cab and track, so that the stations' eyes see the same from the same places.
 
+mod bay;
 mod cabin;
 mod saloon;
+mod wedge;
 mod wheel;
 
 use assess::room::Shell;
@@ -29,8 +31,8 @@ pub(in crate::view3d) fn all(shell: Shell) -> Vec<Made> {
             Mat::CarPaint
         }
         Shell::Wedge => {
-            saloon::outside(&mut car);
-            Mat::CarPaint
+            wedge::outside(&mut car);
+            Mat::PalePaint
         }
     };
     for side in [-1.0, 1.0] {

@@ -1,6 +1,9 @@
 //! The room without a renderer: every port can be reached, nothing lies on top of anything else, lines end
 //! where their fittings are.
 
+mod cars;
+mod shapes;
+
 use std::collections::BTreeSet;
 
 use bevy::math::Vec3;
@@ -12,17 +15,17 @@ use sim_core::workshop::{Setup, View};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
-use super::super::flow::between_frames;
-use super::super::shown::{Middle, Page};
-use super::super::stage::{self, Stage, press};
-use super::super::state::Ui;
-use super::super::ui::tests::bench;
 use super::anchors::{APART, spread, things};
 use super::camera::{Lens, station};
 use super::layout::{Layout, Seen};
 use super::materials::Mat;
 use super::stands::Stands;
 use super::{build, marks, places, plain};
+use crate::flow::between_frames;
+use crate::shown::{Middle, Page};
+use crate::stage::{self, Stage, press};
+use crate::state::Ui;
+use crate::ui::tests::bench;
 use crate::{theme, ui};
 use front::hands::{Thing, place, station_of};
 use front::shop::Shop;
@@ -206,8 +209,7 @@ fn both_instruments_on_the_wall_have_the_face_they_have_in_the_tray() {
         if !matches!(c.kind, InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. }) {
             continue;
         }
-        let printed =
-            super::super::ui::dial::printed::Printed::of(&c.kind, Default::default()).expect("a dial");
+        let printed = crate::ui::dial::printed::Printed::of(&c.kind, Default::default()).expect("a dial");
         assert!(printed.fits_round(), "the tray draws the {} round", c.name);
         let made = build::of_job(&shop, &stands(&shop), Default::default());
         let made = made.iter().find(|m| m.thing == Some(Thing::Instrument(card as u16))).unwrap();
