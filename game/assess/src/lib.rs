@@ -22,6 +22,7 @@ pub mod pack;
 pub mod quote;
 pub mod repair_order;
 pub mod report;
+pub mod room;
 pub mod score;
 pub mod script;
 pub mod sentence;

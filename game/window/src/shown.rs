@@ -37,3 +37,17 @@ pub enum RoomSeen {
     /// All but what needs so many shaders that this adapter cannot make.
     Lacking(usize),
 }
+
+/// How the car in the room got its places.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum Placing {
+    /// Its own file says where everything stands.
+    #[default]
+    ByFile,
+    /// It has none: what stands nowhere in particular is laid out as on its line diagram.
+    ByDiagram,
+    /// It has neither: laid out in a row.
+    InARow,
+    /// Its file cannot be used, for this reason: laid out as without one.
+    Broken(String),
+}

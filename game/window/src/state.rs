@@ -5,7 +5,7 @@ use egui::{Pos2, Rect};
 use sim_core::action::Station;
 
 use super::marks::Marks;
-use super::shown::{Middle, Page, RoomSeen};
+use super::shown::{Middle, Page, Placing, RoomSeen};
 use super::ui::clipboard::state::State as Clipboard;
 use super::ui::diagram::state::State as Board;
 use super::ui::hotspots::state::State as Hotspots;
@@ -78,6 +78,8 @@ pub struct Ui {
     pub room_picture: Option<egui::TextureId>,
     /// How much of the room that picture shows.
     pub room_seen: RoomSeen,
+    /// How the car in it got its places.
+    pub room_placing: Placing,
     /// What room and hotspots tell each other.
     pub hotspots: Hotspots,
     /// Settings.

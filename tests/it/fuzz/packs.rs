@@ -24,9 +24,14 @@ struct Data {
 impl Data {
     fn new() -> Self {
         let copy = tempfile::tempdir().unwrap();
-        for folder in
-            ["assets/vehicles", "assets/instruments", "assets/spares", "assets/diagrams", "scenarios"]
-        {
+        for folder in [
+            "assets/vehicles",
+            "assets/instruments",
+            "assets/spares",
+            "assets/diagrams",
+            "assets/rooms",
+            "scenarios",
+        ] {
             copy_tree(&root().join(folder), &copy.path().join(folder));
         }
         let mut files = Vec::new();
@@ -73,6 +78,9 @@ fn load(root: &Path, file: &Path, dice: &mut Dice) -> Fate {
     if let Err(error) = library.cars().and_then(|cars| match cars.iter().find(|c| *c == stem) {
         Some(id) => library.car(id).and_then(|car| {
             library.spares(&car)?;
+            if library.has_room(&car.id) {
+                library.room(&car)?;
+            }
             library.diagram(&car).map(|_| ())
         }),
         None => Ok(()),

@@ -35,6 +35,14 @@ pub(crate) const CAUTIONS: usize = 30;
 pub(crate) const PLACES: usize = 400;
 /// Earth points of a car body.
 pub(crate) const POINTS: usize = 50;
+/// Ways in a room: every hose and wire, every joint.
+pub(crate) const WAYS: usize = PARTS + JOINTS;
+/// Points of a way: a wire from nose to cab has ten.
+pub(crate) const WAY_POINTS: usize = 60;
+/// What else stands in a car.
+pub(crate) const FIXTURES: usize = 100;
+/// Ports of a part: its kind has six at most.
+pub(crate) const PORTS: usize = 20;
 /// Spares for a car.
 pub(crate) const SPARES: usize = 400;
 /// Numbers of a used spare.
@@ -79,6 +87,12 @@ pub(crate) const LISTS: &[(&str, &str, usize)] = &[
     ("Unit", "cleans", UNIT_CLEANS),
     ("Diagram", "places", PLACES),
     ("Place", "points", POINTS),
+    ("Room", "parts", PARTS),
+    ("Room", "ways", WAYS),
+    ("Room", "covers", COVERS),
+    ("Room", "fixtures", FIXTURES),
+    ("Stand", "ports", PORTS),
+    ("Way", "points", WAY_POINTS),
     ("Spares", "spares", SPARES),
     ("Spare", "params", SPARE_PARAMS),
     ("Pack", "tools", TOOLS),
@@ -117,6 +131,9 @@ pub(crate) const TEXTS: &[(&str, usize, bool)] = &[
     ("limit", SHORT_NAME, false),
     ("fault", SHORT_NAME, false),
     ("part", SHORT_NAME, false),
+    ("port", SHORT_NAME, false),
+    ("line", SHORT_NAME, false),
+    ("cover", SHORT_NAME, false),
     ("a", SHORT_NAMES, false),
     ("b", SHORT_NAMES, false),
     ("param", SHORT_NAMES, false),

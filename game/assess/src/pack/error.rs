@@ -22,6 +22,8 @@ pub enum Named {
     Joint,
     /// A cover.
     Cover,
+    /// A hose, a wire or a joint.
+    Line,
     /// A repair unit.
     Unit,
     /// A fault of the car's catalogue.
@@ -50,6 +52,7 @@ impl fmt::Display for Named {
             Self::Param => "parameter",
             Self::Joint => "joint",
             Self::Cover => "cover",
+            Self::Line => "hose, wire or joint",
             Self::Unit => "repair unit",
             Self::Fault => "fault",
             Self::Limit => "limit",
@@ -596,6 +599,66 @@ pub enum PackError {
         path: String,
         /// The part.
         part: String,
+    },
+    /// A part, a port, a line or a cover without its place in the room.
+    #[error("{file}: {list}: {what} is missing; every one of the car's has one entry")]
+    NotInRoom {
+        /// The file.
+        file: String,
+        /// The list in which it is missing.
+        list: String,
+        /// What is missing.
+        what: String,
+    },
+    /// A hose or wire among the parts that stand: it follows its way.
+    #[error("{file}: {path}: {part} is a hose or wire and has no place of its own; put it into `ways`")]
+    Lies {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// The part.
+        part: String,
+    },
+    /// A way of something that is no line.
+    #[error(
+        "{file}: {path}: {name} is no hose, no wire and no joint between two terminals; only these have a way"
+    )]
+    NoLine {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// The part or joint.
+        name: String,
+    },
+    /// A key of a way that its line cannot have.
+    #[error("{file}: {path}: {why}; leave it out")]
+    NotOfLine {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// What it has instead.
+        why: &'static str,
+    },
+    /// The wire of a joint without its cross-section.
+    #[error("{file}: {path}: {joint} is a joint and has no number of its own; write its wire's area_mm2")]
+    NoArea {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
+        /// The joint.
+        joint: String,
+    },
+    /// A way out of no length.
+    #[error("{file}: {path} = (0, 0, 0) points nowhere; write a way, for example (0, 1, 0) for upwards")]
+    NoDirection {
+        /// The file.
+        file: String,
+        /// Key path.
+        path: String,
     },
     /// A job for a car at an altitude its data sheet rules out.
     #[error("{file}: day.altitude_m = {}: {car} reaches its cut-out up to {} m", number(*altitude_m), number(*limit_m))]

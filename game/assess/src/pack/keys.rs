@@ -8,9 +8,9 @@ use super::block::{Block, KeyDef};
 use super::bounds;
 use super::range::Range;
 use super::raw::{
-    RawCompetence, RawCover, RawDiagram, RawFault, RawHidden, RawInstrument, RawJob, RawJoint, RawLimit,
-    RawPack, RawParam, RawPart, RawPlace, RawRecord, RawSpare, RawSpares, RawThinAir, RawTolerance, RawUnit,
-    RawVehicle, RawWeights, ranges,
+    RawCompetence, RawCover, RawCoverStand, RawDiagram, RawFault, RawFixture, RawHidden, RawInstrument,
+    RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawRecord, RawRoom, RawSpare,
+    RawSpares, RawSpot, RawStand, RawThinAir, RawTolerance, RawUnit, RawVehicle, RawWay, RawWeights, ranges,
 };
 
 /// Name, meaning and keys of a block.
@@ -35,6 +35,13 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawInstrument>(),
     entry::<RawDiagram>(),
     entry::<RawPlace>(),
+    entry::<RawRoom>(),
+    entry::<RawStand>(),
+    entry::<RawMouth>(),
+    entry::<RawWay>(),
+    entry::<RawCoverStand>(),
+    entry::<RawSpot>(),
+    entry::<RawFixture>(),
     entry::<RawSpares>(),
     entry::<RawSpare>(),
     entry::<RawParam>(),
@@ -101,6 +108,25 @@ const SHARED: &[(&str, &[SharedKey])] = &[
             ("counts", ranges::COUNTS, "Error, counts of the last digit."),
         ],
     ),
+    (
+        "Covers and fixtures of a room",
+        &[
+            ("Scuttle.width_m", ranges::SIZE_M, "A louvred tray over the bulkhead; its length along x."),
+            ("Scuttle.depth_m", ranges::SIZE_M, "Along z."),
+            ("Scuttle.height_m", ranges::SIZE_M, "Of its walls."),
+            ("Guard.width_m", ranges::SIZE_M, "A ribbed plate that looks along +z; along x."),
+            ("Guard.height_m", ranges::SIZE_M, "Along y."),
+            ("Lid.width_m", ranges::SIZE_M, "A padded lid on top of an engine; along x."),
+            ("Lid.depth_m", ranges::SIZE_M, "Along z."),
+            ("Lid.height_m", ranges::SIZE_M, "Along y."),
+            (
+                "Block.size_m",
+                ranges::SIZE_M,
+                "Three numbers: a block of painted sheet metal. Other fixtures: `Board(size_m)`, a board that \
+                 things are laid out on, and without numbers `FuseBox`, `Bracket`, `Clip`, `Grommet`.",
+            ),
+        ],
+    ),
     ("Stopwatch", &[("reaction_s", ranges::REACTION_S, "Scatter of the hand, one standard deviation.")]),
     (
         "IrThermometer",
@@ -128,7 +154,13 @@ pub fn reference_page() -> String {
     for (name, doc, keys) in BLOCKS {
         heading(&mut out, name, doc);
         for k in *keys {
-            let range = k.range.map_or_else(|| room(name, k), |r| span(r.min, r.max, r.unit));
+            let range = match k.range.map(|r| span(r.min, r.max, r.unit)) {
+                Some(range) if bounds::of_list(name, k.name).is_some() => {
+                    format!("{}, each {range}", room(name, k))
+                }
+                Some(range) => range,
+                None => room(name, k),
+            };
             row(&mut out, k.name, &form(k.form), &range, k.doc);
         }
     }
@@ -198,6 +230,9 @@ fn form(rust: &str) -> String {
         "String" => "text".to_owned(),
         "bool" => "true or false".to_owned(),
         "(u32,u32)" => "(whole number, whole number)".to_owned(),
+        "(f64,f64,f64)" => "(number, number, number)".to_owned(),
+        "Option<(f64,f64,f64)>" => "(number, number, number), optional".to_owned(),
+        "Vec<(f64,f64,f64)>" => "list of (number, number, number)".to_owned(),
         "Vec<(String,(u32,u32))>" => "list of (text, (whole number, whole number))".to_owned(),
         "(f64,f64)" => "(number, number)".to_owned(),
         "Option<f64>" => "number, optional".to_owned(),

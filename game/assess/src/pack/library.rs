@@ -13,13 +13,15 @@ use super::check_catalogue;
 use super::check_diagram;
 use super::check_instrument;
 use super::check_job::{self, Around, Pack};
+use super::check_room;
 use super::error::{Named, PackError, PackErrors};
-use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
+use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawVehicle};
 use super::read;
 use super::report::{is_short_name, known_for};
 use super::trial;
 use crate::diagram::Diagram;
 use crate::job::Job;
+use crate::room::Room;
 
 /// Data files of one root folder.
 #[derive(Clone, Debug)]
@@ -116,6 +118,22 @@ impl Library {
     #[must_use]
     pub fn has_diagram(&self, car: &str) -> bool {
         self.root.join(format!("assets/diagrams/{car}.ron")).is_file()
+    }
+
+    /// Where a car stands in the room.
+    ///
+    /// # Errors
+    /// No such file, or every fault of it.
+    pub fn room(&self, car: &Car) -> Result<Room, PackErrors> {
+        let file = format!("assets/rooms/{}.ron", car.id);
+        let (_, raw) = self.read::<RawRoom>(&file)?;
+        check_room::room(raw, car, &file).map_err(PackErrors)
+    }
+
+    /// Whether a car has its room. The window finds a place for the parts of one without.
+    #[must_use]
+    pub fn has_room(&self, car: &str) -> bool {
+        self.root.join(format!("assets/rooms/{car}.ron")).is_file()
     }
 
     /// Short names of the packs.
@@ -233,9 +251,7 @@ impl Library {
         let (mut jobs, mut errors) = (Vec::new(), Vec::new());
         let mut broken_cars = Vec::new();
         for id in self.cars()? {
-            let drawn =
-                |car: &Car| if self.has_diagram(&id) { self.diagram(car).map(|_| ()) } else { Ok(()) };
-            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car).and(drawn(&car))) {
+            if let Err(e) = self.car(&id).and_then(|car| self.around(&car)) {
                 errors.extend(e.0);
                 broken_cars.push(id);
             }
@@ -255,6 +271,20 @@ impl Library {
             }
         }
         if errors.is_empty() { Ok(jobs) } else { Err(PackErrors(errors)) }
+    }
+
+    /// Checks spares, line diagram and room of a car, those of them that there are.
+    fn around(&self, car: &Car) -> Result<(), PackErrors> {
+        let mut errors = Vec::new();
+        let mut hear = |e: Option<PackErrors>| errors.extend(e.into_iter().flat_map(|e| e.0));
+        hear(self.spares(car).err());
+        if self.has_diagram(&car.id) {
+            hear(self.diagram(car).err());
+        }
+        if self.has_room(&car.id) {
+            hear(self.room(car).err());
+        }
+        if errors.is_empty() { Ok(()) } else { Err(PackErrors(errors)) }
     }
 
     fn car_and_text(&self, id: &str) -> Result<(Arc<Car>, String), PackErrors> {

@@ -12,6 +12,7 @@ mod check_catalogue;
 mod check_diagram;
 mod check_instrument;
 mod check_job;
+mod check_room;
 mod check_sheet;
 mod error;
 mod keys;
@@ -20,6 +21,8 @@ mod range;
 mod raw;
 mod read;
 mod report;
+#[cfg(test)]
+mod room_tests;
 #[cfg(test)]
 mod tests;
 mod trial;

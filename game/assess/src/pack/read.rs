@@ -89,6 +89,11 @@ fn words_of(list: Option<&str>) -> &'static str {
         Some("Symptom") => "the symptoms",
         Some("Sheet") => "the sheets",
         Some("Side") => "the sides",
+        Some("Shell") => "the bodies",
+        Some("Colour") => "the colours of a wire",
+        Some("End") => "the ends of a wire",
+        Some("CoverShape") => "the shapes of a cover",
+        Some("FixtureShape") => "the fixtures",
         _ => "the words that may stand here",
     }
 }

@@ -75,6 +75,7 @@ fn workshop(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     if let Some(scene) = ui.scene {
         room::show(root, scene, words, ui);
         hotspots::show(root, shop, words, ui);
+        room::say_how_placed(root, scene, words, ui);
     }
     tray::over_the_room(root, shop, ui);
     remarks::show(root, shop, words, ui);

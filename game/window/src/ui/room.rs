@@ -3,7 +3,7 @@
 use egui::emath::GuiRounding as _;
 use egui::{Align2, Color32, Pos2, Rect, Sense, pos2};
 
-use super::super::shown::RoomSeen;
+use super::super::shown::{Placing, RoomSeen};
 use super::super::state::Ui;
 use super::super::theme;
 use front::words::Words;
@@ -23,6 +23,25 @@ pub(super) fn show(root: &mut egui::Ui, scene: Rect, words: &Words, ui: &Ui) {
             say(root, scene, &words.say_with("room-lacking", &[("n", shaders.into())]));
         }
     }
+}
+
+/// Says, along the lower edge of the scene, that nobody has written where this car stands.
+pub(super) fn say_how_placed(root: &mut egui::Ui, scene: Rect, words: &Words, ui: &Ui) {
+    let text = match &ui.room_placing {
+        Placing::ByFile => return,
+        Placing::ByDiagram => words.say("room-by-diagram"),
+        Placing::InARow => words.say("room-in-a-row"),
+        Placing::Broken(why) => words.say_with("room-broken", &[("why", why.as_str().into())]),
+    };
+    let width = (scene.width() - 32.0).max(80.0);
+    let font = egui::TextStyle::Body.resolve(root.style());
+    let galley = root.painter().layout(text.clone(), font, theme::ON_BENCH, width);
+    let at = pos2(scene.left() + 8.0, scene.bottom() - galley.size().y - 8.0);
+    let rect = Rect::from_min_size(at, galley.size());
+    root.painter().rect_filled(rect.expand2(egui::vec2(8.0, 4.0)), 3.0, theme::BENCH);
+    root.painter().galley(rect.min, galley, theme::ON_BENCH);
+    let said = root.interact(rect, egui::Id::new("room-placing"), Sense::hover());
+    said.widget_info(|| egui::WidgetInfo::labeled(egui::WidgetType::Label, true, &text));
 }
 
 fn lay(root: &egui::Ui, scene: Rect, picture: egui::TextureId) {

@@ -7,11 +7,13 @@ use bevy::math::Vec3;
 use egui::{Pos2, Rect, Vec2};
 use sim_core::action::Station;
 use sim_core::car::{Car, Spare};
-use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::instrument::InstrumentCard;
 use sim_core::workshop::View;
 
+use super::build::tools::hook;
 use super::camera::Lens;
 use super::layout::Layout;
+use super::stands::Stands;
 use super::{moves, places};
 use front::hands::{Thing, reach};
 
@@ -30,7 +32,7 @@ pub(super) fn things(
     kit: &[InstrumentCard],
     spares: &[Spare],
     view: &View,
-    layout: &Layout,
+    (stands, layout): (&Stands, &Layout),
 ) -> Vec<(Thing, Vec3)> {
     let v = Vec3::new;
     let mut out = Vec::new();
@@ -44,7 +46,7 @@ pub(super) fn things(
         if seen {
             let unit = car.units.iter().find(|u| u.plug_in && u.parts.contains(&port.part));
             let pulled = unit.is_some_and(|u| view.pulled.contains(&u.id));
-            let aside = if pulled { moves::pulled_by(port.part) } else { Vec3::ZERO };
+            let aside = if pulled { stands.pulled_by(port.part) } else { Vec3::ZERO };
             out.push((Thing::Port(*port), mouth.at + aside));
         }
     }
@@ -57,22 +59,12 @@ pub(super) fn things(
     for (i, cover) in car.covers.iter().enumerate() {
         if cover.station == at {
             let off = view.covers_off.contains(&cover.id);
-            out.push((
-                Thing::Cover(i as u16),
-                places::cover(&cover.id, off).transform_point(v(0.0, 0.0, 0.02)),
-            ));
+            out.push((Thing::Cover(i as u16), stands.cover(i, off).transform_point(v(0.0, 0.0, 0.02))));
         }
     }
     let mut on_board = 0;
     for (card, c) in kit.iter().enumerate() {
-        let hook = match c.kind {
-            InstrumentKind::Barometer { .. } => places::wall_hook(true),
-            InstrumentKind::WallThermometer { .. } => places::wall_hook(false),
-            _ => {
-                on_board += 1;
-                places::board_hook(on_board - 1)
-            }
-        };
+        let hook = hook(&c.kind, &mut on_board);
         match layout.hung.get(&card) {
             Some((station, place)) if *station == at => {
                 out.push((Thing::Instrument(card as u16), place.translation))
@@ -89,28 +81,24 @@ pub(super) fn things(
         out.extend((0..spares.len()).map(|i| (Thing::Spare(i as u16), stand(i))));
     }
     let chocks = places::chock(true, view.chocked).transform_point(v(0.0, 0.07, 0.0));
+    if let Some(car) = places::car_mark(at) {
+        out.push((Thing::Car, car));
+    }
     match at {
         Station::Desk => out.extend([
             (Thing::JobCard, places::JOB_CARD),
             (Thing::DataSheet, places::DATA_SHEET),
-            (Thing::Car, v(-1.2, 0.95, 0.35)),
             (Thing::Chocks, chocks),
             (Thing::Extraction, places::extraction(view.extracted)),
         ]),
         Station::Cab => {
-            let pad = places::PEDAL_PIVOT
-                + bevy::math::Quat::from_rotation_x(moves::pedal_angle(view))
-                    * v(0.0, -places::PEDAL_ARM_M, -0.08);
-            out.extend([
-                (Thing::Key, places::LOCK - Vec3::Z * 0.055),
-                (Thing::Pedal, pad),
-                (Thing::Starter, places::ACCELERATOR),
-                (Thing::Car, v(-0.95, 0.28, -1.25)),
-            ]);
+            let turned = bevy::math::Quat::from_rotation_x(moves::pedal_angle(view));
+            let pad = stands.pedal + turned * v(0.0, -moves::PEDAL_ARM_M, -0.08);
+            out.extend(stands.lock().map(|lock| (Thing::Key, lock.transform_point(Vec3::Z * -0.055))));
+            out.extend([(Thing::Pedal, pad), (Thing::Starter, stands.accelerator)]);
         }
-        Station::Bay => out.push((Thing::Car, v(-0.90, 0.90, 0.36))),
-        Station::Front => out.extend([(Thing::Car, v(-1.05, 0.74, 0.50)), (Thing::Chocks, chocks)]),
-        Station::Bench => {}
+        Station::Front => out.push((Thing::Chocks, chocks)),
+        Station::Bay | Station::Bench => {}
     }
     out
 }

@@ -1,95 +1,69 @@
 //! Hoses, wires and leads as swept curves between their fittings, with clips and connectors at their ends,
 //! plugs and clamps. Built anew when a joint, an instrument or a stop changes.
 
+use assess::room::LineOf;
 use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use sim_core::assembly::Stop;
 use sim_core::car::Car;
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
-use sim_core::parts::PartKind;
+use sim_core::parts::Domain;
 use sim_core::workshop::View;
 
+use super::build::parts::lines::{End, Style, piece, style};
 use super::clamp::clamp_shape;
 use super::layout::{Layout, Line, Owner};
 use super::made::Made;
 use super::materials::{Mat, Sculpt};
-use super::places::{self, Mouth};
+use super::mouth::Mouth;
+use super::places;
 use super::shapes::{bevel_box, curve, cylinder, lathe, ring, sweep};
+use super::stands::Stands;
 use front::hands::Thing;
-
-/// What a line looks like.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Style {
-    /// Half its width, m.
-    pub(super) radius: f32,
-    /// Thickness over width: 1 is round.
-    pub(super) flat: f32,
-    /// What it is made of.
-    pub(super) mat: Mat,
-    /// How it ends.
-    pub(super) end: End,
-}
-
-/// How a line ends.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum End {
-    /// Hose with a spring clip.
-    Clip,
-    /// Wire with a plug.
-    Plug,
-    /// Cable with a ring terminal.
-    Eye,
-    /// Lead with a crocodile clip.
-    Croc,
-    /// Gauge hose with an adapter.
-    Adapter,
-}
-
-/// The look of a line of the car by its short name.
-#[must_use]
-pub(super) fn style(id: &str, hose: bool) -> Style {
-    let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
-    match id {
-        "hose_p" => of(0.0115, Mat::Rubber, End::Clip),
-        _ if hose => of(0.0125, Mat::Rubber, End::Clip),
-        "wire_plus" => of(0.0058, Mat::Red, End::Eye),
-        "wire_pump" => of(0.0046, Mat::Red, End::Plug),
-        "wire_earth" => of(0.0046, Mat::Brown, End::Eye),
-        "strap" => Style { radius: 0.013, flat: 0.28, mat: Mat::Copper, end: End::Eye },
-        "wire_15" => of(0.0036, Mat::Black, End::Plug),
-        "wire_switch" => of(0.0036, Mat::Green, End::Plug),
-        "e_key_30" => of(0.0042, Mat::Red, End::Plug),
-        "e_relay_30" => of(0.0046, Mat::Red, End::Eye),
-        "e_switch_com" => of(0.0036, Mat::Brown, End::Plug),
-        "e_alternator" => of(0.0065, Mat::Red, End::Eye),
-        "e_engine" => Style { radius: 0.012, flat: 0.28, mat: Mat::Copper, end: End::Eye },
-        _ => of(0.0040, Mat::Black, End::Plug),
-    }
-}
 
 fn lead_style(kind: &InstrumentKind, end: &str) -> Style {
     let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
-    match (kind, end) {
-        (InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. }, _) => {
+    let lead = |red: bool| of(0.0036, if red { Mat::Red } else { Mat::Black }, End::Croc);
+    match kind {
+        InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => {
             of(0.0065, Mat::Accent, End::Adapter)
         }
-        (_, "a" | "v_ohm") => of(0.0036, Mat::Red, End::Croc),
-        _ => of(0.0036, Mat::Black, End::Croc),
+        InstrumentKind::Lamp
+        | InstrumentKind::Multimeter { .. }
+        | InstrumentKind::PushLead
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::IrThermometer { .. }
+        | InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => lead(matches!(end, "a" | "v_ohm")),
     }
 }
 
 /// Everything that follows the joints.
 #[must_use]
-pub(super) fn all(car: &Car, kit: &[InstrumentCard], view: &View, layout: &Layout) -> Vec<Made> {
+pub(super) fn all(
+    car: &Car,
+    kit: &[InstrumentCard],
+    view: &View,
+    (stands, layout): (&Stands, &Layout),
+) -> Vec<Made> {
     let mut out = Vec::new();
     for line in &layout.lines {
         let (thing, style) = match line.owner {
             Owner::Part(part) => {
-                let p = &car.assembly.parts[usize::from(part)];
-                (Thing::Part(part), style(&p.id, matches!(p.kind, PartKind::Hose(_))))
+                let kind = &car.assembly.parts[usize::from(part)].kind;
+                (Thing::Part(part), style(Some(kind), stands.way(LineOf::Part(part))))
             }
             Owner::Joint(joint) => {
-                (Thing::Joint(joint), style(&car.assembly.joints[usize::from(joint)].id, false))
+                let air = car.assembly.domain(car.assembly.joints[usize::from(joint)].a) == Domain::Pneumatic;
+                let wire = || style(None, stands.way(LineOf::Joint(joint)));
+                (Thing::Joint(joint), if air { piece() } else { wire() })
             }
             Owner::Lead(card, k) => {
                 let end =

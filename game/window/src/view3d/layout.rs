@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use assess::room::{LineOf, wire_of_joint};
 use bevy::math::Vec3;
 use bevy::transform::components::Transform;
 use sim_core::action::Station;
@@ -10,11 +11,14 @@ use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::Car;
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::observe::Observed;
-use sim_core::parts::PartKind;
+use sim_core::parts::{Domain, PartKind};
 use sim_core::workshop::View;
 
+use super::build::parts::body;
 use super::camera::station_eye;
-use super::places::{self, JOINT_M, Mouth};
+use super::mouth::Mouth;
+use super::places::{self, JOINT_M};
+use super::stands::Stands;
 use front::hands::reach;
 
 /// What the layout depends on; equal ones have equal layouts.
@@ -81,18 +85,39 @@ pub(super) struct Layout {
     pub(super) hung: BTreeMap<usize, (Station, Transform)>,
 }
 
-/// Things that are too big or too firmly bolted to be laid aside.
+/// Things that are too big or too firmly bolted to be laid aside, or have a socket that they are pulled from.
 fn stays(kind: &PartKind) -> bool {
-    !matches!(
-        kind,
-        PartKind::Tee(_) | PartKind::CheckValve(_) | PartKind::VacuumSwitch(_) | PartKind::VacuumPump(_)
-    )
+    match kind {
+        PartKind::Tee(_)
+        | PartKind::CheckValve(_)
+        | PartKind::VacuumSwitch(_)
+        | PartKind::VacuumSensor(_)
+        | PartKind::Reservoir(_)
+        | PartKind::VacuumPump(_) => false,
+        PartKind::Hose(_)
+        | PartKind::Wire(_)
+        | PartKind::Booster(_)
+        | PartKind::Engine(_)
+        | PartKind::EnginePump(_)
+        | PartKind::Controller(_)
+        | PartKind::Battery(_)
+        | PartKind::Supply(_)
+        | PartKind::Fuse(_)
+        | PartKind::Relay(_)
+        | PartKind::KeySwitch(_)
+        | PartKind::Body(_)
+        | PartKind::VacuumGauge(_)
+        | PartKind::HandPump(_)
+        | PartKind::TestLamp(_)
+        | PartKind::Multimeter(_)
+        | PartKind::PushLead(_) => true,
+    }
 }
 
 impl Layout {
     /// Works it out.
     #[must_use]
-    pub(super) fn of(car: &Car, kit: &[InstrumentCard], seen: &Seen) -> Self {
+    pub(super) fn of(car: &Car, stands: &Stands, kit: &[InstrumentCard], seen: &Seen) -> Self {
         let assembly = &car.assembly;
         let open: Vec<bool> = assembly.joints.iter().map(|j| seen.joints_open.contains(&j.id)).collect();
         let loose = |part: u16| {
@@ -110,24 +135,17 @@ impl Layout {
         for (i, part) in assembly.parts.iter().enumerate() {
             let index = i as u16;
             let line = reach::is_line(&part.kind);
-            let home = places::part_middle(&part.id);
+            let home = stands.hold(index);
             let station = car.stands.get(i).map_or(Station::Bench, |s| s.station);
             let mut aside = Vec3::ZERO;
-            if !line && home.is_none() {
-                aside = places::laid_aside(Station::Bay, i);
-            } else if !line && !stays(&part.kind) && loose(index) {
+            if !line && !stays(&part.kind) && loose(index) {
                 aside = lay(station) + Vec3::Y * 0.03 - home.unwrap_or_default();
             }
             out.aside.push(aside);
             out.middles.push(home.unwrap_or_default() + aside);
-            for port in 0..part.kind.ports().len() {
+            for (port, m) in stands.ports(index).iter().enumerate() {
                 let port = PortRef { part: index, port: port as u8 };
-                if let Some(m) = places::fixed_mouth(&assembly.port_name(port)) {
-                    out.ports.insert(port, Mouth { at: m.at + aside, ..m });
-                } else if !line {
-                    let at = out.middles[i] + Vec3::X * (0.09 * f32::from(port.port));
-                    out.ports.insert(port, Mouth { at, out: Vec3::Y });
-                }
+                out.ports.insert(port, Mouth { at: m.at + aside, ..*m });
             }
         }
         let fixed = out.ports.clone();
@@ -146,7 +164,12 @@ impl Layout {
                 [Some(a), Some(b)] if a.1 || b.1 => {
                     let hose = matches!(part.kind, PartKind::Hose(_));
                     (
-                        lie(a, &places::way(&part.id), b, if hose { ON_NIPPLE_M } else { ON_STUD_M }),
+                        lie(
+                            a,
+                            &stands.points(LineOf::Part(index)),
+                            b,
+                            if hose { ON_NIPPLE_M } else { ON_STUD_M },
+                        ),
                         [a.1, b.1],
                     )
                 }
@@ -163,34 +186,53 @@ impl Layout {
             out.middles[i] = held(&points, true, length(&points) * 0.5).at;
             out.lines.push(Line { owner: Owner::Part(index), points, made });
         }
-        for (i, joint) in assembly.joints.iter().enumerate() {
-            let wired =
-                |p: PortRef| assembly.parts.get(usize::from(p.part)).is_some_and(|p| reach::is_line(&p.kind));
-            let electric = assembly.domain(joint.a) == sim_core::parts::Domain::Electrical;
-            if !electric
-                && !open[i]
-                && let [Some(a), Some(b)] = [joint.a, joint.b].map(|p| fixed.get(&p))
-            {
-                let is_tee =
-                    |p: PortRef| matches!(assembly.parts[usize::from(p.part)].kind, PartKind::Tee(_));
-                let (nipple, part) = if is_tee(joint.b) { (b, joint.a.part) } else { (a, joint.b.part) };
-                out.sleeves.push((part, *nipple));
-            }
-            if !electric || wired(joint.a) || wired(joint.b) {
-                continue;
-            }
-            let (Some(a), Some(b)) = (fixed.get(&joint.a), fixed.get(&joint.b)) else { continue };
-            let (mut way, mut ends) = (places::way(&joint.id), [(*a, true), (*b, !open[i])]);
-            // The key's cable is drawn from the battery, the switch's from the switch: as the file has it.
-            if way.is_empty() {
-                way.push((a.at + b.at) * 0.5 + (a.out + b.out) * 0.02);
-            }
-            let [first, second] = &mut ends;
-            let points = lie(*first, &way, *second, ON_STUD_M);
-            out.lines.push(Line { owner: Owner::Joint(i as u16), points, made: [true, !open[i]] });
-        }
+        out.sleeves(car, stands, &fixed, &open);
+        out.joint_wires(car, stands, &fixed, &open);
         out.hang(car, kit, seen);
         out
+    }
+
+    /// Rubber sleeves of parts that sit on one another; those that stand further apart than a sleeve reaches have a
+    /// piece of hose between them.
+    fn sleeves(&mut self, car: &Car, stands: &Stands, fixed: &BTreeMap<PortRef, Mouth>, open: &[bool]) {
+        let assembly = &car.assembly;
+        let brings = |p: PortRef| {
+            let part = assembly.parts.get(usize::from(p.part));
+            part.is_some_and(|part| body(&part.kind).has_sleeve(usize::from(p.port)))
+        };
+        for (i, (joint, open)) in assembly.joints.iter().zip(open).enumerate() {
+            let [Some(a), Some(b)] = [joint.a, joint.b].map(|p| fixed.get(&p)) else { continue };
+            if assembly.domain(joint.a) != Domain::Pneumatic {
+                continue;
+            }
+            // As the car stands; what is laid aside has left its place.
+            let homes = [joint.a, joint.b].map(|p| stands.ports(p.part).get(usize::from(p.port)));
+            let far = matches!(homes, [Some(a), Some(b)] if SLEEVE_REACHES_M < a.at.distance(b.at));
+            if far || !(brings(joint.a) || brings(joint.b)) {
+                let points =
+                    if far { lie((*a, true), &[between(a, b)], (*b, !open), 0.0) } else { piece(a, b) };
+                self.lines.push(Line { owner: Owner::Joint(i as u16), points, made: [true, !open] });
+            } else if !open {
+                let (nipple, part) = if brings(joint.a) { (b, joint.a.part) } else { (a, joint.b.part) };
+                self.sleeves.push((part, *nipple));
+            }
+        }
+    }
+
+    /// Wires that are no parts of their own.
+    fn joint_wires(&mut self, car: &Car, stands: &Stands, fixed: &BTreeMap<PortRef, Mouth>, open: &[bool]) {
+        for (i, open) in open.iter().enumerate() {
+            let index = i as u16;
+            let Some((a, b)) = wire_of_joint(&car.assembly, index) else { continue };
+            let (Some(a), Some(b)) = (fixed.get(&a), fixed.get(&b)) else { continue };
+            let mut way = stands.points(LineOf::Joint(index));
+            // The key's cable is drawn from the battery, the switch's from the switch: as the file has it.
+            if way.is_empty() {
+                way.push(between(a, b));
+            }
+            let points = lie((*a, true), &way, (*b, !open), ON_STUD_M);
+            self.lines.push(Line { owner: Owner::Joint(index), points, made: [true, !open] });
+        }
     }
 
     /// Instruments that are connected hang near, with their leads to where their ends are.
@@ -255,7 +297,7 @@ impl Layout {
             Some(port) => self.ports.get(&port).copied(),
             None => {
                 let part = usize::from(car.assembly.part_index(name)?);
-                Some(Mouth { at: *self.middles.get(part)?, out: Vec3::Y })
+                Some(Mouth::new(*self.middles.get(part)?, Vec3::Y))
             }
         }
     }
@@ -272,7 +314,19 @@ impl Layout {
             }
             InstrumentKind::AngleFinder { .. } => Some(places::facing(target + to_eye * 0.05, eye)),
             InstrumentKind::IrThermometer { .. } => Some(places::facing(target + to_eye * 0.20, eye)),
-            _ => None,
+            InstrumentKind::Gauge { .. }
+            | InstrumentKind::HandPump { .. }
+            | InstrumentKind::Lamp
+            | InstrumentKind::Multimeter { .. }
+            | InstrumentKind::PushLead
+            | InstrumentKind::Stopwatch { .. }
+            | InstrumentKind::Barometer { .. }
+            | InstrumentKind::WallThermometer { .. }
+            | InstrumentKind::PedalRule { .. }
+            | InstrumentKind::PedalProp
+            | InstrumentKind::Plugs
+            | InstrumentKind::Clamps
+            | InstrumentKind::ListeningTube => None,
         }
     }
 }
@@ -281,6 +335,19 @@ impl Layout {
 const ON_NIPPLE_M: f32 = 0.026;
 /// How far a wire's end goes over its stud, m.
 const ON_STUD_M: f32 = 0.012;
+
+/// How far apart two fittings are at most that a sleeve joins, m.
+const SLEEVE_REACHES_M: f32 = 0.15;
+
+/// A point half way between two fittings, a little out.
+fn between(a: &Mouth, b: &Mouth) -> Vec3 {
+    (a.at + b.at) * 0.5 + (a.out + b.out) * 0.02
+}
+
+/// A short piece of hose over two nipples that look at one another.
+fn piece(a: &Mouth, b: &Mouth) -> Vec<Vec3> {
+    vec![a.at - a.out * ON_NIPPLE_M, between(a, b), b.at - b.out * ON_NIPPLE_M]
+}
 
 /// A line between two fittings: pushed `depth` onto the ones that are made, hanging off the others.
 fn lie(a: (Mouth, bool), way: &[Vec3], b: (Mouth, bool), depth: f32) -> Vec<Vec3> {
@@ -323,9 +390,9 @@ fn held(points: &[Vec3], from_start: bool, far: f32) -> Mouth {
         let step = pair[0].distance(pair[1]);
         if left <= step {
             let at = pair[0].lerp(pair[1], if step <= 0.0 { 0.0 } else { left / step });
-            return Mouth { at, out };
+            return Mouth::new(at, out);
         }
         left -= step;
     }
-    Mouth { at: line[line.len() - 1], out }
+    Mouth::new(line[line.len() - 1], out)
 }

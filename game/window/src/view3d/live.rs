@@ -9,7 +9,7 @@ use super::super::resources::{Drawn, ShopRes, UiRes};
 use super::built::Room;
 use super::made::Filament;
 use super::moves::{Home, Moves, knob_angle, needle_angle, pedal_angle, pulled};
-use super::places::{self, PEDAL_PIVOT};
+use super::places;
 use front::prefs::Quality;
 
 /// A small steady tremble, m.
@@ -75,8 +75,8 @@ pub(super) fn follow(
                 }
             }
             Moves::Cover(i) => {
-                if let Some(cover) = car.covers.get(usize::from(i)) {
-                    to = places::cover(&cover.id, view.covers_off.contains(&cover.id));
+                if let (Some(cover), Some(stands)) = (car.covers.get(usize::from(i)), &room.stands) {
+                    to = stands.cover(usize::from(i), view.covers_off.contains(&cover.id));
                 }
             }
             Moves::Chock(front) => to = places::chock(front, view.chocked),
@@ -88,11 +88,11 @@ pub(super) fn follow(
             Moves::Pedal => to.rotation = Quat::from_rotation_x(pedal_angle(view)),
             Moves::AgainstPedal => {
                 let back = Quat::from_rotation_x(-pedal_angle(view));
-                to = Transform { translation: back * -PEDAL_PIVOT, rotation: back, scale: Vec3::ONE };
+                to = Transform { translation: back * home.translation, rotation: back, scale: Vec3::ONE };
             }
             Moves::Accelerator => {}
             Moves::Key => {
-                to.rotation = Quat::from_rotation_z(if view.key_on { 0.9 } else { 0.0 });
+                to.rotation = home.rotation * Quat::from_rotation_z(if view.key_on { 0.9 } else { 0.0 });
             }
             Moves::OnBoard(card) => {
                 if room.layout.hung.contains_key(&card) {

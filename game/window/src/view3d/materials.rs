@@ -98,6 +98,12 @@ mats! {
     Card: (0.36, 0.26, 0.16), 0.0, 0.9;
     /// A lamp of the room.
     Tube: (0.9, 0.9, 0.88), 0.0, 0.5;
+    /// Blue insulation.
+    Blue: (0.03, 0.08, 0.24), 0.0, 0.5;
+    /// Yellow insulation, a fuse of 20 A.
+    Yellow: (0.46, 0.38, 0.04), 0.0, 0.45;
+    /// The paint of another car.
+    PalePaint: (0.235, 0.265, 0.235), 0.25, 0.38;
 }
 
 /// The materials as the renderer knows them.

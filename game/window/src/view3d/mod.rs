@@ -1,8 +1,12 @@
 //! The room in three dimensions: shapes made in code, moved by what can be seen in the workshop.
 //!
-//! [`places`] says where things stand, [`layout`] where they are now, `build` and [`hoses`] what they look
+//! [`stands`] says where the car stands (from its file, or by [`plain`]), [`places`] where the workshop's own things
+//! do, [`layout`] where everything is now, `build` and [`hoses`] what they look
 //! like, [`live`] how they move, [`displays`] their digits, [`camera`] from where one sees them, [`anchors`] where that is on the
 //! screen, [`pick`] what the pointer is on, [`silhouette`] its outline, [`picture`] when it is drawn. No state of the simulation is kept here.
+
+// A kind of part or instrument that is forgotten must not compile.
+#![cfg_attr(not(test), deny(clippy::wildcard_enum_match_arm))]
 
 mod anchors;
 mod build;
@@ -17,13 +21,16 @@ mod light;
 mod live;
 mod made;
 mod materials;
+mod mouth;
 mod moves;
 mod pick;
 pub(super) mod picture;
 mod places;
+mod plain;
 mod shapes;
 mod silhouette;
 mod sky;
+mod stands;
 #[cfg(test)]
 mod tests;
 
@@ -40,6 +47,7 @@ use layout::{Layout, Seen};
 use made::OfJob;
 use materials::Palette;
 use moves::{Home, Moves};
+use stands::Stands;
 
 /// How far a mark is from its thing at least when a line ties it to it, points.
 const TIED: f32 = 11.0;
@@ -94,7 +102,7 @@ fn stand(
 fn bring(
     mut commands: Commands,
     shop: Res<ShopRes>,
-    ui: Res<UiRes>,
+    mut ui: ResMut<UiRes>,
     mut room: ResMut<Room>,
     mut meshes: ResMut<Assets<Mesh>>,
     palette: Res<Palette>,
@@ -113,7 +121,12 @@ fn bring(
     room.seen = None;
     room.round += 1;
     picture.begin_anew(*frame);
-    for made in build::of_job(&shop.0, unit) {
+    room.stands = None;
+    let Some(car) = shop.0.car() else { return };
+    let (stands, placing) = plain::stands(shop.0.library(), car);
+    ui.0.room_placing = placing;
+    let stands = room.stands.insert(stands);
+    for made in build::of_job(&shop.0, stands, unit) {
         made::spawn(&mut commands, &mut meshes, &palette, &made, true);
     }
 }
@@ -138,10 +151,13 @@ fn joints(
         commands.entity(entity).despawn();
     }
     let kit = &session.workshop().setup().kit;
-    room.layout = Layout::of(car, kit, &seen);
+    let Some(stands) = &room.stands else { return };
+    let layout = Layout::of(car, stands, kit, &seen);
+    let lines = hoses::all(car, kit, view, (stands, &layout));
+    room.layout = layout;
     room.seen = Some(seen);
     room.round += 1;
-    for made in hoses::all(car, kit, view, &room.layout) {
+    for made in lines {
         let entity = made::spawn(&mut commands, &mut meshes, &palette, &made, true);
         commands.entity(entity).insert(FollowsJoints);
     }
@@ -160,7 +176,14 @@ fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut
     let marks = ui.scene.and_then(|scene| {
         let fov = eye.fov(scene.width() / scene.height().max(1.0));
         let apart = anchors::apart(ui.prefs.scale);
-        marks(&shop.0, &room.layout, ui.eye, &Lens::new(&eye.now, fov, scene), scene, apart)
+        marks(
+            &shop.0,
+            (room.stands.as_ref()?, &room.layout),
+            ui.eye,
+            &Lens::new(&eye.now, fov, scene),
+            scene,
+            apart,
+        )
     });
     ui.marks.set_room(marks);
 }
@@ -169,7 +192,7 @@ fn anchor(shop: Res<ShopRes>, room: Res<Room>, eye: Res<RoomEye>, mut ui: ResMut
 /// Marks stand at least `apart` points from each other.
 fn marks(
     shop: &Shop,
-    layout: &Layout,
+    (stands, layout): (&Stands, &Layout),
     at: Station,
     lens: &Lens,
     scene: egui::Rect,
@@ -180,7 +203,7 @@ fn marks(
         return None;
     }
     let setup = session.workshop().setup();
-    let things = anchors::things(at, car, &setup.kit, &setup.spares, view, layout);
+    let things = anchors::things(at, car, &setup.kit, &setup.spares, view, (stands, layout));
     let spots = anchors::spread(&things, lens, scene, apart);
     // A mark that had to move aside is tied to its thing.
     let homes = things.iter().filter_map(|(thing, place)| Some((*thing, lens.see(*place)?)));

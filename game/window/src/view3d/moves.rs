@@ -6,7 +6,8 @@ use bevy::prelude::*;
 use sim_core::parts::instruments::MeterMode;
 use sim_core::workshop::View;
 
-use super::places::{self, PEDAL_ARM_M};
+/// Length of the pedal lever, m: travel at the pad over this is the angle.
+pub(super) const PEDAL_ARM_M: f32 = 0.46;
 
 /// Needle at the lower end of its scale, and how far it turns, rad.
 pub(super) const NEEDLE_START: f32 = 2.356;
@@ -83,15 +84,9 @@ pub(super) fn knob_angle(mode: MeterMode) -> f32 {
     }
 }
 
-/// Where a pulled fuse or relay lies: on the rim of its box.
-pub(super) fn pulled(part: u16, home: Transform) -> Transform {
-    let frame = places::fuse_box();
-    let side = frame.rotation * Vec3::new(0.16 + 0.02 * f32::from(part % 3), -0.175, 0.02);
-    Transform { translation: home.translation + side * 0.9, ..home }
-}
-
-/// How far a pulled plug-in unit is from its socket.
+/// Where a pulled fuse or relay lies: on the rim of its box, below where it sat.
 #[must_use]
-pub(super) fn pulled_by(part: u16) -> Vec3 {
-    pulled(part, Transform::IDENTITY).translation
+pub(super) fn pulled(part: u16, home: Transform) -> Transform {
+    let side = home.rotation * Vec3::new(0.16 + 0.02 * f32::from(part % 3), -0.175, 0.02);
+    Transform { translation: home.translation + side * 0.9, ..home }
 }

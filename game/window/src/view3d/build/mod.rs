@@ -1,20 +1,21 @@
-//! Builds the room: what always stands there, and what the job brings (car parts, kit, spares).
+//! Builds the room: what always stands there, and what the job brings (car, kit, spares).
 
-pub(super) mod body;
-pub(super) mod brake;
-pub(super) mod electrics;
-pub(super) mod engine;
-pub(super) mod room;
+mod bits;
+mod cab;
+pub(super) mod covers;
+pub(super) mod fixtures;
+pub(super) mod parts;
+mod room;
+pub(super) mod shell;
 pub(super) mod spares;
 pub(super) mod tools;
-pub(super) mod vacuum;
 
 use bevy::prelude::*;
 
 use super::made::Made;
-use super::materials::{Mat, Sculpt};
+use super::materials::Sculpt;
 use super::moves::Moves;
-use super::places;
+use super::stands::Stands;
 use front::hands::{Thing, reach};
 use front::prefs::PressureUnit;
 use front::shop::Shop;
@@ -22,69 +23,41 @@ use front::shop::Shop;
 /// Everything that always stands in the room.
 #[must_use]
 pub(super) fn standing() -> Vec<Made> {
-    let mut out = room::all();
-    out.extend(body::all());
-    out
+    room::all()
 }
 
-/// Everything that the open job brings.
+/// Everything that the open job brings, its car standing as `stands` says.
 #[must_use]
-pub(super) fn of_job(shop: &Shop, unit: PressureUnit) -> Vec<Made> {
+pub(super) fn of_job(shop: &Shop, stands: &Stands, unit: PressureUnit) -> Vec<Made> {
     let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return Vec::new() };
     let setup = session.workshop().setup();
-    let mut out = Vec::new();
-    for (i, part) in car.assembly.parts.iter().enumerate() {
-        let thing = Thing::Part(i as u16);
-        let moves = Moves::Part(i as u16);
-        let made = match part.id.as_str() {
-            "booster" => brake::booster(),
-            "tee" => vacuum::tee(),
-            "switch" => vacuum::switch(),
-            "valve_m" => vacuum::valve(places::TEE - Vec3::X * 0.215, -Vec3::X),
-            "valve_p" => {
-                let way = places::TEE_PUMP.normalize();
-                vacuum::valve(places::TEE + way * 0.23, way)
-            }
-            "pump" => vacuum::pump(),
-            "engine" => engine::engine(),
-            "battery" => electrics::battery(),
-            "fuse" => electrics::fuse(),
-            "relay" => electrics::relay(),
-            "key" => electrics::lock(),
-            "body" => body::earth_points(),
-            _ if reach::is_line(&part.kind) => continue,
-            _ => {
-                let mut s = Sculpt::default();
-                s.add(Mat::GreyNylon, super::shapes::bevel_box(0.08, 0.06, 0.06, 0.006));
-                s
-            }
-        };
-        let moves = match part.id.as_str() {
-            "engine" => Moves::Engine,
-            "pump" => Moves::Pump(i as u16),
-            "fuse" | "relay" => Moves::PlugIn(i as u16),
-            _ => moves,
-        };
-        out.push(Made::of(thing, Transform::IDENTITY, made).moving(moves));
+    let mut out = shell::all(stands.shell);
+    for (i, part) in car.assembly.parts.iter().enumerate().filter(|(_, p)| !reach::is_line(&p.kind)) {
+        let i = i as u16;
+        let Some(home) = stands.home(i) else { continue };
+        let made = parts::body(&part.kind).build(stands.own_ports(i));
+        let plug_in = car.units.iter().any(|u| u.plug_in && u.parts.contains(&i));
+        let moves = if plug_in { Moves::PlugIn(i) } else { parts::moves(&part.kind, i) };
+        out.push(Made::of(Thing::Part(i), home, made).moving(moves));
     }
-    for (i, cover) in car.covers.iter().enumerate() {
-        let sculpt = match cover.id.as_str() {
-            "scuttle" => body::scuttle(),
-            _ => body::splash_guard(),
-        };
-        let home = places::cover(&cover.id, false);
-        out.push(Made::of(Thing::Cover(i as u16), home, sculpt).moving(Moves::Cover(i as u16)));
+    for (i, cover) in stands.covers().iter().enumerate() {
+        let made = covers::cover(cover.shape);
+        out.push(
+            Made::of(Thing::Cover(i as u16), stands.cover(i, false), made).moving(Moves::Cover(i as u16)),
+        );
     }
-    out.push(brake::pedal());
-    out.push(brake::accelerator());
-    out.push(electrics::key());
-    let mut fixed = electrics::fuse_box_case();
-    fixed.join(&electrics::lock_marks(), Transform::IDENTITY);
+    out.push(cab::pedal(stands.pedal));
+    out.push(cab::accelerator(stands.accelerator));
+    out.extend(stands.lock().map(cab::key));
+    let mut fixed = Sculpt::default();
+    for (shape, home) in stands.fixtures() {
+        fixed.join(&fixtures::fixture(shape), home);
+    }
     out.push(Made::scenery(fixed));
     out.extend(room::chocks());
     out.extend(room::extraction());
     out.extend(room::papers());
     out.extend(tools::kit(&setup.kit, unit));
-    out.extend(spares::shelf(car, &setup.spares));
+    out.extend(spares::shelf(car, stands, &setup.spares));
     out
 }

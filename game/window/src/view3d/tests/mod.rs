@@ -1,6 +1,9 @@
 //! The room without a renderer: every port can be reached, nothing lies on top of anything else, lines end
 //! where their fittings are.
 
+mod cars;
+mod shapes;
+
 use std::collections::BTreeSet;
 
 use bevy::math::Vec3;
@@ -12,16 +15,17 @@ use sim_core::workshop::{Setup, View};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT as _, Queryable as _};
 
-use super::super::flow::between_frames;
-use super::super::shown::{Middle, Page};
-use super::super::stage::{self, Stage, press};
-use super::super::state::Ui;
-use super::super::ui::tests::bench;
 use super::anchors::{APART, spread, things};
 use super::camera::{Lens, station};
 use super::layout::{Layout, Seen};
 use super::materials::Mat;
-use super::{build, marks, places};
+use super::stands::Stands;
+use super::{build, marks, places, plain};
+use crate::flow::between_frames;
+use crate::shown::{Middle, Page};
+use crate::stage::{self, Stage, press};
+use crate::state::Ui;
+use crate::ui::tests::bench;
 use crate::{theme, ui};
 use front::hands::{Thing, place, station_of};
 use front::shop::Shop;
@@ -43,12 +47,17 @@ fn parts(shop: &Shop) -> (&Car, &Setup, View) {
     (shop.car().unwrap(), shop.session().unwrap().workshop().setup(), view)
 }
 
+fn stands(shop: &Shop) -> Stands {
+    plain::stands(shop.library(), shop.car().unwrap()).0
+}
+
 fn spots(shop: &Shop, at: Station) -> std::collections::BTreeMap<Thing, Pos2> {
     let (car, setup, view) = parts(shop);
-    let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let stands = stands(shop);
+    let layout = Layout::of(car, &stands, &setup.kit, &Seen::of(&view));
     let eye = station(at);
     let lens = Lens::new(&eye, eye.fov(eye.distance, scene().width() / scene().height()), scene());
-    spread(&things(at, car, &setup.kit, &setup.spares, &view, &layout), &lens, scene(), APART)
+    spread(&things(at, car, &setup.kit, &setup.spares, &view, (&stands, &layout)), &lens, scene(), APART)
 }
 
 #[test]
@@ -82,6 +91,7 @@ fn every_port_part_and_tool_is_on_the_screen_somewhere() {
 fn what_is_worked_at_from_a_station_is_in_its_picture() {
     let shop = shop();
     let (car, setup, view) = parts(&shop);
+    let stands = stands(&shop);
     let mut missing = Vec::new();
     // Small window with the tray open, large window, narrow window with room and diagram side by side.
     for (width, height) in [(932.0, 452.0), (1_572.0, 812.0), (1_240.0, 430.0), (700.0, 452.0)] {
@@ -89,10 +99,10 @@ fn what_is_worked_at_from_a_station_is_in_its_picture() {
         for at in STATIONS {
             for chocked in [false, true] {
                 let view = View { chocked, extracted: chocked, ..view.clone() };
-                let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+                let layout = Layout::of(car, &stands, &setup.kit, &Seen::of(&view));
                 let eye = station(at);
                 let lens = Lens::new(&eye, eye.fov(eye.distance, width / height), scene);
-                for (thing, place) in things(at, car, &setup.kit, &setup.spares, &view, &layout) {
+                for (thing, place) in things(at, car, &setup.kit, &setup.spares, &view, (&stands, &layout)) {
                     // Some things hang into the picture of a station at which they are not worked at.
                     let here = station_of(&shop, thing).unwrap_or(Station::Desk) == at;
                     if here && lens.see(place).is_none() {
@@ -124,12 +134,13 @@ fn a_hose_ends_on_its_fitting_and_hangs_off_it_when_opened() {
     let shop = shop();
     let (car, setup, mut view) = parts(&shop);
     let hose = car.assembly.port("hose_b.a").unwrap();
-    let mouth = places::fixed_mouth("booster.vacuum").unwrap();
-    let made = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let stands = stands(&shop);
+    let mouth = stands.ports(car.assembly.part_index("booster").unwrap())[0];
+    let made = Layout::of(car, &stands, &setup.kit, &Seen::of(&view));
     let on = made.ports[&hose].at.distance(mouth.at);
     assert!((0.05..0.12).contains(&on), "taken hold of {on} m along the hose");
     view.joints_open.push("j_booster".to_owned());
-    let open = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let open = Layout::of(car, &stands, &setup.kit, &Seen::of(&view));
     assert!(0.02 < open.ports[&hose].at.distance(made.ports[&hose].at));
     assert_eq!(open.ports[&car.assembly.port("booster.vacuum").unwrap()], mouth);
 }
@@ -139,7 +150,7 @@ fn what_is_wholly_taken_off_lies_aside() {
     let shop = shop();
     let (car, setup, mut view) = parts(&shop);
     view.joints_open.extend(["j_valve_m", "j_hose_m"].map(str::to_owned));
-    let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let layout = Layout::of(car, &stands(&shop), &setup.kit, &Seen::of(&view));
     let valve = usize::from(car.assembly.part_index("valve_m").unwrap());
     assert_ne!(layout.aside[valve], Vec3::ZERO);
     assert!(layout.middles[valve].distance(places::TROLLEY) < 0.6);
@@ -150,7 +161,7 @@ fn what_is_wholly_taken_off_lies_aside() {
 #[test]
 fn the_room_is_light_enough_to_draw() {
     let shop = shop();
-    let all = build::standing().into_iter().chain(build::of_job(&shop, Default::default()));
+    let all = build::standing().into_iter().chain(build::of_job(&shop, &stands(&shop), Default::default()));
     let triangles: usize = all.map(|made| made.triangles()).sum();
     assert!(triangles < 200_000, "{triangles} triangles");
     assert!(20_000 < triangles, "{triangles} triangles: something is not built");
@@ -169,7 +180,8 @@ fn the_tools_on_the_board_can_be_pointed_at_from_the_desk_too() {
 fn marks_keep_near_their_things_where_everything_is_shown_larger() {
     let shop = shop();
     let (car, setup, view) = parts(&shop);
-    let layout = Layout::of(car, &setup.kit, &Seen::of(&view));
+    let stands = stands(&shop);
+    let layout = Layout::of(car, &stands, &setup.kit, &Seen::of(&view));
     // What is left of 640 × 360 points: 1280 × 720 pixels at 200 %.
     let scene = Rect::from_min_size(Pos2::new(36.0, 31.0), egui::vec2(604.0, 186.0));
     let apart = super::anchors::apart(2.0);
@@ -177,7 +189,7 @@ fn marks_keep_near_their_things_where_everything_is_shown_larger() {
     for at in STATIONS {
         let eye = station(at);
         let lens = Lens::new(&eye, eye.fov(eye.distance, scene.width() / scene.height()), scene);
-        let all = things(at, car, &setup.kit, &setup.spares, &view, &layout);
+        let all = things(at, car, &setup.kit, &setup.spares, &view, (&stands, &layout));
         let seen = spread(&all, &lens, scene, apart);
         assert!(2 * seen.len() >= all.len().min(12), "{at:?}: {} of {}", seen.len(), all.len());
         for (thing, place) in &all {
@@ -197,10 +209,9 @@ fn both_instruments_on_the_wall_have_the_face_they_have_in_the_tray() {
         if !matches!(c.kind, InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. }) {
             continue;
         }
-        let printed =
-            super::super::ui::dial::printed::Printed::of(&c.kind, Default::default()).expect("a dial");
+        let printed = crate::ui::dial::printed::Printed::of(&c.kind, Default::default()).expect("a dial");
         assert!(printed.fits_round(), "the tray draws the {} round", c.name);
-        let made = build::of_job(&shop, Default::default());
+        let made = build::of_job(&shop, &stands(&shop), Default::default());
         let made = made.iter().find(|m| m.thing == Some(Thing::Instrument(card as u16))).unwrap();
         let needle = |m: &super::made::Made| matches!(m.moves, Some(super::moves::Moves::Needle { .. }));
         assert!(made.parts.iter().any(needle), "the {} has no needle in the room", c.name);
@@ -234,10 +245,12 @@ fn workshop(script: &str) -> Harness<'static, Stage> {
             let at = stage.ui.eye;
             let room = stage.ui.scene.and_then(|scene| {
                 let setup = stage.shop.session()?.workshop().setup();
-                let layout = Layout::of(&setup.car, &setup.kit, &Seen::of(stage.shop.view()?));
+                let stands = stands(&stage.shop);
+                let layout = Layout::of(&setup.car, &stands, &setup.kit, &Seen::of(stage.shop.view()?));
                 let eye = station(at);
                 let lens = Lens::new(&eye, eye.fov(eye.distance, scene.width() / scene.height()), scene);
-                marks(&stage.shop, &layout, at, &lens, scene, super::anchors::apart(stage.ui.prefs.scale))
+                let apart = super::anchors::apart(stage.ui.prefs.scale);
+                marks(&stage.shop, (&stands, &layout), at, &lens, scene, apart)
             });
             stage.ui.marks.set_room(room);
         },
@@ -271,8 +284,9 @@ fn inv_after_every_other_view_the_room_holds_its_own_things_and_no_others() {
         let (car, session) = (stage.shop.car().unwrap(), stage.shop.session().unwrap());
         let setup = session.workshop().setup();
         let view = stage.shop.view().unwrap();
-        let layout = Layout::of(car, &setup.kit, &Seen::of(view));
-        let all = things(stage.ui.eye, car, &setup.kit, &setup.spares, view, &layout);
+        let stands = stands(&stage.shop);
+        let layout = Layout::of(car, &stands, &setup.kit, &Seen::of(view));
+        let all = things(stage.ui.eye, car, &setup.kit, &setup.spares, view, (&stands, &layout));
         all.into_iter().map(|(thing, _)| stage.words.name(&stage.shop, thing)).collect()
     };
     let others: [(&str, fn(&mut Ui)); 6] = [
@@ -329,7 +343,7 @@ fn what_the_line_diagram_has_shown_cannot_be_clicked_from_the_drivers_seat() {
 fn every_place_on_the_shelf_has_its_number() {
     let shop = shop();
     let (car, setup, _) = parts(&shop);
-    let shelf = build::spares::shelf(car, &setup.spares);
+    let shelf = build::spares::shelf(car, &stands(&shop), &setup.spares);
     assert!(!shelf.is_empty() && shelf.len() == setup.spares.len());
     let mut numbers = Vec::new();
     for (i, made) in shelf.iter().enumerate() {

@@ -1,0 +1,109 @@
+//! Ways of lines that nobody has laid: an arc from fitting to fitting, over the nose to the front, through the
+//! bulkhead to the cab.
+
+use assess::room::{Colour, End, LineOf, Stand, Way, is_line, wire_of_joint};
+use bevy::math::Vec3;
+use sim_core::action::Station;
+use sim_core::assembly::PortRef;
+use sim_core::car::Car;
+use sim_core::parts::PartKind;
+
+use super::super::mouth::Mouth;
+use super::super::stands::{placed, vec3};
+use super::seats::GROMMET;
+use super::xyz;
+
+/// Cross-section of a joint's wire, mm².
+const AREA_MM2: f64 = 1.5;
+
+/// The way of every hose, wire and wired joint.
+pub(super) fn all(car: &Car, parts: &[Stand]) -> Vec<Way> {
+    let assembly = &car.assembly;
+    let mut out = Vec::new();
+    for (i, _) in assembly.parts.iter().enumerate().filter(|(_, p)| is_line(&p.kind)) {
+        let ends = [0, 1].map(|port| partner(car, PortRef { part: i as u16, port }));
+        let [a, b] = ends;
+        let wire = matches!(assembly.parts[i].kind, PartKind::Wire(_));
+        out.push(way(car, parts, (LineOf::Part(i as u16), out.len()), (a, b), wire, None));
+    }
+    for i in 0..assembly.joints.len() as u16 {
+        if let Some((a, b)) = wire_of_joint(assembly, i) {
+            let ends = (Some(a), Some(b));
+            out.push(way(car, parts, (LineOf::Joint(i), out.len()), ends, true, Some(AREA_MM2)));
+        }
+    }
+    out
+}
+
+/// What a line's end is joined to.
+fn partner(car: &Car, port: PortRef) -> Option<PortRef> {
+    let joint = car.assembly.joints.iter().find(|j| j.a == port || j.b == port)?;
+    Some(if joint.a == port { joint.b } else { joint.a })
+}
+
+fn way(
+    car: &Car,
+    parts: &[Stand],
+    (line, n): (LineOf, usize),
+    (a, b): (Option<PortRef>, Option<PortRef>),
+    wire: bool,
+    area_mm2: Option<f64>,
+) -> Way {
+    let mouth = |port: PortRef| -> Option<Mouth> {
+        let stand = parts.iter().find(|s| s.part == port.part)?;
+        let own = stand.ports.get(usize::from(port.port))?;
+        Some(Mouth::new(vec3(own.at), vec3(own.out)).placed(&placed(&stand.spot)))
+    };
+    let station = |port: PortRef| car.stands.get(usize::from(port.part)).map(|s| s.station);
+    let points = match (a.and_then(mouth), b.and_then(mouth)) {
+        (Some(from), Some(to)) => arc(from.at, to.at, (a.and_then(station), b.and_then(station)), n),
+        _ => Vec::new(),
+    };
+    let colour = if wire { colour(car, [a, b]) } else { Colour::default() };
+    Way { line, points: points.into_iter().map(xyz).collect(), colour, end: End::default(), area_mm2 }
+}
+
+/// Points between two fittings; the `n`-th line is a little higher than the one before, so that they lie apart.
+fn arc(from: Vec3, to: Vec3, stations: (Option<Station>, Option<Station>), n: usize) -> Vec<Vec3> {
+    let lift = 0.06 + 0.02 * (n % 5) as f32;
+    let over = |t: f32| {
+        let at = from.lerp(to, t);
+        Vec3::new(at.x, from.y.max(to.y) + lift, at.z)
+    };
+    let is = |station| (stations.0 == Some(station), stations.1 == Some(station));
+    let through = vec3(GROMMET);
+    match (is(Station::Cab), is(Station::Front)) {
+        ((true, false), _) => vec![through - Vec3::Z * 0.05, through + Vec3::Z * 0.05, over(0.6)],
+        ((false, true), _) => vec![over(0.4), through + Vec3::Z * 0.05, through - Vec3::Z * 0.05],
+        (_, (true, false)) => vec![nose(from, n), over(0.6)],
+        (_, (false, true)) => vec![over(0.4), nose(to, n)],
+        _ => vec![over(0.33), over(0.67)],
+    }
+}
+
+/// Over the crossmember, above where it goes down.
+fn nose(front: Vec3, n: usize) -> Vec3 {
+    // A little to the right, where it is in the picture from the bay too.
+    Vec3::new(front.x - 0.25, 0.945 + 0.010 * (n % 5) as f32, 0.53)
+}
+
+/// Red from the battery and through fuses, brown to earth, else black.
+fn colour(car: &Car, ends: [Option<PortRef>; 2]) -> Colour {
+    let touches = |is: fn(&PartKind, &str) -> bool| {
+        ends.iter().flatten().any(|port| {
+            let kind = car.assembly.parts.get(usize::from(port.part)).map(|p| &p.kind);
+            kind.is_some_and(|kind| {
+                kind.ports().get(usize::from(port.port)).is_some_and(|def| is(kind, def.name))
+            })
+        })
+    };
+    if touches(|kind, port| matches!(kind, PartKind::Body(_)) || port == "minus" || port == "ground") {
+        Colour::Brown
+    } else if touches(|kind, port| {
+        matches!(kind, PartKind::Fuse(_)) || port == "plus" || port == "30" || port == "87"
+    }) {
+        Colour::Red
+    } else {
+        Colour::Black
+    }
+}
