@@ -1,5 +1,6 @@
 //! The library: everything under `assets/` and `scenarios/`, read and checked on demand.
 
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -101,21 +102,17 @@ impl Library {
         self.spares_and_text(car).map(|(spares, _)| Arc::new(spares))
     }
 
-    /// Where the parts of a car stand on its line diagram.
+    /// Where the parts of a car stand on its line diagram: as drawn, or in rows when nobody has drawn it.
     ///
     /// # Errors
-    /// No such file, or every fault of it.
+    /// Every fault of the file, if there is one.
     pub fn diagram(&self, car: &Car) -> Result<Diagram, PackErrors> {
         let file = format!("assets/diagrams/{}.ron", car.id);
+        if matches!(self.root.join(&file).symlink_metadata(), Err(e) if e.kind() == ErrorKind::NotFound) {
+            return check_diagram::in_rows(car, &file).map_err(PackErrors);
+        }
         let (_, raw) = self.read::<RawDiagram>(&file)?;
         check_diagram::diagram(raw, &car.id, car, &file).map_err(PackErrors)
-    }
-
-    /// Whether a car has a line diagram. A car without one can be worked at in the terminal and traced; the
-    /// window does not offer it.
-    #[must_use]
-    pub fn has_diagram(&self, car: &str) -> bool {
-        self.root.join(format!("assets/diagrams/{car}.ron")).is_file()
     }
 
     /// Short names of the packs.
@@ -233,9 +230,7 @@ impl Library {
         let (mut jobs, mut errors) = (Vec::new(), Vec::new());
         let mut broken_cars = Vec::new();
         for id in self.cars()? {
-            let drawn =
-                |car: &Car| if self.has_diagram(&id) { self.diagram(car).map(|_| ()) } else { Ok(()) };
-            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car).and(drawn(&car))) {
+            if let Err(e) = self.car(&id).and_then(|car| self.spares(&car).and(self.diagram(&car))) {
                 errors.extend(e.0);
                 broken_cars.push(id);
             }

@@ -717,3 +717,30 @@ fn the_digest_covers_every_file_behind_a_job() {
         assert_ne!(before, after, "{file}");
     }
 }
+
+#[test]
+fn a_car_that_nobody_has_drawn_gets_its_parts_in_rows() {
+    use crate::diagram::{Origin, Sheet};
+    let dir = tempfile::tempdir().unwrap();
+    copy(&root().join("assets"), &dir.path().join("assets"));
+    copy(&root().join("scenarios"), &dir.path().join("scenarios"));
+    for car in library().cars().unwrap() {
+        let file = dir.path().join(format!("assets/diagrams/{car}.ron"));
+        if file.exists() {
+            std::fs::remove_file(&file).unwrap();
+        }
+        let bare = Library::open(dir.path()).unwrap();
+        let car = bare.car(&car).unwrap();
+        let diagram = bare.diagram(&car).unwrap_or_else(|e| panic!("{e}"));
+        assert_eq!(diagram.origin, Origin::Rows, "{}", car.id);
+        let belong = |sheet: Sheet| {
+            let parts = car.assembly.parts.iter();
+            parts.filter(|p| p.kind.ports().iter().any(|d| d.domain == sheet.domain())).count()
+        };
+        assert_eq!(diagram.places.len(), Sheet::ALL.map(belong).iter().sum::<usize>(), "{}", car.id);
+        // A file that is there and wrong is still said to be wrong.
+        std::fs::write(&file, "Diagram(").unwrap();
+        assert!(bare.diagram(&car).is_err());
+    }
+    assert_eq!(library().diagram(&library().car("alder").unwrap()).unwrap().origin, Origin::Drawn);
+}

@@ -3,6 +3,7 @@
 //! The data says where a part stands ([`assess::diagram`]); the symbol's form says where its ports are
 //! ([`super::symbols`]); lines are found here ([`super::wires`]). Pure geometry: nothing is drawn.
 
+use assess::diagram::form::{self, Area, Form, form};
 use assess::diagram::{Diagram, Place, Sheet};
 use egui::{Pos2, Rect, vec2};
 use sim_core::assembly::PortRef;
@@ -10,8 +11,7 @@ use sim_core::car::Car;
 use sim_core::parts::PartKind;
 
 use super::bodies::{Body, Spot};
-use super::grid::{STEP, grid, turned};
-use super::symbols::{Form, form};
+use super::grid::{STEP, grid};
 use super::wires::{self, Line};
 
 /// Free border round a sheet.
@@ -51,10 +51,10 @@ pub struct Plan {
     pub rect: Rect,
 }
 
-/// A rectangle about the origin, in grid steps, turned and moved to `at`.
-fn placed(rect: Rect, at: Pos2, turn: u8) -> Rect {
-    let corner = |p: Pos2| at + turned(p.to_vec2() * STEP, turn);
-    Rect::from_two_pos(corner(rect.min), corner(rect.max))
+/// A symbol's area, turned and moved to `at`.
+fn placed(area: Area, at: Pos2, turn: u8) -> Rect {
+    let Area { left, top, right, bottom } = area.turned(turn);
+    Rect::from_min_max(at + vec2(left, top) * STEP, at + vec2(right, bottom) * STEP)
 }
 
 impl Plan {
@@ -64,7 +64,7 @@ impl Plan {
         let (mut bodies, mut spots) = (Vec::new(), Vec::new());
         for (i, place) in diagram.places.iter().enumerate().filter(|(_, p)| p.sheet == sheet) {
             let kind = &car.assembly.parts[usize::from(place.part)].kind;
-            let form = form(kind, sheet);
+            let Some(form) = form(kind, sheet) else { continue };
             let at = grid(place.at);
             bodies.push(Body {
                 part: place.part,
@@ -115,9 +115,11 @@ fn ports(kind: &PartKind, form: &Form, place: &Place) -> Vec<Spot> {
         let port = PortRef { part: place.part, port: k as u8 };
         if let Some((_, point)) = place.points.iter().find(|(p, _)| usize::from(*p) == k) {
             spots.push(Spot { port, at: grid(*point), out: vec2(0.0, -1.0) });
-        } else if let Some((_, at, out)) = form.ports.iter().find(|(name, ..)| *name == def.name) {
-            let at = grid(place.at) + turned(vec2(at.0, at.1) * STEP, place.turn);
-            spots.push(Spot { port, at, out: turned(vec2(out.0, out.1), place.turn) });
+        } else if let Some(it) = form.ports.iter().find(|p| p.name == def.name) {
+            let (x, y) = form::turned(it.at, place.turn);
+            let out = it.out.turned(place.turn).step();
+            let at = grid((place.at.0 + x, place.at.1 + y));
+            spots.push(Spot { port, at, out: vec2(out.0 as f32, out.1 as f32) });
         }
     }
     spots
