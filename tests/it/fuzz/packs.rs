@@ -79,7 +79,13 @@ fn load(root: &Path, file: &Path, dice: &mut Dice) -> Fate {
     }) {
         return refused(&error.to_string());
     }
-    let jobs = ["hum-at-the-lights", "flat-after-the-weekend", "hard-first-press", "new-in-the-mountains"];
+    let jobs = [
+        "hum-at-the-lights",
+        "flat-after-the-weekend",
+        "hard-first-press",
+        "new-in-the-mountains",
+        "before-the-bread-round",
+    ];
     let name = jobs.iter().find(|j| **j == stem).unwrap_or_else(|| dice.of_list(&jobs));
     let job = match library.job(&format!("first-shift/{name}")) {
         Ok(job) => job,

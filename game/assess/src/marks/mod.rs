@@ -170,7 +170,7 @@ fn frame(attempt: &Attempt, job: &Job, course: &Course) -> MarkSheet {
         job: job.name(),
         title: job.title.clone(),
         car: job.car.name.clone(),
-        job_digest: hex::encode(job.digest),
+        job_digest: attempt.header.job_digest.clone(),
         seat: attempt.header.seat.clone(),
         seed: attempt.header.seed.to_string(),
         scripted: when.is_played(),

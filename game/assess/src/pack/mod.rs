@@ -14,6 +14,7 @@ mod check_instrument;
 mod check_job;
 mod check_sheet;
 mod error;
+mod grown;
 mod keys;
 mod library;
 mod range;

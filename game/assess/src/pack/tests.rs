@@ -744,3 +744,31 @@ fn a_car_that_nobody_has_drawn_gets_its_parts_in_rows() {
     }
     assert_eq!(library().diagram(&library().car("alder").unwrap()).unwrap().origin, Origin::Drawn);
 }
+
+#[test]
+fn a_job_added_at_the_end_of_a_pack_leaves_what_was_made_before_valid() {
+    const JOB: &str = "first-shift/hum-at-the-lights";
+    // The digest of every attempt that was made while the pack had four jobs.
+    const OF_FOUR: &str = "89240064a0e0472839c01b5d60b03c1a2aa00533f8103bc13d082915d4699328";
+    assert!(library().job(JOB).unwrap().is_of(OF_FOUR));
+    let now = library().job(JOB).unwrap();
+    assert!(now.is_of(&hex::encode(now.digest)));
+    let dir = tempfile::tempdir().unwrap();
+    copy(&root().join("assets"), &dir.path().join("assets"));
+    copy(&root().join("scenarios"), &dir.path().join("scenarios"));
+    let jobs = dir.path().join("scenarios/first-shift/jobs");
+    std::fs::copy(jobs.join("hum-at-the-lights.ron"), jobs.join("one-more.ron")).unwrap();
+    let path = dir.path().join("scenarios/first-shift/pack.ron");
+    let text = std::fs::read_to_string(&path).unwrap();
+    let last = library().pack("first-shift").unwrap().jobs.pop().unwrap();
+    let longer = change(&text, &format!("\"{last}\""), &format!("\"{last}\", \"one-more\""));
+    std::fs::write(&path, &longer).unwrap();
+    let grown = Library::open(dir.path()).unwrap().job(JOB).unwrap();
+    assert_ne!(grown.digest, now.digest);
+    assert!(grown.is_of(&hex::encode(now.digest)) && grown.is_of(OF_FOUR));
+    // The job that is new has no time before; and nothing else of the pack may have changed.
+    let newest = Library::open(dir.path()).unwrap().job("first-shift/one-more").unwrap();
+    assert_eq!(newest.digests_before, Vec::<[u8; 32]>::new());
+    std::fs::write(&path, change(&longer, "cut_score: 70.0", "cut_score: 71.0")).unwrap();
+    assert!(!Library::open(dir.path()).unwrap().job(JOB).unwrap().is_of(&hex::encode(now.digest)));
+}
