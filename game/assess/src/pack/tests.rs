@@ -186,12 +186,8 @@ fn files_that_are_no_files() {
     expect!(text(dir.path()), PackError::NotRegular { what: "a folder", .. }, "x.ron", "not a regular file");
     std::fs::write(&path, b"Vehicle(\xff\xfe)").unwrap();
     expect!(text(&path), PackError::NotText { line: 1, at: 8, .. }, "byte 8", "UTF-8");
-    let mut noise: Vec<u8> = Vec::with_capacity(10_000_000);
-    let mut x = 1_u32;
-    for _ in 0..10_000_000 {
-        x = x.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-        noise.push((x >> 24) as u8);
-    }
+    let mut dice = dice::Dice::of(1);
+    let noise: Vec<u8> = (0..10_000_000).map(|_| dice.bits() as u8).collect();
     std::fs::write(&path, &noise).unwrap();
     expect!(
         text(&path),

@@ -13,6 +13,12 @@ use super::symbols;
 pub const NAME: f32 = 13.0;
 /// Size of a terminal's number.
 pub const NUMBER: f32 = 11.0;
+/// Size of a sheet's title.
+const TITLE: f32 = 11.5;
+/// From the sheet's edge to its title.
+const INDENT: f32 = 10.0;
+/// How many times four points a title gives way downwards.
+const LOWEST: u32 = 30;
 /// A name longer than this is broken in two lines, sheet points.
 const LONGEST: f32 = 118.0;
 /// The same in the corner of a branching symbol.
@@ -123,6 +129,58 @@ pub fn write(car: &Car, diagram: &Diagram, plan: &Plan, say: &Say<'_>) -> Writte
     Written { texts: out, outlines, rect }
 }
 
+/// Writes the sheet's title at its foot, on the left, and what is drawn and what is not, on the right: under each
+/// other where the sheet is narrow, and lower where something else stands there.
+pub fn entitle(
+    written: &mut Written,
+    plan: &Plan,
+    title: &str,
+    note: Option<&str>,
+    measure: &dyn Fn(&str, f32) -> Vec2,
+) {
+    let wide = |text: &str| measure(text, TITLE);
+    let (size, below) = (wide(title), note.map(wide));
+    let widest = size.x.max(below.map_or(0.0, |n| n.x)) + 2.0 * INDENT;
+    written.rect.max.x = written.rect.max.x.max(written.rect.min.x + widest);
+    let beside = below.is_none_or(|n| size.x + n.x + 3.0 * INDENT <= written.rect.width());
+    let mut texts = Vec::new();
+    // At most as low as there is anything.
+    for _ in 0..LOWEST {
+        let foot = written.rect;
+        texts.clear();
+        let lift = if beside { 0.0 } else { size.y };
+        let at = foot.left_bottom() + vec2(INDENT, -6.0 - lift);
+        texts.push((title, Align2::LEFT_BOTTOM.anchor_size(at, size), Align::Min));
+        if let (Some(note), Some(size)) = (note, below) {
+            let at = if beside {
+                Align2::RIGHT_BOTTOM.anchor_size(foot.right_bottom() + vec2(-INDENT, -4.0), size)
+            } else {
+                Align2::LEFT_BOTTOM.anchor_size(foot.left_bottom() + vec2(INDENT, -4.0), size)
+            };
+            texts.push((note, at, if beside { Align::Max } else { Align::Min }));
+        }
+        let free = |rect: &Rect| {
+            let rect = rect.shrink(0.5);
+            is_free(plan, rect)
+                && !on_joint(plan, rect)
+                && !on_edge(&written.outlines, rect)
+                && !written.texts.iter().any(|t| t.rect.intersects(rect))
+        };
+        if texts.iter().all(|(_, rect, _)| free(rect)) {
+            break;
+        }
+        written.rect.max.y += 4.0;
+    }
+    let faint = texts.into_iter().map(|(text, rect, align)| Text {
+        text: text.to_owned(),
+        size: TITLE,
+        rect,
+        faint: true,
+        align,
+    });
+    written.texts.extend(faint);
+}
+
 /// What a printed plan writes at each terminal, and the part it belongs to.
 fn terminals(car: &Car, plan: &Plan, measure: &dyn Fn(&str, f32) -> Vec2) -> Vec<(u16, Text)> {
     let mut out = Vec::new();
@@ -198,6 +256,7 @@ pub fn is_free(plan: &Plan, rect: Rect) -> bool {
         && !plan.spots.iter().any(|s| Rect::from_center_size(s.at, Vec2::splat(10.0)).intersects(rect))
         && !plan.lines.iter().any(|l| l.path.windows(2).any(|w| on_line(w[0], w[1])))
         && !plan.stubs.iter().any(|(a, b)| on_line(*a, *b))
+        && !plan.feet.iter().any(|f| f.intersects(rect))
 }
 
 /// Whether a text lies on the mark of a joint.
@@ -217,8 +276,8 @@ fn name(body: &Body, side: Side, text: &str, measure: &dyn Fn(&str, f32) -> Vec2
         Side::AboveLeft | Side::AboveRight | Side::BelowLeft | Side::BelowRight => LONGEST_IN_CORNER,
         _ => LONGEST,
     };
-    let fits = |line: &str| measure(line, NAME).x <= longest;
-    let text = if fits(text) { text.to_owned() } else { broken(text, &fits) };
+    let wide = |line: &str| measure(line, NAME).x;
+    let text = if wide(text) <= longest { text.to_owned() } else { broken(text, longest, &wide) };
     let (rect, align) = at_side(body, side, measure(&text, NAME));
     Text { text, size: NAME, rect, faint: false, align }
 }
@@ -253,7 +312,7 @@ fn at_side(body: &Body, side: Side, size: Vec2) -> (Rect, Align) {
 }
 
 /// Broken at the space or hyphen nearest to its middle; into more lines when that is not enough.
-fn broken(text: &str, fits: &dyn Fn(&str) -> bool) -> String {
+fn broken(text: &str, longest: f32, wide: &dyn Fn(&str) -> f32) -> String {
     let half = text.len() / 2;
     let breaks = text.char_indices().filter(|(i, c)| (*c == ' ' || *c == '-') && *i != 0);
     let (first, second) = match breaks.min_by_key(|(i, _)| i.abs_diff(half)) {
@@ -261,18 +320,30 @@ fn broken(text: &str, fits: &dyn Fn(&str) -> bool) -> String {
         Some((i, c)) => text.split_at(i + c.len_utf8()),
         None => return text.to_owned(),
     };
-    if fits(first) && fits(second) || text.matches([' ', '-']).count() == 1 {
+    if wide(first).max(wide(second)) <= longest || text.matches([' ', '-']).count() == 1 {
         return format!("{first}\n{second}");
     }
-    let mut lines: Vec<String> = Vec::new();
-    for word in text.split(' ') {
-        match lines.last_mut() {
-            Some(line) if fits(&format!("{line} {word}")) => {
-                line.push(' ');
-                line.push_str(word);
+    let filled = |most: f32| {
+        let mut lines: Vec<String> = Vec::new();
+        for word in text.split(' ') {
+            match lines.last_mut() {
+                Some(line) if wide(&format!("{line} {word}")) <= most => {
+                    line.push(' ');
+                    line.push_str(word);
+                }
+                _ => lines.push(word.to_owned()),
             }
-            _ => lines.push(word.to_owned()),
         }
+        lines
+    };
+    // As few lines as can be, and these alike: as narrow as that many lines allow.
+    let mut lines = filled(longest);
+    for tenths in (3..10u8).rev() {
+        let narrower = filled(longest * f32::from(tenths) * 0.1);
+        if lines.len() < narrower.len() {
+            break;
+        }
+        lines = narrower;
     }
     lines.join("\n")
 }

@@ -45,6 +45,8 @@ pub struct Plan {
     pub dots: Vec<Pos2>,
     /// From each port to its symbol.
     pub stubs: Vec<(Pos2, Pos2)>,
+    /// What is drawn under the earth points of a car body.
+    pub feet: Vec<Rect>,
     /// Covers.
     pub outlines: Vec<Outline>,
     /// All of it, border included.
@@ -79,6 +81,7 @@ impl Plan {
         let (lines, dots) = wires::route(car, &bodies, &spots);
         let outlines = outlines(car, &bodies, &spots);
         let stubs = spots.iter().filter_map(|s| stub(&bodies, s)).collect();
+        let feet = feet(diagram, sheet);
         let mut rect = Rect::NOTHING;
         for body in &bodies {
             rect = rect.union(body.rect);
@@ -93,7 +96,7 @@ impl Plan {
         if sheet == Sheet::Wiring {
             rect.max.y += NOTE;
         }
-        Self { sheet, bodies, spots, lines, dots, stubs, outlines, rect }
+        Self { sheet, bodies, spots, lines, dots, stubs, feet, outlines, rect }
     }
 
     /// The port as drawn on this sheet.
@@ -132,6 +135,23 @@ fn stub(bodies: &[Body], spot: &Spot) -> Option<(Pos2, Pos2)> {
     // An earth point of a car body has no stub to where the body is named.
     let straight = ((spot.at - inner) - spot.out * spot.at.distance(inner)).length() < 0.5;
     straight.then_some((spot.at, inner))
+}
+
+/// The signs of earth under a car body's points, and the sheet of metal behind them.
+fn feet(diagram: &Diagram, sheet: Sheet) -> Vec<Rect> {
+    let mut out = Vec::new();
+    for place in diagram.places.iter().filter(|p| p.sheet == sheet) {
+        let mut metal = Rect::NOTHING;
+        for (_, at) in &place.points {
+            let foot = grid(*at) + vec2(0.0, STEP);
+            out.push(Rect::from_two_pos(foot + vec2(-16.0, 0.0), foot + vec2(12.0, 9.0)));
+            metal.extend_with(foot);
+        }
+        if metal.is_finite() {
+            out.push(metal.expand(1.0));
+        }
+    }
+    out
 }
 
 /// Outlines round what each cover bars; none where a stranger would stand inside.

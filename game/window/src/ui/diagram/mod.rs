@@ -131,7 +131,9 @@ pub fn written(
     let off = |cover: &str| view.covers_off.iter().any(|c| c == cover);
     let cover = |id: &str, name: &str| {
         let key = if off(id) { "diagram-outline-off" } else { "diagram-outline-on" };
-        words.say_with(key, &[("cover", say(id, name).into())])
+        let long = words.say_or(&format!("{}-cover-{id}", car.id), name);
+        let short = words.say_or(&format!("{}-short-{id}", car.id), &long);
+        words.say_with(key, &[("cover", short.into())])
     };
     let number = |value: f64| words.plain(value);
     let measure = |text: &str, size: f32| {
@@ -142,22 +144,27 @@ pub fn written(
     };
     let say = labels::Say { part: &part, cover: &cover, number: &number, measure: &measure };
     let mut written = labels::write(car, diagram, plan, &say);
+    let (title, note) = match plan.sheet {
+        Sheet::Air => ("diagram-title-air", None),
+        Sheet::Wiring => ("diagram-title-wiring", Some(words.say("diagram-drawn"))),
+    };
+    labels::entitle(&mut written, plan, &words.say(title), note.as_deref(), &measure);
     if diagram.origin == Origin::Rows {
         written.rect.min.y -= ROWS_NOTE;
     }
     written
 }
 
-/// What a part without short words is called on a sheet. In rows that is what is swapped, where that is one part:
-/// it is shorter.
+/// What a part without short words is called on a sheet. In rows that may be what is swapped, where that is this
+/// part alone: whichever is shorter.
 fn named(car: &Car, words: &Words, origin: Origin, id: &str, label: &str) -> String {
     let Some(part) = car.assembly.part_index(id).filter(|_| origin == Origin::Rows) else {
         return label.to_owned();
     };
-    match car.units.iter().find(|u| u.parts == [part]) {
-        Some(unit) => words.say_or(&format!("{}-unit-{}", car.id, unit.id), &unit.name),
-        None => words.say_or(&format!("{}-part-{id}", car.id), label),
-    }
+    let own = words.say_or(&format!("{}-part-{id}", car.id), label);
+    let swapped = car.units.iter().find(|u| u.parts == [part]);
+    let swapped = swapped.map(|u| words.say_or(&format!("{}-unit-{}", car.id, u.id), &u.name));
+    swapped.filter(|name| name.chars().count() < own.chars().count()).unwrap_or(own)
 }
 
 /// The board with its sheets.
@@ -192,7 +199,7 @@ fn paper(
     for ((plan, written), at) in sheets {
         let pen =
             Pen { painter: &painter, origin: origin + at * zoom, zoom, ink: theme::INK, paper: theme::FIELD };
-        sheet_of_paper(&pen, words, plan.sheet, written.rect);
+        sheet_of_paper(&pen, written.rect);
         if drawn.diagram.origin == Origin::Rows {
             in_rows(root, &pen, words, plan.sheet, written.rect);
         }
@@ -251,19 +258,9 @@ fn bars(painter: &egui::Painter, canvas: Rect, all: Rect) {
     }
 }
 
-/// White paper with a frame and its title.
-fn sheet_of_paper(pen: &Pen<'_>, words: &Words, sheet: Sheet, rect: Rect) {
+/// White paper with a frame.
+fn sheet_of_paper(pen: &Pen<'_>, rect: Rect) {
     pen.painter.rect(pen.rect_at(rect), 2.0, pen.paper, Stroke::new(1.0, theme::RULE), StrokeKind::Inside);
-    let key = match sheet {
-        Sheet::Air => "diagram-title-air",
-        Sheet::Wiring => "diagram-title-wiring",
-    };
-    let at = rect.left_bottom() + vec2(10.0, -6.0);
-    pen.with(theme::INK_FAINT).text(at, Align2::LEFT_BOTTOM, &words.say(key), 11.5);
-    if sheet == Sheet::Wiring {
-        let at = rect.right_bottom() + vec2(-10.0, -4.0);
-        pen.with(theme::INK_FAINT).text(at, Align2::RIGHT_BOTTOM, &words.say("diagram-drawn"), 11.5);
-    }
 }
 
 /// Says on the sheet that nobody has drawn this car.

@@ -25,8 +25,7 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
         PartKind::VacuumPump(_) => {
             sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
             sym.circle((0.0, 0.0), 2.0);
-            sym.text((0.0, -0.35), "M", 20.0);
-            direct_current(sym, 1.0);
+            direct_current(sym, "M", 20.0, 1.0);
             if now.hum {
                 for r in [2.35, 2.7] {
                     sym.arc((0.0, 0.0), r, -0.5, 0.5, THIN + 0.4);
@@ -36,16 +35,14 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
         PartKind::Engine(_) => {
             sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
             sym.circle((0.0, 0.0), 1.7);
-            sym.text((0.0, -0.3), "G", 18.0);
-            direct_current(sym, 0.85);
+            direct_current(sym, "G", 18.0, 0.85);
         }
         PartKind::VacuumSensor(_) => sensor(sym),
         PartKind::Controller(_) => controller(sym),
         PartKind::Supply(_) => {
             sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
             sym.frame((-1.5, -1.5), (1.5, 1.5));
-            sym.text((0.0, -0.3), "G", 18.0);
-            direct_current(sym, 0.85);
+            direct_current(sym, "G", 18.0, 0.85);
         }
         PartKind::TestLamp(_) => {
             sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
@@ -73,8 +70,10 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
     }
 }
 
-/// The sign of direct current: a line over a dashed line.
-fn direct_current(sym: &Sym<'_>, y: f32) {
+/// A machine's letter over the sign of direct current, a line over a dashed line: upright however it is turned.
+fn direct_current(sym: &Sym<'_>, letter: &str, size: f32, y: f32) {
+    let sym = &Sym { turn: 0, ..sym.clone() };
+    sym.text((0.0, -0.35), letter, size);
     sym.line(&[(-0.6, y), (0.6, y)], THIN);
     for x in [-0.6, -0.14, 0.32] {
         sym.line(&[(x, y + 0.3), (x + 0.28, y + 0.3)], THIN);
