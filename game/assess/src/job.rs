@@ -120,6 +120,8 @@ pub struct Job {
     pub reference: Option<String>,
     /// blake3 over every file behind the job, in fixed order.
     pub digest: [u8; 32],
+    /// The same while the pack's list of jobs was shorter: it has grown since.
+    pub digests_before: Vec<[u8; 32]>,
 }
 
 impl Job {
@@ -127,6 +129,12 @@ impl Job {
     #[must_use]
     pub fn name(&self) -> String {
         format!("{}/{}", self.pack_id, self.id)
+    }
+
+    /// Whether something was made with these files, the pack's later jobs left out.
+    #[must_use]
+    pub fn is_of(&self, digest: &str) -> bool {
+        std::iter::once(&self.digest).chain(&self.digests_before).any(|own| hex::encode(own) == digest)
     }
 
     /// The customer's words, line by line.

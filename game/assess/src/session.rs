@@ -186,8 +186,8 @@ fn check_job(header: &Header, job: &Job) -> Result<(), SessionError> {
     if header.job != job.name() {
         return Err(SessionError::OtherJob { attempt: header.job.clone(), job: job.name() });
     }
-    let found = hex::encode(job.digest);
-    if header.job_digest != found {
+    if !job.is_of(&header.job_digest) {
+        let found = hex::encode(job.digest);
         return Err(SessionError::JobChanged { job: job.name(), found, expected: header.job_digest.clone() });
     }
     Ok(())

@@ -2,8 +2,9 @@
 
 use std::io::{self, Write};
 
+use assess::diagram::{Link, chains};
 use front::words::Words;
-use sim_core::assembly::{Assembly, Joint, PortRef, Stop};
+use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::Car;
 use sim_core::parts::Domain;
 use sim_core::workshop::View;
@@ -12,43 +13,12 @@ use super::called;
 use super::show::{hanging, place};
 use crate::tongue::{decimal, say};
 
-/// Joints in the order in which a hand would follow them: along each part with two ports, a new chain
-/// at each branch. Each joint comes once; `true` begins a new chain.
-fn chains(assembly: &Assembly, domain: Domain) -> Vec<(bool, &Joint, PortRef, PortRef)> {
-    let joints: Vec<&Joint> = assembly.joints.iter().filter(|j| assembly.domain(j.a) == domain).collect();
-    let mut used = vec![false; joints.len()];
-    let mut out = Vec::new();
-    let degree = |part: u16| joints.iter().filter(|j| j.a.part == part || j.b.part == part).count();
-    while let Some(first) = used.iter().position(|u| !u) {
-        let (mut at, mut from, mut to) = (first, joints[first].a, joints[first].b);
-        let mut new_chain = true;
-        loop {
-            used[at] = true;
-            out.push((new_chain, joints[at], from, to));
-            new_chain = false;
-            // Go on only where the part has just one other joint.
-            if degree(to.part) != 2 {
-                break;
-            }
-            let next = joints
-                .iter()
-                .enumerate()
-                .position(|(i, j)| !used[i] && (j.a.part == to.part || j.b.part == to.part));
-            let Some(next) = next else { break };
-            at = next;
-            let joint = joints[next];
-            (from, to) = if joint.a.part == to.part { (joint.a, joint.b) } else { (joint.b, joint.a) };
-        }
-    }
-    out
-}
-
 /// Draws the car as it stands.
 pub(super) fn car(out: &mut dyn Write, words: &Words, car: &Car, view: &View) -> io::Result<()> {
     let assembly = &car.assembly;
     for (title, domain) in [("bench-car-air", Domain::Pneumatic), ("bench-car-wiring", Domain::Electrical)] {
         writeln!(out, "{}", words.say(title))?;
-        for (new_chain, joint, from, to) in chains(assembly, domain) {
+        for Link { begins: new_chain, joint, from, to } in chains(assembly, domain) {
             let lead = if new_chain { "•" } else { "│" };
             let open = view.joints_open.contains(&joint.id);
             let (left, right) = if open { ("─┤ ", " ├─") } else { ("── ", " ──") };
@@ -98,29 +68,4 @@ pub(super) fn car(out: &mut dyn Write, words: &Words, car: &Car, view: &View) ->
         }
     }
     Ok(())
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_joint_is_drawn_once() {
-        let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
-        let car = assess::pack::Library::open(&root).unwrap().car("alder").unwrap();
-        for domain in [Domain::Pneumatic, Domain::Electrical] {
-            let mut drawn: Vec<&str> =
-                chains(&car.assembly, domain).iter().map(|(_, j, ..)| j.id.as_str()).collect();
-            drawn.sort_unstable();
-            let mut all: Vec<&str> = car
-                .assembly
-                .joints
-                .iter()
-                .filter(|j| car.assembly.domain(j.a) == domain)
-                .map(|j| j.id.as_str())
-                .collect();
-            all.sort_unstable();
-            assert_eq!(drawn, all);
-        }
-    }
 }

@@ -1,7 +1,7 @@
 //! The window killed at random moments: the file opens again, replays, and holds every action that was seen to be done.
 //!
 //! Slow, so only when asked for: `PINHOLE_KILLS=100 cargo test -p game --test window -- --ignored kills`, or
-//! `tests/kills.sh`. `PINHOLE_KILL_SEED` chooses the moments.
+//! `tests/kills.sh`. `PINHOLE_TEST_SEED` chooses the moments.
 
 use std::path::Path;
 use std::time::Duration;
@@ -9,6 +9,7 @@ use std::time::Duration;
 use assess::attempt::Attempt;
 use assess::pack::Library;
 use assess::{script, session, words as plain};
+use dice::Dice;
 use front::ask::Ask;
 use front::places::Places;
 use front::shop::Shop;
@@ -18,7 +19,6 @@ use super::jobs::{Hands as _, Where};
 use super::keyboard::Keyboard;
 use super::plan;
 use super::screen::{Screen, skipped};
-use super::soak::Dice;
 
 const JOB: &str = "first-shift/hum-at-the-lights";
 
@@ -37,12 +37,12 @@ fn kills_lose_no_action_that_was_seen() {
         return;
     }
     let kills: usize = std::env::var("PINHOLE_KILLS").ok().and_then(|n| n.parse().ok()).unwrap_or(3);
-    let seed: u64 = std::env::var("PINHOLE_KILL_SEED").ok().and_then(|n| n.parse().ok()).unwrap_or(1);
     let root = Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
     let job = Library::open(root).unwrap().job(JOB).unwrap();
     let words = Words::open(root, &["en".to_owned()]).unwrap();
     let places = Places { data: Some(root.to_owned()), attempts: Some(std::env::temp_dir()) };
-    let mut dice = Dice(seed);
+    let seed = dice::seed_or(1);
+    let mut dice = Dice::new(seed, 1);
     let (mut seen_all, mut kept_all, mut torn) = (0, 0, 0);
     for kill in 0..kills {
         let mut shop = Shop::open(&places).unwrap();
@@ -50,7 +50,7 @@ fn kills_lose_no_action_that_was_seen() {
         let mut screen = Screen::open(JOB, "1");
         let mut seen = 0;
         // So many actions are waited for; the next is under way when it is killed.
-        let whole = dice.next(WORK.len() as u64 - 1) as usize;
+        let whole = dice.below(WORK.len() - 1);
         for (n, line) in WORK.iter().take(whole + 1).enumerate() {
             let session = shop.session().unwrap();
             let names = script::vocabulary(session);
@@ -68,7 +68,7 @@ fn kills_lose_no_action_that_was_seen() {
                 seen += 1;
             }
         }
-        std::thread::sleep(Duration::from_millis(dice.next(60)));
+        std::thread::sleep(Duration::from_millis(dice.below(60) as u64));
         let now = shown_clock(&mut screen);
         screen.kill();
         // Seen at the last moment?
@@ -85,7 +85,7 @@ fn kills_lose_no_action_that_was_seen() {
     }
     println!(
         "Window: {kills} kills, {seen_all} actions seen, {kept_all} kept, {torn} torn lines; all files reopen, no shown \
-         action lost, seed {seed}"
+         action lost, seed {seed:x}"
     );
 }
 

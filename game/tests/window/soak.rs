@@ -1,25 +1,14 @@
 //! Random clicks and keys in the real window: no panic, no stuck state, memory flat.
 //!
 //! Twenty minutes are too long for every run: `PINHOLE_SOAK_S` says how many seconds; without it, twenty.
-//! `PINHOLE_SOAK_SEED` chooses the hands, `PINHOLE_SOAK_PICTURES` a folder for a picture of every moment at
+//! `PINHOLE_TEST_SEED` chooses the hands, `PINHOLE_SOAK_PICTURES` a folder for a picture of every moment at
 //! which memory stood clearly higher than ever before.
 
 use std::time::{Duration, Instant};
 
+use dice::Dice;
+
 use super::screen::{SIZE, Screen, skipped};
-
-/// A published generator (Steele, Lea and Flood 2014), so that a run can be had again by its seed.
-pub(crate) struct Dice(pub(crate) u64);
-
-impl Dice {
-    pub(crate) fn next(&mut self, below: u64) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        ((z ^ (z >> 31)) >> 11) % below
-    }
-}
 
 const KEYS: [&str; 34] = [
     "1", "2", "3", "4", "5", "6", "9", "a", "b", "c", "e", "f", "h", "k", "l", "m", "n", "o", "p", "r", "s",
@@ -35,9 +24,8 @@ fn random_hands_break_nothing() {
         return;
     }
     let seconds = std::env::var("PINHOLE_SOAK_S").ok().and_then(|s| s.parse().ok()).unwrap_or(20);
-    let seed = std::env::var("PINHOLE_SOAK_SEED").ok().and_then(|s| s.parse().ok()).unwrap_or(1);
-    println!("soak: {seconds} s, seed {seed}");
-    let mut dice = Dice(seed);
+    println!("soak: {seconds} s");
+    let mut dice = Dice::new(dice::seed_or(1), 1);
     let open = || Screen::open("first-shift/hum-at-the-lights", "1").that_may_be_left();
     let mut screen = open();
     let mut left = 0u32;
@@ -48,13 +36,12 @@ fn random_hands_break_nothing() {
     let mut hands = 0u32;
     let mut next_line = Duration::from_secs(30);
     while began.elapsed() < Duration::from_secs(seconds) {
-        let (x, y) = (dice.next(u64::from(SIZE.0)), dice.next(u64::from(SIZE.1)));
-        let (x, y) = (x.to_string(), y.to_string());
-        let (x2, y2) = (dice.next(u64::from(SIZE.0)).to_string(), dice.next(u64::from(SIZE.1)).to_string());
-        let button = if dice.next(2) == 0 { "1" } else { "3" };
+        let mut place = || (dice.below(SIZE.0 as usize).to_string(), dice.below(SIZE.1 as usize).to_string());
+        let ((x, y), (x2, y2)) = (place(), place());
+        let button = if dice.one_in(2) { "1" } else { "3" };
         let wheel = if button == "1" { "4" } else { "5" };
-        let key = KEYS[dice.next(KEYS.len() as u64) as usize];
-        let hand = match dice.next(10) {
+        let key = *dice.pick(&KEYS);
+        let hand = match dice.below(10) {
             0..5 => vec!["mousemove", &x, &y, "click", "1"],
             5 => vec!["mousemove", &x, &y, "click", wheel],
             6 => vec!["mousemove", &x, &y, "mousedown", button, "mousemove", &x2, &y2, "mouseup", button],

@@ -1,4 +1,4 @@
-//! Whole attempts through the command line: the four jobs done competently, and three ways to fail.
+//! Whole attempts through the command line: the shipped jobs done competently, and four ways to fail.
 
 use std::path::{Path, PathBuf};
 
@@ -49,8 +49,12 @@ fn reference(job: &str) -> Played {
 }
 
 fn failed(script: &str) -> Played {
+    failed_at("hum-at-the-lights", script)
+}
+
+fn failed_at(job: &str, script: &str) -> Played {
     let script = root().join(format!("tests/scripts/{script}.script"));
-    let played = play("first-shift/hum-at-the-lights", &script, 1);
+    let played = play(&format!("first-shift/{job}"), &script, 1);
     assert!(played.sheet.contains("\nNOT YET COMPETENT "), "{}", played.sheet);
     played
 }
@@ -74,6 +78,30 @@ fn hard_first_press_is_done_competently() {
 #[test]
 fn new_in_the_mountains_is_done_competently() {
     reference("new-in-the-mountains");
+}
+
+#[test]
+fn before_the_bread_round_is_done_competently_and_the_hose_is_proved() {
+    let played = reference("before-the-bread-round");
+    assert!(0.9 <= part(&played, "E"), "{}", played.sheet);
+    assert!(played.sheet.contains("gauge_b at valve_b.store with a clamp at hose_b.a"), "{}", played.sheet);
+}
+
+#[test]
+fn a_new_booster_on_the_old_hose_does_not_pass() {
+    let played = failed_at("before-the-bread-round", "street-garage");
+    assert!(part(&played, "V") <= 0.0, "it was not the booster: {}", played.sheet);
+    assert!(part(&played, "E") < 0.5, "nothing was measured: {}", played.sheet);
+    assert!(part(&played, "R") < 0.5, "a sound booster was thrown away: {}", played.sheet);
+}
+
+#[test]
+fn every_job_of_the_pack_is_played_here() {
+    let pack = assess::pack::Library::open(&root()).unwrap().pack("first-shift").unwrap();
+    let tests = std::fs::read_to_string(root().join("tests/it/bench/jobs.rs")).unwrap();
+    for job in pack.jobs {
+        assert!(tests.contains(&format!("reference(\"{job}\")")), "{job}");
+    }
 }
 
 #[test]

@@ -10,7 +10,9 @@ use assess::attempt::Attempt;
 use assess::pack::Library;
 use assess::session;
 
-use super::{ends_with_code, pinhole, program, root, test_seed, uniform};
+use dice::Dice;
+
+use super::{ends_with_code, pinhole, program, root};
 
 const JOB: &str = "first-shift/hum-at-the-lights";
 
@@ -109,18 +111,18 @@ fn killed(way: Way) {
     // The prompt at the end of the pipe stands there too.
     assert_eq!(begun(&screen), actions, "one line on the screen for each action: {screen}");
 
-    let seed = test_seed();
-    let mut u = uniform(seed);
+    let seed = dice::seed();
+    let mut dice = Dice::new(seed, 1);
     let (mut cut_short, mut before_the_file, mut torn_lines) = (0, 0, 0);
     for i in 0..kills() {
         let (mut child, file) = work.start(&format!("killed-{i}.attempt"));
         let screen = read(&mut child);
         // One in eight while it begins; the others at work, however long the machine takes to begin.
-        if u() < 0.125 {
-            std::thread::sleep(beginning.mul_f64(u()));
+        if dice.unit() < 0.125 {
+            std::thread::sleep(beginning.mul_f64(dice.unit()));
         } else {
             until_there(&file, &mut child);
-            std::thread::sleep(whole.mul_f64(u()));
+            std::thread::sleep(whole.mul_f64(dice.unit()));
         }
         // SIGKILL on Unix: nothing of the program runs any more.
         child.kill().unwrap();

@@ -5,7 +5,9 @@ use std::time::{Duration, Instant};
 
 use assess::attempt::Attempt;
 
-use super::{ends_with_code, pinhole, program, root, test_seed, uniform};
+use dice::Dice;
+
+use super::{ends_with_code, pinhole, program, root};
 
 /// The job whose marking is quickest.
 const JOB: &str = "first-shift/flat-after-the-weekend";
@@ -37,7 +39,7 @@ fn inv_killed_while_marking_the_attempt_stays_whole_and_the_next_marking_comes_t
     // As it was before it was marked: without its last line.
     let cut = marked[..marked.len() - 1].iter().rposition(|b| *b == b'\n').unwrap() + 1;
     std::fs::write(&file, &marked[..cut]).unwrap();
-    let mut u = uniform(test_seed());
+    let mut dice = Dice::new(dice::seed(), 1);
     for i in 0..KILLS {
         let mut child = pinhole(home.path())
             .arg("mark")
@@ -46,7 +48,7 @@ fn inv_killed_while_marking_the_attempt_stays_whole_and_the_next_marking_comes_t
             .stderr(Stdio::null())
             .spawn()
             .unwrap();
-        std::thread::sleep(Duration::from_secs_f64(took.as_secs_f64() * 0.5 * u()));
+        std::thread::sleep(Duration::from_secs_f64(took.as_secs_f64() * 0.5 * dice.unit()));
         child.kill().unwrap();
         child.wait().unwrap();
         let kept = Attempt::read(&file).unwrap_or_else(|e| panic!("kill {i}: {e}"));

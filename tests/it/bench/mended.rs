@@ -8,7 +8,9 @@ use assess::marks;
 use assess::session;
 
 use super::chain::{job, made};
-use super::{ends_with_code, pinhole, test_seed, uniform};
+use dice::Dice;
+
+use super::{ends_with_code, pinhole};
 
 #[test]
 fn inv_whatever_byte_is_damaged_the_whole_actions_before_it_are_kept() {
@@ -16,11 +18,11 @@ fn inv_whatever_byte_is_damaged_the_whole_actions_before_it_are_kept() {
     let (path, attempt) = made(home.path());
     let bytes = std::fs::read(&path).unwrap();
     let header_end = bytes.iter().position(|b| *b == b'\n').unwrap() + 1;
-    let mut u = uniform(test_seed());
+    let mut dice = Dice::new(dice::seed(), 1);
     for n in 0..200 {
-        let at = header_end + ((bytes.len() - header_end) as f64 * u()) as usize;
+        let at = header_end + ((bytes.len() - header_end) as f64 * dice.unit()) as usize;
         let mut damaged = bytes.clone();
-        damaged[at] ^= 1 << (u() * 8.0) as u32;
+        damaged[at] ^= 1 << (dice.unit() * 8.0) as u32;
         let path = home.path().join(format!("d{n}.attempt"));
         std::fs::write(&path, &damaged).unwrap();
         let line = damaged[..at].iter().filter(|b| **b == b'\n').count();

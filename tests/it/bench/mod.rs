@@ -97,21 +97,3 @@ pub(super) fn ends_with_code(output: &Output, code: i32) -> String {
     assert_eq!(output.status.code(), Some(code), "{text}");
     text
 }
-
-/// A seed for what a test draws: from `PINHOLE_TEST_SEED` (hexadecimal), else new; printed, so that a
-/// failure can be had again.
-pub(crate) fn test_seed() -> u128 {
-    let seed = match std::env::var("PINHOLE_TEST_SEED") {
-        Ok(text) => u128::from_str_radix(&text, 16).unwrap(),
-        Err(_) => assess::attempt::Seed::random().unwrap().0,
-    };
-    println!("PINHOLE_TEST_SEED={seed:032x}");
-    seed
-}
-
-/// Numbers from 0 up to 1.
-pub(super) fn uniform(seed: u128) -> impl FnMut() -> f64 {
-    use rand_core::Rng as _;
-    let mut rng = rand_pcg::Pcg64::new(seed, 1);
-    move || (rng.next_u64() >> 11) as f64 / (1u64 << 53) as f64
-}

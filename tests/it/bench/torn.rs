@@ -10,7 +10,9 @@ use assess::pack::Library;
 use assess::script;
 use assess::session::{Begin, Session, SessionError};
 
-use super::{root, test_seed, uniform};
+use dice::Dice;
+
+use super::root;
 
 const SCRIPT: &str =
     "card\nchocks on\nread barometer\nnote shown for day\nkey on\nwait until pump stops 60\nhum\nnote\n";
@@ -45,9 +47,9 @@ fn inv_a_torn_file_opens_with_every_whole_line() {
     let ends: Vec<usize> = (0..bytes.len()).filter(|i| bytes[*i] == b'\n').collect();
     // Header and first sitting appear together or not at all.
     let header_end = ends[1] + 1;
-    let mut u = uniform(test_seed());
+    let mut dice = Dice::new(dice::seed(), 1);
     for _ in 0..300 {
-        let cut = header_end + ((bytes.len() - header_end) as f64 * u()) as usize;
+        let cut = header_end + ((bytes.len() - header_end) as f64 * dice.unit()) as usize;
         let torn = home.path().join("torn.attempt");
         std::fs::write(&torn, &bytes[..cut]).unwrap();
         let whole_lines = bytes[..cut].iter().filter(|b| **b == b'\n').count() - 2;
@@ -80,9 +82,9 @@ fn inv_a_changed_byte_is_noticed() {
     let path = home.path().join("a.attempt");
     make(&path);
     let bytes = std::fs::read(&path).unwrap();
-    let mut u = uniform(test_seed());
+    let mut dice = Dice::new(dice::seed(), 1);
     for _ in 0..300 {
-        let at = (bytes.len() as f64 * u()) as usize;
+        let at = (bytes.len() as f64 * dice.unit()) as usize;
         let mut changed = bytes.clone();
         changed[at] ^= 1;
         std::fs::write(&path, &changed).unwrap();

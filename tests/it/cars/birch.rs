@@ -216,3 +216,69 @@ fn inv_no_key_and_no_pulled_wire_stops_the_pump() {
     b.run(60.0);
     assert!(b.gauge(BOOSTER) < -75.0, "{} kPa", b.gauge(BOOSTER));
 }
+
+/// The job's car as it comes in, by its hidden fault or another.
+fn bread_round(seed: u64, faults: &[(u16, f64)]) -> Bench {
+    let job = super::library().job("first-shift/before-the-bread-round").unwrap();
+    Bench::drawn(&job.car, job.day, seed, faults)
+}
+
+#[test]
+fn inv_the_debrief_of_the_bread_round_says_what_the_model_does() {
+    /// What the debrief says, kPa in ten minutes.
+    const BOTH: f64 = 13.0;
+    const HOSE: f64 = 25.0;
+    /// The car's own seeps move it.
+    const SPREAD: f64 = 2.5;
+    let job = super::library().job("first-shift/before-the-bread-round").unwrap();
+    for seed in 1..=6 {
+        let mut b = bread_round(seed, &job.faults);
+        settled(&mut b);
+        let before = [b.gauge(BOOSTER), b.gauge("valve_b.store")];
+        b.run(600.0);
+        for (port, before) in [BOOSTER, "valve_b.store"].into_iter().zip(before) {
+            let lost = b.gauge(port) - before;
+            assert!((lost - BOTH).abs() < SPREAD, "car {seed}: {port} loses {lost} kPa, unclamped");
+        }
+        settled(&mut b);
+        let clamped = b.port("hose_b.a");
+        b.circuit.change(|a| {
+            a.set_stop(clamped, Some(Stop::Clamp));
+        });
+        let before = [b.gauge(BOOSTER), b.gauge("valve_b.store")];
+        b.run(600.0);
+        let (booster, hose) = (b.gauge(BOOSTER) - before[0], b.gauge("valve_b.store") - before[1]);
+        assert!(booster.abs() < 1.0, "car {seed}: the booster alone loses {booster} kPa");
+        assert!((hose - HOSE).abs() < SPREAD, "car {seed}: hose and reservoir lose {hose} kPa");
+        // Nothing of it while the engine runs.
+        let deep = |faults: &[(u16, f64)]| {
+            let mut b = bread_round(seed, faults);
+            b.engine(EngineState::WarmIdle);
+            b.run(120.0);
+            b.gauge(BOOSTER)
+        };
+        let (faulty, sound) = (deep(&job.faults), deep(&[]));
+        assert!((faulty - sound).abs() < 1.0, "car {seed}: {faulty} against {sound} kPa");
+    }
+}
+
+#[test]
+fn inv_a_leak_behind_the_boosters_valve_leaves_the_first_press_assisted() {
+    let job = super::library().job("first-shift/before-the-bread-round").unwrap();
+    for (i, fault) in job.car.faults.iter().enumerate() {
+        if !["tank_rusted", "valve_p_leaks_back"].contains(&fault.id.as_str()) {
+            continue;
+        }
+        for seed in 1..=6 {
+            let mut b = bread_round(seed, &[(i as u16, fault.severity_max)]);
+            settled(&mut b);
+            let evening = b.gauge(BOOSTER);
+            b.circuit.inputs_mut().surroundings_c = job.day.ambient_c - job.day.night_drop_k;
+            b.run(12.0 * 3600.0);
+            let (tank, booster) = (b.gauge("tank.1"), b.gauge(BOOSTER));
+            assert!(-1.0 < tank, "{}, car {seed}: the reservoir is empty, {tank} kPa", fault.id);
+            assert!(booster - evening < 8.0, "{}, car {seed}: from {evening} to {booster} kPa", fault.id);
+            assert!(booster < -25.0, "{}, car {seed}: {booster} kPa", fault.id);
+        }
+    }
+}

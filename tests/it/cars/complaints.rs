@@ -1,5 +1,6 @@
 //! Each job's complaint comes true in its car, whatever the tolerances, and not in a sound one.
 
+use assess::complaint::store_port;
 use assess::job::{Job, Symptom};
 use sim_core::parts::engine::EngineState;
 
@@ -25,7 +26,7 @@ fn complains(b: &mut Bench, symptom: Symptom, night_drop_k: f64) -> bool {
             let day_c = b.circuit.inputs().surroundings_c;
             b.circuit.inputs_mut().surroundings_c = day_c - night_drop_k;
             b.run(12.0 * 3600.0);
-            above_kpa_gauge < b.store()
+            above_kpa_gauge < b.gauge(&store_port(b.circuit.assembly()))
         }
     }
 }

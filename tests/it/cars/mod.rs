@@ -12,6 +12,7 @@ use std::path::Path;
 use std::sync::Arc;
 
 use assess::pack::Library;
+use dice::Dice;
 use sim_core::air::Day;
 use sim_core::assembly::PortRef;
 use sim_core::car::Car;
@@ -52,14 +53,8 @@ impl Bench {
 
     /// A car drawn inside serviceable; every seed another one.
     fn drawn(car: &Arc<Car>, day: Day, seed: u64, faults: &[(u16, f64)]) -> Self {
-        let mut x = seed.wrapping_mul(0x9E37_79B9_7F4A_7C15) | 1;
-        let mut u = || {
-            x ^= x << 13;
-            x ^= x >> 7;
-            x ^= x << 17;
-            (x >> 11) as f64 / (1_u64 << 53) as f64
-        };
-        let world = World::draw(car, &[], faults, &mut u);
+        let mut dice = Dice::of(seed);
+        let world = World::draw(car, &[], faults, &mut || dice.unit());
         Self::new(car, day, &world.params)
     }
 

@@ -5,8 +5,9 @@ use assess::clock::Clock;
 use assess::session;
 use serde_json::{Map, Value, json};
 
-use super::run::{Dice, Fate};
+use super::run::Fate;
 use crate::bench::chain::{chained, job, made, values};
+use dice::Dice;
 
 /// A file to alter, in a folder of its own.
 struct Bench {
@@ -153,7 +154,7 @@ fn alter(lines: &mut Vec<Value>, dice: &mut Dice) {
         _ => {
             let mut places = Vec::new();
             collect(&lines[at], String::new(), &mut places);
-            let place = dice.of_list(&places).clone();
+            let place = dice.pick(&places).clone();
             if let Some(value) = lines[at].pointer_mut(&place) {
                 alter_value(value, dice);
             }
@@ -200,9 +201,8 @@ fn alter_value(value: &mut Value, dice: &mut Dice) {
             1 => *text = "x".repeat(1 + dice.below(5_000)),
             2 => text.push('\u{7}'),
             3 => {
-                *text = dice
-                    .of_list(&["pump", "hose_m", "window", "pinhole-attempt/1", "\u{202e}", "0"])
-                    .to_string()
+                *text =
+                    dice.pick(&["pump", "hose_m", "window", "pinhole-attempt/1", "\u{202e}", "0"]).to_string()
             }
             _ => *text = text.chars().rev().collect(),
         },
@@ -215,14 +215,14 @@ fn alter_object(fields: &mut Map<String, Value>, dice: &mut Dice) {
     let keys: Vec<String> = fields.keys().cloned().collect();
     match dice.below(3) {
         0 if !keys.is_empty() => {
-            fields.remove(dice.of_list(&keys));
+            fields.remove(dice.pick(&keys));
         }
         1 => {
             fields.insert("colour".to_owned(), any(dice));
         }
         _ if !keys.is_empty() => {
-            let from = fields.remove(dice.of_list(&keys)).unwrap_or(Value::Null);
-            fields.insert(dice.of_list(&keys).clone(), from);
+            let from = fields.remove(dice.pick(&keys)).unwrap_or(Value::Null);
+            fields.insert(dice.pick(&keys).clone(), from);
         }
         _ => {}
     }

@@ -8,8 +8,9 @@ use assess::pack::Library;
 use assess::script::{self, ScriptError};
 use assess::session::{Begin, Session, SessionError};
 
-use super::run::{Dice, Fate};
+use super::run::Fate;
 use crate::bench::{bad_input::copy_tree, root};
+use dice::Dice;
 
 /// What is done with a car that was loaded whole.
 const TRIAL: &str = "try chocks on\ntry key on\ntry wait 30\ntry engine idle\ntry wait 20\ntry pedal press 200\n\
@@ -55,7 +56,7 @@ fn list(folder: &Path, files: &mut Vec<PathBuf>) {
 pub(super) fn altered() -> impl FnMut(&mut Dice) -> Fate {
     let data = Data::new();
     move |dice| {
-        let file = dice.of_list(&data.files);
+        let file = dice.pick(&data.files);
         let good = std::fs::read(file).unwrap();
         let mut text = good.clone();
         for _ in 0..=dice.below(2) {
@@ -87,8 +88,14 @@ fn load(root: &Path, file: &Path, dice: &mut Dice) -> Fate {
     }) {
         return refused(&error.to_string());
     }
-    let jobs = ["hum-at-the-lights", "flat-after-the-weekend", "hard-first-press", "new-in-the-mountains"];
-    let name = jobs.iter().find(|j| **j == stem).unwrap_or_else(|| dice.of_list(&jobs));
+    let jobs = [
+        "hum-at-the-lights",
+        "flat-after-the-weekend",
+        "hard-first-press",
+        "new-in-the-mountains",
+        "before-the-bread-round",
+    ];
+    let name = jobs.iter().find(|j| **j == stem).unwrap_or_else(|| dice.pick(&jobs));
     let job = match library.job(&format!("first-shift/{name}")) {
         Ok(job) => job,
         Err(error) => return refused(&error.to_string()),
@@ -164,11 +171,10 @@ fn numbers(text: &mut Vec<u8>, dice: &mut Dice) {
     if starts.is_empty() {
         return;
     }
-    let start = *dice.of_list(&starts);
+    let start = *dice.pick(&starts);
     let length = text[start..].iter().take_while(|b| b.is_ascii_digit() || **b == b'.').count();
     let old: f64 = std::str::from_utf8(&text[start..start + length]).unwrap_or("1").parse().unwrap_or(1.0);
-    let factor =
-        *dice.of_list(&[0.0, 1e-12, 1e-3, 0.1, 0.5, 0.9, 0.97, 1.03, 1.1, 2.0, 10.0, 1e3, 1e9, 1e300]);
+    let factor = *dice.pick(&[0.0, 1e-12, 1e-3, 0.1, 0.5, 0.9, 0.97, 1.03, 1.1, 2.0, 10.0, 1e3, 1e9, 1e300]);
     let new = match dice.below(12) {
         0 => "NaN".to_owned(),
         1 => "inf".to_owned(),

@@ -5,8 +5,7 @@ use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex};
 use std::time::{Duration, Instant};
 
-use rand_core::Rng as _;
-use rand_pcg::Pcg64;
+use dice::Dice;
 
 /// Longest time for one case: many hundred times what it takes, on a busy machine too.
 const LIMIT: Duration = Duration::from_secs(60);
@@ -27,30 +26,9 @@ pub(super) struct Family {
     pub(super) cases: usize,
 }
 
-/// Random numbers of a case.
-pub(super) struct Dice(Pcg64);
-
-impl Dice {
-    fn of(seed: u128, case: usize) -> Self {
-        Self(Pcg64::new(seed, case as u128 * 2 + 1))
-    }
-
-    /// 0 to `n` − 1.
-    pub(super) fn below(&mut self, n: usize) -> usize {
-        (self.0.next_u64() % n.max(1) as u64) as usize
-    }
-
-    pub(super) fn one_in(&mut self, n: usize) -> bool {
-        self.below(n) == 0
-    }
-
-    pub(super) fn of_list<'a, T>(&mut self, list: &'a [T]) -> &'a T {
-        &list[self.below(list.len())]
-    }
-
-    pub(super) fn bits(&mut self) -> u64 {
-        self.0.next_u64()
-    }
+/// The die of a case.
+fn dice_of(seed: u128, case: usize) -> Dice {
+    Dice::new(seed, case as u128 * 2 + 1)
 }
 
 #[derive(Default)]
@@ -70,7 +48,7 @@ struct Worker {
 impl Family {
     /// Runs all cases. `prepare` makes what cases share on one thread, and the case itself.
     pub(super) fn run<C: FnMut(&mut Dice) -> Fate>(&self, prepare: impl Fn() -> C + Send + Sync + 'static) {
-        let seed = super::super::bench::test_seed();
+        let seed = dice::seed();
         let prepare = Arc::new(prepare);
         let next = Arc::new(AtomicUsize::new(0));
         let counts = Arc::new(Mutex::new(Counts::default()));
@@ -130,7 +108,7 @@ impl Family {
                     continue;
                 }
                 *mine.lock().unwrap() = Some((n, Instant::now()));
-                let fate = catch_unwind(AssertUnwindSafe(|| case(&mut Dice::of(seed, n))));
+                let fate = catch_unwind(AssertUnwindSafe(|| case(&mut dice_of(seed, n))));
                 *mine.lock().unwrap() = None;
                 let mut counts = counts.lock().unwrap();
                 match fate {

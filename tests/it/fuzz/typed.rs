@@ -6,8 +6,9 @@ use assess::session::{Begin, Session, SessionError};
 use assess::words::{self, Said};
 use sim_core::action::Action;
 
-use super::run::{Dice, Fate};
+use super::run::Fate;
 use crate::bench::chain::job;
+use dice::Dice;
 
 /// Lines in one attempt.
 const LINES: usize = 80;
@@ -181,9 +182,9 @@ fn some_line(session: &Session, dice: &mut Dice) -> String {
             String::from_utf8_lossy(&bytes).into_owned()
         }
         1 => (0..dice.below(40)).filter_map(|_| char::from_u32(dice.below(0x2_0000) as u32)).collect(),
-        2 => dice.of_list(SHAPES).repeat(1 + dice.below(300)),
+        2 => dice.pick(SHAPES).repeat(1 + dice.below(300)),
         _ => {
-            let shape = *dice.of_list(SHAPES);
+            let shape = *dice.pick(SHAPES);
             let mut words: Vec<String> = shape.split(' ').map(|w| filled(session, w, dice)).collect();
             match dice.below(8) {
                 0 => {
@@ -191,13 +192,13 @@ fn some_line(session: &Session, dice: &mut Dice) -> String {
                 }
                 1 => words.reverse(),
                 2 => {
-                    let stray = *dice.of_list(&["N", "U", "P", "\"", "'", "for", "sure", "#"]);
+                    let stray = *dice.pick(&["N", "U", "P", "\"", "'", "for", "sure", "#"]);
                     let word = filled(session, stray, dice);
                     words.insert(dice.below(words.len() + 1), word);
                 }
                 _ => {}
             }
-            words.join(*dice.of_list(&[" ", " ", " ", "  ", "\t", "\u{a0}"]))
+            words.join(*dice.pick(&[" ", " ", " ", "  ", "\t", "\u{a0}"]))
         }
     }
 }
@@ -207,29 +208,29 @@ fn filled(session: &Session, word: &str, dice: &mut Dice) -> String {
     let job = session.job();
     let car = &job.car;
     let kind =
-        if dice.one_in(10) { *dice.of_list(&["J", "P", "T", "U", "I", "C", "R", "W", "N"]) } else { word };
+        if dice.one_in(10) { *dice.pick(&["J", "P", "T", "U", "I", "C", "R", "W", "N"]) } else { word };
     let kind = if word.len() == 1 { kind } else { word };
     match kind {
-        "N" => (*dice.of_list(NUMBERS)).to_owned(),
-        "S" => format!("{}{}", dice.of_list(NUMBERS), dice.of_list(&["", "s", " min", "h", "d"])),
-        "J" => dice.of_list(&car.assembly.joints).id.clone(),
+        "N" => (*dice.pick(NUMBERS)).to_owned(),
+        "S" => format!("{}{}", dice.pick(NUMBERS), dice.pick(&["", "s", " min", "h", "d"])),
+        "J" => dice.pick(&car.assembly.joints).id.clone(),
         "P" | "red=P" | "black=P" | "a=P" | "b=P" => {
-            let part = dice.of_list(&car.assembly.parts);
+            let part = dice.pick(&car.assembly.parts);
             let ports = part.kind.ports();
             if ports.is_empty() {
                 return part.id.clone();
             }
             let prefix = kind.strip_suffix('P').unwrap_or_default();
-            format!("{prefix}{}.{}", part.id, dice.of_list(ports).name)
+            format!("{prefix}{}.{}", part.id, dice.pick(ports).name)
         }
-        "T" => dice.of_list(&car.assembly.parts).id.clone(),
-        "U" => dice.of_list(&car.units).id.clone(),
-        "I" => dice.of_list(&job.kit).id.clone(),
+        "T" => dice.pick(&car.assembly.parts).id.clone(),
+        "U" => dice.pick(&car.units).id.clone(),
+        "I" => dice.pick(&job.kit).id.clone(),
         "C" => {
             car.covers.get(dice.below(car.covers.len())).map_or_else(|| "cover".to_owned(), |c| c.id.clone())
         }
-        "R" => dice.of_list(&car.record).id.clone(),
-        "W" => dice.of_list(&job.spares).id.clone(),
+        "R" => dice.pick(&car.record).id.clone(),
+        "W" => dice.pick(&job.spares).id.clone(),
         other => other.to_owned(),
     }
 }

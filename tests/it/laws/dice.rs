@@ -1,7 +1,5 @@
 //! Random actions: mostly sensible, some nonsense, reproducible from a seed.
 
-use rand_core::Rng as _;
-use rand_pcg::Pcg64;
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense, Written};
 use sim_core::assembly::Stop;
 use sim_core::car::Car;
@@ -13,30 +11,26 @@ use sim_core::parts::instruments::MeterMode;
 /// Stream of the generator that is kept for these tests.
 const STREAM: u128 = 0x7e57;
 
-/// A die with a seed.
-pub(super) struct Dice(Pcg64);
+/// A die that also draws what hands need.
+pub(super) struct Dice(dice::Dice);
+
+impl std::ops::Deref for Dice {
+    type Target = dice::Dice;
+
+    fn deref(&self) -> &dice::Dice {
+        &self.0
+    }
+}
+
+impl std::ops::DerefMut for Dice {
+    fn deref_mut(&mut self) -> &mut dice::Dice {
+        &mut self.0
+    }
+}
 
 impl Dice {
     pub(super) fn new(seed: u64) -> Self {
-        Self(Pcg64::new(u128::from(seed), STREAM))
-    }
-
-    /// From 0 up to 1.
-    pub(super) fn unit(&mut self) -> f64 {
-        (self.0.next_u64() >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    /// From 0 up to `n`.
-    pub(super) fn below(&mut self, n: usize) -> usize {
-        ((self.unit() * n as f64) as usize).min(n.saturating_sub(1))
-    }
-
-    pub(super) fn one_in(&mut self, n: usize) -> bool {
-        self.below(n) == 0
-    }
-
-    fn pick<'a, T>(&mut self, of: &'a [T]) -> &'a T {
-        &of[self.below(of.len())]
+        Self(dice::Dice::new(u128::from(seed), STREAM))
     }
 
     /// Mostly from `min` to `max`, now and then something nobody should write.

@@ -1,6 +1,7 @@
 //! Whatever is done to a car, in whatever order: no panic, no number that is none, no pressure that is
 //! not positive, nothing made or lost, no trace of what was refused, and twice the same.
 
+use std::ops::Range;
 use std::time::{Duration, Instant};
 
 use assess::job::Job;
@@ -26,7 +27,7 @@ struct Seed(u64, Vec<Action>);
 impl Drop for Seed {
     fn drop(&mut self) {
         if std::thread::panicking() {
-            println!("seed {} after {:#?}", self.0, self.1);
+            println!("seed {:x} after {:#?}", self.0, self.1);
         }
     }
 }
@@ -85,23 +86,14 @@ fn check(w: &Workshop, m0: f64, u0: f64) {
     }
 }
 
-/// `a..b` as two numbers; `a` alone is `a..a+1`.
-fn range_of(text: &str) -> Option<(u64, u64)> {
-    let Some((first, last)) = text.split_once("..") else {
-        let seed: u64 = text.parse().ok()?;
-        return Some((seed, seed + 1));
-    };
-    Some((first.parse().ok()?, last.parse().ok()?))
-}
-
 #[test]
 fn inv_random_actions_do_no_harm() {
     let jobs = jobs();
     let begun = Instant::now();
     let (mut sequences, mut done, mut refused) = (0_u64, 0_u64, 0_u64);
-    // One seed again, or a longer search: PINHOLE_TEST_SEED=17, PINHOLE_TEST_SEED=2000..50000.
-    let asked = std::env::var("PINHOLE_TEST_SEED").ok().and_then(|text| range_of(&text));
-    let (first, last) = asked.unwrap_or((0, SEQUENCES));
+    // One seed again, or a longer search: PINHOLE_TEST_SEED=11, PINHOLE_TEST_SEED=7d0..c350.
+    let asked = ::dice::seeds();
+    let Range { start: first, end: last } = asked.clone().unwrap_or(0..SEQUENCES);
     for number in first..last {
         if asked.is_none() && BUDGET < begun.elapsed() {
             break;
@@ -140,11 +132,11 @@ fn inv_random_actions_do_no_harm() {
         }
         sequences += 1;
         if asked.is_some() && sequences.is_multiple_of(1_000) {
-            println!("seeds {first} to {number} done");
+            println!("seeds {first:x} to {number:x} done");
         }
     }
     let last = first + sequences - 1;
-    println!("seeds {first} to {last}: {done} actions done, {refused} refused, {:?}", begun.elapsed());
+    println!("seeds {first:x} to {last:x}: {done} actions done, {refused} refused, {:?}", begun.elapsed());
     if asked.is_some() {
         return;
     }

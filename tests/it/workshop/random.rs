@@ -1,6 +1,7 @@
 //! Random attempts: whatever is done, in whatever order, nothing panics, a refusal leaves no trace, time
 //! is accounted for, and the same world replays to the same bits.
 
+use dice::Dice;
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::assembly::Stop;
 use sim_core::parts::instruments::MeterMode;
@@ -10,19 +11,6 @@ use super::*;
 /// Attempts and actions in each: some tens of thousands of simulated minutes, a few seconds of work.
 const ATTEMPTS: u64 = 40;
 const ACTIONS: usize = 70;
-
-/// A small generator; the numbers only have to be varied and always the same.
-struct Dice(u64);
-
-impl Dice {
-    fn below(&mut self, n: usize) -> usize {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        ((self.0 >> 33) as usize) % n
-    }
-    fn pick<'a, T>(&mut self, of: &'a [T]) -> &'a T {
-        &of[self.below(of.len())]
-    }
-}
 
 /// Every name a person could type, of one car.
 struct Names {
@@ -143,7 +131,7 @@ fn inv_random_attempts_never_panic_and_replay_to_the_same_bits() {
     let car = setup("first-shift/hum-at-the-lights", &[]).car;
     let mut done = 0;
     for n in 0..ATTEMPTS {
-        let mut d = Dice(n.wrapping_mul(0x9e37_79b9_7f4a_7c15));
+        let mut d = Dice::of(n);
         let fault = d.pick(&car.faults).clone();
         let setup = setup("first-shift/hum-at-the-lights", &[(&fault.id, fault.severity_max)]);
         let names = Names::of(&setup);

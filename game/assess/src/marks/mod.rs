@@ -73,6 +73,7 @@ pub struct Evaluation {
 /// What an attempt says of itself.
 #[derive(Debug)]
 struct Labels {
+    job_digest: String,
     seat: Option<String>,
     seed: String,
     engine: String,
@@ -90,6 +91,7 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
     let mut evaluation = Evaluation {
         job: job.clone(),
         attempt: Labels {
+            job_digest: attempt.header.job_digest.clone(),
             seat: attempt.header.seat.clone(),
             seed: attempt.header.seed.to_string(),
             engine: attempt.header.engine.clone(),
@@ -220,7 +222,7 @@ fn frame(e: &Evaluation, s: &Speech<'_>) -> MarkSheet {
         job: job.name(),
         title: s.title(),
         car: s.locale.say_or(&format!("{}-name", job.car.id), &job.car.name),
-        job_digest: hex::encode(job.digest),
+        job_digest: labels.job_digest.clone(),
         seat: labels.seat.clone(),
         seed: labels.seed.clone(),
         scripted: labels.when.is_played(),

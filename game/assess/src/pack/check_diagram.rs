@@ -6,14 +6,39 @@ use sim_core::car::Car;
 use sim_core::parts::PartKind;
 
 use super::error::{Named, PackError};
-use super::raw::{RawDiagram, RawPlace, ranges};
+use super::raw::{RawDiagram, RawPlace, SCHEMA, ranges};
 use super::report::Report;
-use crate::diagram::{Diagram, Place, Sheet};
+use crate::diagram::{Diagram, Origin, Place, Sheet, rows};
+
+/// The diagram of a car for which none is written: its parts in rows, held to what a file is held to.
+pub(crate) fn in_rows(car: &Car, file: &str) -> Result<Diagram, Vec<PackError>> {
+    let steps =
+        |(x, y): (i32, i32)| (u32::try_from(x).unwrap_or(u32::MAX), u32::try_from(y).unwrap_or(u32::MAX));
+    let place = |placed: rows::Placed| {
+        let (part, stands) =
+            (&car.assembly.parts[usize::from(placed.part)], &car.stands[usize::from(placed.part)]);
+        let point = |(port, at): &(u8, (i32, i32))| {
+            (part.kind.ports()[usize::from(*port)].name.to_owned(), steps(*at))
+        };
+        RawPlace {
+            part: part.id.clone(),
+            sheet: placed.sheet,
+            at: steps(placed.at),
+            turn: u32::from(placed.turn),
+            side: placed.side,
+            label: stands.name.clone(),
+            points: placed.points.iter().map(point).collect(),
+        }
+    };
+    let places = rows::places(car).into_iter().map(place).collect();
+    let raw = RawDiagram { schema: SCHEMA, vehicle: car.id.clone(), places };
+    Ok(Diagram { origin: Origin::Rows, ..diagram(raw, &car.id, car, file)? })
+}
 
 /// Checks the diagram of `car`, whose file is called `id`.
 pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Result<Diagram, Vec<PackError>> {
     let mut r = Report::new(file);
-    r.schema(raw.schema, super::raw::SCHEMA);
+    r.schema(raw.schema, SCHEMA);
     if raw.vehicle != id {
         r.push(PackError::IdFileMismatch {
             file: r.file(),
@@ -50,7 +75,7 @@ pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Resul
             }
         }
     }
-    r.done(Diagram { places })
+    r.done(Diagram { origin: Origin::Drawn, places })
 }
 
 fn place(r: &mut Report<'_>, path: &str, raw: &RawPlace, part: u16, kind: &PartKind) -> Place {

@@ -237,6 +237,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         competences: pack.competences.clone(),
         reference: None,
         digest: [0; 32],
+        digests_before: Vec::new(),
     })
 }
 

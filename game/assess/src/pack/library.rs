@@ -1,5 +1,6 @@
 //! The library: everything under `assets/` and `scenarios/`, read and checked on demand.
 
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
@@ -15,6 +16,7 @@ use super::check_instrument;
 use super::check_job::{self, Around, Pack};
 use super::check_room;
 use super::error::{Named, PackError, PackErrors};
+use super::grown;
 use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawVehicle};
 use super::read;
 use super::report::{is_short_name, known_for};
@@ -103,21 +105,17 @@ impl Library {
         self.spares_and_text(car).map(|(spares, _)| Arc::new(spares))
     }
 
-    /// Where the parts of a car stand on its line diagram.
+    /// Where the parts of a car stand on its line diagram: as drawn, or in rows when nobody has drawn it.
     ///
     /// # Errors
-    /// No such file, or every fault of it.
+    /// Every fault of the file, if there is one.
     pub fn diagram(&self, car: &Car) -> Result<Diagram, PackErrors> {
         let file = format!("assets/diagrams/{}.ron", car.id);
+        if matches!(self.root.join(&file).symlink_metadata(), Err(e) if e.kind() == ErrorKind::NotFound) {
+            return check_diagram::in_rows(car, &file).map_err(PackErrors);
+        }
         let (_, raw) = self.read::<RawDiagram>(&file)?;
         check_diagram::diagram(raw, &car.id, car, &file).map_err(PackErrors)
-    }
-
-    /// Whether a car has a line diagram. A car without one can be worked at in the terminal and traced; the
-    /// window does not offer it.
-    #[must_use]
-    pub fn has_diagram(&self, car: &str) -> bool {
-        self.root.join(format!("assets/diagrams/{car}.ron")).is_file()
     }
 
     /// Where a car stands in the room.
@@ -222,24 +220,26 @@ impl Library {
         if self.root.join(&script).exists() {
             job.reference = Some(read::text(&self.real, &self.root.join(&script), &script)?);
         }
-        let mut hasher = blake3::Hasher::new();
-        let mut add = |name: &str, text: &str| {
-            for bytes in [name.as_bytes(), text.as_bytes()] {
-                hasher.update(&(bytes.len() as u64).to_le_bytes());
-                hasher.update(bytes);
-            }
-        };
-        add("job", &job_text);
-        add("pack", &pack_text);
-        add("vehicle", &car_text);
+        let mut files = vec![("job", job_text.as_str()), ("pack", &pack_text), ("vehicle", &car_text)];
         for (card, text) in self.kit.iter().zip(&self.kit_texts) {
             if job.kit.iter().any(|c| c.id == card.id) {
-                add(&card.id, text);
+                files.push((&card.id, text));
             }
         }
-        add("spares", &spares_text);
-        add("reference", job.reference.as_deref().unwrap_or_default());
-        job.digest = *hasher.finalize().as_bytes();
+        files.push(("spares", &spares_text));
+        files.push(("reference", job.reference.as_deref().unwrap_or_default()));
+        let digest = digest(&files);
+        // What was made while the pack ended at this job, or between it and its end today, stays valid.
+        let own = pack.jobs.iter().position(|j| j == job_id).unwrap_or(pack.jobs.len());
+        let shorter =
+            (own + 1..pack.jobs.len()).filter_map(|n| grown::ended_behind(&pack_text, &pack.jobs, n));
+        let with_pack = |text: String| {
+            let mut files = files.clone();
+            files[1].1 = &text;
+            self::digest(&files)
+        };
+        let before = shorter.map(with_pack).collect();
+        (job.digest, job.digests_before) = (digest, before);
         Ok(job)
     }
 
@@ -278,9 +278,7 @@ impl Library {
         let mut errors = Vec::new();
         let mut hear = |e: Option<PackErrors>| errors.extend(e.into_iter().flat_map(|e| e.0));
         hear(self.spares(car).err());
-        if self.has_diagram(&car.id) {
-            hear(self.diagram(car).err());
-        }
+        hear(self.diagram(car).err());
         if self.has_room(&car.id) {
             hear(self.room(car).err());
         }
@@ -373,6 +371,16 @@ impl Library {
         at_most(folder, "files", ids.len(), max)?;
         Ok(ids.iter().map(|name| name.trim_end_matches(".ron").to_owned()).collect())
     }
+}
+
+/// blake3 over names and texts, each with its length.
+fn digest(files: &[(&str, &str)]) -> [u8; 32] {
+    let mut hasher = blake3::Hasher::new();
+    for bytes in files.iter().flat_map(|(name, text)| [name.as_bytes(), text.as_bytes()]) {
+        hasher.update(&(bytes.len() as u64).to_le_bytes());
+        hasher.update(bytes);
+    }
+    *hasher.finalize().as_bytes()
 }
 
 fn at_most(folder: &str, what: &'static str, count: usize, max: usize) -> Result<(), PackErrors> {

@@ -15,6 +15,7 @@ mod check_job;
 mod check_room;
 mod check_sheet;
 mod error;
+mod grown;
 mod keys;
 mod library;
 mod range;

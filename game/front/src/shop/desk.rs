@@ -40,7 +40,7 @@ pub(super) fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
         let (title, jobs) = match library.pack(&id) {
             Ok(pack) => {
                 let names = pack.jobs.iter().map(|j| format!("{id}/{j}"));
-                let jobs = names.filter_map(|name| offered_job(library, &name).transpose()).collect();
+                let jobs = names.map(|name| offered_job(library, &name)).collect();
                 (pack.title.clone(), jobs)
             }
             // A broken pack must not keep a school from its other packs.
@@ -51,15 +51,15 @@ pub(super) fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
     Ok(packs)
 }
 
-/// A job as the desk offers it; `None` when its car is not drawn, so that the window cannot show it.
-fn offered_job(library: &Library, name: &str) -> Result<Option<Offered>, String> {
+/// A job as the desk offers it.
+fn offered_job(library: &Library, name: &str) -> Result<Offered, String> {
     let job = library.job(name).map_err(|e| e.to_string())?;
-    Ok(library.has_diagram(&job.car.id).then(|| Offered {
+    Ok(Offered {
         name: name.to_owned(),
         title: job.title.clone(),
         car_id: job.car.id.clone(),
         car: job.car.name.clone(),
         says: job.customer_says().next().unwrap_or_default().to_owned(),
         time_limit_min: job.time_limit_min,
-    }))
+    })
 }

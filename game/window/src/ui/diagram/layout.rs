@@ -3,6 +3,7 @@
 //! The data says where a part stands ([`assess::diagram`]); the symbol's form says where its ports are
 //! ([`super::symbols`]); lines are found here ([`super::wires`]). Pure geometry: nothing is drawn.
 
+use assess::diagram::form::{self, Area, Form, form};
 use assess::diagram::{Diagram, Place, Sheet};
 use egui::{Pos2, Rect, vec2};
 use sim_core::assembly::PortRef;
@@ -10,8 +11,7 @@ use sim_core::car::Car;
 use sim_core::parts::PartKind;
 
 use super::bodies::{Body, Spot};
-use super::grid::{STEP, grid, turned};
-use super::symbols::{Form, form};
+use super::grid::{STEP, grid};
 use super::wires::{self, Line};
 
 /// Free border round a sheet.
@@ -45,16 +45,18 @@ pub struct Plan {
     pub dots: Vec<Pos2>,
     /// From each port to its symbol.
     pub stubs: Vec<(Pos2, Pos2)>,
+    /// What is drawn under the earth points of a car body.
+    pub feet: Vec<Rect>,
     /// Covers.
     pub outlines: Vec<Outline>,
     /// All of it, border included.
     pub rect: Rect,
 }
 
-/// A rectangle about the origin, in grid steps, turned and moved to `at`.
-fn placed(rect: Rect, at: Pos2, turn: u8) -> Rect {
-    let corner = |p: Pos2| at + turned(p.to_vec2() * STEP, turn);
-    Rect::from_two_pos(corner(rect.min), corner(rect.max))
+/// A symbol's area, turned and moved to `at`.
+fn placed(area: Area, at: Pos2, turn: u8) -> Rect {
+    let Area { left, top, right, bottom } = area.turned(turn);
+    Rect::from_min_max(at + vec2(left, top) * STEP, at + vec2(right, bottom) * STEP)
 }
 
 impl Plan {
@@ -64,7 +66,7 @@ impl Plan {
         let (mut bodies, mut spots) = (Vec::new(), Vec::new());
         for (i, place) in diagram.places.iter().enumerate().filter(|(_, p)| p.sheet == sheet) {
             let kind = &car.assembly.parts[usize::from(place.part)].kind;
-            let form = form(kind, sheet);
+            let Some(form) = form(kind, sheet) else { continue };
             let at = grid(place.at);
             bodies.push(Body {
                 part: place.part,
@@ -79,6 +81,7 @@ impl Plan {
         let (lines, dots) = wires::route(car, &bodies, &spots);
         let outlines = outlines(car, &bodies, &spots);
         let stubs = spots.iter().filter_map(|s| stub(&bodies, s)).collect();
+        let feet = feet(diagram, sheet);
         let mut rect = Rect::NOTHING;
         for body in &bodies {
             rect = rect.union(body.rect);
@@ -93,7 +96,7 @@ impl Plan {
         if sheet == Sheet::Wiring {
             rect.max.y += NOTE;
         }
-        Self { sheet, bodies, spots, lines, dots, stubs, outlines, rect }
+        Self { sheet, bodies, spots, lines, dots, stubs, feet, outlines, rect }
     }
 
     /// The port as drawn on this sheet.
@@ -115,9 +118,11 @@ fn ports(kind: &PartKind, form: &Form, place: &Place) -> Vec<Spot> {
         let port = PortRef { part: place.part, port: k as u8 };
         if let Some((_, point)) = place.points.iter().find(|(p, _)| usize::from(*p) == k) {
             spots.push(Spot { port, at: grid(*point), out: vec2(0.0, -1.0) });
-        } else if let Some((_, at, out)) = form.ports.iter().find(|(name, ..)| *name == def.name) {
-            let at = grid(place.at) + turned(vec2(at.0, at.1) * STEP, place.turn);
-            spots.push(Spot { port, at, out: turned(vec2(out.0, out.1), place.turn) });
+        } else if let Some(it) = form.ports.iter().find(|p| p.name == def.name) {
+            let (x, y) = form::turned(it.at, place.turn);
+            let out = it.out.turned(place.turn).step();
+            let at = grid((place.at.0 + x, place.at.1 + y));
+            spots.push(Spot { port, at, out: vec2(out.0 as f32, out.1 as f32) });
         }
     }
     spots
@@ -130,6 +135,23 @@ fn stub(bodies: &[Body], spot: &Spot) -> Option<(Pos2, Pos2)> {
     // An earth point of a car body has no stub to where the body is named.
     let straight = ((spot.at - inner) - spot.out * spot.at.distance(inner)).length() < 0.5;
     straight.then_some((spot.at, inner))
+}
+
+/// The signs of earth under a car body's points, and the sheet of metal behind them.
+fn feet(diagram: &Diagram, sheet: Sheet) -> Vec<Rect> {
+    let mut out = Vec::new();
+    for place in diagram.places.iter().filter(|p| p.sheet == sheet) {
+        let mut metal = Rect::NOTHING;
+        for (_, at) in &place.points {
+            let foot = grid(*at) + vec2(0.0, STEP);
+            out.push(Rect::from_two_pos(foot + vec2(-16.0, 0.0), foot + vec2(12.0, 9.0)));
+            metal.extend_with(foot);
+        }
+        if metal.is_finite() {
+            out.push(metal.expand(1.0));
+        }
+    }
+    out
 }
 
 /// Outlines round what each cover bars; none where a stranger would stand inside.

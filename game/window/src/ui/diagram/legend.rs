@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use assess::diagram::Sheet;
+use assess::diagram::form::{Area, form};
 use egui::{Pos2, Rect, Sense, pos2, vec2};
 
 use super::super::super::theme;
@@ -60,16 +61,18 @@ fn parts(inner: &mut egui::Ui, shop: &Shop, words: &Words, sheet: Sheet) {
         if !belongs || !seen.insert(kind.name()) {
             continue;
         }
-        let form = symbols::form(kind, sheet);
+        let Some(form) = form(kind, sheet) else { continue };
         let key = format!("diagram-sign-{}-{}", sheet.name(), kind.name().to_lowercase());
         row(inner, &words.say_or(&key, kind.name()), |pen, middle| {
             if let sim_core::parts::PartKind::Body(_) = kind {
                 symbols::electric::chassis(pen, &[middle - vec2(0.0, STEP)]);
                 return;
             }
-            let size = form.body.size() * STEP;
+            let Area { left, top, right, bottom } = form.body;
+            let size = vec2(right - left, bottom - top) * STEP;
+            let middle_of_it = vec2(left + right, top + bottom) * 0.5;
             let zoom = ((SIGN.x - 8.0) / size.x).min((SIGN.y - 8.0) / size.y).min(LARGEST);
-            let origin = pen.at(middle) - form.body.center().to_vec2() * STEP * zoom;
+            let origin = pen.at(middle) - middle_of_it * STEP * zoom;
             let pen = Pen { origin, zoom, ..pen.clone() };
             symbols::draw(kind, sheet, &Sym { pen, at: Pos2::ZERO, turn: 0 }, Now::default());
         });

@@ -23,9 +23,11 @@ pub mod targets;
 mod tests;
 pub mod wires;
 
-use assess::diagram::{Diagram, Sheet};
+use assess::diagram::{Diagram, Origin, Sheet};
 use egui::{Align2, FontId, Key, Modifiers, Pos2, Rect, Sense, Stroke, StrokeKind, vec2};
 use egui::{WidgetInfo, WidgetType};
+use sim_core::car::Car;
+use sim_core::workshop::View;
 
 use self::camera::{Camera, Paper, board, extent};
 use self::labels::Written;
@@ -46,6 +48,8 @@ const BAR: f32 = 31.0;
 const FOOT_BAR: f32 = 7.0;
 /// A board lower than this keeps its room for itself: beside the room, the strip's things are in the room.
 const LOW: f32 = 460.0;
+/// Room at the head of a sheet for the words that nobody has drawn this car.
+const ROWS_NOTE: f32 = 18.0;
 
 /// Shows it.
 pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
@@ -103,11 +107,17 @@ fn draw_up(shop: &Shop) -> Result<Drawn, (String, String)> {
 
 /// Everything written on a sheet.
 #[must_use]
-pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagram, plan: &Plan) -> Written {
-    let (Some(car), Some(view)) = (shop.car(), shop.view()) else {
-        return Written { texts: Vec::new(), outlines: Vec::new(), rect: plan.rect };
+pub fn written(
+    ctx: &egui::Context,
+    car: &Car,
+    view: &View,
+    words: &Words,
+    diagram: &Diagram,
+    plan: &Plan,
+) -> Written {
+    let short = |id: &str, label: &str| {
+        words.say_or(&format!("{}-short-{id}", car.id), &named(car, words, diagram.origin, id, label))
     };
-    let short = |id: &str, label: &str| words.say_or(&format!("{}-short-{id}", car.id), label);
     // On the wiring sheet the engine is its alternator.
     let say = |id: &str, label: &str| match plan.sheet {
         Sheet::Air => short(id, label),
@@ -121,7 +131,9 @@ pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagra
     let off = |cover: &str| view.covers_off.iter().any(|c| c == cover);
     let cover = |id: &str, name: &str| {
         let key = if off(id) { "diagram-outline-off" } else { "diagram-outline-on" };
-        words.say_with(key, &[("cover", say(id, name).into())])
+        let long = words.say_or(&format!("{}-cover-{id}", car.id), name);
+        let short = words.say_or(&format!("{}-short-{id}", car.id), &long);
+        words.say_with(key, &[("cover", short.into())])
     };
     let number = |value: f64| words.plain(value);
     let measure = |text: &str, size: f32| {
@@ -130,12 +142,29 @@ pub fn written(ctx: &egui::Context, shop: &Shop, words: &Words, diagram: &Diagra
             f.layout_no_wrap(text.to_owned(), font, theme::INK).size()
         })
     };
-    labels::write(
-        car,
-        diagram,
-        plan,
-        &labels::Say { part: &part, cover: &cover, number: &number, measure: &measure },
-    )
+    let say = labels::Say { part: &part, cover: &cover, number: &number, measure: &measure };
+    let mut written = labels::write(car, diagram, plan, &say);
+    let (title, note) = match plan.sheet {
+        Sheet::Air => ("diagram-title-air", None),
+        Sheet::Wiring => ("diagram-title-wiring", Some(words.say("diagram-drawn"))),
+    };
+    labels::entitle(&mut written, plan, &words.say(title), note.as_deref(), &measure);
+    if diagram.origin == Origin::Rows {
+        written.rect.min.y -= ROWS_NOTE;
+    }
+    written
+}
+
+/// What a part without short words is called on a sheet. In rows that may be what is swapped, where that is this
+/// part alone: whichever is shorter.
+fn named(car: &Car, words: &Words, origin: Origin, id: &str, label: &str) -> String {
+    let Some(part) = car.assembly.part_index(id).filter(|_| origin == Origin::Rows) else {
+        return label.to_owned();
+    };
+    let own = words.say_or(&format!("{}-part-{id}", car.id), label);
+    let swapped = car.units.iter().find(|u| u.parts == [part]);
+    let swapped = swapped.map(|u| words.say_or(&format!("{}-unit-{}", car.id, u.id), &u.name));
+    swapped.filter(|name| name.chars().count() < own.chars().count()).unwrap_or(own)
 }
 
 /// The board with its sheets.
@@ -149,7 +178,7 @@ fn paper(
     state: &mut State,
 ) {
     let (Some(car), Some(view)) = (shop.car(), shop.view()) else { return };
-    let write = |plan: &Plan| written(root.ctx(), shop, words, &drawn.diagram, plan);
+    let write = |plan: &Plan| written(root.ctx(), car, view, words, &drawn.diagram, plan);
     let papers: Vec<Paper> = drawn.plans.iter().map(|p| (p.clone(), write(p))).collect();
     let sheets = board(&papers, state.shown, canvas.size());
     state.laid = sheets.len();
@@ -170,7 +199,10 @@ fn paper(
     for ((plan, written), at) in sheets {
         let pen =
             Pen { painter: &painter, origin: origin + at * zoom, zoom, ink: theme::INK, paper: theme::FIELD };
-        sheet_of_paper(&pen, words, plan.sheet, written.rect);
+        sheet_of_paper(&pen, written.rect);
+        if drawn.diagram.origin == Origin::Rows {
+            in_rows(root, &pen, words, plan.sheet, written.rect);
+        }
         let boxes: Vec<Rect> = written.texts.iter().map(|t| t.rect).collect();
         // What is written moves when a part is pulled or a cover taken off.
         let at: Vec<_> = view.instruments.iter().map(|i| &i.at).collect();
@@ -226,19 +258,18 @@ fn bars(painter: &egui::Painter, canvas: Rect, all: Rect) {
     }
 }
 
-/// White paper with a frame and its title.
-fn sheet_of_paper(pen: &Pen<'_>, words: &Words, sheet: Sheet, rect: Rect) {
+/// White paper with a frame.
+fn sheet_of_paper(pen: &Pen<'_>, rect: Rect) {
     pen.painter.rect(pen.rect_at(rect), 2.0, pen.paper, Stroke::new(1.0, theme::RULE), StrokeKind::Inside);
-    let key = match sheet {
-        Sheet::Air => "diagram-title-air",
-        Sheet::Wiring => "diagram-title-wiring",
-    };
-    let at = rect.left_bottom() + vec2(10.0, -6.0);
-    pen.with(theme::INK_FAINT).text(at, Align2::LEFT_BOTTOM, &words.say(key), 11.5);
-    if sheet == Sheet::Wiring {
-        let at = rect.right_bottom() + vec2(-10.0, -4.0);
-        pen.with(theme::INK_FAINT).text(at, Align2::RIGHT_BOTTOM, &words.say("diagram-drawn"), 11.5);
-    }
+}
+
+/// Says on the sheet that nobody has drawn this car.
+fn in_rows(root: &egui::Ui, pen: &Pen<'_>, words: &Words, sheet: Sheet, rect: Rect) {
+    let text = words.say("diagram-in-rows");
+    let at = rect.left_top() + vec2(10.0, 6.0);
+    let lies = pen.with(theme::INK_FAINT).text(at, Align2::LEFT_TOP, &text, 11.5);
+    let note = root.interact(lies, root.id().with(("diagram-in-rows", sheet)), Sense::hover());
+    note.widget_info(|| WidgetInfo::labeled(WidgetType::Label, true, &text));
 }
 
 /// Wheel magnifies, drag moves; keys for those who have no wheel.

@@ -1,55 +1,14 @@
 //! Pneumatic symbols, after ISO 1219-1: lines for flow, open triangles for air, circles for machines.
 
-use assess::diagram::Sheet;
 use sim_core::parts::PartKind;
 
 use super::super::pen::{PIPE, Sym, THIN};
-use super::{DOWN, Form, LEFT, Now, RIGHT, UP, area, box_draw, box_form};
+use super::{Now, RIGHT};
 
 /// Where the pedal is hit, in grid steps about the booster's middle.
 pub const PEDAL: (f32, f32, f32, f32) = (-9.2, -4.0, -6.2, 4.0);
 /// Where the starter is hit, about the engine's middle.
 pub const STARTER: (f32, f32, f32, f32) = (-0.8, -5.5, 4.2, -3.3);
-
-/// Ports and extent.
-#[must_use]
-pub fn form(kind: &PartKind) -> Form {
-    let (ports, body, pick) = match kind {
-        PartKind::Booster(_) => {
-            (vec![("vacuum", (6.0, -2.0), RIGHT)], area(-9.2, -4.0, 5.2, 4.0), area(-4.2, -3.6, 4.2, 3.6))
-        }
-        PartKind::Hose(_) => {
-            let body = area(-2.6, -1.1, 2.6, 1.6);
-            (vec![("a", (-4.0, 0.0), LEFT), ("b", (4.0, 0.0), RIGHT)], body, body)
-        }
-        PartKind::Tee(_) => {
-            let (body, pick) = (area(-0.45, -0.45, 0.45, 0.45), area(-1.1, -1.1, 1.1, 1.1));
-            let ports = vec![
-                ("1", (-3.0, 0.0), LEFT),
-                ("2", (0.0, -3.0), UP),
-                ("3", (3.0, 0.0), RIGHT),
-                ("4", (0.0, 3.0), DOWN),
-            ];
-            (ports, body, pick)
-        }
-        PartKind::CheckValve(_) => {
-            let ports = vec![("store", (-3.0, 0.0), LEFT), ("source", (3.0, 0.0), RIGHT)];
-            (ports, area(-1.4, -1.4, 1.4, 2.4), area(-1.4, -1.4, 1.4, 1.4))
-        }
-        PartKind::VacuumSwitch(_) => {
-            let body = area(-2.2, -2.0, 2.2, 2.0);
-            (vec![("vacuum", (0.0, 3.0), DOWN)], body, body)
-        }
-        PartKind::Engine(_) => {
-            (vec![("manifold", (-5.0, 0.0), LEFT)], area(-4.0, -5.5, 4.2, 3.2), area(-4.0, -3.2, 4.2, 3.2))
-        }
-        PartKind::VacuumPump(_) => {
-            (vec![("inlet", (-5.0, 0.0), LEFT)], area(-3.4, -2.2, 5.2, 3.4), area(-3.4, -2.1, 4.8, 2.1))
-        }
-        _ => return box_form(kind, Sheet::Air),
-    };
-    Form { ports, body, pick }
-}
 
 /// Draws it.
 pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
@@ -62,10 +21,26 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
             sym.dot((0.0, 0.0), 0.42);
         }
         PartKind::CheckValve(_) => check_valve(sym),
+        PartKind::Reservoir(_) => reservoir(sym),
         PartKind::VacuumSwitch(_) => vacuum_switch(sym),
+        PartKind::VacuumSensor(_) => sensor(sym),
         PartKind::Engine(_) => engine(sym, now.running),
-        PartKind::VacuumPump(_) => pump(sym, now.hum),
-        _ => box_draw(kind, Sheet::Air, sym),
+        PartKind::VacuumPump(_) => pump(sym, Drive::Motor { hums: now.hum }),
+        PartKind::EnginePump(_) => pump(sym, Drive::Engine { turns: now.running }),
+        PartKind::VacuumGauge(_) => gauge(sym),
+        PartKind::HandPump(_) => hand_pump(sym),
+        // Nothing of them has air.
+        PartKind::Controller(_)
+        | PartKind::Battery(_)
+        | PartKind::Supply(_)
+        | PartKind::Fuse(_)
+        | PartKind::Relay(_)
+        | PartKind::KeySwitch(_)
+        | PartKind::Wire(_)
+        | PartKind::Body(_)
+        | PartKind::TestLamp(_)
+        | PartKind::Multimeter(_)
+        | PartKind::PushLead(_) => {}
     }
 }
 
@@ -194,8 +169,16 @@ fn engine(sym: &Sym<'_>, running: bool) {
     }
 }
 
-/// Vacuum pump driven by an electric motor.
-fn pump(sym: &Sym<'_>, hum: bool) {
+/// What turns a vacuum pump.
+enum Drive {
+    /// An electric motor: M in a circle.
+    Motor { hums: bool },
+    /// The engine: M in a square.
+    Engine { turns: bool },
+}
+
+/// Vacuum pump on its shaft.
+fn pump(sym: &Sym<'_>, drive: Drive) {
     sym.line(&[(-5.0, 0.0), (-3.4, 0.0)], PIPE);
     // Exhaust to the air.
     sym.line(&[(-1.4, 2.0), (-1.4, 2.6)], PIPE);
@@ -204,11 +187,69 @@ fn pump(sym: &Sym<'_>, hum: bool) {
     sym.line(&[(0.5, 0.2), (1.6, 0.2)], THIN + 0.4);
     sym.circle((-1.4, 0.0), 2.0);
     sym.outline(&[(-3.25, -0.8), (-2.0, 0.0), (-3.25, 0.8)]);
-    sym.circle((3.0, 0.0), 1.5);
+    let goes = match drive {
+        Drive::Motor { hums } => {
+            sym.circle((3.0, 0.0), 1.5);
+            hums
+        }
+        Drive::Engine { turns } => {
+            sym.frame((1.5, -1.5), (4.5, 1.5));
+            turns
+        }
+    };
     sym.text((3.0, 0.0), "M", 16.0);
-    if hum {
-        for r in [1.9, 2.3] {
-            sym.arc((3.0, 0.0), r, -0.6, 0.6, THIN + 0.4);
+    match drive {
+        Drive::Motor { .. } if goes => {
+            for r in [1.9, 2.3] {
+                sym.arc((3.0, 0.0), r, -0.6, 0.6, THIN + 0.4);
+            }
+        }
+        // The shaft turns: seen at the belt end, not measured.
+        Drive::Engine { .. } if goes => {
+            sym.arc((1.05, 0.0), 0.9, -2.2, 2.0, THIN + 0.4);
+            sym.head((0.55, 0.85), (-0.85, -0.25));
+        }
+        Drive::Motor { .. } | Drive::Engine { .. } => {}
+    }
+}
+
+/// Receiver: a vessel with round ends.
+fn reservoir(sym: &Sym<'_>) {
+    sym.line(&[(-4.0, 0.0), (4.0, 0.0)], PIPE);
+    let mut shell = Vec::new();
+    for (middle, from) in [(1.4, -0.5), (-1.4, 0.5)] {
+        for i in 0..=12 {
+            let a = std::f32::consts::PI * (from + i as f32 / 12.0);
+            shell.push((middle + 1.4 * a.cos(), 1.4 * a.sin()));
         }
     }
+    sym.area(&shell, sym.pen.paper);
+}
+
+/// Pressure in, voltage out: a converter with its pilot line.
+fn sensor(sym: &Sym<'_>) {
+    sym.line(&[(0.0, 3.0), (0.0, 2.0)], PIPE);
+    sym.frame((-2.2, -2.0), (2.2, 2.0));
+    sym.line(&[(-2.2, 2.0), (2.2, -2.0)], THIN + 0.4);
+    sym.text((0.9, 1.0), "p", 15.0);
+    sym.text((-0.95, -0.95), "U", 15.0);
+}
+
+/// Pressure gauge on its stem.
+fn gauge(sym: &Sym<'_>) {
+    sym.line(&[(0.0, 3.0), (0.0, 1.6)], PIPE);
+    sym.circle((0.0, 0.0), 1.6);
+    sym.outline(&[(-0.75, 0.85), (0.85, -0.85)]);
+    sym.head((1.0, -1.0), (1.0, -1.0));
+}
+
+/// Vacuum pump with a lever.
+fn hand_pump(sym: &Sym<'_>) {
+    sym.line(&[(-4.0, 0.0), (-2.0, 0.0)], PIPE);
+    sym.line(&[(0.0, 2.0), (0.0, 2.6)], PIPE);
+    sym.line(&[(-0.6, 2.6), (0.6, 2.6), (0.0, 3.4), (-0.6, 2.6)], THIN + 0.4);
+    sym.circle((0.0, 0.0), 2.0);
+    sym.outline(&[(-1.85, -0.8), (-0.6, 0.0), (-1.85, 0.8)]);
+    sym.outline(&[(1.4, -1.4), (2.2, -2.2)]);
+    sym.outline(&[(1.2, -3.2), (3.2, -1.2)]);
 }

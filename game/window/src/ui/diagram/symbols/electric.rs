@@ -1,68 +1,14 @@
 //! Electrical symbols, after IEC 60617, with the terminal numbers of DIN 72552.
 
-use assess::diagram::Sheet;
 use egui::{Pos2, vec2};
 use sim_core::parts::PartKind;
 
 use super::super::grid::STEP;
 use super::super::pen::{OUTLINE, Pen, Sym, THIN, WIRE};
-use super::{DOWN, Form, LEFT, Now, RIGHT, UP, area, box_draw, box_form};
+use super::Now;
 
 /// Where the key is hit, in grid steps about the switch's middle.
 pub const KEY: (f32, f32, f32, f32) = (-1.9, 1.1, 1.9, 3.2);
-
-/// Ports and extent.
-#[must_use]
-pub fn form(kind: &PartKind) -> Form {
-    let ends = || vec![("a", (-3.0, 0.0), LEFT), ("b", (3.0, 0.0), RIGHT)];
-    let (ports, body, pick) = match kind {
-        PartKind::Battery(_) => {
-            let body = area(-1.6, -1.5, 1.6, 1.5);
-            (vec![("plus", (0.0, -3.0), UP), ("minus", (0.0, 3.0), DOWN)], body, body)
-        }
-        PartKind::Wire(_) => {
-            let body = area(-1.6, -1.0, 1.6, 1.0);
-            (ends(), body, body)
-        }
-        PartKind::Fuse(_) => {
-            let body = area(-1.6, -1.0, 1.6, 1.0);
-            (ends(), body, body)
-        }
-        PartKind::Relay(_) => {
-            let ports = vec![
-                ("30", (-4.0, -3.0), LEFT),
-                ("87", (4.0, -3.0), RIGHT),
-                ("86", (-4.0, 3.0), LEFT),
-                ("85", (4.0, 3.0), RIGHT),
-            ];
-            let body = area(-2.8, -4.4, 2.8, 4.4);
-            (ports, body, body)
-        }
-        PartKind::KeySwitch(_) => (
-            vec![("30", (-3.0, 0.0), LEFT), ("15", (3.0, 0.0), RIGHT)],
-            area(-1.9, -1.9, 1.9, 3.2),
-            area(-1.7, -1.3, 1.7, 1.0),
-        ),
-        PartKind::VacuumSwitch(_) => {
-            let body = area(-5.8, -1.6, 1.3, 1.6);
-            (vec![("p", (0.0, -3.0), UP), ("com", (0.0, 3.0), DOWN)], body, body)
-        }
-        PartKind::VacuumPump(_) => {
-            let body = area(-2.0, -2.0, 2.6, 2.0);
-            (vec![("plus", (0.0, -4.0), UP), ("minus", (0.0, 4.0), DOWN)], body, body)
-        }
-        PartKind::Engine(_) => {
-            let body = area(-1.7, -1.7, 1.7, 1.7);
-            (vec![("b_plus", (0.0, -3.0), UP), ("ground", (0.0, 3.0), DOWN)], body, body)
-        }
-        PartKind::Body(_) => {
-            let body = area(-1.5, -1.0, 1.5, 1.0);
-            (Vec::new(), body, body)
-        }
-        _ => return box_form(kind, Sheet::Wiring),
-    };
-    Form { ports, body, pick }
-}
 
 /// Draws it.
 pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
@@ -79,8 +25,7 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
         PartKind::VacuumPump(_) => {
             sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
             sym.circle((0.0, 0.0), 2.0);
-            sym.text((0.0, -0.35), "M", 20.0);
-            direct_current(sym, 1.0);
+            direct_current(sym, "M", 20.0, 1.0);
             if now.hum {
                 for r in [2.35, 2.7] {
                     sym.arc((0.0, 0.0), r, -0.5, 0.5, THIN + 0.4);
@@ -90,16 +35,45 @@ pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
         PartKind::Engine(_) => {
             sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
             sym.circle((0.0, 0.0), 1.7);
-            sym.text((0.0, -0.3), "G", 18.0);
-            direct_current(sym, 0.85);
+            direct_current(sym, "G", 18.0, 0.85);
         }
+        PartKind::VacuumSensor(_) => sensor(sym),
+        PartKind::Controller(_) => controller(sym),
+        PartKind::Supply(_) => {
+            sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
+            sym.frame((-1.5, -1.5), (1.5, 1.5));
+            direct_current(sym, "G", 18.0, 0.85);
+        }
+        PartKind::TestLamp(_) => {
+            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+            sym.circle((0.0, 0.0), 1.4);
+            sym.outline(&[(-1.0, -1.0), (1.0, 1.0)]);
+            sym.outline(&[(-1.0, 1.0), (1.0, -1.0)]);
+        }
+        PartKind::Multimeter(_) => {
+            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+            sym.circle((0.0, 0.0), 1.7);
+            sym.text((0.0, 0.0), "V Ω", 13.0);
+        }
+        PartKind::PushLead(_) => push_button(sym),
+        // Its earth points are drawn by `chassis`: how many there are and where is the diagram's.
         PartKind::Body(_) => {}
-        _ => box_draw(kind, Sheet::Wiring, sym),
+        // Nothing of them carries current.
+        PartKind::Hose(_)
+        | PartKind::Tee(_)
+        | PartKind::CheckValve(_)
+        | PartKind::Booster(_)
+        | PartKind::Reservoir(_)
+        | PartKind::EnginePump(_)
+        | PartKind::VacuumGauge(_)
+        | PartKind::HandPump(_) => {}
     }
 }
 
-/// The sign of direct current: a line over a dashed line.
-fn direct_current(sym: &Sym<'_>, y: f32) {
+/// A machine's letter over the sign of direct current, a line over a dashed line: upright however it is turned.
+fn direct_current(sym: &Sym<'_>, letter: &str, size: f32, y: f32) {
+    let sym = &Sym { turn: 0, ..sym.clone() };
+    sym.text((0.0, -0.35), letter, size);
     sym.line(&[(-0.6, y), (0.6, y)], THIN);
     for x in [-0.6, -0.14, 0.32] {
         sym.line(&[(x, y + 0.3), (x + 0.28, y + 0.3)], THIN);
@@ -152,10 +126,45 @@ fn vacuum_switch(sym: &Sym<'_>) {
     sym.line(&[(0.0, 3.0), (0.0, 1.2)], WIRE);
     sym.line(&[(0.0, 1.2), (0.75, -1.55)], OUTLINE);
     sym.link(&[(0.35, -0.1), (-2.4, -0.1)]);
+    from_air(sym);
+}
+
+/// What pressure works: a box with its letter, and the link from the sheet of air.
+fn from_air(sym: &Sym<'_>) {
     sym.frame((-4.3, -1.0), (-2.4, 0.9));
     sym.text((-3.35, -0.1), "p", 14.0);
-    // From the air side.
     sym.link(&[(-5.7, -0.05), (-4.3, -0.05)]);
+}
+
+/// Resistor with a moving contact, which pressure moves.
+fn sensor(sym: &Sym<'_>) {
+    sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
+    sym.frame((-0.7, -2.2), (0.7, 2.2));
+    sym.line(&[(4.0, 0.0), (1.2, 0.0)], WIRE);
+    sym.head((0.7, 0.0), (-1.0, 0.0));
+    sym.link(&[(-2.4, -0.05), (0.7, -0.05)]);
+    from_air(sym);
+}
+
+/// Two-step control with hysteresis, in a box; its terminals are named inside, as on the part.
+fn controller(sym: &Sym<'_>) {
+    sym.frame((-3.6, -5.6), (3.6, 5.6));
+    for y in [-4.0, 0.0, 4.0] {
+        sym.line(&[(-5.0, y), (-3.6, y)], WIRE);
+        sym.line(&[(3.6, y), (5.0, y)], WIRE);
+    }
+    // The loop of hysteresis: on at one vacuum, off at a deeper one.
+    sym.line(&[(-0.9, 0.9), (0.2, 0.9), (0.2, -0.9), (1.3, -0.9)], THIN + 0.4);
+    sym.line(&[(-0.2, 0.9), (-0.2, -0.9), (0.9, -0.9)], THIN + 0.4);
+}
+
+/// Make contact worked by pressing.
+fn push_button(sym: &Sym<'_>) {
+    sym.line(&[(-3.0, 0.0), (-1.2, 0.0)], WIRE);
+    sym.line(&[(1.2, 0.0), (3.0, 0.0)], WIRE);
+    sym.line(&[(-1.2, 0.0), (1.1, -0.95)], OUTLINE);
+    sym.link(&[(0.0, -0.45), (0.0, -1.8)]);
+    sym.outline(&[(-0.7, -1.4), (-0.7, -1.8), (0.7, -1.8), (0.7, -1.4)]);
 }
 
 /// A car body: a frame at each earth point, one sheet of metal behind them.

@@ -1,26 +1,35 @@
 //! Every car's drawing, measured in both languages.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
-use assess::diagram::Sheet;
+use assess::attempt::Seed;
+use assess::diagram::form::form;
+use assess::diagram::{Origin, Sheet};
+use assess::job::Job;
+use assess::session::{Begin, Session};
 use egui::{Rect, Vec2};
+use egui_kittest::kittest::Queryable as _;
+use sim_core::params::ParamDef;
+use sim_core::parts::{ALL_TABLES, PartKind};
 
 use super::super::labels::{Written, is_free, on_edge};
 use super::super::layout::Plan;
+use super::super::pen::{Pen, Sym};
+use super::super::symbols::{self, Now};
 use super::super::targets::targets;
-use super::super::{symbols, written};
+use super::super::written;
 use super::{harness, window};
 
 /// Least side of a target, and least distance of two ports (WCAG 2.2: 24 px).
 const LEAST: f32 = 24.0;
 
-/// Every car of the library that is drawn, with its sheets.
+/// Every car of the library, drawn or in rows, with its sheets.
 fn drawings() -> Vec<(std::sync::Arc<sim_core::car::Car>, Vec<Plan>)> {
     let library = assess::pack::Library::open(&super::root()).unwrap();
     let cars = library.cars().unwrap();
     assert!(!cars.is_empty());
     cars.iter()
-        .filter(|id| library.has_diagram(id))
         .map(|id| {
             let car = library.car(id).unwrap();
             let diagram = library.diagram(&car).unwrap_or_else(|e| panic!("{e}"));
@@ -133,28 +142,43 @@ fn lines_are_square_and_keep_off_symbols_and_each_other() {
     }
 }
 
-/// What is written on each sheet, as the window writes it.
-fn sheets(lang: &'static str) -> Vec<(Plan, Written)> {
+/// A sheet of a car as the window writes it, nothing done yet.
+struct Sheeted {
+    car: String,
+    origin: Origin,
+    plan: Plan,
+    written: Written,
+}
+
+/// Every sheet of every car.
+fn sheets(lang: &'static str) -> Vec<Sheeted> {
     let mut w = harness(window(lang), (1280.0, 720.0));
     w.run_steps(3);
-    let state = w.state();
-    let car = state.shop.car().unwrap();
-    let diagram = state.shop.library().diagram(car).unwrap();
-    let ctx = w.ctx.clone();
-    let plans = Sheet::ALL.map(|sheet| Plan::new(car, &diagram, sheet));
-    plans
-        .into_iter()
-        .map(|plan| {
-            let text = written(&ctx, &state.shop, &state.words, &diagram, &plan);
-            (plan, text)
-        })
-        .collect()
+    let (state, ctx) = (w.state(), w.ctx.clone());
+    let library = state.shop.library();
+    let mut out = Vec::new();
+    for id in library.cars().unwrap() {
+        let car = library.car(&id).unwrap();
+        let diagram = library.diagram(&car).unwrap();
+        let job = library.job("first-shift/hum-at-the-lights").unwrap();
+        let spares = library.spares(&car).unwrap();
+        let job = Job { car: Arc::clone(&car), spares, faults: vec![], ..job };
+        let session = Session::rehearse(Arc::new(job), &Begin::rehearsal(Seed(1)));
+        let view = session.workshop().view();
+        for sheet in Sheet::ALL {
+            let plan = Plan::new(&car, &diagram, sheet);
+            let written = written(&ctx, &car, &view, &state.words, &diagram, &plan);
+            out.push(Sheeted { car: id.clone(), origin: diagram.origin, plan, written });
+        }
+    }
+    out
 }
 
 #[test]
 fn words_keep_off_symbols_lines_edges_and_each_other() {
     for lang in ["en", "de"] {
-        for (plan, written) in sheets(lang) {
+        for Sheeted { car, plan, written, .. } in sheets(lang) {
+            let lang = format!("{lang}, {car}, {:?}", plan.sheet);
             for (i, text) in written.texts.iter().enumerate() {
                 let inner = text.rect.shrink(0.5);
                 assert!(is_free(&plan, inner), "{lang}: {:?} lies over a line or a symbol", text.text);
@@ -177,13 +201,14 @@ fn words_keep_off_symbols_lines_edges_and_each_other() {
 #[test]
 fn covers_are_named_at_their_outlines() {
     for lang in ["en", "de"] {
-        for (plan, written) in sheets(lang) {
-            assert!(!plan.outlines.is_empty());
+        let drawn = sheets(lang).into_iter().filter(|s| s.origin == Origin::Drawn);
+        for Sheeted { car, plan, written, .. } in drawn {
+            let barred = written.outlines.len();
             let names = written
                 .texts
                 .iter()
                 .filter(|t| t.text.contains(if lang == "en" { "behind" } else { "unter:" }));
-            assert_eq!(names.count(), plan.outlines.len(), "{lang}: {:?}", plan.sheet);
+            assert_eq!(names.count(), barred, "{lang}, {car}: {:?}", plan.sheet);
         }
     }
 }
@@ -191,7 +216,8 @@ fn covers_are_named_at_their_outlines() {
 #[test]
 fn sheets_fit_the_middle_of_the_smallest_window_across() {
     for lang in ["en", "de"] {
-        for (plan, written) in sheets(lang) {
+        let drawn = sheets(lang).into_iter().filter(|s| s.origin == Origin::Drawn);
+        for Sheeted { plan, written, .. } in drawn {
             let size = written.rect.size();
             assert!(size.x <= 960.0 && size.y <= 400.0, "{lang}: {:?} is {size:?}", plan.sheet);
         }
@@ -214,16 +240,101 @@ fn every_word_of_the_diagram_is_there_in_both_languages() {
             text.lines().filter_map(|l| Some(l.split_once(" = ")?.0.to_owned())).collect()
         };
         assert_eq!(keys(&en), keys(&own), "{lang}");
-        // Every kind of part of the car has a sign with words.
-        let car = w.state().shop.car().unwrap();
-        for part in &car.assembly.parts {
+        // Every kind of part has a sign with words.
+        for kind in every_kind() {
             for sheet in Sheet::ALL {
-                if !symbols::form(&part.kind, sheet).ports.is_empty() {
-                    let key = format!("diagram-sign-{}-{}", sheet.name(), part.kind.name().to_lowercase());
-                    let belongs = part.kind.ports().iter().any(|d| d.domain == sheet.domain());
-                    assert!(!belongs || own.contains(&key), "{key}");
-                }
+                let key = format!("diagram-sign-{}-{} = ", sheet.name(), kind.name().to_lowercase());
+                assert_eq!(form(&kind, sheet).is_some(), own.contains(&key), "{lang}: {key}");
             }
         }
+    }
+}
+
+/// Every kind of part, its numbers at their least.
+fn every_kind() -> Vec<PartKind> {
+    let numbers = |table: &[ParamDef]| -> serde_json::Map<_, _> {
+        table.iter().map(|d| (d.name.to_owned(), d.min.into())).collect()
+    };
+    let kind = |(name, table): &(&str, &[ParamDef])| {
+        serde_json::from_value(serde_json::json!({ *name: numbers(table) })).unwrap()
+    };
+    let all: Vec<PartKind> = ALL_TABLES.iter().map(kind).collect();
+    assert_eq!(all.len(), PartKind::NAMES.len());
+    all
+}
+
+#[test]
+fn every_kind_has_a_symbol_with_its_own_ports() {
+    for kind in every_kind() {
+        for sheet in Sheet::ALL {
+            let name = kind.name();
+            let mut own: Vec<&str> =
+                kind.ports().iter().filter(|d| d.domain == sheet.domain()).map(|d| d.name).collect();
+            let Some(form) = form(&kind, sheet) else {
+                assert_eq!(own, [""; 0], "{name} has no symbol on the sheet of {}", sheet.name());
+                continue;
+            };
+            // A car body's points are the diagram's.
+            if !matches!(kind, PartKind::Body(_)) {
+                let mut drawn: Vec<&str> = form.ports.iter().map(|p| p.name).collect();
+                own.sort_unstable();
+                drawn.sort_unstable();
+                assert_eq!(own, drawn, "{name} on the sheet of {}", sheet.name());
+            }
+            let body = form.body;
+            for port in &form.ports {
+                // Its line leaves away from the symbol.
+                let (x, y, out) = (port.at.0 as f32, port.at.1 as f32, port.out.step());
+                let beyond = match out {
+                    (1, _) => body.right < x,
+                    (-1, _) => x < body.left,
+                    (_, 1) => body.bottom < y,
+                    _ => y < body.top,
+                };
+                assert!(beyond, "{name}.{} leaves through its own symbol", port.name);
+            }
+        }
+    }
+}
+
+/// What a symbol puts on the paper.
+fn strokes(kind: &PartKind, sheet: Sheet) -> usize {
+    let ctx = egui::Context::default();
+    let mut output = ctx.run_ui(egui::RawInput::default(), |root| {
+        let painter = root.painter().clone();
+        let pen = Pen {
+            painter: &painter,
+            origin: egui::Pos2::ZERO,
+            zoom: 1.0,
+            ink: egui::Color32::BLACK,
+            paper: egui::Color32::WHITE,
+        };
+        symbols::draw(kind, sheet, &Sym { pen, at: egui::Pos2::ZERO, turn: 0 }, Now::default());
+    });
+    output.textures_delta.clear();
+    output.shapes.iter().filter(|s| s.shape != egui::Shape::Noop).count()
+}
+
+#[test]
+fn every_symbol_is_drawn_and_nothing_is_drawn_where_there_is_none() {
+    for kind in every_kind() {
+        for sheet in Sheet::ALL {
+            let has = form(&kind, sheet).is_some() && !matches!(kind, PartKind::Body(_));
+            assert_eq!(0 < strokes(&kind, sheet), has, "{} on the sheet of {}", kind.name(), sheet.name());
+        }
+    }
+}
+
+#[test]
+fn a_sheet_in_rows_says_so_and_a_drawn_one_does_not() {
+    for lang in ["en", "de"] {
+        let mut w = harness(window(lang), (1280.0, 720.0));
+        w.run_steps(3);
+        let note = w.state().words.say("diagram-in-rows");
+        assert_eq!(w.query_all_by_label(&note).count(), 0, "{lang}");
+        let Some(Ok(drawn)) = &mut w.state_mut().ui.diagram.drawn else { panic!("no drawing") };
+        drawn.diagram.origin = Origin::Rows;
+        w.run_steps(3);
+        assert_eq!(w.query_all_by_label(&note).count(), Sheet::ALL.len(), "{lang}: once on each sheet");
     }
 }

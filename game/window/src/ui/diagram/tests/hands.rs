@@ -216,11 +216,11 @@ fn nothing_hidden_is_written_on_the_board() {
     w.run_steps(3);
     let units = ["kPa", "Ω", " V", "°C"];
     let state = w.state();
-    let car = state.shop.car().unwrap();
+    let (car, view) = (state.shop.car().unwrap(), state.shop.view().unwrap());
     let diagram = state.shop.library().diagram(car).unwrap();
     for sheet in assess::diagram::Sheet::ALL {
         let plan = super::super::Plan::new(car, &diagram, sheet);
-        for text in super::super::written(&w.ctx, &state.shop, &state.words, &diagram, &plan).texts {
+        for text in super::super::written(&w.ctx, car, view, &state.words, &diagram, &plan).texts {
             assert!(!units.iter().any(|u| text.text.contains(u)), "{:?}", text.text);
         }
     }

@@ -1,11 +1,17 @@
 //! Where the parts of a car stand on its line diagram. Checked data, made by [`crate::pack`] from
 //! `assets/diagrams/*.ron`.
 //!
-//! It says where, never what: the symbol follows from the part's kind, its ports from the symbol, and
+//! It says where, never what: the symbol follows from the part's kind, its ports from the symbol's [`form`], and
 //! lines between them are found by the window. What a line carries decides the sheet it is drawn on, so a
-//! part with air and current has a place on both.
+//! part with air and current has a place on both. A car that nobody has drawn gets its parts in rows.
+
+mod chains;
+pub mod form;
+pub(crate) mod rows;
 
 use sim_core::parts::Domain;
+
+pub use chains::{Link, chains};
 
 /// A sheet of the diagram.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize, serde::Deserialize)]
@@ -81,9 +87,20 @@ pub struct Place {
     pub points: Vec<(u8, (i32, i32))>,
 }
 
+/// Who placed the parts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Origin {
+    /// Somebody who drew the car: `assets/diagrams/<car>.ron`.
+    Drawn,
+    /// Nobody: no diagram is written for this car yet, its parts stand in rows.
+    Rows,
+}
+
 /// A car's line diagram.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Diagram {
+    /// Who placed them.
+    pub origin: Origin,
     /// Every part on every sheet it belongs to, in the order in which a hand would follow the circuit.
     pub places: Vec<Place>,
 }
