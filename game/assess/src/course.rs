@@ -132,39 +132,25 @@ pub struct Course {
     pub attended_min: f64,
     /// Minutes of waiting that needed nobody.
     pub unattended_min: f64,
-    /// True pressure in the store along the attempt.
+    /// True pressure in the store along the attempt; empty where nobody asked for it.
     pub trace: Vec<TracePoint>,
 }
 
 impl Course {
-    /// Plays `deeds` again in their own world (whether they replay bit for bit is
-    /// [`crate::session::replay`]'s business).
+    /// Plays `deeds` again in their own world.
     #[must_use]
     pub fn play(job: &Job, world: &World, deeds: Vec<Deed>) -> Self {
         let mut workshop = Workshop::new(job.setup(world.clone()));
-        let mut course = Self::empty(workshop.units_outside_limits());
+        let mut taking = Taking::new(&workshop);
         for (index, deed) in deeds.iter().enumerate() {
             if workshop.tick() < deed.start {
                 workshop.run_free(deed.start);
             }
-            let faulty_before = workshop.units_outside_limits();
-            let changes_before = workshop.changes();
+            taking.before(&workshop);
             let outcome = workshop.act(&deed.action);
-            if outcome.refused.is_none() {
-                course.take_in(index, deed, job, &outcome, &workshop, &faulty_before);
-                if changes_before < workshop.changes() {
-                    course.last_change = Some(index);
-                }
-            }
-            course.breaches.extend(outcome.breaches.into_iter().map(|breach| (index, breach)));
+            taking.after(index, &deed.action, job, &outcome, &workshop);
         }
-        let view = workshop.view();
-        course.attended_min = view.attended_min;
-        course.unattended_min = view.unattended_min;
-        course.faulty_at_end = workshop.units_outside_limits();
-        course.trace = trace(job, world, &deeds);
-        course.deeds = deeds;
-        course
+        taking.end(&workshop, deeds)
     }
 
     /// Units that were replaced, cleaned or re-formed, indices into `car.units`.
@@ -215,7 +201,7 @@ impl Course {
     fn take_in(
         &mut self,
         index: usize,
-        deed: &Deed,
+        action: &Action,
         job: &Job,
         outcome: &Outcome,
         workshop: &Workshop,
@@ -230,7 +216,7 @@ impl Course {
         }
         let unit_index =
             |id: &String| job.car.units.iter().position(|unit| unit.id == *id).map(|unit| unit as u16);
-        match &deed.action {
+        match action {
             Action::Note { reading, .. } => {
                 if let Some(looked) = self.looked.iter().position(|l| l.reading.id == *reading) {
                     let worth = self.worth(looked, outcome.read_right);
@@ -253,7 +239,7 @@ impl Course {
             Action::HandBack => self.handed_back = Some(index),
             _ => {}
         }
-        if is_repair(&deed.action) {
+        if is_repair(action) {
             self.first_repair.get_or_insert(index);
         }
     }
@@ -273,9 +259,56 @@ impl Course {
     }
 }
 
+/// A course that is taken down while an attempt is done again.
+#[derive(Debug)]
+pub struct Taking {
+    course: Course,
+    faulty_before: Vec<u16>,
+    changes_before: u32,
+}
+
+impl Taking {
+    /// Begins with the car as it came in.
+    #[must_use]
+    pub fn new(workshop: &Workshop) -> Self {
+        let faulty = workshop.units_outside_limits();
+        Self { course: Course::empty(faulty.clone()), faulty_before: faulty, changes_before: workshop.changes() }
+    }
+
+    /// Looks at the workshop before an action.
+    pub fn before(&mut self, workshop: &Workshop) {
+        self.faulty_before = workshop.units_outside_limits();
+        self.changes_before = workshop.changes();
+    }
+
+    /// Takes down what came of it.
+    pub fn after(&mut self, index: usize, action: &Action, job: &Job, outcome: &Outcome, workshop: &Workshop) {
+        if outcome.refused.is_none() {
+            self.course.take_in(index, action, job, outcome, workshop, &self.faulty_before);
+            if self.changes_before < workshop.changes() {
+                self.course.last_change = Some(index);
+            }
+        }
+        self.course.breaches.extend(outcome.breaches.iter().map(|hazard| (index, hazard.clone())));
+    }
+
+    /// Closes with the workshop as it stands after the last of `deeds`.
+    #[must_use]
+    pub fn end(self, workshop: &Workshop, deeds: Vec<Deed>) -> Course {
+        let view = workshop.view();
+        Course {
+            attended_min: view.attended_min,
+            unattended_min: view.unattended_min,
+            faulty_at_end: workshop.units_outside_limits(),
+            deeds,
+            ..self.course
+        }
+    }
+}
+
 /// True pressure in the store along an attempt, every two seconds or, in a long one, [`TRACE_POINTS`] in all.
 /// A run of its own: the recorder's rows cut the steps, so its bits are not those of the attempt.
-fn trace(job: &Job, world: &World, deeds: &[Deed]) -> Vec<TracePoint> {
+pub(crate) fn trace(job: &Job, world: &World, deeds: &[Deed]) -> Vec<TracePoint> {
     let mut workshop = Workshop::new(job.setup(world.clone()));
     let start = workshop.tick();
     let length = deeds.last().map_or(0, |last| last.end.0.saturating_sub(start.0));

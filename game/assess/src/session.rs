@@ -225,12 +225,38 @@ fn keep_quiet(job: &Job, step: &mut Step, outcome: &mut Outcome) {
     }
 }
 
+/// Who looks on while an attempt is done again.
+pub trait Watch {
+    /// The workshop before an action.
+    fn before(&mut self, workshop: &Workshop);
+
+    /// The workshop after it, and what came of it, told in full.
+    fn after(&mut self, recorded: &Step, outcome: &Outcome, workshop: &Workshop);
+}
+
+/// Nobody looks on.
+struct Alone;
+
+impl Watch for Alone {
+    fn before(&mut self, _: &Workshop) {}
+
+    fn after(&mut self, _: &Step, _: &Outcome, _: &Workshop) {}
+}
+
 /// Does a recorded action again and compares.
-fn redo(workshop: &mut Workshop, job: &Job, recorded: &Step, engine: &str) -> Result<Outcome, Difference> {
+fn redo(
+    workshop: &mut Workshop,
+    job: &Job,
+    recorded: &Step,
+    engine: &str,
+    watch: &mut dyn Watch,
+) -> Result<Outcome, Difference> {
     if workshop.tick() < recorded.start {
         workshop.run_free_cut(recorded.start);
     }
+    watch.before(workshop);
     let (mut now, mut outcome) = step(workshop, recorded.n, &recorded.action);
+    watch.after(recorded, &outcome, workshop);
     keep_quiet(job, &mut now, &mut outcome);
     // Labels are nobody's business here.
     (now.by, now.at_unix_ms) = (recorded.by, recorded.at_unix_ms);
@@ -301,16 +327,29 @@ fn redo(workshop: &mut Workshop, job: &Job, recorded: &Step, engine: &str) -> Re
 /// # Errors
 /// When the attempt is of another job, or at the first difference.
 pub fn replay(attempt: &Attempt, job: &Job) -> Result<Workshop, SessionError> {
+    replay_watched(attempt, job, |_| Alone).map(|(workshop, _)| workshop)
+}
+
+/// As [`replay`], with somebody looking on from the moment the car has come in.
+///
+/// # Errors
+/// As [`replay`].
+pub fn replay_watched<W: Watch>(
+    attempt: &Attempt,
+    job: &Job,
+    watch: impl FnOnce(&Workshop) -> W,
+) -> Result<(Workshop, W), SessionError> {
     check_job(&attempt.header, job)?;
     limits::against(&attempt.steps, job)?;
     let mut workshop = workshop(job, attempt.header.seed);
     computed(&workshop)?;
+    let mut watch = watch(&workshop);
     for recorded in &attempt.steps {
-        let done = redo(&mut workshop, job, recorded, &attempt.header.engine);
+        let done = redo(&mut workshop, job, recorded, &attempt.header.engine, &mut watch);
         computed(&workshop)?;
         done?;
     }
-    Ok(workshop)
+    Ok((workshop, watch))
 }
 
 /// Ticks in which the clock ran on by itself.

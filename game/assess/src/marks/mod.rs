@@ -1,7 +1,7 @@
 //! Marks an attempt: `score/1`, first version (economy left out, weights rescaled).
 //!
-//! The marker sees the attempt and the job, nothing else. It first replays the attempt bit for bit; what
-//! does not replay is not marked. `docs/marking.md` says why every rule is as it is.
+//! The marker sees the attempt and the job, nothing else. It does the attempt again, bit for bit, and takes its course
+//! down meanwhile; what does not replay is not marked. `docs/marking.md` says why every rule is as it is.
 
 mod chart;
 mod parts;
@@ -14,10 +14,11 @@ mod words;
 use std::sync::Arc;
 
 use sim_core::notice::{Gravity, Hazard};
+use sim_core::workshop::{Outcome, Workshop};
 
-use crate::attempt::{Attempt, ENGINE};
+use crate::attempt::{Attempt, ENGINE, Step};
 use crate::belief::Belief;
-use crate::course::{Course, Deed, Note, Worth};
+use crate::course::{Course, Deed, Note, Taking, Worth, trace};
 use crate::evidence::{Arrivals, Followed, follow};
 use crate::hypotheses::Hypotheses;
 use crate::job::Job;
@@ -85,8 +86,7 @@ struct Labels {
 /// # Errors
 /// When the attempt is of another job or does not replay to what it records (says where).
 pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
-    session::replay(attempt, job).map_err(Box::new)?;
-    let course = course_of(attempt, job);
+    let course = taken(attempt, job).map_err(Box::new)?;
     let hypotheses = Hypotheses::of(&job.car, &job.kit);
     let mut evaluation = Evaluation {
         job: job.clone(),
@@ -180,19 +180,41 @@ fn reachable(
     Reached { p_true: best, notes: followed.links.len() }
 }
 
-/// The course of a recorded attempt in its own world.
-fn course_of(attempt: &Attempt, job: &Job) -> Course {
-    let deeds = attempt
-        .steps
-        .iter()
-        .map(|step| Deed {
-            action: step.action.clone(),
-            start: step.start,
-            end: step.end,
-            refused: step.refused.is_some(),
-        })
-        .collect();
-    Course::play(job, &session::truth(job, attempt.header.seed), deeds)
+/// Takes down the course of an attempt while it is done again and compared.
+struct Scribe<'a> {
+    job: &'a Job,
+    taking: Taking,
+    index: usize,
+}
+
+impl session::Watch for Scribe<'_> {
+    fn before(&mut self, workshop: &Workshop) {
+        self.taking.before(workshop);
+    }
+
+    fn after(&mut self, recorded: &Step, outcome: &Outcome, workshop: &Workshop) {
+        self.taking.after(self.index, &recorded.action, self.job, outcome, workshop);
+        self.index += 1;
+    }
+}
+
+/// The course of a recorded attempt, done again bit for bit.
+fn taken(attempt: &Attempt, job: &Job) -> Result<Course, SessionError> {
+    let scribe = |workshop: &Workshop| Scribe { job, taking: Taking::new(workshop), index: 0 };
+    let (workshop, scribe) = session::replay_watched(attempt, job, scribe)?;
+    let mut course = scribe.taking.end(&workshop, deeds(attempt));
+    course.trace = trace(job, &session::truth(job, attempt.header.seed), &course.deeds);
+    Ok(course)
+}
+
+fn deeds(attempt: &Attempt) -> Vec<Deed> {
+    let deed = |step: &Step| Deed {
+        action: step.action.clone(),
+        start: step.start,
+        end: step.end,
+        refused: step.refused.is_some(),
+    };
+    attempt.steps.iter().map(deed).collect()
 }
 
 /// Plays the job's reference script in the world of `attempt`.
@@ -200,7 +222,8 @@ fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, 
     let begin = Begin::rehearsal(attempt.header.seed);
     let mut session = Session::rehearse(Arc::new(job.clone()), &begin);
     script::play(&mut session, text, |_, _, _, _| {})?;
-    Ok(course_of(&session.into_attempt(), job))
+    let deeds = deeds(&session.into_attempt());
+    Ok(Course::play(job, &session::truth(job, attempt.header.seed), deeds))
 }
 
 /// What stands on every sheet, finished or not.
