@@ -62,11 +62,11 @@ pub(super) fn seat(kind: &PartKind) -> Option<Seat> {
     }
 }
 
-/// On the crossmember, left and right, at the bulkhead, on the inner wing.
+/// Two on the crossmember, one at the bulkhead, one on the inner wing.
 fn earth_points() -> Vec<Mouth> {
     let at = |at: Xyz, out: Xyz, axis: Option<Xyz>| Mouth { at, out, axis };
     vec![
-        at((-1.22, 0.925, 0.465), (0.3, 1.0, 0.2), Some((0.0, 1.0, 0.0))),
+        at((-1.95, 0.925, 0.465), (0.3, 1.0, 0.2), Some((0.0, 1.0, 0.0))),
         at((-2.26, 0.925, 0.46), (-1.0, 0.5, 0.0), Some((0.0, 1.0, 0.0))),
         at((-1.60, 1.06, -0.60), (-0.5, 0.5, 0.8), None),
         at((-2.44, 0.864, -0.02), (0.3, 1.0, 0.2), None),

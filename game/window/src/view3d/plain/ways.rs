@@ -2,7 +2,7 @@
 //! bulkhead to the cab.
 
 use assess::room::{Colour, End, LineOf, Stand, Way, is_line, wire_of_joint};
-use bevy::math::Vec3;
+use bevy::math::{FloatExt as _, Vec3};
 use sim_core::action::Station;
 use sim_core::assembly::PortRef;
 use sim_core::car::Car;
@@ -55,8 +55,12 @@ fn way(
         Some(Mouth::new(vec3(own.at), vec3(own.out)).placed(&placed(&stand.spot)))
     };
     let station = |port: PortRef| car.stands.get(usize::from(port.part)).map(|s| s.station);
+    let slack = match line {
+        LineOf::Part(part) => car.stands.get(usize::from(part)).map_or(Station::Bay, |s| s.station),
+        LineOf::Joint(_) => Station::Bay,
+    };
     let points = match (a.and_then(mouth), b.and_then(mouth)) {
-        (Some(from), Some(to)) => arc(from.at, to.at, (a.and_then(station), b.and_then(station)), n),
+        (Some(from), Some(to)) => arc((from.at, to.at), (a.and_then(station), b.and_then(station)), slack, n),
         _ => Vec::new(),
     };
     let colour = if wire { colour(car, [a, b]) } else { Colour::default() };
@@ -64,7 +68,12 @@ fn way(
 }
 
 /// Points between two fittings; the `n`-th line is a little higher than the one before, so that they lie apart.
-fn arc(from: Vec3, to: Vec3, stations: (Option<Station>, Option<Station>), n: usize) -> Vec<Vec3> {
+fn arc(
+    (from, to): (Vec3, Vec3),
+    stations: (Option<Station>, Option<Station>),
+    slack: Station,
+    n: usize,
+) -> Vec<Vec3> {
     let lift = 0.06 + 0.02 * (n % 5) as f32;
     let over = |t: f32| {
         let at = from.lerp(to, t);
@@ -75,16 +84,23 @@ fn arc(from: Vec3, to: Vec3, stations: (Option<Station>, Option<Station>), n: us
     match (is(Station::Cab), is(Station::Front)) {
         ((true, false), _) => vec![through - Vec3::Z * 0.05, through + Vec3::Z * 0.05, over(0.6)],
         ((false, true), _) => vec![over(0.4), through + Vec3::Z * 0.05, through - Vec3::Z * 0.05],
-        (_, (true, false)) => vec![nose(from, n), over(0.6)],
-        (_, (false, true)) => vec![over(0.4), nose(to, n)],
+        (_, (true, false)) => nose(from, to, slack, n).into_iter().rev().collect(),
+        (_, (false, true)) => nose(to, from, slack, n),
         _ => vec![over(0.33), over(0.67)],
     }
 }
 
-/// Over the crossmember, above where it goes down.
-fn nose(front: Vec3, n: usize) -> Vec3 {
-    // A little to the right, where it is in the picture from the bay too.
-    Vec3::new(front.x - 0.25, 0.945 + 0.010 * (n % 5) as f32, 0.53)
+/// From the bay over the crossmember and down before it; its slack is where it is worked at, so that its middle is
+/// in the picture from there.
+fn nose(front: Vec3, bay: Vec3, slack: Station, n: usize) -> Vec<Vec3> {
+    let (x, n) = (front.x - 0.22, (n % 5) as f32);
+    let over = Vec3::new(x, 0.945 + 0.010 * n, 0.50);
+    if slack == Station::Front {
+        vec![over, Vec3::new(x - 0.16, 0.62, 0.62), Vec3::new(x - 0.06 - 0.03 * n, 0.24, 0.70)]
+    } else {
+        let back = Vec3::new(over.x.lerp(bay.x, 0.5), over.y.max(bay.y) + 0.10, bay.z.lerp(over.z, 0.4));
+        vec![back, over, Vec3::new(x + 0.04, 0.66, 0.58)]
+    }
 }
 
 /// Red from the battery and through fuses, brown to earth, else black.

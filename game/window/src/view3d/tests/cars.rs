@@ -143,7 +143,12 @@ fn everything_of_every_car_can_be_pointed_at() {
                     all.iter().any(|(t, at)| *t == thing && lens.see(*at).is_some())
                 });
                 if !seen {
-                    missing.push(format!("{thing:?}"));
+                    let at = if let Thing::Part(part) = thing {
+                        layout.middles[usize::from(part)]
+                    } else {
+                        Vec3::ZERO
+                    };
+                    missing.push(format!("{thing:?} at {at}"));
                 }
             }
             assert!(missing.is_empty(), "{name}: out of sight: {missing:?}");
