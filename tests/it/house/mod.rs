@@ -1,5 +1,6 @@
 //! The house itself: which file uses which, read from the sources.
 
+mod cars;
 mod dependencies;
 mod layers;
 mod rings;

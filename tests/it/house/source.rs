@@ -27,6 +27,8 @@ pub(super) struct Source {
     pub(super) paths: BTreeSet<Vec<String>>,
     /// Names of methods that are called.
     pub(super) methods: BTreeSet<String>,
+    /// Texts in quotation marks.
+    pub(super) texts: BTreeSet<String>,
 }
 
 /// The files of a crate by their modules.
@@ -147,6 +149,17 @@ impl<'ast> Visit<'ast> for Reader {
     fn visit_path(&mut self, path: &'ast syn::Path) {
         self.put(path.segments.iter().map(|s| s.ident.to_string()).collect());
         visit::visit_path(self, path);
+    }
+
+    fn visit_lit_str(&mut self, text: &'ast syn::LitStr) {
+        self.source.texts.insert(text.value());
+    }
+
+    fn visit_macro(&mut self, of: &'ast syn::Macro) {
+        // What a macro is given need not be an expression; texts in it are texts all the same.
+        let tokens = of.tokens.to_string();
+        self.source.texts.extend(tokens.split('"').skip(1).step_by(2).map(str::to_owned));
+        visit::visit_macro(self, of);
     }
 
     fn visit_expr_method_call(&mut self, call: &'ast syn::ExprMethodCall) {

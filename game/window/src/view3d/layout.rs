@@ -156,8 +156,10 @@ impl Layout {
                 let joint = assembly.joints.iter().zip(&open).find(|(j, _)| j.a == own || j.b == own);
                 joint.and_then(|(j, open)| {
                     let other = if j.a == own { j.b } else { j.a };
-                    // A line that ends at another line (the earth wire at a body's stud) has the stud.
-                    fixed.get(&other).map(|m| (*m, !*open))
+                    // A line that ends at another line (the earth wire at a body's stud) has the stud. What is pulled off
+                    // hangs where its fitting was, wherever that part lies by now.
+                    let mouth = if *open { stands.port(other) } else { fixed.get(&other) };
+                    mouth.map(|m| (*m, !*open))
                 })
             });
             let (points, made) = match ends {
@@ -202,12 +204,13 @@ impl Layout {
         };
         for (i, (joint, open)) in assembly.joints.iter().zip(open).enumerate() {
             let [Some(a), Some(b)] = [joint.a, joint.b].map(|p| fixed.get(&p)) else { continue };
+            // As the car stands; what is laid aside has left its place.
+            let [Some(home_a), Some(home_b)] = [joint.a, joint.b].map(|p| stands.port(p)) else { continue };
             if assembly.domain(joint.a) != Domain::Pneumatic {
                 continue;
             }
-            // As the car stands; what is laid aside has left its place.
-            let homes = [joint.a, joint.b].map(|p| stands.ports(p.part).get(usize::from(p.port)));
-            let far = matches!(homes, [Some(a), Some(b)] if SLEEVE_REACHES_M < a.at.distance(b.at));
+            let far = SLEEVE_REACHES_M < home_a.at.distance(home_b.at);
+            let (a, b) = if *open { (home_a, home_b) } else { (a, b) };
             if far || !(brings(joint.a) || brings(joint.b)) {
                 let points =
                     if far { lie((*a, true), &[between(a, b)], (*b, !open), 0.0) } else { piece(a, b) };
@@ -224,7 +227,8 @@ impl Layout {
         for (i, open) in open.iter().enumerate() {
             let index = i as u16;
             let Some((a, b)) = wire_of_joint(&car.assembly, index) else { continue };
-            let (Some(a), Some(b)) = (fixed.get(&a), fixed.get(&b)) else { continue };
+            let at = |port: PortRef| if *open { stands.port(port) } else { fixed.get(&port) };
+            let (Some(a), Some(b)) = (at(a), at(b)) else { continue };
             let mut way = stands.points(LineOf::Joint(index));
             // The key's cable is drawn from the battery, the switch's from the switch: as the file has it.
             if way.is_empty() {

@@ -117,6 +117,12 @@ impl Stands {
         self.parts.get(&part).map_or(&[], |s| &s.ports)
     }
 
+    /// A port of a part that stands.
+    #[must_use]
+    pub(super) fn port(&self, port: PortRef) -> Option<&Mouth> {
+        self.ports(port.part).get(usize::from(port.port))
+    }
+
     /// The ports of a part in its own frame; none for a line.
     #[must_use]
     pub(super) fn own_ports(&self, part: u16) -> &[Mouth] {

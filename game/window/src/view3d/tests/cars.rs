@@ -242,6 +242,41 @@ fn no_hose_or_wire_runs_through_a_part() {
 }
 
 #[test]
+fn a_hose_pulled_off_stays_where_its_fitting_was() {
+    for car in cars() {
+        let shop = shop_with(&car);
+        let (stands, _) = plain::stands(shop.library(), &car);
+        let (_, setup, mut view) = parts(&shop);
+        // Everything open at the check valves: they are laid aside, what was on them is not.
+        view.joints_open = car
+            .assembly
+            .joints
+            .iter()
+            .filter(|j| {
+                [j.a, j.b].iter().any(|p| car.assembly.parts[usize::from(p.part)].kind.name() == "CheckValve")
+            })
+            .map(|j| j.id.clone())
+            .collect();
+        let whole = Layout::of(&car, &stands, &setup.kit, &Seen::of(shop.view().unwrap()));
+        let open = Layout::of(&car, &stands, &setup.kit, &Seen::of(&view));
+        for (line, was) in open
+            .lines
+            .iter()
+            .zip(&whole.lines)
+            .filter(|(l, _)| l.made == [true, false] || l.made == [false, true])
+        {
+            let tip = |line: &crate::view3d::layout::Line, k: usize| {
+                if k == 0 { line.points[0] } else { line.points[line.points.len() - 1] }
+            };
+            for k in [0, 1] {
+                let moved = tip(line, k).distance(tip(was, k));
+                assert!(moved < 0.2, "{}: an end of {:?} has gone {moved} m", car.id, line.owner);
+            }
+        }
+    }
+}
+
+#[test]
 fn a_point_in_a_box_is_within_it_and_one_beside_it_is_not() {
     let geo = crate::view3d::shapes::bevel_box(0.2, 0.2, 0.2, 0.01);
     assert_eq!(within(&geo, Vec3::new(0.03, 0.02, 0.01), Vec3::new(0.31, 0.9, 0.27)), 1);
