@@ -23,7 +23,7 @@ const ENGLISH: &str = "the is are and of you your not which that this from been 
                        expected known called nothing something everything must cannot should would could first second";
 
 /// Words that are typed, units, and names that are the same in German.
-const TYPED: &str = "kPa kpa ohm deg mm min volt amp off on until stops starts out lamp pump back over sure none unknown for \
+const TYPED: &str = "kPa kpa ohm deg mm min name volt amp off on until stops starts out lamp pump back over sure none unknown for \
                      with rest run idle cold cruise overrun open stop press prop release pedal moved applications \
                      brakes plus minus red black text mark pinhole attempt html script resume first shift hum at lights \
                      score Alder Bit Test Option Minute Position Transport in an am so die der das";
