@@ -98,6 +98,10 @@ fn inv_english_in_the_sources_is_english_in_the_files() {
         }
     }
     assert!(wrong.is_empty(), "put this into assets/locales/en/plain-words.ftl:\n{}", wrong.join("\n"));
+    let file = std::fs::read_to_string(root().join("assets/locales/en/plain-words.ftl")).unwrap();
+    let keys = file.lines().filter(|l| l.starts_with(char::is_alphabetic)).filter_map(|l| l.split_once(" ="));
+    let idle: Vec<&str> = keys.map(|(key, _)| key).filter(|key| !wanted.contains_key(*key)).collect();
+    assert!(idle.is_empty(), "nobody asks for {idle:?}");
 }
 
 #[test]
