@@ -19,7 +19,7 @@ use std::process::ExitCode;
 
 use clap::{CommandFactory as _, FromArgMatches as _};
 use cli::{Cli, Command, TextArgs};
-use front::message::message;
+use front::message::message_in;
 use front::screen::{self, Screen};
 use front::words::Words;
 use slips::Slip;
@@ -47,13 +47,13 @@ pub fn main() -> ExitCode {
     let command = pages::in_language(Cli::command(), &words);
     let parsed = command.try_get_matches().and_then(|matches| Cli::from_arg_matches(&matches));
     let ended = match parsed {
-        Ok(cli) => wrong.map_or_else(|| run(&words, &cli), Err).map_err(|error| message(&error)),
+        Ok(cli) => wrong.map_or_else(|| run(&words, &cli), Err).map_err(|error| message_in(&words, &error)),
         Err(error) => match slips::slip(&error) {
             Slip::Page(page) => {
                 // A screen never fails; what does is told at the end.
                 write!(Screen::new(), "{page}").map(|()| Verdict::Pass).map_err(|e| e.to_string())
             }
-            Slip::Wrong(said) => Err(tongue::said(&words, &said)),
+            Slip::Wrong(said) => Err(words.sentence(&said)),
         },
     };
     let trouble = screen::trouble();

@@ -14,7 +14,7 @@ use assess::pack::Library;
 use assess::{quote, report};
 
 use front::marking::{evaluation_at, job_of, told};
-use front::message::{about, message};
+use front::message::{about, message, message_in};
 
 use crate::Verdict;
 use crate::cli::MarkArgs;
@@ -84,7 +84,7 @@ pub(crate) fn run(
             Ok(marked) => (&marked.sheet, &marked.kept),
             Err(error) if many => {
                 writeln!(out, "{}", say!(words, "mark-not-marked", file = name(path)))?;
-                let what = say!(words, "error-is", what = message(error));
+                let what = say!(words, "error-is", what = message_in(words, error));
                 // Standard error may be closed; then the exit code alone must do.
                 drop(writeln!(std::io::stderr(), "{what}"));
                 continue;

@@ -8,10 +8,9 @@ use std::path::PathBuf;
 
 use anyhow::bail;
 use assess::quote;
-use assess::sentence::Sentence;
 use front::places::{self, Places};
 use front::prefs::Prefs;
-use front::words::{FALLBACK, Words};
+use front::words::Words;
 
 /// Says a key with its values: `say!(words, "bench-noted", n = 3, what = text)`.
 macro_rules! say {
@@ -56,8 +55,9 @@ impl Wanted {
 pub(crate) fn words(args: impl IntoIterator<Item = OsString>) -> anyhow::Result<Words> {
     let wanted = Wanted::of(args);
     let places = Places { data: wanted.data, ..Places::default() };
-    // A data folder that is not there is told by the command that needs it.
-    let Ok(root) = places::data(&places) else { return Ok(Words::built_in()) };
+    // A data folder that is not there is told by the command that needs it, in words from elsewhere.
+    let elsewhere = || places::data(&Places::default());
+    let Ok(root) = places::data(&places).or_else(|_| elsewhere()) else { return Ok(Words::built_in()) };
     // A folder of data may come without languages.
     if !root.join("assets/locales").is_dir() {
         return Ok(Words::built_in());
@@ -76,20 +76,6 @@ pub(crate) fn words(args: impl IntoIterator<Item = OsString>) -> anyhow::Result<
 fn speaks(words: &Words, asked: &str) -> bool {
     let language = |tag: &str| tag.split(['-', '_']).next().unwrap_or_default().to_lowercase();
     language(words.tag()) == language(asked)
-}
-
-/// The words of a key in the language shown; `None` in English, whose words are in the program.
-pub(crate) fn find(words: &Words, key: &str, values: &[(&str, String)]) -> Option<String> {
-    if words.tag() == FALLBACK {
-        return None;
-    }
-    let values: Vec<_> = values.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
-    words.find(key, &values)
-}
-
-/// A sentence in the language shown.
-pub(crate) fn said(words: &Words, sentence: &Sentence) -> String {
-    sentence.say(&|key, values| find(words, key, values))
 }
 
 /// A number as the language writes it, from one with a point.

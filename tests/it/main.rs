@@ -8,6 +8,7 @@ mod bench;
 mod cars;
 mod fuzz;
 mod house;
+mod languages;
 mod laws;
 mod marks;
 mod parts;

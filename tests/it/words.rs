@@ -1,7 +1,8 @@
 //! Plain words: what is typed becomes the action that is meant, and an action says words that mean it.
 
+use assess::locale::Locale;
 use assess::pack::Library;
-use assess::words::{self, Ask, Said, Vocabulary, WordsError, parse, say};
+use assess::words::{self, Ask, Kind, Said, Vocabulary, WordsError, parse, say};
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense, Written};
 use sim_core::assembly::Stop;
 use sim_core::observe::{Observed, Reading, ShownValue};
@@ -201,7 +202,7 @@ fn slips_get_a_hint_that_helps() {
     }
     assert!(matches!(
         parse("open j_nothing_like_it", &names(), &[]),
-        Err(WordsError::NoSuch { kind: "joint", .. })
+        Err(WordsError::NoSuch { kind: Kind::Joint, .. })
     ));
 }
 
@@ -211,12 +212,12 @@ fn help_is_everywhere_and_every_word_has_an_example_that_works() {
     assert_eq!(said("fit help"), Said::Ask(Ask::Help(Some("fit".into()))));
     assert_eq!(said("help fit"), Said::Ask(Ask::Help(Some("fit".into()))));
     assert_eq!(said("   # a remark"), Said::Nothing);
-    let overview = words::overview();
+    let overview = words::overview(&Locale::built_in());
     for verb in words::verbs() {
         if verb == "help" {
             continue;
         }
-        let page = words::help(&verb).unwrap();
+        let page = words::help(&verb, &Locale::built_in()).unwrap();
         assert!(page.contains("Example"), "{verb} has no example:\n{page}");
         assert!(page.lines().all(|l| l.chars().count() <= 110), "{verb}: too wide\n{page}");
         assert!(
@@ -225,5 +226,5 @@ fn help_is_everywhere_and_every_word_has_an_example_that_works() {
         );
     }
     assert!(overview.lines().all(|l| l.chars().count() <= 80), "{overview}");
-    assert!(words::help("opne").unwrap_err().to_string().contains("open"));
+    assert!(words::help("opne", &Locale::built_in()).unwrap_err().to_string().contains("open"));
 }

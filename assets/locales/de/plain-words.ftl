@@ -19,6 +19,19 @@ help-foot =
     Brille gelten als angelegt: dafür gibt es kein Wort.
 help-also = Ebenfalls verstanden:
 help-flag = diese Seite
+help-arg-back = back
+help-arg-instrument = gerät
+help-arg-joint = verbindung
+help-arg-max = höchstens
+help-arg-mode = stellung
+help-arg-name = name
+help-arg-numbers = zahlen
+help-arg-part = teil
+help-arg-port = anschluss
+help-arg-state = stellung
+help-arg-unit = baugruppe
+help-arg-what = was
+help-arg-words = wörter
 
 help-word-card = Die Auftragskarte lesen: was die Kundschaft sagt, und die Gefahren
 help-word-card-after = Beispiel: card

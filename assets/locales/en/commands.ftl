@@ -61,3 +61,32 @@ trace-line = { $file }, line { $line } ({ $text })
 trace-too-many = more than 100 000 rows in one action: choose a longer --every
 trace-not-written = --csv { $file } cannot be written
 trace-not-written-why = --csv { $file } cannot be written: { $why }
+
+# Slips on the command line. $page says where more is told; $near is empty or what may be meant.
+slip-page = { $page } tells more
+slip-near = ; did you mean { $near }?
+slip-no-option = there is no option { $option } here{ $near } ({ $page })
+slip-too-many = { $word } is one word too many ({ $page })
+slip-without-window = { $typed }: this program was built without the window (feature window)
+slip-no-command = there is no command { $typed }{ $near } ({ $page })
+slip-empty = { $name } is empty; name it ({ $page })
+slip-needs-value = { $name } needs a value behind it ({ $page })
+slip-none-of = { $option }: { $value } is none of { $valid }{ $near }
+slip-why = { $option }: { $why }
+slip-value-why = { $option } { $value }: { $why }
+slip-twice = { $name } stands twice; once is enough ({ $page })
+slip-conflict = { $name } and { $other } do not go together ({ $page })
+slip-missing = { $name } is missing ({ $page })
+slip-not-utf8 = a word of the command line is not UTF-8 text; only names of files may be so ({ $page })
+slip-not-understood = the command line was not understood ({ $page })
+slip-range = expected { $low } to { $high }
+slip-whole = expected a whole number
+slip-size-of-number = the number is too large or too small
+slip-number = expected a number such as 12.5
+slip-seed = { $typed } is no seed: expected 1 to 32 hexadecimal digits, for example 5eed
+slip-seat = expected 1 to { $most } characters on one line, for example 12
+slip-fault = expected ID=SEVERITY, for example hose_b_pinhole=0.3
+slip-every = expected 0.01 to 3600 s
+slip-pressure = expected kpa, mbar or inhg
+slip-key = there is no key { $key }
+slip-size = expected WIDTHxHEIGHT, 640x360 to 7680x4320, for example 1280x720

@@ -33,7 +33,7 @@ use self::mark_line::MarkLine;
 pub use self::told::{Breached, Refused};
 use crate::clock::By;
 use crate::files::{self, Doing, FileError};
-use crate::sentence::Sentence;
+use crate::sentence::{Sentence, Value};
 use crate::{json_words, quote, sentence};
 
 /// Name and version of the file's form.
@@ -304,10 +304,10 @@ impl Attempt {
 
 /// What went wrong with an attempt file.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum AttemptError {
     /// The operating system refused.
-    #[error("cannot {doing} {}: {}", quote::path(path), plain(doing, source))]
     Io {
         /// What was being done.
         doing: &'static str,
@@ -317,19 +317,16 @@ pub enum AttemptError {
         source: io::Error,
     },
     /// A new attempt must not overwrite an old one.
-    #[error("{} exists already; carry it on with --resume, or name another file", quote::path(path))]
     Exists {
         /// The file.
         path: PathBuf,
     },
     /// Another program has it.
-    #[error("{} is in use by another program; close that one first", quote::path(path))]
     InUse {
         /// The file.
         path: PathBuf,
     },
     /// Not a regular file, or too long.
-    #[error("{}: {what}; expected an attempt file written by pinhole", quote::path(path))]
     NotAnAttempt {
         /// The file.
         path: PathBuf,
@@ -337,7 +334,6 @@ pub enum AttemptError {
         what: String,
     },
     /// A number that cannot be.
-    #[error("{}, line {line}: {what} is {value}; {bound}{}", quote::path(path), mend_hint(path, *line))]
     OutOfRange {
         /// The file.
         path: PathBuf,
@@ -351,7 +347,6 @@ pub enum AttemptError {
         bound: String,
     },
     /// A line that does not fit.
-    #[error("{}, line {line}: {what}{}", quote::path(path), mend_hint(path, *line))]
     Damaged {
         /// The file.
         path: PathBuf,
@@ -361,22 +356,16 @@ pub enum AttemptError {
         what: String,
     },
     /// The system has no randomness to give.
-    #[error("the system gives no random numbers for a seed ({source}); give one with --seed")]
     NoRandomness {
         /// What the system said.
         source: getrandom::Error,
     },
     /// Our own data could not be written as JSON.
-    #[error("this action cannot be written down: {source}")]
     Form {
         /// What the writer said.
         source: serde_json::Error,
     },
     /// An earlier write failed, so nothing more may happen.
-    #[error(
-        "{} could not be written before; nothing more is done in it. Make room, then carry the attempt on",
-        quote::path(path)
-    )]
     Stopped {
         /// The file.
         path: PathBuf,
@@ -384,14 +373,76 @@ pub enum AttemptError {
 }
 
 /// What to do about a damaged line; nothing can be kept without the first.
-fn mend_hint(path: &Path, line: usize) -> String {
+fn mend_hint(path: &Path, line: usize) -> Value {
     if line < 2 {
-        return String::new();
+        return String::new().into();
     }
-    format!(".\nThe lines before it are whole; keep them with: pinhole mend {}", quote::path(path))
+    sentence!(
+        "attempt-mend-hint",
+        ".\nThe lines before it are whole; keep them with: pinhole mend {file}",
+        file = quote::path(path)
+    )
+    .into()
 }
 
 impl AttemptError {
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::Io { doing, path, source } => cannot(doing, path, source),
+            Self::Exists { path } => sentence!(
+                "bench-exists",
+                "{file} exists already; carry it on with --resume, or name another file",
+                file = quote::path(path)
+            ),
+            Self::InUse { path } => sentence!(
+                "attempt-in-use",
+                "{file} is in use by another program; close that one first",
+                file = quote::path(path)
+            ),
+            Self::NotAnAttempt { path, what } => sentence!(
+                "attempt-is-none",
+                "{file}: {what}; expected an attempt file written by pinhole",
+                file = quote::path(path),
+                what = what
+            ),
+            Self::OutOfRange { path, line, what, value, bound } => sentence!(
+                "attempt-out-of-range",
+                "{file}, line {line}: {what} is {value}; {bound}{hint}",
+                file = quote::path(path),
+                line = *line,
+                what = *what,
+                value = value,
+                bound = bound,
+                hint = mend_hint(path, *line)
+            ),
+            Self::Damaged { path, line, what } => sentence!(
+                "attempt-damaged",
+                "{file}, line {line}: {what}{hint}",
+                file = quote::path(path),
+                line = *line,
+                what = what,
+                hint = mend_hint(path, *line)
+            ),
+            Self::NoRandomness { source } => sentence!(
+                "attempt-no-randomness",
+                "the system gives no random numbers for a seed ({why}); give one with --seed",
+                why = source.to_string()
+            ),
+            Self::Form { source } => sentence!(
+                "attempt-form",
+                "this action cannot be written down: {why}",
+                why = source.to_string()
+            ),
+            Self::Stopped { path } => sentence!(
+                "attempt-stopped",
+                "{file} could not be written before; nothing more is done in it. Make room, then carry the attempt on",
+                file = quote::path(path)
+            ),
+        }
+    }
+
     fn io(doing: &'static str, path: &Path, source: io::Error) -> Self {
         Self::Io { doing, path: path.to_owned(), source }
     }
@@ -421,9 +472,22 @@ impl From<FileError> for AttemptError {
     }
 }
 
-/// The system's errors that a user can do something about, in plain words.
-fn plain(doing: &str, error: &io::Error) -> String {
-    files::system(error, if doing == "read" { Doing::Read } else { Doing::Write })
+/// What could not be done with a file; `doing` as in [`AttemptError::Io`].
+fn cannot(doing: &str, path: &Path, error: &io::Error) -> Sentence {
+    let file = quote::path(path);
+    let why = files::refusal(error, if doing == "read" { Doing::Read } else { Doing::Write });
+    match doing {
+        "read" => sentence!("attempt-not-read", "cannot read {file}: {why}", file = file, why = why),
+        "make" => sentence!("attempt-not-made", "cannot make {file}: {why}", file = file, why = why),
+        "write" => sentence!("attempt-not-written", "cannot write {file}: {why}", file = file, why = why),
+        doing => sentence!(
+            "attempt-not-done",
+            "cannot {doing} {file}: {why}",
+            doing = doing,
+            file = file,
+            why = why
+        ),
+    }
 }
 
 /// Writes an attempt, line by line, each on the disk before it returns.

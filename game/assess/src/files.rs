@@ -9,7 +9,8 @@ use std::fs::{File, Metadata, OpenOptions};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
-use crate::quote;
+use crate::sentence::{Sentence, Value};
+use crate::{quote, sentence};
 
 /// A kind of file, with the most that is read of one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -46,10 +47,10 @@ pub enum Doing {
 
 /// Why a file was not read.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum FileError {
     /// The operating system refused.
-    #[error("{} cannot be {}: {}", quote::path(path), if *doing == Doing::Read { "read" } else { "written" }, system(source, *doing))]
     System {
         /// The file.
         path: PathBuf,
@@ -59,7 +60,6 @@ pub enum FileError {
         source: io::Error,
     },
     /// A folder, pipe, device or socket.
-    #[error("{} is {what}, not a regular file; name a file", quote::path(path))]
     NotRegular {
         /// The file.
         path: PathBuf,
@@ -67,7 +67,6 @@ pub enum FileError {
         what: &'static str,
     },
     /// Longer than any honest file of its kind; the rest was not read.
-    #[error("{}: {bytes} bytes or more; at most {} bytes are read of {}", quote::path(path), kind.most, kind.what)]
     TooLarge {
         /// The file.
         path: PathBuf,
@@ -77,7 +76,6 @@ pub enum FileError {
         kind: Kind,
     },
     /// Not UTF-8.
-    #[error("{}, line {line}: not UTF-8 text; save the file as UTF-8", quote::path(path))]
     NotText {
         /// The file.
         path: PathBuf,
@@ -87,7 +85,6 @@ pub enum FileError {
         at: usize,
     },
     /// A link that leads out of the folder it belongs to.
-    #[error("{} is a link that leaves {}; put the file itself there", quote::path(path), quote::path(folder))]
     Outside {
         /// The file.
         path: PathBuf,
@@ -100,30 +97,103 @@ impl FileError {
     fn system(path: &Path, doing: Doing, source: io::Error) -> Self {
         Self::System { path: path.to_owned(), doing, source }
     }
+
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::System { path, doing: Doing::Read, source } => sentence!(
+                "file-not-read",
+                "{file} cannot be read: {why}",
+                file = quote::path(path),
+                why = refusal(source, Doing::Read)
+            ),
+            Self::System { path, doing: Doing::Write, source } => sentence!(
+                "file-not-written",
+                "{file} cannot be written: {why}",
+                file = quote::path(path),
+                why = refusal(source, Doing::Write)
+            ),
+            Self::NotRegular { path, what } => sentence!(
+                "file-not-regular",
+                "{file} is {what}, not a regular file; name a file",
+                file = quote::path(path),
+                what = what_in_words(what)
+            ),
+            Self::TooLarge { path, bytes, kind } => sentence!(
+                "file-too-large",
+                "{file}: {bytes} bytes or more; at most {most} bytes are read of {what}",
+                file = quote::path(path),
+                bytes = *bytes,
+                most = kind.most,
+                what = kind.what
+            ),
+            Self::NotText { path, line, .. } => sentence!(
+                "file-not-text",
+                "{file}, line {line}: not UTF-8 text; save the file as UTF-8",
+                file = quote::path(path),
+                line = *line
+            ),
+            Self::Outside { path, folder } => sentence!(
+                "file-outside",
+                "{file} is a link that leaves {folder}; put the file itself there",
+                file = quote::path(path),
+                folder = quote::path(folder)
+            ),
+        }
+    }
 }
 
 /// The system's errors that a user can do something about, in plain words.
 #[must_use]
 pub fn system(error: &io::Error, doing: Doing) -> String {
-    match error.kind() {
-        io::ErrorKind::NotFound => "there is no such file or folder".to_owned(),
+    refusal(error, doing).to_string()
+}
+
+/// The same for every language; other errors in the system's own words.
+#[must_use]
+pub fn refusal(error: &io::Error, doing: Doing) -> Value {
+    let known = match error.kind() {
+        io::ErrorKind::NotFound => sentence!("system-not-found", "there is no such file or folder"),
         io::ErrorKind::PermissionDenied if doing == Doing::Read => {
-            "no permission to read it; ask whoever owns it".to_owned()
+            sentence!("system-no-reading", "no permission to read it; ask whoever owns it")
         }
         io::ErrorKind::PermissionDenied => {
-            "no permission to write there; choose a folder you may write in".to_owned()
+            sentence!("system-no-writing", "no permission to write there; choose a folder you may write in")
         }
-        io::ErrorKind::StorageFull => "the disk is full; make room, then go on".to_owned(),
-        io::ErrorKind::QuotaExceeded => "your share of the disk is used up; make room".to_owned(),
+        io::ErrorKind::StorageFull => sentence!("system-full", "the disk is full; make room, then go on"),
+        io::ErrorKind::QuotaExceeded => {
+            sentence!("system-quota", "your share of the disk is used up; make room")
+        }
         io::ErrorKind::FileTooLarge => {
-            "the file may not grow any more; make room or lift the limit".to_owned()
+            sentence!("system-limit", "the file may not grow any more; make room or lift the limit")
         }
-        io::ErrorKind::ReadOnlyFilesystem => "the disk is read-only; choose another folder".to_owned(),
-        io::ErrorKind::IsADirectory => "that is a folder; name a file".to_owned(),
-        io::ErrorKind::NotADirectory => "a file stands where a folder should be".to_owned(),
-        io::ErrorKind::InvalidFilename => "the system takes no such name (too long?)".to_owned(),
-        io::ErrorKind::BrokenPipe => "nobody reads it any more".to_owned(),
-        _ => quote::escaped(&error.to_string()),
+        io::ErrorKind::ReadOnlyFilesystem => {
+            sentence!("system-read-only", "the disk is read-only; choose another folder")
+        }
+        io::ErrorKind::IsADirectory => sentence!("system-folder", "that is a folder; name a file"),
+        io::ErrorKind::NotADirectory => {
+            sentence!("system-no-folder", "a file stands where a folder should be")
+        }
+        io::ErrorKind::InvalidFilename => {
+            sentence!("system-name", "the system takes no such name (too long?)")
+        }
+        io::ErrorKind::BrokenPipe => sentence!("system-pipe", "nobody reads it any more"),
+        _ => return quote::escaped(&error.to_string()).into(),
+    };
+    known.into()
+}
+
+/// What a path leads to, by [`what_it_is`], for every language.
+#[must_use]
+pub fn what_in_words(what: &str) -> Value {
+    match what {
+        "a folder" => sentence!("what-folder", "a folder").into(),
+        "a pipe" => sentence!("what-pipe", "a pipe").into(),
+        "a socket" => sentence!("what-socket", "a socket").into(),
+        "a device" => sentence!("what-device", "a device").into(),
+        "something else" => sentence!("what-else", "something else").into(),
+        other => other.into(),
     }
 }
 

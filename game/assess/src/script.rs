@@ -9,6 +9,8 @@ use sim_core::workshop::Outcome;
 
 use crate::locale::Speech;
 use crate::quote::bare;
+use crate::sentence;
+use crate::sentence::Sentence;
 use crate::session::{Session, SessionError};
 use crate::words::{self, Said, Vocabulary, WordsError};
 
@@ -62,6 +64,30 @@ impl ScriptError {
                 speech.say_with("told-script-refused", &values)
             }
             other => other.to_string(),
+        }
+    }
+}
+
+impl ScriptError {
+    /// What stopped the script, for every language; what the workshop says is told by [`ScriptError::told`].
+    #[must_use]
+    pub fn sentence(&self) -> Option<Sentence> {
+        match self {
+            Self::Words { line, text, source } => Some(sentence!(
+                "script-line",
+                "line {line} ({text}): {why}",
+                line = *line,
+                text = bare(text),
+                why = source.sentence()
+            )),
+            Self::Session { line, text, source } => Some(sentence!(
+                "script-line",
+                "line {line} ({text}): {why}",
+                line = *line,
+                text = bare(text),
+                why = source.sentence()?
+            )),
+            Self::Refused { .. } => None,
         }
     }
 }

@@ -1,22 +1,13 @@
 //! A sentence that every language can say: its key in the files of words, the values it speaks of, and itself in
 //! English.
 //!
-//! It is made with [`sentence!`], with the English beside the key, so that whoever reads the code reads what is said.
-//! Whoever shows it passes a way to say a key in the language shown ([`Tongue`]); where that has no words for it, and
-//! wherever something is recorded, it is said in English.
+//! It is made with [`sentence!`], with the English beside the key, so that whoever reads the code reads what is said;
+//! [`Locale::sentence`](crate::locale::Locale::sentence) says it in a language. `assets/locales/en` has the same words for whoever translates, and a test holds the two together. Where a language
+//! has no words for a key, and wherever something is recorded, it is said in English.
 
 use std::fmt;
 
 use crate::quote::{Number, Quoted, ShownPath};
-
-/// How a key is said with its values in the language shown; `None` where that has no words for it.
-pub type Tongue<'a> = &'a dyn Fn(&str, &[(&str, String)]) -> Option<String>;
-
-/// No other language: everything in English.
-#[must_use]
-pub fn english(_: &str, _: &[(&str, String)]) -> Option<String> {
-    None
-}
 
 /// A sentence or a part of one.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,12 +39,10 @@ impl Sentence {
         self.key
     }
 
-    /// The sentence in the language of `tongue`.
+    /// What it speaks of, by its name in the words.
     #[must_use]
-    pub fn say(&self, tongue: Tongue<'_>) -> String {
-        let values: Vec<(&str, String)> =
-            self.values.iter().map(|(name, v)| (*name, v.say(tongue))).collect();
-        tongue(self.key, &values).unwrap_or_else(|| self.english.clone())
+    pub fn values(&self) -> &[(&'static str, Value)] {
+        &self.values
     }
 }
 
@@ -66,15 +55,6 @@ impl fmt::Display for Sentence {
 
 /// As the reason why something typed cannot be used.
 impl std::error::Error for Sentence {}
-
-impl Value {
-    fn say(&self, tongue: Tongue<'_>) -> String {
-        match self {
-            Self::Text(text) => text.clone(),
-            Self::Said(sentence) => sentence.say(tongue),
-        }
-    }
-}
 
 impl fmt::Display for Value {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -105,8 +85,13 @@ as_text!(String, &String, &str, usize, u32, u64, f64, Quoted<'_>, ShownPath<'_>,
 /// A sentence: `sentence!("plain-no-cover", "there is no cover called {name}", name = quoted(name))`.
 #[macro_export]
 macro_rules! sentence {
-    ($key:literal, $english:literal $(, $name:ident = $value:expr)* $(,)?) => {{
-        $(let $name = $crate::sentence::Value::from($value);)*
-        $crate::sentence::Sentence::new($key, format!($english), vec![$((stringify!($name), $name)),*])
-    }};
+    ($key:literal, $english:literal $(, $name:ident = $value:expr)* $(,)?) => {
+        // All values before any name is bound: one may be made of what another is named after.
+        match ($($crate::sentence::Value::from($value),)*) {
+            ($($name,)*) => {
+                let english = format!($english);
+                $crate::sentence::Sentence::new($key, english, vec![$((stringify!($name), $name)),*])
+            }
+        }
+    };
 }

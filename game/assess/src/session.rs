@@ -23,7 +23,8 @@ use crate::clock::{By, Clock, Opening};
 use crate::job::{AfterHandBack, Job};
 use crate::marked::{self, Kept};
 use crate::marks::sheet::MarkSheet;
-use crate::{quote, words};
+use crate::sentence::Sentence;
+use crate::{quote, sentence, words};
 
 /// Stream of the random numbers of an attempt's truth; another use of the same seed takes another.
 const TRUTH_STREAM: u128 = 0x7069_6e68_6f6c_6501;
@@ -96,6 +97,27 @@ pub enum SessionError {
     /// The attempt is over.
     #[error("the car has been handed back; this attempt is over. Begin a new one with --new")]
     Over,
+}
+
+impl SessionError {
+    /// What is wrong, for every language, where it is more than the number of an action and what was found there.
+    #[must_use]
+    pub fn sentence(&self) -> Option<Sentence> {
+        match self {
+            Self::File(error) => Some(error.sentence()),
+            Self::OtherJob { attempt, job } => Some(sentence!(
+                "session-other-job",
+                "the attempt is of the job {attempt}, not of {job}",
+                attempt = quote::quoted(attempt),
+                job = quote::quoted(job)
+            )),
+            Self::Over => Some(sentence!(
+                "session-over",
+                "the car has been handed back; this attempt is over. Begin a new one with --new"
+            )),
+            _ => None,
+        }
+    }
 }
 
 /// Where the model could not go on.

@@ -10,7 +10,8 @@ use std::io::{self, BufWriter, Read as _, Write};
 use std::path::{Path, PathBuf};
 
 use assess::files::{self, Doing};
-use assess::quote;
+use assess::sentence::Sentence;
+use assess::{quote, sentence};
 use tempfile::NamedTempFile;
 
 use crate::screen::Screen;
@@ -50,18 +51,18 @@ pub enum Kind {
 
 impl Kind {
     /// In a message.
-    const fn what(self) -> &'static str {
+    fn what(self) -> Sentence {
         match self {
-            Self::Sheet => "a mark sheet",
-            Self::Marks => "a file of marks in JSON",
-            Self::MarkTable => "a table of marks",
-            Self::TraceTable => "a table of a trace",
-            Self::Drawing => "a drawing of a trace",
-            Self::Picture => "a PNG picture",
-            Self::Circuit => "a circuit in JSON",
-            Self::SpeedTable => "a table of speeds",
-            Self::Tree => "an accessible tree",
-            Self::Settings => "a settings file",
+            Self::Sheet => sentence!("kind-sheet", "a mark sheet"),
+            Self::Marks => sentence!("kind-marks", "a file of marks in JSON"),
+            Self::MarkTable => sentence!("kind-mark-table", "a table of marks"),
+            Self::TraceTable => sentence!("kind-trace-table", "a table of a trace"),
+            Self::Drawing => sentence!("kind-drawing", "a drawing of a trace"),
+            Self::Picture => sentence!("kind-picture", "a PNG picture"),
+            Self::Circuit => sentence!("kind-circuit", "a circuit in JSON"),
+            Self::SpeedTable => sentence!("kind-speed-table", "a table of speeds"),
+            Self::Tree => sentence!("kind-tree", "an accessible tree"),
+            Self::Settings => sentence!("kind-settings", "a settings file"),
         }
     }
 
@@ -93,12 +94,9 @@ impl Kind {
 
 /// Why an output may not go where it was to go, or could not be written.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 pub enum OutputError {
     /// It is one of the files the command reads.
-    #[error(
-        "{flag} {}: that file is read by this command and would be lost; name another",
-        quote::path(path)
-    )]
     IsInput {
         /// As it was asked for on the command line, or what it is.
         flag: &'static str,
@@ -106,7 +104,6 @@ pub enum OutputError {
         path: PathBuf,
     },
     /// Two outputs of one command.
-    #[error("{flag} {}: {other} goes there already; name another", quote::path(path))]
     Twice {
         /// The second.
         flag: &'static str,
@@ -116,7 +113,6 @@ pub enum OutputError {
         other: &'static str,
     },
     /// An attempt.
-    #[error("{flag} {}: that is an attempt, which nothing replaces; name another file", quote::path(path))]
     IsAttempt {
         /// As it was asked for.
         flag: &'static str,
@@ -124,11 +120,6 @@ pub enum OutputError {
         path: PathBuf,
     },
     /// A file of another kind.
-    #[error(
-        "{flag} {}: a file is there that is not {} written by pinhole; move it away, or name another",
-        quote::path(path),
-        kind.what()
-    )]
     Foreign {
         /// As it was asked for.
         flag: &'static str,
@@ -138,10 +129,6 @@ pub enum OutputError {
         kind: Kind,
     },
     /// A new attempt with the ending of something else.
-    #[error(
-        "--attempt {}: what ends in .{ending} is something else; let the name end in .attempt",
-        quote::path(path)
-    )]
     AttemptName {
         /// The file.
         path: PathBuf,
@@ -149,7 +136,6 @@ pub enum OutputError {
         ending: &'static str,
     },
     /// A folder, a pipe, a device.
-    #[error("{flag} {}: that is {what}, not a file; name a file", quote::path(path))]
     NotAFile {
         /// As it was asked for.
         flag: &'static str,
@@ -159,7 +145,6 @@ pub enum OutputError {
         what: &'static str,
     },
     /// A link to nothing.
-    #[error("{flag} {}: that is a link to a file that is not there; name the file itself", quote::path(path))]
     BrokenLink {
         /// As it was asked for.
         flag: &'static str,
@@ -167,7 +152,6 @@ pub enum OutputError {
         path: PathBuf,
     },
     /// The system refused.
-    #[error("{flag} {} cannot be written: {}", quote::path(path), files::system(source, Doing::Write))]
     System {
         /// As it was asked for.
         flag: &'static str,
@@ -176,6 +160,67 @@ pub enum OutputError {
         /// What the system said.
         source: io::Error,
     },
+}
+
+impl OutputError {
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::IsInput { flag, path } => sentence!(
+                "output-is-input",
+                "{flag} {file}: that file is read by this command and would be lost; name another",
+                flag = *flag,
+                file = quote::path(path)
+            ),
+            Self::Twice { flag, path, other } => sentence!(
+                "output-twice",
+                "{flag} {file}: {other} goes there already; name another",
+                flag = *flag,
+                file = quote::path(path),
+                other = *other
+            ),
+            Self::IsAttempt { flag, path } => sentence!(
+                "output-is-attempt",
+                "{flag} {file}: that is an attempt, which nothing replaces; name another file",
+                flag = *flag,
+                file = quote::path(path)
+            ),
+            Self::Foreign { flag, path, kind } => sentence!(
+                "output-foreign",
+                "{flag} {file}: a file is there that is not {what} written by pinhole; move it away, or name another",
+                flag = *flag,
+                file = quote::path(path),
+                what = kind.what()
+            ),
+            Self::AttemptName { path, ending } => sentence!(
+                "output-attempt-name",
+                "--attempt {file}: what ends in .{ending} is something else; let the name end in .attempt",
+                file = quote::path(path),
+                ending = *ending
+            ),
+            Self::NotAFile { flag, path, what } => sentence!(
+                "output-no-file",
+                "{flag} {file}: that is {what}, not a file; name a file",
+                flag = *flag,
+                file = quote::path(path),
+                what = files::what_in_words(what)
+            ),
+            Self::BrokenLink { flag, path } => sentence!(
+                "output-broken-link",
+                "{flag} {file}: that is a link to a file that is not there; name the file itself",
+                flag = *flag,
+                file = quote::path(path)
+            ),
+            Self::System { flag, path, source } => sentence!(
+                "output-not-written",
+                "{flag} {file} cannot be written: {why}",
+                flag = *flag,
+                file = quote::path(path),
+                why = files::refusal(source, Doing::Write)
+            ),
+        }
+    }
 }
 
 /// What a path stands for, whatever its spelling: by the file itself where the system tells, else by its real

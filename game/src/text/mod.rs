@@ -24,7 +24,7 @@ use sim_core::observe::{Observed, ShownValue};
 use crate::Verdict;
 use crate::cli::TextArgs;
 use crate::mark;
-use crate::tongue::{self, say};
+use crate::tongue::say;
 use front::places::Places;
 use front::screen::Screen;
 use front::words::Words;
@@ -198,7 +198,7 @@ fn resume(
     };
     let (session, torn) = match (carry_on(), lines) {
         (Err(error), Some(lines)) if is_damaged(&error) => {
-            show::wrapped(out, "", &front::message::message(&error))?;
+            show::wrapped(out, "", &front::message::message_in(words, &error))?;
             if !yes(words, lines, &words.say("bench-ask-mend"))? {
                 return Err(error);
             }
@@ -433,9 +433,9 @@ fn ready(out: &mut dyn Write, words: &Words, session: &Session, lines: &mut Line
 fn answer(out: &mut dyn Write, words: &Words, session: &Session, ask: &Ask) -> io::Result<()> {
     match ask {
         Ask::Help(None) => {
-            write!(out, "{}", plain::overview(&|key, values| tongue::find(words, key, values)))
+            write!(out, "{}", plain::overview(words))
         }
-        Ask::Help(Some(word)) => match plain::help(word, &|key, values| tongue::find(words, key, values)) {
+        Ask::Help(Some(word)) => match plain::help(word, words) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
             Err(error) => show::not_understood(out, words, &error),
         },

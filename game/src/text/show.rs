@@ -16,7 +16,7 @@ use sim_core::units::Tick;
 use sim_core::workshop::{Outcome, View};
 
 use super::{called, dial};
-use crate::tongue::{self, decimal, say};
+use crate::tongue::{decimal, say};
 
 /// Width that fits every terminal.
 pub(super) const WIDTH: usize = 78;
@@ -187,10 +187,10 @@ pub(super) fn sentence(text: &str) -> String {
 pub(super) fn not_understood(out: &mut dyn Write, words: &Words, error: &WordsError) -> io::Result<()> {
     match error {
         WordsError::Shape { problem, example } => {
-            wrapped(out, "  ", &sentence(&tongue::said(words, problem)))?;
+            wrapped(out, "  ", &sentence(&words.sentence(problem)))?;
             writeln!(out, "  {}  {example}", words.say("bench-example"))
         }
-        other => wrapped(out, "  ", &sentence(&tongue::said(words, &other.sentence()))),
+        other => wrapped(out, "  ", &sentence(&words.sentence(&other.sentence()))),
     }
 }
 

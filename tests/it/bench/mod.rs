@@ -71,13 +71,15 @@ pub(super) fn program() -> &'static Path {
 }
 
 /// The program with a folder of its own for attempts and everything else it keeps.
-pub(super) fn pinhole(home: &Path) -> Command {
+pub(crate) fn pinhole(home: &Path) -> Command {
     let mut command = Command::new(program());
     command
         .current_dir(home)
         .env("HOME", home)
         .env_remove("XDG_DATA_HOME")
         .env_remove("PINHOLE_DATA")
+        // English, whatever the developer speaks.
+        .env("LC_ALL", "C")
         .env("RUST_BACKTRACE", "1")
         .arg("--data")
         .arg(root())
@@ -91,7 +93,7 @@ pub(super) fn said(output: &Output) -> String {
 }
 
 /// Asserts an exit code and that nothing panicked.
-pub(super) fn ends_with_code(output: &Output, code: i32) -> String {
+pub(crate) fn ends_with_code(output: &Output, code: i32) -> String {
     let text = said(output);
     assert!(!text.contains("panicked") && !text.contains("stack backtrace"), "{text}");
     assert_eq!(output.status.code(), Some(code), "{text}");

@@ -20,6 +20,7 @@ mod error;
 mod looked;
 mod named;
 mod numbers;
+mod said;
 mod speech;
 
 use crate::{files, quote};
@@ -34,16 +35,18 @@ pub const FALLBACK: &str = "en";
 
 /// English as it is in the program: it speaks when no data folder is found, and files that other programs read are
 /// written in it, whatever a school has made of its folder.
-const BUILT_IN: [&str; 16] = [
+const BUILT_IN: [&str; 18] = [
     include_str!("../../../../assets/locales/en/bench.ftl"),
     include_str!("../../../../assets/locales/en/clipboard.ftl"),
     include_str!("../../../../assets/locales/en/commands.ftl"),
     include_str!("../../../../assets/locales/en/deeds.ftl"),
     include_str!("../../../../assets/locales/en/desk.ftl"),
     include_str!("../../../../assets/locales/en/diagram.ftl"),
+    include_str!("../../../../assets/locales/en/errors.ftl"),
     include_str!("../../../../assets/locales/en/marks.ftl"),
     include_str!("../../../../assets/locales/en/names.ftl"),
     include_str!("../../../../assets/locales/en/offers.ftl"),
+    include_str!("../../../../assets/locales/en/pages.ftl"),
     include_str!("../../../../assets/locales/en/plain-words.ftl"),
     include_str!("../../../../assets/locales/en/sentences.ftl"),
     include_str!("../../../../assets/locales/en/settings.ftl"),

@@ -1,12 +1,13 @@
 //! Help: an overview by what one wants to do, and a page for each word (clap's own, from the grammar).
 
-use clap::CommandFactory as _;
+use clap::{Command, CommandFactory as _};
 
 use super::WordsError;
 use super::grammar::Line;
 use super::names::{did_you_mean, similar};
+use crate::locale::Locale;
 use crate::sentence;
-use crate::sentence::{Sentence, Tongue};
+use crate::sentence::Sentence;
 
 /// Words by what they are for, in the order in which a job usually needs them: key of the title, title, words.
 const GROUPS: &[(&str, &str, &[&str])] = &[
@@ -43,19 +44,19 @@ fn key(word: &str, more: &[&str]) -> String {
     parts.join("-")
 }
 
-fn said(tongue: Tongue<'_>, key: &str, english: &str) -> String {
-    tongue(key, &[]).unwrap_or_else(|| english.to_owned())
+fn said(locale: &Locale, key: &str, english: &str) -> String {
+    locale.translated(key, &[]).unwrap_or_else(|| english.to_owned())
 }
 
 /// The overview: every word in groups, at most 80 columns wide. The words themselves are the same in every language.
 #[must_use]
-pub fn overview(tongue: Tongue<'_>) -> String {
+pub fn overview(locale: &Locale) -> String {
     let mut text = String::new();
     for (key, title, words) in GROUPS {
-        let title = said(tongue, key, title);
+        let title = said(locale, key, title);
         text.push_str(&format!("  {title:<18} {}\n", words.join("  ")));
     }
-    text.push_str(&format!("\n{}\n", said(tongue, FOOT.0, FOOT.1)));
+    text.push_str(&format!("\n{}\n", said(locale, FOOT.0, FOOT.1)));
     text
 }
 
@@ -63,7 +64,7 @@ pub fn overview(tongue: Tongue<'_>) -> String {
 ///
 /// # Errors
 /// When there is no such word, with the nearest ones.
-pub fn help(word: &str, tongue: Tongue<'_>) -> Result<String, WordsError> {
+pub fn help(word: &str, locale: &Locale) -> Result<String, WordsError> {
     let mut line = Line::command().term_width(80);
     let wanted = word.to_lowercase();
     let Some(found) = line.find_subcommand_mut(&wanted) else {
@@ -73,8 +74,16 @@ pub fn help(word: &str, tongue: Tongue<'_>) -> Result<String, WordsError> {
         return Err(WordsError::UnknownWord { word: word.to_owned(), hint });
     };
     let name = found.get_name().to_owned();
+    let called = |id: &str| said(locale, &key_of_argument(id), id);
+    *found = std::mem::replace(found, Command::new("")).mut_args(|arg| match arg.is_positional() {
+        true => {
+            let called = called(arg.get_id().as_str());
+            arg.value_name(called)
+        }
+        false => arg,
+    });
     let say = |more: &[&str], english: Option<String>| {
-        tongue(&key(&name, more), &[]).or(english).unwrap_or_default()
+        locale.translated(&key(&name, more), &[]).or(english).unwrap_or_default()
     };
     let about = say(&[], found.get_about().map(ToString::to_string));
     let after = say(&["after"], found.get_after_help().map(ToString::to_string));
@@ -96,17 +105,23 @@ pub fn help(word: &str, tongue: Tongue<'_>) -> Result<String, WordsError> {
         } else if let Some(help) = arg.get_help() {
             // clap's own flag is the same on every page.
             let help = match id {
-                "help" => said(tongue, "help-flag", &help.to_string()),
+                "help" => said(locale, "help-flag", &help.to_string()),
                 _ => say(&[id], Some(help.to_string())),
             };
+            let id = called(id);
             text.push_str(&format!("    {id:<14}{help}\n"));
         }
     }
     text.push_str(&format!("\n{after}\n"));
     if !aliases.is_empty() {
-        text.push_str(&format!("{} {}\n", said(tongue, ALSO.0, ALSO.1), aliases.join(", ")));
+        text.push_str(&format!("{} {}\n", said(locale, ALSO.0, ALSO.1), aliases.join(", ")));
     }
     Ok(text)
+}
+
+/// What stands for an argument where a word is explained.
+fn key_of_argument(id: &str) -> String {
+    format!("help-arg-{id}")
 }
 
 /// Where all words are shown.
@@ -122,6 +137,9 @@ pub fn help_keys() -> Vec<(String, String)> {
     keys.extend([FOOT, ALSO, ("help-flag", "Print help")].map(|(k, e)| (k.to_owned(), e.to_owned())));
     for word in Line::command().get_subcommands().filter(|c| !c.is_hide_set()) {
         let name = word.get_name();
+        for arg in word.get_positionals().map(|arg| arg.get_id().as_str()) {
+            keys.push((key_of_argument(arg), arg.to_owned()));
+        }
         let mut add = |more: &[&str], english: Option<String>| {
             keys.extend(english.map(|english| (key(name, more), english)));
         };

@@ -1,0 +1,63 @@
+# What can go wrong: files, attempts, outputs. The English stands in the sources too; a test holds the two together.
+
+# Files. $what is one of those below; $why is what the system says.
+file-not-read = { $file } cannot be read: { $why }
+file-not-written = { $file } cannot be written: { $why }
+file-not-regular = { $file } is { $what }, not a regular file; name a file
+file-too-large = { $file }: { $bytes } bytes or more; at most { $most } bytes are read of { $what }
+file-not-text = { $file }, line { $line }: not UTF-8 text; save the file as UTF-8
+file-outside = { $file } is a link that leaves { $folder }; put the file itself there
+what-folder = a folder
+what-pipe = a pipe
+what-socket = a socket
+what-device = a device
+what-else = something else
+system-not-found = there is no such file or folder
+system-no-reading = no permission to read it; ask whoever owns it
+system-no-writing = no permission to write there; choose a folder you may write in
+system-full = the disk is full; make room, then go on
+system-quota = your share of the disk is used up; make room
+system-limit = the file may not grow any more; make room or lift the limit
+system-read-only = the disk is read-only; choose another folder
+system-folder = that is a folder; name a file
+system-no-folder = a file stands where a folder should be
+system-name = the system takes no such name (too long?)
+system-pipe = nobody reads it any more
+
+# Attempts.
+attempt-not-read = cannot read { $file }: { $why }
+attempt-not-made = cannot make { $file }: { $why }
+attempt-not-written = cannot write { $file }: { $why }
+attempt-not-done = cannot { $doing } { $file }: { $why }
+attempt-in-use = { $file } is in use by another program; close that one first
+attempt-is-none = { $file }: { $what }; expected an attempt file written by pinhole
+attempt-out-of-range = { $file }, line { $line }: { $what } is { $value }; { $bound }{ $hint }
+attempt-damaged = { $file }, line { $line }: { $what }{ $hint }
+attempt-mend-hint = .
+    The lines before it are whole; keep them with: pinhole mend { $file }
+attempt-no-randomness = the system gives no random numbers for a seed ({ $why }); give one with --seed
+attempt-form = this action cannot be written down: { $why }
+attempt-stopped = { $file } could not be written before; nothing more is done in it. Make room, then carry the attempt on
+session-other-job = the attempt is of the job { $attempt }, not of { $job }
+session-over = the car has been handed back; this attempt is over. Begin a new one with --new
+script-line = line { $line } ({ $text }): { $why }
+
+# Outputs.
+output-is-input = { $flag } { $file }: that file is read by this command and would be lost; name another
+output-twice = { $flag } { $file }: { $other } goes there already; name another
+output-is-attempt = { $flag } { $file }: that is an attempt, which nothing replaces; name another file
+output-foreign = { $flag } { $file }: a file is there that is not { $what } written by pinhole; move it away, or name another
+output-attempt-name = --attempt { $file }: what ends in .{ $ending } is something else; let the name end in .attempt
+output-no-file = { $flag } { $file }: that is { $what }, not a file; name a file
+output-broken-link = { $flag } { $file }: that is a link to a file that is not there; name the file itself
+output-not-written = { $flag } { $file } cannot be written: { $why }
+kind-sheet = a mark sheet
+kind-marks = a file of marks in JSON
+kind-mark-table = a table of marks
+kind-trace-table = a table of a trace
+kind-drawing = a drawing of a trace
+kind-picture = a PNG picture
+kind-circuit = a circuit in JSON
+kind-speed-table = a table of speeds
+kind-tree = an accessible tree
+kind-settings = a settings file

@@ -1,0 +1,4 @@
+//! Every language: a whole job at the text bench, and files of words that say what the program says.
+
+mod english;
+mod job;
