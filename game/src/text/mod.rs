@@ -433,9 +433,17 @@ fn ready(out: &mut dyn Write, words: &Words, session: &Session, lines: &mut Line
 fn answer(out: &mut dyn Write, words: &Words, session: &Session, ask: &Ask) -> io::Result<()> {
     match ask {
         Ask::Help(None) => {
-            write!(out, "{}", plain::overview(&|key, values| tongue::find(words, key, values)))
+            write!(
+                out,
+                "{}",
+                plain::overview(&script::vocabulary(session), &|key, values| tongue::find(
+                    words, key, values
+                ))
+            )
         }
-        Ask::Help(Some(word)) => match plain::help(word, &|key, values| tongue::find(words, key, values)) {
+        Ask::Help(Some(word)) => match plain::help(word, &script::vocabulary(session), &|key, values| {
+            tongue::find(words, key, values)
+        }) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
             Err(error) => show::not_understood(out, words, &error),
         },

@@ -1,6 +1,8 @@
 //! The house itself: which file uses which, read from the sources.
 
 mod dependencies;
+mod kinds;
 mod layers;
+mod names;
 mod rings;
 mod source;
