@@ -9,7 +9,7 @@ use crate::parts::{Domain, PartKind};
 /// A part in an assembly, with the name it goes by.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Part {
-    /// Short name, unique in the assembly: `pump`, `hose_m`.
+    /// Short name, unique in the assembly: `pump`.
     pub id: String,
     /// Kind and numbers.
     pub kind: PartKind,

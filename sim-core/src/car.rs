@@ -12,7 +12,7 @@ use crate::units::AbsPressure;
 /// A car.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Car {
-    /// Short name: `alder`.
+    /// Short name, that of its file.
     pub id: String,
     /// Name in words.
     pub name: String,
@@ -71,7 +71,7 @@ pub struct Tolerance {
 /// What is replaced or mended as one; the class of a finding.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RepairUnit {
-    /// Short name: `pump`, `valve_m`, `earth`.
+    /// Short name: `pump`, `relay`.
     pub id: String,
     /// Name in words.
     pub name: String,

@@ -1,7 +1,7 @@
 //! Parts as named numbers: one macro gives a part its struct, its file form and its table.
 //!
 //! A fault is a part with other numbers, a tolerance is a range of a number, a "what if" is a changed
-//! number. All three therefore speak of a *parameter of a part* by name (`"hose_m.pinhole_mm"`).
+//! number. All three therefore speak of a *parameter of a part* by name (`"hose.pinhole_mm"`).
 //! Units are the last word of a name. Parameters in the `faults` block are zero in a sound part and
 //! may be left out of a file.
 

@@ -10,12 +10,20 @@ use sim_core::parts::engine::EngineState;
 use sim_core::parts::instruments::MeterMode;
 use sim_core::units::Tick;
 
-fn names() -> Vocabulary {
+fn library() -> Library {
     let root = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
-    let library = Library::open(&root).unwrap();
-    let car = library.car("alder").unwrap();
+    Library::open(&root).unwrap()
+}
+
+fn names_of(car: &str) -> Vocabulary {
+    let library = library();
+    let car = library.car(car).unwrap();
     let spares = library.spares(&car).unwrap();
     Vocabulary::of(&car, library.kit(), &spares)
+}
+
+fn names() -> Vocabulary {
+    names_of("alder")
 }
 
 fn reading(id: u32, what: Observed, shown: ShownValue) -> Reading {
@@ -212,12 +220,12 @@ fn help_is_everywhere_and_every_word_has_an_example_that_works() {
     assert_eq!(said("fit help"), Said::Ask(Ask::Help(Some("fit".into()))));
     assert_eq!(said("help fit"), Said::Ask(Ask::Help(Some("fit".into()))));
     assert_eq!(said("   # a remark"), Said::Nothing);
-    let overview = words::overview(&Locale::built_in());
+    let overview = words::overview(&names(), &Locale::built_in());
     for verb in words::verbs() {
         if verb == "help" {
             continue;
         }
-        let page = words::help(&verb, &Locale::built_in()).unwrap();
+        let page = words::help(&verb, &names(), &Locale::built_in()).unwrap();
         assert!(page.contains("Example"), "{verb} has no example:\n{page}");
         assert!(page.lines().all(|l| l.chars().count() <= 110), "{verb}: too wide\n{page}");
         assert!(
@@ -226,5 +234,42 @@ fn help_is_everywhere_and_every_word_has_an_example_that_works() {
         );
     }
     assert!(overview.lines().all(|l| l.chars().count() <= 80), "{overview}");
-    assert!(words::help("opne", &Locale::built_in()).unwrap_err().to_string().contains("open"));
+    assert!(words::help("opne", &names(), &Locale::built_in()).unwrap_err().to_string().contains("open"));
+}
+
+/// The example lines of a word's page: without the explanation beside each.
+fn examples(page: &str) -> Vec<String> {
+    let from = page.find("Example").map(|at| &page[at..]).unwrap_or_default();
+    let (first, rest) = from.split_once(':').unwrap_or_default();
+    let one = first == "Example" || !rest.starts_with('\n');
+    let lines: Vec<&str> = if one { rest.lines().take(1).collect() } else { rest.lines().collect() };
+    let lines = lines.into_iter().filter(|l| one || l.starts_with("  "));
+    let alternatives = lines.flat_map(|l| l.split(" · "));
+    let bare = alternatives.map(|l| l.trim_start().split("   ").next().unwrap_or_default().trim().to_owned());
+    bare.filter(|l| !l.is_empty()).collect()
+}
+
+#[test]
+fn examples_are_lines_that_work_at_the_car_at_hand() {
+    let mut all = 0;
+    for car in library().cars().unwrap() {
+        let names = names_of(&car);
+        assert!(!words::overview(&names, &Locale::built_in()).contains('<'));
+        for verb in words::verbs().into_iter().filter(|v| v != "help") {
+            let page = words::help(&verb, &names, &Locale::built_in()).unwrap();
+            let after = page.find("Example").map(|at| &page[at..]).unwrap_or_default();
+            assert!(!after.contains('<'), "{car}: {page}");
+            for line in examples(&page) {
+                all += 1;
+                // A car without plug-in units has none to pull, and the example says what they are.
+                let none = ["pull", "push"].contains(&verb.as_str()) && car == "birch";
+                match parse(&line, &names, &readings()) {
+                    Ok(_) => {}
+                    Err(WordsError::NoSuch { .. }) if none => {}
+                    Err(e) => panic!("{car}: {line}: {e}"),
+                }
+            }
+        }
+    }
+    assert!(150 < all, "{all}");
 }

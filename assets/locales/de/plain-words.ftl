@@ -13,7 +13,7 @@ help-group-right = Instand setzen
 help-group-end = Ende
 help-foot =
     help WORT sagt mehr, mit Beispielen. Die Wörter werden in jeder Sprache gleich
-    getippt, ebenso Namen wie hose_m, tee.2 oder valve_m_new (mit - oder _); die
+    getippt, ebenso Namen wie <hose>, <branch> oder <spare> (mit - oder _); die
     Tabulatortaste ergänzt sie. Arbeiten und Warten kosten Werkstattminuten, Papiere
     je eine. Nur was notiert ist, zählt als Nachweis. Handschuhe, Ärmelschutz und
     Brille gelten als angelegt: dafür gibt es kein Wort.
@@ -70,30 +70,30 @@ help-word-pedal-after =
       pedal pump 5 300    fünf mit 300 N
 help-word-cover = Eine Abdeckung abnehmen oder wieder anbauen
 help-word-cover-words = die Abdeckung, dann off (ab) oder on (an)
-help-word-cover-after = Beispiele: cover scuttle off · cover scuttle on
+help-word-cover-after = Beispiele: cover <cover> off · cover <cover> on
 help-word-open = Eine Verbindung lösen: Schlauch abziehen, Stecker ziehen, Klemme lösen
 help-word-open-joint = eine Verbindung, oder ein Anschluss, der nur zu einer gehört
 help-word-open-after =
-    Beispiele: open j_hose_m · open hose_m.b
+    Beispiele: open <joint> · open <hose>.b
     Das Wort car zeigt alle Verbindungen. Vor dem Lösen einer Unterdruckverbindung das
     Pedal treten, bis der Speicher leer ist.
 help-word-join = Eine Verbindung wieder herstellen
 help-word-join-words = eine Verbindung, oder ein Anschluss, der nur zu einer gehört
-help-word-join-after = Beispiel: join j_hose_m
+help-word-join-after = Beispiel: join <joint>
 help-word-plug = Einen offenen Anschluss mit einem Gummistopfen verschließen
 help-word-plug-port = der Anschluss: teil.anschluss
-help-word-plug-after = Beispiel: plug tee.3   (nach dem Lösen seiner Verbindung)
+help-word-plug-after = Beispiel: plug <branch_3>   (nach dem Lösen seiner Verbindung)
 help-word-clamp = Einen Gummischlauch neben einem Anschluss abklemmen
 help-word-clamp-port = der Anschluss: teil.anschluss
 help-word-clamp-after =
-    Beispiel: clamp hose_m.a
+    Beispiel: clamp <hose>.a
     Nur Gummi: hartes Rohr bricht unter der Abklemmzange.
 help-word-free = Stopfen oder Abklemmzange wegnehmen
 help-word-free-port = der Anschluss: teil.anschluss
-help-word-free-after = Beispiel: free hose_m.a
+help-word-free-after = Beispiel: free <hose>.a
 help-word-unplug = Einen Stecker ziehen (wie open) oder einen Stopfen herausnehmen (wie free)
 help-word-unplug-name = eine Verbindung oder ein verschlossener Anschluss
-help-word-unplug-after = Beispiele: unplug e_switch_p · unplug tee.3
+help-word-unplug-after = Beispiele: unplug <plug> · unplug <branch_3>
 help-word-pull = Etwas Steckbares (Relais, Sicherung) aus dem Sockel ziehen
 help-word-pull-unit = die Baugruppe
 help-word-pull-after = Beispiele: pull relay · pull fuse
@@ -103,24 +103,24 @@ help-word-push-after = Beispiel: push relay
 help-word-swap = Eine Baugruppe durch ein Ersatzteil aus dem Lager ersetzen
 help-word-swap-words = die Baugruppe, dann (with) das Ersatzteil
 help-word-swap-after =
-    Beispiele: swap hose_m with hose_m_new · swap hose_m
+    Beispiele: swap <unit> with <spare> · swap <unit>
     Das Wort store zeigt die Ersatzteile mit ihren Preisen. Ein weggeworfenes Teil kostet,
     auch wenn es gut war.
 help-word-clean = Eine Baugruppe reinigen: Kontakte, Massepunkte, Ventilsitze
 help-word-clean-unit = die Baugruppe
-help-word-clean-after = Beispiel: clean wire_earth
+help-word-clean-after = Beispiel: clean <cleaned>
 help-word-reform = Einen Schlauch mit Heißluft nachformen, bis der Bogen wieder passt (ein Notbehelf)
 help-word-reform-unit = der Schlauch
-help-word-reform-after = Beispiel: reform hose_b
+help-word-reform-after = Beispiel: reform <bend>
 help-word-fit = Ein Messgerät anschließen
 help-word-fit-words = das Messgerät, dann wohin seine Enden kommen
 help-word-fit-after =
     Beispiele:
-      fit gauge tee.2                         T-Stück in einer Verbindung, oder auf einem offenen Anschluss
-      fit handpump booster.vacuum
-      fit meter red=relay.87 black=body.31a   oder: fit meter relay.87 body.31a
-      fit lamp battery.plus relay.85
-      fit infrared pump                       das Infrarotthermometer darauf richten
+      fit gauge <branch>                     T-Stück in einer Verbindung, oder auf einem offenen Anschluss
+      fit handpump <booster>
+      fit meter red=<live> black=<earth>   oder: fit meter <live> <earth>
+      fit lamp <plus> <coil>
+      fit infrared <pump>                     das Infrarotthermometer darauf richten
     Das Wort tools zeigt die Messgeräte, das Wort car die Anschlüsse.
 help-word-take = Ein Messgerät abnehmen und an die Werkzeugwand zurückhängen
 help-word-take-words = das Messgerät
@@ -148,7 +148,7 @@ help-word-read-after =
 help-word-hiss = Ein Teil mit dem Abhörschlauch auf Zischen abhören
 help-word-hiss-part = das Teil
 help-word-hiss-after =
-    Beispiel: hiss hose_m
+    Beispiel: hiss <hose>
 
     Es zischt, wo Luft aus dem Raum eintritt: dazu braucht es Unterdruck im Speicher und
     ein Loch, das nicht zu klein ist; Luft, die innen von einem Teil ins andere strömt,
@@ -157,7 +157,7 @@ help-word-hum = Hören, ob die Pumpe läuft
 help-word-hum-after = Beispiel: hum
 help-word-touch = Ein Teil anfassen und fühlen, wie warm es ist
 help-word-touch-part = das Teil
-help-word-touch-after = Beispiel: touch pump
+help-word-touch-after = Beispiel: touch <pump>
 help-word-feel = Am Bremspedal fühlen
 help-word-feel-what-pedal = wie tief das gehaltene Pedal steht
 help-word-feel-what-moved = wie sich das gehaltene Pedal beim letzten Starten oder Abstellen bewegt hat
@@ -172,7 +172,7 @@ help-word-look-what = nichts, ein Teil, eine Lampe, oder brakes
 help-word-look-after =
     Beispiele:
       look           was offen, angeschlossen und eingeschaltet ist (frei)
-      look hose_m    wo es ist, woraus und womit verbunden (frei)
+      look <hose>    wo es ist, woraus und womit verbunden (frei)
       look lamp      leuchtet sie?
       look brakes    Flüssigkeitsstand, Schläuche, Scheiben und Beläge, Druckpunkt ohne Unterstützung
 help-word-brakes = Die Grundbremse ansehen: Flüssigkeit, Schläuche, Scheiben, Beläge, Druckpunkt ohne Unterstützung
@@ -212,7 +212,7 @@ help-word-finding = Sagen, was defekt ist und wie sicher das ist. Die erste Repa
 help-word-finding-words = Baugruppen, dann sure und eine Zahl
 help-word-finding-after =
     Beispiele:
-      finding hose_m sure 0.80
+      finding <unit> sure 0.80
       finding pump strap sure 0.60    beide liegen außerhalb ihrer Grenzwerte
       finding none sure 0.80          alles liegt innerhalb der Grenzwerte
       finding unknown                 nicht gefunden: das Fahrzeug bleibt und wird weiterverwiesen

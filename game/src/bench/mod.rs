@@ -46,12 +46,13 @@ pub(crate) fn run(out: &mut dyn Write, places: &Places, args: &BenchArgs) -> any
     let csv = args.csv.as_ref().map(|path| outputs.plan("--csv", path, Kind::SpeedTable)).transpose()?;
     let library = Library::open(&front::places::data(places)?)?;
     let threads = rayon::current_num_threads();
-    writeln!(out, "Alder, two gauges connected; {threads} threads; best and median of {}.", args.samples)?;
+    let cases = Cases::of(&library)?;
+    writeln!(out, "{}; {}.", cases.car, cases.connected.join("; "))?;
+    writeln!(out, "{threads} threads; best and median of {}.", args.samples)?;
     if cfg!(debug_assertions) {
         writeln!(out, "This is not a release build: its numbers say little.")?;
     }
     out.flush()?;
-    let cases = Cases::of(&library)?;
     let mut rows = Rows::default();
     // Before anything else has stirred the memory.
     rows.push(memory(cases.driving.start())?);

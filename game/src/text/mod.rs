@@ -433,9 +433,9 @@ fn ready(out: &mut dyn Write, words: &Words, session: &Session, lines: &mut Line
 fn answer(out: &mut dyn Write, words: &Words, session: &Session, ask: &Ask) -> io::Result<()> {
     match ask {
         Ask::Help(None) => {
-            write!(out, "{}", plain::overview(words))
+            write!(out, "{}", plain::overview(&script::vocabulary(session), words))
         }
-        Ask::Help(Some(word)) => match plain::help(word, words) {
+        Ask::Help(Some(word)) => match plain::help(word, &script::vocabulary(session), words) {
             Ok(page) => page.lines().try_for_each(|l| writeln!(out, "  {l}")),
             Err(error) => show::not_understood(out, words, &error),
         },

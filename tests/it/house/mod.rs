@@ -2,6 +2,8 @@
 
 mod cars;
 mod dependencies;
+mod kinds;
 mod layers;
+mod names;
 mod rings;
 mod source;

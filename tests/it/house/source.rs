@@ -66,7 +66,7 @@ struct Reader {
     source: Source,
 }
 
-fn is_for_tests(attributes: &[syn::Attribute]) -> bool {
+pub(super) fn is_for_tests(attributes: &[syn::Attribute]) -> bool {
     let test = |a: &syn::Attribute| match &a.meta {
         syn::Meta::List(list) if list.path.is_ident("cfg") => {
             list.parse_args::<syn::Path>().is_ok_and(|path| path.is_ident("test"))
@@ -108,19 +108,39 @@ impl Reader {
     }
 }
 
+/// The attributes of an item, as far as it may be there for tests alone.
+pub(super) fn attributes(item: &syn::Item) -> &[syn::Attribute] {
+    match item {
+        syn::Item::Const(item) => &item.attrs,
+        syn::Item::Fn(item) => &item.attrs,
+        syn::Item::Impl(item) => &item.attrs,
+        syn::Item::Mod(item) => &item.attrs,
+        syn::Item::Static(item) => &item.attrs,
+        syn::Item::Struct(item) => &item.attrs,
+        syn::Item::Use(item) => &item.attrs,
+        _ => &[],
+    }
+}
+
+/// The Rust files under a folder, sorted; files and folders of tests left out.
+pub(super) fn files_of(folder: &Path) -> Vec<PathBuf> {
+    let mut entries: Vec<_> = std::fs::read_dir(folder).unwrap().map(|e| e.unwrap().path()).collect();
+    entries.sort();
+    let mut out = Vec::new();
+    for path in entries {
+        let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
+        if path.is_dir() && name != "tests" {
+            out.extend(files_of(&path));
+        } else if name.ends_with(".rs") && name != "tests.rs" {
+            out.push(path);
+        }
+    }
+    out
+}
+
 impl<'ast> Visit<'ast> for Reader {
     fn visit_item(&mut self, item: &'ast syn::Item) {
-        let attributes: &[syn::Attribute] = match item {
-            syn::Item::Const(item) => &item.attrs,
-            syn::Item::Fn(item) => &item.attrs,
-            syn::Item::Impl(item) => &item.attrs,
-            syn::Item::Mod(item) => &item.attrs,
-            syn::Item::Static(item) => &item.attrs,
-            syn::Item::Struct(item) => &item.attrs,
-            syn::Item::Use(item) => &item.attrs,
-            _ => &[],
-        };
-        if !is_for_tests(attributes) {
+        if !is_for_tests(attributes(item)) {
             visit::visit_item(self, item);
         }
     }

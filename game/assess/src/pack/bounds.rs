@@ -57,6 +57,8 @@ pub(crate) const JOBS: usize = 100;
 pub(crate) const PARAGRAPHS: usize = 40;
 /// Hidden faults of a job.
 pub(crate) const HIDDEN: usize = 8;
+/// Lines of what is measured: each is done in every car of every hypothesis.
+pub(crate) const BENCH_LINES: usize = 100;
 /// Packs in a data folder: the front desk reads them all.
 pub(crate) const PACKS: usize = 200;
 /// Cars in a data folder.
@@ -104,6 +106,8 @@ pub(crate) const LISTS: &[(&str, &str, usize)] = &[
     ("Job", "tools", TOOLS),
     ("Job", "hazards", CAUTIONS),
     ("Job", "debrief", PARAGRAPHS),
+    ("Bench", "connected", BENCH_LINES),
+    ("Bench", "attempt", BENCH_LINES),
 ];
 
 /// Key (of any block), most characters of the text or of each text in the list, and whether it may have
@@ -144,6 +148,9 @@ pub(crate) const TEXTS: &[(&str, usize, bool)] = &[
     ("tools", SHORT_NAME, false),
     ("jobs", SHORT_NAME, false),
     ("reference", SHORT_NAMES, false),
+    ("job", SHORT_NAMES, false),
+    ("connected", SENTENCE, false),
+    ("attempt", SENTENCE, false),
 ];
 
 /// Most entries of the list `key` of `block`.

@@ -8,9 +8,10 @@ use super::block::{Block, KeyDef};
 use super::bounds;
 use super::range::Range;
 use super::raw::{
-    RawCompetence, RawCover, RawCoverStand, RawDiagram, RawFault, RawFixture, RawHidden, RawInstrument,
-    RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawRecord, RawRoom, RawSpare,
-    RawSpares, RawSpot, RawStand, RawThinAir, RawTolerance, RawUnit, RawVehicle, RawWay, RawWeights, ranges,
+    RawBench, RawCompetence, RawCover, RawCoverStand, RawDiagram, RawFault, RawFixture, RawHidden,
+    RawInstrument, RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawRecord,
+    RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawThinAir, RawTolerance, RawUnit, RawVehicle, RawWay,
+    RawWeights, ranges,
 };
 
 /// Name, meaning and keys of a block.
@@ -50,6 +51,7 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawCompetence>(),
     entry::<RawJob>(),
     entry::<RawHidden>(),
+    entry::<RawBench>(),
 ];
 
 /// Key, range, meaning.

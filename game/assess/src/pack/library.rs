@@ -9,6 +9,7 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
 use super::bounds;
+use super::check_bench;
 use super::check_car;
 use super::check_catalogue;
 use super::check_diagram;
@@ -17,13 +18,14 @@ use super::check_job::{self, Around, Pack};
 use super::check_room;
 use super::error::{Named, PackError, PackErrors};
 use super::grown;
-use super::raw::{RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawVehicle};
+use super::raw::{RawBench, RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawVehicle};
 use super::read;
 use super::report::{is_short_name, known_for};
 use super::trial;
 use crate::diagram::Diagram;
 use crate::job::Job;
 use crate::room::Room;
+use crate::speed::Bench;
 
 /// Data files of one root folder.
 #[derive(Clone, Debug)]
@@ -116,6 +118,16 @@ impl Library {
         }
         let (_, raw) = self.read::<RawDiagram>(&file)?;
         check_diagram::diagram(raw, &car.id, car, &file).map_err(PackErrors)
+    }
+
+    /// What is measured when the model's speed is measured.
+    ///
+    /// # Errors
+    /// No such file, or every fault of it.
+    pub fn bench(&self) -> Result<Bench, PackErrors> {
+        let file = "assets/bench.ron";
+        let (_, raw) = self.read::<RawBench>(file)?;
+        check_bench::bench(raw, file).map_err(PackErrors)
     }
 
     /// Where a car stands in the room.

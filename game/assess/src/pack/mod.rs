@@ -7,6 +7,7 @@
 
 mod block;
 mod bounds;
+mod check_bench;
 mod check_car;
 mod check_catalogue;
 mod check_diagram;

@@ -90,7 +90,7 @@ raw! {
 raw! {
     /// A part with its place; in `Vehicle.parts`.
     struct RawPart = "Part" {
-        /// Short name: `hose_m`.
+        /// Short name: small letters, digits and `_`.
         id: String,
         /// Name in words.
         name: String,
@@ -116,9 +116,9 @@ raw! {
 raw! {
     /// Two ports that belong together; in `Vehicle.joints`. An air port has one joint at most.
     struct RawJoint = "Joint" {
-        /// Short name: `j_tee`.
+        /// Short name: small letters, digits and `_`.
         id: String,
-        /// One port: `hose_b.b`.
+        /// One port: `part.port`.
         a: String,
         /// The other port, carrying the same.
         b: String,
@@ -266,6 +266,20 @@ raw! {
         fit_min: f64 [0.0, 30.0, ""],
         /// One sentence about what it is for and what it cannot do.
         help: String,
+    }
+}
+
+raw! {
+    /// What is measured when the model's speed is measured: `assets/bench.ron`.
+    struct RawBench = "Bench" {
+        /// Version of the format: 1.
+        schema: u32,
+        /// The job whose car is measured: pack/job.
+        job: String,
+        /// What is done to the car first, in plain words.
+        connected: Vec<String>,
+        /// The attempt at the job whose runs under hypotheses are counted, in plain words.
+        attempt: Vec<String>,
     }
 }
 

@@ -23,25 +23,6 @@ use crate::pack::Library;
 use crate::script;
 use crate::session::{Begin, Session};
 
-/// The job it is an attempt at.
-const JOB: &str = "first-shift/hum-at-the-lights";
-/// Its words.
-const SCRIPT: &str = "chocks on
-fit gauge valve_m.store
-key on
-wait until pump stops 60
-pedal press 100
-wait 2
-pedal release
-wait 5
-pedal press 200
-wait 2
-pedal release
-wait until pump stops 30
-read gauge
-note shown
-";
-
 /// An attempt with the worlds it is run in.
 #[derive(Clone, Debug)]
 pub struct Marking {
@@ -58,11 +39,12 @@ impl Marking {
     /// # Errors
     /// When the job's files cannot be read or the words do not fit it.
     pub fn of(library: &Library) -> Result<Self, SpeedError> {
-        let job = Arc::new(library.job(JOB)?);
+        let bench = library.bench()?;
+        let job = Arc::new(library.job(&bench.job)?);
         let begin = Begin::rehearsal(Seed(1));
         let mut session = Session::rehearse(Arc::clone(&job), &begin);
-        script::play(&mut session, SCRIPT, |_, _, _, _| {})
-            .map_err(|e| SpeedError::Line { line: JOB.to_owned(), why: e.to_string() })?;
+        script::play(&mut session, &bench.attempt.join("\n"), |_, _, _, _| {})
+            .map_err(|e| SpeedError::Line { line: bench.job, why: e.to_string() })?;
         let attended_min = session.view().attended_min;
         let steps = session.into_attempt().steps;
         let deed = |step: crate::attempt::Step| Deed {

@@ -1,14 +1,16 @@
 //! What is measured when the model's speed is measured: the same cases for `pinhole bench` and for
 //! `cargo bench -p assess`. No clock is read here.
 //!
-//! A [`Stretch`] is a circuit with what it is told at which tick: Alder with two gauges connected, like the
-//! cases of `tests/peers`. [`marking`] holds the attempt whose runs under hypotheses are counted.
+//! A [`Stretch`] is a circuit with what it is told at which tick. Which car it is, what is connected to it and which
+//! attempt is marked is data: [`Bench`], from `assets/bench.ron`. [`marking`] counts the attempt's runs under
+//! hypotheses.
 
 pub mod marking;
 
 use std::sync::Arc;
 
 use sim_core::air::Day;
+use sim_core::car::Car;
 use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
 use sim_core::circuit::{Circuit, Event, Inputs, Pace};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
@@ -19,10 +21,17 @@ use crate::hypotheses::Hypotheses;
 use crate::pack::{Library, PackErrors};
 use crate::words::{self, Said, Vocabulary};
 
-/// The car of all cases.
-pub const CAR: &str = "alder";
-/// What is connected before anything is measured.
-const CONNECTED: [&str; 3] = ["chocks on", "fit gauge valve_m.store", "fit gauge_b valve_p.source"];
+/// What is measured. Checked data, made by [`crate::pack`] from `assets/bench.ron`.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Bench {
+    /// The job whose car is measured: `pack/job`.
+    pub job: String,
+    /// What is done to the car before anything is measured, in plain words.
+    pub connected: Vec<String>,
+    /// The attempt at the job whose runs under hypotheses are counted, in plain words.
+    pub attempt: Vec<String>,
+}
+
 /// Length of the driving case, s.
 pub const DRIVING_S: u64 = 60;
 /// Applications while driving: pedal down at, up at (s), force (N).
@@ -156,6 +165,10 @@ pub fn run_abreast(stretches: &[Stretch], width: Option<Width>) -> Vec<Circuit> 
 /// The cases with one car.
 #[derive(Clone, Debug)]
 pub struct Cases {
+    /// The car in words.
+    pub car: String,
+    /// What has been done to it, in plain words.
+    pub connected: Vec<String>,
     /// From an empty store: key on, the pump empties it; three applications; 60 s.
     pub driving: Stretch,
     /// From an empty store until a second after the pump has stopped.
@@ -170,7 +183,9 @@ impl Cases {
     /// # Errors
     /// When the files cannot be read, or the car is not one in which the cases can be done.
     pub fn of(library: &Library) -> Result<Self, SpeedError> {
-        let driving = driving(connected(library, new_world(library))?);
+        let bench = library.bench()?;
+        let car = library.job(&bench.job)?.car;
+        let driving = driving(connected(library, &bench, &car, new_world(library))?);
         let mut circuit = driving.start.clone();
         circuit.inputs_mut().key_on = true;
         let patience = Tick(circuit.tick().0 + PATIENCE_S * TICKS_PER_SECOND);
@@ -178,7 +193,7 @@ impl Cases {
         let before = circuit.tick();
         while !stopped(&circuit) {
             if patience <= circuit.tick() {
-                return Err(SpeedError::NeverStops { car: CAR.to_owned() });
+                return Err(SpeedError::NeverStops { car: car.id.clone() });
             }
             circuit.step(patience, Pace::Timed);
         }
@@ -193,7 +208,7 @@ impl Cases {
         circuit.run_to(settled, Pace::Timed);
         let told = vec![(0, circuit.inputs().clone())];
         let hold = Stretch { start: circuit, told, ticks: HOLD_S * TICKS_PER_SECOND };
-        Ok(Self { driving, pull_down, hold })
+        Ok(Self { car: car.name.clone(), connected: bench.connected, driving, pull_down, hold })
     }
 }
 
@@ -202,12 +217,14 @@ impl Cases {
 /// # Errors
 /// As [`Cases::of`].
 pub fn many_drives(library: &Library, many: usize) -> Result<Vec<Stretch>, SpeedError> {
-    let car = library.car(CAR)?;
+    let bench = library.bench()?;
+    let car = library.job(&bench.job)?.car;
     let cells = Hypotheses::of(&car, library.kit()).cells;
     // A step of the golden section goes through all hypotheses and all draws alike.
     let worlds: Vec<World> = cells.into_iter().filter_map(|cell| cell.world).collect();
     let stride = (worlds.len() as f64 * 0.618_034) as usize | 1;
-    (0..many).map(|i| Ok(driving(connected(library, worlds[i * stride % worlds.len()].clone())?))).collect()
+    let world = |i: usize| worlds[i * stride % worlds.len()].clone();
+    (0..many).map(|i| Ok(driving(connected(library, &bench, &car, world(i))?))).collect()
 }
 
 /// Nothing wrong, everything new, instruments without error.
@@ -215,10 +232,9 @@ fn new_world(library: &Library) -> World {
     World { params: Vec::new(), instrument_errors: vec![0.0; library.kit().len()] }
 }
 
-/// The car with its gauges connected.
-fn connected(library: &Library, world: World) -> Result<Circuit, SpeedError> {
-    let car = library.car(CAR)?;
-    let (kit, spares) = (Arc::clone(library.kit()), library.spares(&car)?);
+/// The car with what is connected to it.
+fn connected(library: &Library, bench: &Bench, car: &Arc<Car>, world: World) -> Result<Circuit, SpeedError> {
+    let (car, kit, spares) = (Arc::clone(car), Arc::clone(library.kit()), library.spares(car)?);
     let names = Vocabulary::of(&car, &kit, &spares);
     let mut workshop = Workshop::new(Setup {
         car,
@@ -229,8 +245,8 @@ fn connected(library: &Library, world: World) -> Result<Circuit, SpeedError> {
         card: Vec::new(),
         world,
     });
-    for line in CONNECTED {
-        let cannot = |why: String| SpeedError::Line { line: line.to_owned(), why };
+    for line in &bench.connected {
+        let cannot = |why: String| SpeedError::Line { line: line.clone(), why };
         let said = words::parse(line, &names, &[]).map_err(|e| cannot(e.to_string()))?;
         let Said::Do(action) = said else { return Err(cannot("it is not something to do".to_owned())) };
         if let Some(why) = workshop.act(&action).refused {

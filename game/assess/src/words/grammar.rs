@@ -140,7 +140,7 @@ pub(super) enum Word {
 
     // ---- hands on the car --------------------------------------------------------------------------
     /// Take a cover off or put it back
-    #[command(alias = "covers", after_help = "Examples: cover scuttle off · cover scuttle on")]
+    #[command(alias = "covers", after_help = "Examples: cover <cover> off · cover <cover> on")]
     Cover {
         /// The cover, then on or off
         #[arg(required = true)]
@@ -151,7 +151,7 @@ pub(super) enum Word {
         alias = "disconnect",
         alias = "undo",
         alias = "unjoin",
-        after_help = "Examples: open j_hose_m · open hose_m.b\nThe word car shows all joints. Pump the pedal empty \
+        after_help = "Examples: open <joint> · open <hose>.b\nThe word car shows all joints. Pump the pedal empty \
                       before you open an air joint."
     )]
     Open {
@@ -164,7 +164,7 @@ pub(super) enum Word {
         alias = "connect",
         alias = "reconnect",
         alias = "close",
-        after_help = "Example: join j_hose_m"
+        after_help = "Example: join <joint>"
     )]
     Join {
         /// A joint, or a port that belongs to just one joint
@@ -172,25 +172,25 @@ pub(super) enum Word {
         words: Vec<String>,
     },
     /// Put a rubber plug on an open port
-    #[command(after_help = "Example: plug tee.3   (after opening its joint)")]
+    #[command(after_help = "Example: plug <branch_3>   (after opening its joint)")]
     Plug {
         /// The port: part.port
         port: String,
     },
     /// Squeeze a rubber hose shut beside a port with a hose clamp
-    #[command(after_help = "Example: clamp hose_m.a\nRubber only: a clamp cracks hard pipe.")]
+    #[command(after_help = "Example: clamp <hose>.a\nRubber only: a clamp cracks hard pipe.")]
     Clamp {
         /// The port: part.port
         port: String,
     },
     /// Take a plug or a clamp away
-    #[command(alias = "unclamp", alias = "unstop", after_help = "Example: free hose_m.a")]
+    #[command(alias = "unclamp", alias = "unstop", after_help = "Example: free <hose>.a")]
     Free {
         /// The port: part.port
         port: String,
     },
     /// Unplug a connector (like open), or take a plug out of a port (like free)
-    #[command(after_help = "Examples: unplug e_switch_p · unplug tee.3")]
+    #[command(after_help = "Examples: unplug <plug> · unplug <branch_3>")]
     Unplug {
         /// A joint or a plugged port
         name: String,
@@ -211,7 +211,7 @@ pub(super) enum Word {
     #[command(
         alias = "replace",
         alias = "change",
-        after_help = "Examples: swap hose_m with hose_m_new · swap hose_m\nThe word store shows the spares \
+        after_help = "Examples: swap <unit> with <spare> · swap <unit>\nThe word store shows the spares \
                       and their prices. A part you throw away costs, also when it was good."
     )]
     Swap {
@@ -220,13 +220,13 @@ pub(super) enum Word {
         words: Vec<String>,
     },
     /// Clean a unit: contacts, earth points, valve seats
-    #[command(after_help = "Example: clean wire_earth")]
+    #[command(after_help = "Example: clean <cleaned>")]
     Clean {
         /// The unit
         unit: String,
     },
     /// Re-form a hose with hot air so that its bend fits again (a makeshift)
-    #[command(alias = "re-form", after_help = "Example: reform hose_b")]
+    #[command(alias = "re-form", after_help = "Example: reform <bend>")]
     Reform {
         /// The hose unit
         unit: String,
@@ -237,9 +237,9 @@ pub(super) enum Word {
     #[command(
         alias = "attach",
         alias = "refit",
-        after_help = "Examples:\n  fit gauge tee.2                          tees in beside a joint, or sits on an open port\n  \
-                      fit handpump booster.vacuum\n  fit meter red=relay.87 black=body.31a    or: fit meter relay.87 body.31a\n  \
-                      fit lamp battery.plus relay.85\n  fit infrared pump                              point the infrared thermometer\n\
+        after_help = "Examples:\n  fit gauge <branch>                      tees in beside a joint, or sits on an open port\n  \
+                      fit handpump <booster>\n  fit meter red=<live> black=<earth>    or: fit meter <live> <earth>\n  \
+                      fit lamp <plus> <coil>\n  fit infrared <pump>                     point the infrared thermometer\n\
                       The word tools shows the instruments, the word car shows the ports."
     )]
     Fit {
@@ -302,7 +302,7 @@ pub(super) enum Word {
     // ---- senses ------------------------------------------------------------------------------------
     /// Listen for a hiss at a part through the listening tube
     #[command(
-        after_help = "Example: hiss hose_m\n\nA hiss is air going in from the room: it needs vacuum in the store and a \
+        after_help = "Example: hiss <hose>\n\nA hiss is air going in from the room: it needs vacuum in the store and a \
                       hole\nthat is not too small, and air that goes from one part to another inside is not heard.\n\
                       Nothing heard is therefore weak evidence."
     )]
@@ -314,7 +314,7 @@ pub(super) enum Word {
     #[command(alias = "listen", after_help = "Example: hum")]
     Hum,
     /// Touch a part and feel how warm it is
-    #[command(after_help = "Example: touch pump")]
+    #[command(after_help = "Example: touch <pump>")]
     Touch {
         /// The part
         part: String,
@@ -331,7 +331,7 @@ pub(super) enum Word {
     },
     /// Look around; or look at a part, a lamp, or over the base brakes
     #[command(
-        after_help = "Examples:\n  look           what is open, fitted and switched on (free)\n  look hose_m    where it \
+        after_help = "Examples:\n  look           what is open, fitted and switched on (free)\n  look <hose>    where it \
                       is, what it is made of and joined to (free)\n  look lamp      does it glow?\n  look brakes    fluid level, hoses, discs and pads, firmness without assist"
     )]
     Look {
@@ -397,7 +397,7 @@ pub(super) enum Word {
     /// Say what is wrong and how sure you are. The first finding is locked by the first repair
     #[command(
         alias = "find",
-        after_help = "Examples:\n  finding hose_m sure 0.80\n  finding pump strap sure 0.60    both are outside their \
+        after_help = "Examples:\n  finding <unit> sure 0.80\n  finding pump strap sure 0.60    both are outside their \
                       limits\n  finding none sure 0.80           everything is inside its limits\n  \
                       finding unknown                  not found: the car stays and is referred on\n\
                       Sure is 0.40, 0.60, 0.80 or 0.95. A wrong finding said too surely costs most."

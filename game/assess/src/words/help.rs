@@ -4,7 +4,7 @@ use clap::{Command, CommandFactory as _};
 
 use super::WordsError;
 use super::grammar::Line;
-use super::names::{did_you_mean, similar};
+use super::names::{Vocabulary, did_you_mean, similar};
 use crate::locale::Locale;
 use crate::sentence;
 use crate::sentence::Sentence;
@@ -29,7 +29,7 @@ const GROUPS: &[(&str, &str, &[&str])] = &[
 /// What stands under the overview.
 const FOOT: (&str, &str) = (
     "help-foot",
-    "help WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new\n\
+    "help WORD tells more, with examples. Names such as <hose>, <branch> or <spare>\n\
      may be typed with - or _, and the Tab key completes them. Work and waiting\n\
      cost workshop minutes, papers one each. Only what you note counts as evidence.\n\
      Sleeves and glasses are taken as worn: no word for them.",
@@ -50,21 +50,21 @@ fn said(locale: &Locale, key: &str, english: &str) -> String {
 
 /// The overview: every word in groups, at most 80 columns wide. The words themselves are the same in every language.
 #[must_use]
-pub fn overview(locale: &Locale) -> String {
+pub fn overview(names: &Vocabulary, locale: &Locale) -> String {
     let mut text = String::new();
     for (key, title, words) in GROUPS {
         let title = said(locale, key, title);
         text.push_str(&format!("  {title:<18} {}\n", words.join("  ")));
     }
-    text.push_str(&format!("\n{}\n", said(locale, FOOT.0, FOOT.1)));
+    text.push_str(&format!("\n{}\n", names.example(&said(locale, FOOT.0, FOOT.1))));
     text
 }
 
-/// The page of one word.
+/// The page of one word, with examples from the car at hand.
 ///
 /// # Errors
 /// When there is no such word, with the nearest ones.
-pub fn help(word: &str, locale: &Locale) -> Result<String, WordsError> {
+pub fn help(word: &str, names: &Vocabulary, locale: &Locale) -> Result<String, WordsError> {
     let mut line = Line::command().term_width(80);
     let wanted = word.to_lowercase();
     let Some(found) = line.find_subcommand_mut(&wanted) else {
@@ -86,7 +86,7 @@ pub fn help(word: &str, locale: &Locale) -> Result<String, WordsError> {
         locale.translated(&key(&name, more), &[]).or(english).unwrap_or_default()
     };
     let about = say(&[], found.get_about().map(ToString::to_string));
-    let after = say(&["after"], found.get_after_help().map(ToString::to_string));
+    let after = names.example(&say(&["after"], found.get_after_help().map(ToString::to_string)));
     let usage = found.render_usage().to_string().replace("Usage: ", "").to_lowercase();
     let aliases: Vec<&str> = found.get_all_aliases().collect();
     let mut text = format!("{about}.\n\n  {usage}\n");
@@ -174,12 +174,12 @@ pub fn verbs() -> Vec<String> {
 }
 
 /// The first example of a word's page.
-pub(super) fn example(word: &str) -> Option<String> {
+pub(super) fn example(word: &str, names: &Vocabulary) -> Option<String> {
     let line = Line::command();
     let after = line.find_subcommand(word)?.get_after_help()?.to_string();
     let rest = after.split_once(':')?.1;
     let first = rest.lines().map(str::trim).find(|l| !l.is_empty())?;
     // Cut the explanation beside it and the alternatives after it.
     let cut = first.split(" · ").next()?.split("   ").next()?;
-    Some(cut.trim().to_owned())
+    Some(names.example(cut.trim()))
 }

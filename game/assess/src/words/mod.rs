@@ -4,6 +4,7 @@
 //! its own. The text bench, `--script` files and the reference attempts of the packs all speak it.
 //! Names are looked up here, so that a slip of the finger never becomes a line of the attempt.
 
+mod examples;
 mod grammar;
 mod help;
 mod kind;
@@ -179,13 +180,13 @@ pub fn parse(line: &str, names: &Vocabulary, readings: &[Reading]) -> Result<Sai
     if tokens.iter().any(|t| is_help(t)) {
         return Ok(Said::Ask(Ask::Help(Some(first.clone()))));
     }
-    let tokens = rephrase(tokens)?;
+    let tokens = rephrase(tokens, names)?;
     let line = grammar::Line::try_parse_from(&tokens).map_err(|e| plain_error(&tokens, &e, names))?;
     resolve::resolve(line.word, names, readings)
 }
 
 /// What people say before they know the words: `turn the key off`, `start engine`, `go to the bay`.
-fn rephrase(tokens: Vec<String>) -> Result<Vec<String>, WordsError> {
+fn rephrase(tokens: Vec<String>, names: &Vocabulary) -> Result<Vec<String>, WordsError> {
     let mut tokens: Vec<String> = tokens
         .into_iter()
         .filter(|t| !matches!(t.to_lowercase().as_str(), "the" | "please" | "my"))
@@ -212,7 +213,7 @@ fn rephrase(tokens: Vec<String>) -> Result<Vec<String>, WordsError> {
                 "plain-say-how",
                 "say how: fit an instrument and read it, time the pump, or feel, hear and look"
             );
-            return shape(problem, "fit gauge hose_m.a");
+            return shape(problem, &names.example("fit gauge <hose>.a"));
         }
         ("where" | "status" | "state" | "time?", _) => tokens = vec!["look".to_owned()],
         _ => {}
@@ -258,7 +259,7 @@ fn plain_error(tokens: &[String], error: &clap::Error, names: &Vocabulary) -> Wo
         Some(ContextValue::Strings(s)) => Some(s.join(", ")),
         _ => None,
     };
-    let example = help::example(&word).unwrap_or_else(|| "help".to_owned());
+    let example = help::example(&word, names).unwrap_or_else(|| "help".to_owned());
     let named = word.clone();
     let word = bare(&word);
     let problem = match error.kind() {

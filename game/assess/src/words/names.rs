@@ -6,6 +6,7 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
 use sim_core::parts::{Domain, PartKind};
 
+use super::examples::Examples;
 use super::{Kind, WordsError};
 use crate::quote::{LONGEST_QUOTE, fitting};
 use crate::sentence;
@@ -22,6 +23,7 @@ pub struct Vocabulary {
     spares: Vec<(String, String)>,
     records: Vec<String>,
     instruments: Vec<(String, InstrumentKind)>,
+    examples: Examples,
 }
 
 #[derive(Clone, Debug)]
@@ -144,7 +146,13 @@ impl Vocabulary {
                 .collect(),
             records: car.record.iter().map(|r| r.id.clone()).collect(),
             instruments: kit.iter().map(|c| (c.id.clone(), c.kind)).collect(),
+            examples: Examples::of(car, spares),
         }
+    }
+
+    /// A help text with the names of this car in it.
+    pub(super) fn example(&self, text: &str) -> String {
+        self.examples.fill(text)
     }
 
     /// All names, for completion at the prompt.

@@ -4,6 +4,7 @@ use sim_core::action::Written;
 use sim_core::observe::{Observed, Reading};
 
 use super::WordsError;
+use super::names::Vocabulary;
 use crate::quote::quoted;
 use crate::sentence;
 use crate::sentence::Sentence;
@@ -128,12 +129,13 @@ pub(super) fn needs_number(reading: &Reading) -> bool {
 }
 
 /// Reads what follows `finding`: units and certainty; `None` for units means everything inside limits.
-pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError> {
-    const EXAMPLE: &str = "finding hose_m sure 0.80";
+pub(super) fn finding(words: &[String], names: &Vocabulary) -> Result<(Vec<String>, f64), WordsError> {
+    let example = names.example("finding <unit> sure 0.80");
+    let example = example.as_str();
     let words: Vec<String> = words
         .iter()
         .flat_map(|w| match typed::number(w.trim_end_matches('%')) {
-            // `0,80` is a number, `hose_m,pump` two units.
+            // `0,80` is a number, `hose,pump` two units.
             Ok(_) => vec![w.clone()],
             Err(_) => w.split(',').map(str::to_owned).collect(),
         })
@@ -153,13 +155,13 @@ pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError
     let units = match lower.iter().map(String::as_str).collect::<Vec<_>>().as_slice() {
         [] => {
             let problem = sentence!("plain-which-unit", "say which unit is outside its limits, or none");
-            return Err(shape(problem, EXAMPLE));
+            return Err(shape(problem, example));
         }
         ["none" | "nothing" | "sound" | "healthy" | "inside"] => Vec::new(),
         _ => units.to_vec(),
     };
     let steps = || sentence!("plain-how-sure", "say how sure you are: sure 0.40, 0.60, 0.80 or 0.95");
-    let Some([typed]) = tail else { return Err(shape(steps(), EXAMPLE)) };
+    let Some([typed]) = tail else { return Err(shape(steps(), example)) };
     let sure = match typed.strip_suffix('%') {
         Some(percent) => typed::number(percent).map(|v| v / 100.0),
         None => typed::number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
@@ -172,7 +174,7 @@ pub(super) fn finding(words: &[String]) -> Result<(Vec<String>, f64), WordsError
             typed = quoted(typed),
             steps = steps()
         );
-        shape(problem, EXAMPLE)
+        shape(problem, example)
     })?;
     Ok((units, sure))
 }

@@ -63,7 +63,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
             [first, ..] if names.instrument(first).is_ok() => fit(&words, names)?,
             _ => {
                 let problem = sentence!("plain-join-one", "join one joint at a time, by its name");
-                return Err(shape(problem, "join j_hose_m"));
+                return Err(shape(problem, &names.example("join <joint>")));
             }
         },
         Word::Plug { port } => Action::SetStop { port: names.port(&port)?, stop: Some(Stop::Plug) },
@@ -171,7 +171,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         Word::Note { words } => return note(&words, names, readings),
         Word::Suspect { words } => Action::Suspect { text: words.join(" ") },
         Word::Finding { words } => {
-            let (units, certainty) = notes::finding(&words)?;
+            let (units, certainty) = notes::finding(&words, names)?;
             let units = units.iter().map(|u| names.unit(u)).collect::<Result<_, _>>()?;
             Action::Finding { units, certainty }
         }
@@ -266,7 +266,7 @@ fn cover(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         }
         _ => {
             let problem = sentence!("plain-which-cover", "say which cover, and off or on");
-            Err(shape(problem, "cover scuttle off"))
+            Err(shape(problem, &names.example("cover <cover> off")))
         }
     }
 }
@@ -277,7 +277,7 @@ fn swap(words: Vec<String>, names: &Vocabulary) -> Result<Action, WordsError> {
         [unit, spare] => (names.unit(unit)?, Some(spare.as_str())),
         _ => {
             let problem = sentence!("plain-swap", "say the unit and the spare");
-            return Err(shape(problem, "swap hose_m with hose_m_new"));
+            return Err(shape(problem, &names.example("swap <unit> with <spare>")));
         }
     };
     let spare = names.spare(&unit, spare)?;
@@ -297,7 +297,7 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         without_fillers(words.to_vec()).into_iter().filter(|w| !w.eq_ignore_ascii_case("on")).collect();
     let Some((first, rest)) = words.split_first() else {
         let problem = sentence!("plain-fit", "say the instrument and where it goes");
-        return Err(shape(problem, "fit gauge tee.2"));
+        return Err(shape(problem, &names.example("fit gauge <branch>")));
     };
     let (instrument, kind) = match (names.instrument(first), names.cover(first), names.unit(first)) {
         (Ok(found), ..) => found,
@@ -314,9 +314,9 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
                 sentence!("plain-watch", "the stopwatch is in your pocket; say for example: time rest 900")
             }
             InstrumentKind::PedalProp => say_line("pedal prop 150"),
-            InstrumentKind::Plugs => say_line("plug tee.3"),
-            InstrumentKind::Clamps => say_line("clamp hose_m.a"),
-            InstrumentKind::ListeningTube => say_line("hiss hose_m"),
+            InstrumentKind::Plugs => say_line(&names.example("plug <branch_3>")),
+            InstrumentKind::Clamps => say_line(&names.example("clamp <hose>.a")),
+            InstrumentKind::ListeningTube => say_line(&names.example("hiss <hose>")),
             _ => sentence!("plain-read-in-place", "it is read where it is"),
         };
         let problem = sentence!(
@@ -334,7 +334,7 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
             Some((end, target)) => (end_name(end), target),
             None => {
                 let Some(next) = ends.iter().find(|e| out.iter().all(|(used, _)| used != *e)) else {
-                    let example = example_fit(&instrument, ends);
+                    let example = example_fit(&instrument, ends, names);
                     let problem = match ends.len() {
                         1 => sentence!("plain-one-end", "{it} has one end", it = instrument),
                         n => sentence!("plain-ends", "{it} has {n} ends", it = instrument, n = n),
@@ -345,13 +345,13 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
             }
         };
         if !ends.contains(&end.as_str()) {
-            return Err(no_end(instrument, &end, ends));
+            return Err(no_end(instrument, &end, ends, names));
         }
         let target = if to_port { names.port(target)? } else { names.part(target)? };
         out.push((end, target));
     }
     if out.is_empty() {
-        let example = example_fit(&instrument, ends);
+        let example = example_fit(&instrument, ends, names);
         let problem = sentence!("plain-fit-where", "where does {it} go?", it = instrument);
         return Err(shape(problem, &example));
     }
@@ -365,8 +365,8 @@ fn say_line(line: &str) -> Sentence {
 }
 
 /// An end that the instrument does not have.
-fn no_end(instrument: String, end: &str, ends: &[&str]) -> WordsError {
-    let example = example_fit(&instrument, ends);
+fn no_end(instrument: String, end: &str, ends: &[&str], names: &Vocabulary) -> WordsError {
+    let example = example_fit(&instrument, ends, names);
     let problem = match ends {
         [first, second] => sentence!(
             "plain-no-end-of-two",
@@ -387,15 +387,16 @@ fn no_end(instrument: String, end: &str, ends: &[&str]) -> WordsError {
     shape(problem, &example)
 }
 
-fn example_fit(instrument: &str, ends: &[&str]) -> String {
-    match ends {
-        ["v_ohm", "com"] => format!("fit {instrument} red=relay.87 black=body.31a"),
-        ["a", "b"] => format!("fit {instrument} battery.plus relay.85"),
-        ["jaw"] => format!("fit {instrument} wire_pump.a"),
-        ["beam"] => format!("fit {instrument} pump"),
-        ["arm"] => format!("fit {instrument} hose_b"),
-        _ => format!("fit {instrument} tee.2"),
-    }
+fn example_fit(instrument: &str, ends: &[&str], names: &Vocabulary) -> String {
+    let to = match ends {
+        ["v_ohm", "com"] => "red=<live> black=<earth>",
+        ["a", "b"] => "<plus> <coil>",
+        ["jaw"] => "<wire>.a",
+        ["beam"] => "<pump>",
+        ["arm"] => "<bend>",
+        _ => "<branch>",
+    };
+    format!("fit {instrument} {}", names.example(to))
 }
 
 fn stroke(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {

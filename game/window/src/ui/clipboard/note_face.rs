@@ -42,17 +42,23 @@ pub(super) fn small(row: &mut egui::Ui, shop: &Shop, words: &Words, unit: Pressu
     let Some(face) = held::face(session, reading) else { return };
     let kit = &session.workshop().setup().kit;
     let Some(card) = kit.get(face.card) else { return };
-    let digits = matches!(
-        card.kind,
+    let (digits, size) = match card.kind {
         InstrumentKind::Multimeter { .. }
-            | InstrumentKind::ClampAmmeter { .. }
-            | InstrumentKind::IrThermometer { .. }
-            | InstrumentKind::Stopwatch { .. }
-    );
-    let size = match card.kind {
-        _ if digits => DISPLAY,
-        InstrumentKind::Lamp => Vec2::splat(LAMP),
-        _ => Vec2::splat(DIAL),
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::IrThermometer { .. }
+        | InstrumentKind::Stopwatch { .. } => (true, DISPLAY),
+        InstrumentKind::Lamp => (false, Vec2::splat(LAMP)),
+        InstrumentKind::Gauge { .. }
+        | InstrumentKind::HandPump { .. }
+        | InstrumentKind::PushLead
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => (false, Vec2::splat(DIAL)),
     };
     let (rect, _) = row.allocate_exact_size(size, Sense::hover());
     if digits {

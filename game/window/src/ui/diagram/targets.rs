@@ -31,11 +31,9 @@ pub fn targets(car: &Car, plan: &Plan, fitted: &[Fitted]) -> Vec<Target> {
     let mut drawn: BTreeSet<u16> = BTreeSet::new();
     for body in &plan.bodies {
         out.push(Target { thing: Thing::Part(body.part), rect: body.pick });
-        match (&car.assembly.parts[usize::from(body.part)].kind, plan.sheet) {
-            (PartKind::Booster(_), Sheet::Air) => out.push(within(Thing::Pedal, body, air::PEDAL)),
-            (PartKind::Engine(_), Sheet::Air) => out.push(within(Thing::Starter, body, air::STARTER)),
-            (PartKind::KeySwitch(_), Sheet::Wiring) => out.push(within(Thing::Key, body, electric::KEY)),
-            _ => {}
+        let kind = &car.assembly.parts[usize::from(body.part)].kind;
+        if let Some((thing, area)) = worked(kind, plan.sheet) {
+            out.push(within(thing, body, area));
         }
         for spot in plan.spots.iter().filter(|s| s.port.part == body.part) {
             out.push(Target { thing: Thing::Port(spot.port), rect: Rect::from_center_size(spot.at, least) });
@@ -55,6 +53,36 @@ pub fn targets(car: &Car, plan: &Plan, fitted: &[Fitted]) -> Vec<Target> {
     // Pointed at a part.
     out.extend(fitted.iter().filter(|f| f.ends.first().is_some_and(|(_, p, _)| p.is_none())).map(instrument));
     out
+}
+
+/// What hands work at a symbol, and where it is hit.
+fn worked(kind: &PartKind, sheet: Sheet) -> Option<(Thing, (f32, f32, f32, f32))> {
+    let (on, thing, area) = match kind {
+        PartKind::Booster(_) => (Sheet::Air, Thing::Pedal, air::PEDAL),
+        PartKind::Engine(_) => (Sheet::Air, Thing::Starter, air::STARTER),
+        PartKind::KeySwitch(_) => (Sheet::Wiring, Thing::Key, electric::KEY),
+        PartKind::Hose(_)
+        | PartKind::Tee(_)
+        | PartKind::CheckValve(_)
+        | PartKind::VacuumSwitch(_)
+        | PartKind::VacuumPump(_)
+        | PartKind::Reservoir(_)
+        | PartKind::EnginePump(_)
+        | PartKind::VacuumSensor(_)
+        | PartKind::Controller(_)
+        | PartKind::Battery(_)
+        | PartKind::Supply(_)
+        | PartKind::Fuse(_)
+        | PartKind::Relay(_)
+        | PartKind::Wire(_)
+        | PartKind::Body(_)
+        | PartKind::VacuumGauge(_)
+        | PartKind::HandPump(_)
+        | PartKind::TestLamp(_)
+        | PartKind::Multimeter(_)
+        | PartKind::PushLead(_) => return None,
+    };
+    (on == sheet).then_some((thing, area))
 }
 
 fn instrument(it: &Fitted) -> Target {

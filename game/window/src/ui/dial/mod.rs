@@ -184,17 +184,33 @@ pub fn mode_key(mode: MeterMode) -> &'static str {
     }
 }
 
+/// Where an instrument is that is fitted nowhere.
+fn lies(kind: InstrumentKind) -> &'static str {
+    match kind {
+        InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => "at-wall",
+        InstrumentKind::Stopwatch { .. } | InstrumentKind::PedalRule { .. } => "at-hand",
+        InstrumentKind::Gauge { .. }
+        | InstrumentKind::HandPump { .. }
+        | InstrumentKind::Lamp
+        | InstrumentKind::Multimeter { .. }
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::PushLead
+        | InstrumentKind::IrThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => "at-nothing",
+    }
+}
+
 /// Where the ends of an instrument are, in words; or that it lies on the board.
 #[must_use]
 pub fn whereabouts(shop: &Shop, words: &Words, seen: &InstrumentView) -> String {
     if seen.at.is_empty() {
         let workshop = shop.session().map(|s| s.workshop());
         let kind = workshop.and_then(|w| w.setup().kit.get(seen.card)).map(|c| c.kind);
-        return words.say(match kind {
-            Some(InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. }) => "at-wall",
-            Some(InstrumentKind::Stopwatch { .. } | InstrumentKind::PedalRule { .. }) => "at-hand",
-            _ => "at-nothing",
-        });
+        return words.say(kind.map_or("at-nothing", lies));
     }
     let one = seen.at.len() == 1;
     let ends = seen.at.iter().map(|(end, at)| {
@@ -253,7 +269,17 @@ fn spoken_name(
                 None => shown,
             }
         }
-        _ => return words.say_with("face-plain", &base),
+        // Those with a dial have been told above.
+        InstrumentKind::Gauge { .. }
+        | InstrumentKind::HandPump { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => return words.say_with("face-plain", &base),
     };
     let [a, b] = base;
     words.say_with("face-display", &[a, b, ("shows", shows.into())])

@@ -70,7 +70,19 @@ impl Printed {
             InstrumentKind::WallThermometer { .. } => ("°C", false),
             InstrumentKind::AngleFinder { .. } => ("°", false),
             InstrumentKind::PedalRule { .. } => ("mm", false),
-            _ => (pressure.symbol(), true),
+            InstrumentKind::Gauge { .. }
+            | InstrumentKind::HandPump { .. }
+            | InstrumentKind::Barometer { .. } => (pressure.symbol(), true),
+            InstrumentKind::Lamp
+            | InstrumentKind::Multimeter { .. }
+            | InstrumentKind::ClampAmmeter { .. }
+            | InstrumentKind::PushLead
+            | InstrumentKind::IrThermometer { .. }
+            | InstrumentKind::Stopwatch { .. }
+            | InstrumentKind::PedalProp
+            | InstrumentKind::Plugs
+            | InstrumentKind::Clamps
+            | InstrumentKind::ListeningTube => return None,
         };
         let per_own = if is_pressure { pressure.per_kpa() } else { 1.0 };
         let division = round_down(dial.division * per_own);

@@ -212,7 +212,7 @@ pub(super) fn plain(painter: &Painter, rect: Rect, kind: &InstrumentKind) {
             }
             painter.circle(at(22.0, 0.0), 7.0 * u, theme::LCD_DARK, line(2.0, theme::CASE_EDGE));
         }
-        _ => {
+        InstrumentKind::ListeningTube => {
             let bow = (0..=20).map(|i| {
                 let t = i as f32 / 20.0;
                 at(-36.0 + 72.0 * t, 22.0 * (2.0 * PI * t).sin())
@@ -220,5 +220,18 @@ pub(super) fn plain(painter: &Painter, rect: Rect, kind: &InstrumentKind) {
             painter.line(bow.collect(), line(6.0, theme::METER_KNOB));
             painter.circle(at(36.0, 0.0), 6.0 * u, theme::CASE, line(1.5, theme::CASE_EDGE));
         }
+        // They have a face, and are drawn by it.
+        InstrumentKind::Gauge { .. }
+        | InstrumentKind::HandPump { .. }
+        | InstrumentKind::Lamp
+        | InstrumentKind::Multimeter { .. }
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::PushLead
+        | InstrumentKind::IrThermometer { .. }
+        | InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalRule { .. } => {}
     }
 }

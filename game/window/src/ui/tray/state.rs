@@ -83,7 +83,18 @@ pub(super) fn in_use(shop: &Shop, state: &State) -> Vec<u16> {
             InstrumentKind::Multimeter { .. } => {
                 view.instruments.get(i).is_some_and(|v| v.mode.is_some_and(|m| m != Default::default()))
             }
-            _ => state.laid.contains(&card),
+            InstrumentKind::Gauge { .. }
+            | InstrumentKind::HandPump { .. }
+            | InstrumentKind::Lamp
+            | InstrumentKind::ClampAmmeter { .. }
+            | InstrumentKind::PushLead
+            | InstrumentKind::IrThermometer { .. }
+            | InstrumentKind::AngleFinder { .. }
+            | InstrumentKind::PedalRule { .. }
+            | InstrumentKind::PedalProp
+            | InstrumentKind::Plugs
+            | InstrumentKind::Clamps
+            | InstrumentKind::ListeningTube => state.laid.contains(&card),
         };
         if wanted && !connected.contains(&card) {
             out.push(card);

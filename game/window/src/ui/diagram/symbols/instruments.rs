@@ -28,10 +28,24 @@ pub fn draw(pen: &Pen<'_>, at: Pos2, card: &InstrumentCard, seen: &InstrumentVie
     match card.kind {
         InstrumentKind::HandPump { .. } => hand_lever(pen, at),
         InstrumentKind::PushLead => button(pen, at),
-        InstrumentKind::Gauge { .. } | InstrumentKind::AngleFinder { .. } => {}
-        _ => {
+        InstrumentKind::Multimeter { .. }
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::IrThermometer { .. } => {
             pen.text(at, Align2::CENTER_CENTER, letter(&card.kind, seen), 17.0);
         }
+        // A dial by itself, or a lamp, which has its own sign.
+        InstrumentKind::Gauge { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::Lamp => {}
+        // Never at a port: an empty circle.
+        InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => {}
     }
 }
 
@@ -46,7 +60,19 @@ fn letter(kind: &InstrumentKind, seen: &InstrumentView) -> &'static str {
             Some(Scale::Numeric { unit: "V", .. }) => "V",
             _ => "0",
         },
-        _ => "",
+        InstrumentKind::Gauge { .. }
+        | InstrumentKind::HandPump { .. }
+        | InstrumentKind::Lamp
+        | InstrumentKind::PushLead
+        | InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::AngleFinder { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => "",
     }
 }
 
@@ -108,7 +134,24 @@ pub fn lead_colour(kind: &InstrumentKind, first: bool) -> Color32 {
     match kind {
         InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => theme::ACCENT,
         InstrumentKind::AngleFinder { .. } | InstrumentKind::IrThermometer { .. } => theme::ACCENT,
-        _ if first => theme::LEAD_RED,
-        _ => theme::INK,
+        InstrumentKind::Lamp
+        | InstrumentKind::Multimeter { .. }
+        | InstrumentKind::ClampAmmeter { .. }
+        | InstrumentKind::PushLead => {
+            if first {
+                theme::LEAD_RED
+            } else {
+                theme::INK
+            }
+        }
+        // They have no lead.
+        InstrumentKind::Stopwatch { .. }
+        | InstrumentKind::Barometer { .. }
+        | InstrumentKind::WallThermometer { .. }
+        | InstrumentKind::PedalRule { .. }
+        | InstrumentKind::PedalProp
+        | InstrumentKind::Plugs
+        | InstrumentKind::Clamps
+        | InstrumentKind::ListeningTube => theme::INK,
     }
 }

@@ -95,11 +95,30 @@ pub fn terminal(kind: &PartKind, port: &str) -> Option<&'static str> {
 /// What a printed plan writes on a part itself: a wire's cross-section, a fuse's rating.
 #[must_use]
 pub fn size(kind: &PartKind, sheet: Sheet) -> Option<(f64, &'static str)> {
-    match (kind, sheet) {
-        (_, Sheet::Air) => None,
-        (PartKind::Wire(wire), Sheet::Wiring) => Some((wire.area_mm2, "mm²")),
-        (PartKind::Fuse(fuse), Sheet::Wiring) => Some((fuse.rating_a, "A")),
-        // Printed on no other.
-        (_, Sheet::Wiring) => None,
-    }
+    let printed = match kind {
+        PartKind::Wire(wire) => (wire.area_mm2, "mm²"),
+        PartKind::Fuse(fuse) => (fuse.rating_a, "A"),
+        PartKind::Hose(_)
+        | PartKind::Tee(_)
+        | PartKind::CheckValve(_)
+        | PartKind::VacuumSwitch(_)
+        | PartKind::VacuumPump(_)
+        | PartKind::Booster(_)
+        | PartKind::Engine(_)
+        | PartKind::Reservoir(_)
+        | PartKind::EnginePump(_)
+        | PartKind::VacuumSensor(_)
+        | PartKind::Controller(_)
+        | PartKind::Battery(_)
+        | PartKind::Supply(_)
+        | PartKind::Relay(_)
+        | PartKind::KeySwitch(_)
+        | PartKind::Body(_)
+        | PartKind::VacuumGauge(_)
+        | PartKind::HandPump(_)
+        | PartKind::TestLamp(_)
+        | PartKind::Multimeter(_)
+        | PartKind::PushLead(_) => return None,
+    };
+    (sheet == Sheet::Wiring).then_some(printed)
 }
