@@ -101,7 +101,7 @@ pub(crate) fn run(
             write!(out, "{}", report::terminal::render(sheet, words))?;
         }
         if let Some(told) = told(kept) {
-            show::wrapped(out, if many { "  " } else { "" }, &told)?;
+            show::wrapped(out, if many { "  " } else { "" }, &words.sentence(&told))?;
         }
     }
     written.into_iter().collect::<Result<(), _>>()?;

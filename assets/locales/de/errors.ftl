@@ -46,7 +46,7 @@ script-line = Zeile { $line } ({ $text }): { $why }
 output-is-input = { $flag } { $file }: diese Datei wird von diesem Befehl gelesen und ginge verloren; eine andere nennen
 output-twice = { $flag } { $file }: dorthin geht schon { $other }; eine andere nennen
 output-is-attempt = { $flag } { $file }: das ist ein Versuch, den nichts ersetzt; eine andere Datei nennen
-output-foreign = { $flag } { $file }: dort ist eine Datei, die nicht { $what } von pinhole ist; sie wegräumen oder eine andere nennen
+output-foreign = { $flag } { $file }: dort ist eine fremde Datei, nicht { $what } von pinhole; sie wegräumen oder eine andere nennen
 output-attempt-name = --attempt { $file }: was auf .{ $ending } endet, ist etwas anderes; der Name muss auf .attempt enden
 output-no-file = { $flag } { $file }: das ist { $what }, keine Datei; eine Datei nennen
 output-broken-link = { $flag } { $file }: das ist ein Verweis auf eine Datei, die es nicht gibt; die Datei selbst nennen
@@ -61,3 +61,17 @@ kind-circuit = eine Schaltung in JSON
 kind-speed-table = eine Tabelle mit Geschwindigkeiten
 kind-tree = ein Baum für Hilfsmittel
 kind-settings = eine Datei mit Einstellungen
+
+# Wo etwas ist, und die Bewertung in der Datei.
+places-no-data = { $name }: erwartet wird ein Ordner mit assets/ und scenarios/
+places-none = die Datendateien wurden nicht gefunden; erwartet wird ein Ordner mit assets/ und scenarios/: ihn nennen mit --data oder { $variable }
+places-no-attempts = der Ordner für Versuche { $folder } kann nicht angelegt werden: { $why }; einen anderen nennen mit --attempts
+script-pipe = das Skript { $file } ist eine Pipe, keine Datei; Wörter durch eine Pipe schicken: … | pinhole text AUFTRAG --script -
+script-unusable = das Skript ist nicht zu gebrauchen: { $why }
+kept-competent = { $total }, bestanden
+kept-not-yet = { $total }, noch nicht bestanden
+kept-altered = diese Programmversion bewertet jedes Mal gleich, also wurde die Datei verändert
+kept-other-version = bewertet wurde mit Version { $then } nach { $before }, dies ist Version { $version } nach { $scheme }
+kept-differs = In der Datei steht eine andere Bewertung ({ $found }; jetzt { $now }): { $why }. Die Bewertung in der Datei blieb, wie sie ist.
+kept-not = Die Bewertung wurde nicht in die Datei des Versuchs geschrieben: { $why }.
+marker-stopped = die Bewertung brach mittendrin ab, ein Fehler dieses Programms; bitte mit der Datei melden

@@ -61,3 +61,17 @@ kind-circuit = a circuit in JSON
 kind-speed-table = a table of speeds
 kind-tree = an accessible tree
 kind-settings = a settings file
+
+# Where things are, and the mark in the file.
+places-no-data = { $name }: expected a folder that holds assets/ and scenarios/
+places-none = the data files were not found; expected a folder that holds assets/ and scenarios/: name it with --data or { $variable }
+places-no-attempts = the folder for attempts { $folder } cannot be made: { $why }; name another with --attempts
+script-pipe = the script { $file } is a pipe, not a file; to send words through a pipe: … | pinhole text JOB --script -
+script-unusable = the script cannot be used: { $why }
+kept-competent = { $total }, competent
+kept-not-yet = { $total }, not yet competent
+kept-altered = this version of the program gives the same mark each time, so the file was altered
+kept-other-version = it was marked with version { $then } by { $before }, this is version { $version } by { $scheme }
+kept-differs = The file carries another mark ({ $found }; now { $now }): { $why }. The mark in the file was left as it is.
+kept-not = The mark was not written into the attempt's file: { $why }.
+marker-stopped = the marker stopped in the middle, which is a mistake of this program; report it with the file

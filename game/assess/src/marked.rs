@@ -13,6 +13,8 @@ use std::path::Path;
 use crate::attempt::mark_line::{MarkLine, PartPoints};
 use crate::attempt::{Attempt, AttemptError, ENGINE, Writer};
 use crate::marks::sheet::MarkSheet;
+use crate::sentence;
+use crate::sentence::Sentence;
 
 /// What became of a mark.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,29 +53,41 @@ impl MarkLine {
         })
     }
 
-    fn in_words(&self) -> String {
-        let word = if self.competent { "competent" } else { "not yet competent" };
-        format!("{:.1}, {word}", self.total)
+    fn in_words(&self) -> Sentence {
+        let total = format!("{:.1}", self.total);
+        match self.competent {
+            true => sentence!("kept-competent", "{total}, competent", total = total),
+            false => sentence!("kept-not-yet", "{total}, not yet competent", total = total),
+        }
     }
 }
 
 impl Kept {
     /// What to tell; `None` when there is nothing to tell.
     #[must_use]
-    pub fn notice(&self) -> Option<String> {
+    pub fn notice(&self) -> Option<Sentence> {
         let Self::Differs { found, now } = self else { return None };
         let why = if found.engine == ENGINE && found.scheme == now.scheme {
-            "this version of the program gives the same mark each time, so the file was altered".to_owned()
+            sentence!(
+                "kept-altered",
+                "this version of the program gives the same mark each time, so the file was altered"
+            )
         } else {
-            format!(
-                "it was marked with version {} by {}, this is version {ENGINE} by {}",
-                found.engine, found.scheme, now.scheme
+            sentence!(
+                "kept-other-version",
+                "it was marked with version {then} by {before}, this is version {version} by {scheme}",
+                then = &found.engine,
+                before = &found.scheme,
+                version = ENGINE,
+                scheme = &now.scheme
             )
         };
-        Some(format!(
-            "The file carries another mark ({}; now {}): {why}. The mark in the file was left as it is.",
-            found.in_words(),
-            now.in_words()
+        Some(sentence!(
+            "kept-differs",
+            "The file carries another mark ({found}; now {now}): {why}. The mark in the file was left as it is.",
+            found = found.in_words(),
+            now = now.in_words(),
+            why = why
         ))
     }
 }

@@ -2,12 +2,13 @@
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
-use anyhow::bail;
 use assess::attempt::{Attempt, AttemptError};
 use assess::job::Job;
 use assess::marked::Kept;
 use assess::marks::Evaluation;
 use assess::pack::Library;
+use assess::sentence;
+use assess::sentence::Sentence;
 
 /// Marks one attempt.
 ///
@@ -34,17 +35,22 @@ pub fn evaluation_at(attempt: &Attempt, job: &Job) -> anyhow::Result<Evaluation>
     let marked = catch_unwind(AssertUnwindSafe(|| assess::marks::mark(attempt, job)));
     match marked {
         Ok(evaluation) => Ok(evaluation?),
-        Err(_) => bail!(
+        Err(_) => Err(anyhow::Error::new(sentence!(
+            "marker-stopped",
             "the marker stopped in the middle, which is a mistake of this program; report it with the file"
-        ),
+        ))),
     }
 }
 
 /// What to say about the mark in the file; `None` when it stands there as it should.
 #[must_use]
-pub fn told(kept: &Result<Option<Kept>, AttemptError>) -> Option<String> {
+pub fn told(kept: &Result<Option<Kept>, AttemptError>) -> Option<Sentence> {
     match kept {
         Ok(kept) => kept.as_ref().and_then(Kept::notice),
-        Err(error) => Some(format!("The mark was not written into the attempt's file: {error}.")),
+        Err(error) => Some(sentence!(
+            "kept-not",
+            "The mark was not written into the attempt's file: {why}.",
+            why = error.sentence()
+        )),
     }
 }

@@ -5,8 +5,8 @@ use std::path::{Path, PathBuf};
 use anyhow::{Context as _, bail};
 use assess::attempt::{Attempt, AttemptError};
 use assess::files::{self, Doing};
-use assess::quote;
 use assess::session::{Session, SessionError};
+use assess::{quote, sentence};
 use clap::Args;
 
 /// Where things are.
@@ -29,18 +29,24 @@ fn is_data(folder: &Path) -> bool {
 
 /// The folder with `assets/` and `scenarios/`.
 pub fn data(places: &Places) -> anyhow::Result<PathBuf> {
-    let expectation = "expected a folder that holds assets/ and scenarios/";
+    let wrong = |name: String| {
+        anyhow::Error::new(sentence!(
+            "places-no-data",
+            "{name}: expected a folder that holds assets/ and scenarios/",
+            name = name
+        ))
+    };
     if let Some(folder) = &places.data {
         if is_data(folder) {
             return Ok(folder.clone());
         }
-        bail!("--data {}: {expectation}", quote::path(folder));
+        return Err(wrong(format!("--data {}", quote::path(folder))));
     }
     if let Some(folder) = std::env::var_os(DATA_VARIABLE).map(PathBuf::from) {
         if is_data(&folder) {
             return Ok(folder);
         }
-        bail!("{DATA_VARIABLE}={}: {expectation}", quote::path(&folder));
+        return Err(wrong(format!("{DATA_VARIABLE}={}", quote::path(&folder))));
     }
     let mut candidates: Vec<PathBuf> = Vec::new();
     if let Ok(here) = std::env::current_dir() {
@@ -52,8 +58,12 @@ pub fn data(places: &Places) -> anyhow::Result<PathBuf> {
     }
     // The source tree the program was built from, for `cargo run` from anywhere.
     candidates.push(PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../..")));
-    candidates.into_iter().find(|c| is_data(c)).with_context(|| {
-        format!("the data files were not found; {expectation}: name it with --data or {DATA_VARIABLE}")
+    candidates.into_iter().find(|c| is_data(c)).ok_or_else(|| {
+        anyhow::Error::new(sentence!(
+            "places-none",
+            "the data files were not found; expected a folder that holds assets/ and scenarios/: name it with --data or {variable}",
+            variable = DATA_VARIABLE
+        ))
     })
 }
 
@@ -78,9 +88,12 @@ pub fn attempts(places: &Places) -> anyhow::Result<PathBuf> {
         builder.mode(0o700);
     }
     builder.create(&folder).map_err(|e| {
-        let why = files::system(&e, Doing::Write);
-        let name = quote::path(&folder);
-        anyhow::anyhow!("the folder for attempts {name} cannot be made: {why}; name another with --attempts")
+        anyhow::Error::new(sentence!(
+            "places-no-attempts",
+            "the folder for attempts {folder} cannot be made: {why}; name another with --attempts",
+            folder = quote::path(&folder),
+            why = files::refusal(&e, Doing::Write)
+        ))
     })?;
     Ok(folder)
 }

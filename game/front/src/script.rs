@@ -3,8 +3,7 @@
 use std::io;
 use std::path::Path;
 
-use anyhow::Context as _;
-use assess::{files, quote};
+use assess::{files, quote, sentence};
 
 /// A script's text, from a file or, for `-`, from standard input.
 ///
@@ -15,10 +14,16 @@ pub fn read(path: &Path) -> anyhow::Result<String> {
         return Ok(files::read_stream(io::stdin().lock(), Path::new("standard input"), files::SCRIPT)?);
     }
     match files::read_text(path, files::SCRIPT) {
-        Err(files::FileError::NotRegular { what: "a pipe", .. }) => anyhow::bail!(
-            "the script {} is a pipe, not a file; to send words through a pipe: … | pinhole text JOB --script -",
-            quote::path(path)
-        ),
-        read => read.context("the script cannot be used"),
+        Err(files::FileError::NotRegular { what: "a pipe", .. }) => Err(anyhow::Error::new(sentence!(
+            "script-pipe",
+            "the script {file} is a pipe, not a file; to send words through a pipe: … | pinhole text JOB --script -",
+            file = quote::path(path)
+        ))),
+        Err(error) => Err(anyhow::Error::new(sentence!(
+            "script-unusable",
+            "the script cannot be used: {why}",
+            why = error.sentence()
+        ))),
+        Ok(text) => Ok(text),
     }
 }

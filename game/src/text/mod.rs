@@ -478,7 +478,7 @@ fn finish(
     write!(out, "{}", assess::report::terminal::render(&sheet, words))?;
     let kept = session.keep_mark(&sheet);
     if let Some(told) = marking::told(&kept) {
-        show::wrapped(out, "", &told)?;
+        show::wrapped(out, "", &words.sentence(&told))?;
     }
     if let Some(path) = session.path() {
         let page = output::sheet_output(path).and_then(|output| {

@@ -77,13 +77,13 @@ fn another_mark_stays_and_is_told() {
     let mut better = sheet().clone();
     better.marks.as_mut().unwrap().total -= 30.0;
     let kept = keep_in(&path, &attempt, &better).unwrap().unwrap();
-    let told = kept.notice().expect("it is told");
+    let told = kept.notice().expect("it is told").to_string();
     assert!(matches!(kept, Kept::Differs { .. }) && told.contains("altered"), "{told}");
     let mut newer = sheet().clone();
     newer.engine = "9.9.9".to_owned();
     let mut older = attempt.clone();
     older.mark.as_mut().unwrap().engine = "0.0.9".to_owned();
-    let told = keep_in(&path, &older, &newer).unwrap().unwrap().notice().expect("it is told");
+    let told = keep_in(&path, &older, &newer).unwrap().unwrap().notice().expect("it is told").to_string();
     assert!(told.contains("0.0.9") && !told.contains("altered"), "{told}");
     assert_eq!(std::fs::read(&path).unwrap(), bytes);
 }

@@ -93,7 +93,7 @@ impl Background {
         self.marking = match result {
             Ok(Marked { evaluation, sheet, page }) => {
                 if let Some(session) = session {
-                    trouble.extend(marking::told(&session.keep_mark(&sheet)));
+                    trouble.extend(marking::told(&session.keep_mark(&sheet)).map(|told| told.to_string()));
                     trouble.extend(page);
                 }
                 Marking::Done(Arc::new(evaluation))
