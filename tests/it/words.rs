@@ -209,7 +209,7 @@ fn slips_get_a_hint_that_helps() {
     }
     assert!(matches!(
         parse("open j_nothing_like_it", &names(), &[]),
-        Err(WordsError::NoSuch { kind: "joint", .. })
+        Err(WordsError::NoSuch { kind: words::Kind::Joint, .. })
     ));
 }
 
