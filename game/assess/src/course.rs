@@ -272,7 +272,11 @@ impl Taking {
     #[must_use]
     pub fn new(workshop: &Workshop) -> Self {
         let faulty = workshop.units_outside_limits();
-        Self { course: Course::empty(faulty.clone()), faulty_before: faulty, changes_before: workshop.changes() }
+        Self {
+            course: Course::empty(faulty.clone()),
+            faulty_before: faulty,
+            changes_before: workshop.changes(),
+        }
     }
 
     /// Looks at the workshop before an action.
@@ -282,7 +286,14 @@ impl Taking {
     }
 
     /// Takes down what came of it.
-    pub fn after(&mut self, index: usize, action: &Action, job: &Job, outcome: &Outcome, workshop: &Workshop) {
+    pub fn after(
+        &mut self,
+        index: usize,
+        action: &Action,
+        job: &Job,
+        outcome: &Outcome,
+        workshop: &Workshop,
+    ) {
         if outcome.refused.is_none() {
             self.course.take_in(index, action, job, outcome, workshop, &self.faulty_before);
             if self.changes_before < workshop.changes() {
