@@ -5,7 +5,7 @@
 mod seats;
 mod ways;
 
-use assess::diagram::{Diagram, Sheet};
+use assess::diagram::{Diagram, Origin, Sheet};
 use assess::pack::Library;
 use assess::room::{
     CoverShape, CoverStand, Fixture, FixtureShape, Mouth, Room, Shell, Spot, Stand, Xyz, is_line,
@@ -24,7 +24,8 @@ use seats::{Board, seat};
 #[must_use]
 pub(super) fn stands(library: &Library, car: &Car) -> (Stands, Placing) {
     let without = |broken: Option<String>| {
-        let diagram = library.diagram(car).ok();
+        // One that was laid in rows for want of a file says no more than the car's file.
+        let diagram = library.diagram(car).ok().filter(|d| d.origin != Origin::Rows);
         let placing = match (broken, &diagram) {
             (Some(why), _) => Placing::Broken(why),
             (None, Some(_)) => Placing::ByDiagram,
