@@ -1,5 +1,6 @@
 //! Plain words: what is typed becomes the action that is meant, and an action says words that mean it.
 
+use assess::locale::Locale;
 use assess::pack::Library;
 use assess::words::{self, Ask, Said, Vocabulary, WordsError, parse, say};
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense, Written};
@@ -219,12 +220,12 @@ fn help_is_everywhere_and_every_word_has_an_example_that_works() {
     assert_eq!(said("fit help"), Said::Ask(Ask::Help(Some("fit".into()))));
     assert_eq!(said("help fit"), Said::Ask(Ask::Help(Some("fit".into()))));
     assert_eq!(said("   # a remark"), Said::Nothing);
-    let overview = words::overview(&names(), &|_, _| None);
+    let overview = words::overview(&names(), &Locale::built_in());
     for verb in words::verbs() {
         if verb == "help" {
             continue;
         }
-        let page = words::help(&verb, &names(), &|_, _| None).unwrap();
+        let page = words::help(&verb, &names(), &Locale::built_in()).unwrap();
         assert!(page.contains("Example"), "{verb} has no example:\n{page}");
         assert!(page.lines().all(|l| l.chars().count() <= 110), "{verb}: too wide\n{page}");
         assert!(
@@ -233,7 +234,7 @@ fn help_is_everywhere_and_every_word_has_an_example_that_works() {
         );
     }
     assert!(overview.lines().all(|l| l.chars().count() <= 80), "{overview}");
-    assert!(words::help("opne", &names(), &|_, _| None).unwrap_err().to_string().contains("open"));
+    assert!(words::help("opne", &names(), &Locale::built_in()).unwrap_err().to_string().contains("open"));
 }
 
 /// The example lines of a word's page: without the explanation beside each.
@@ -253,9 +254,9 @@ fn examples_are_lines_that_work_at_the_car_at_hand() {
     let mut all = 0;
     for car in library().cars().unwrap() {
         let names = names_of(&car);
-        assert!(!words::overview(&names, &|_, _| None).contains('<'));
+        assert!(!words::overview(&names, &Locale::built_in()).contains('<'));
         for verb in words::verbs().into_iter().filter(|v| v != "help") {
-            let page = words::help(&verb, &names, &|_, _| None).unwrap();
+            let page = words::help(&verb, &names, &Locale::built_in()).unwrap();
             let after = page.find("Example").map(|at| &page[at..]).unwrap_or_default();
             assert!(!after.contains('<'), "{car}: {page}");
             for line in examples(&page) {
