@@ -25,8 +25,8 @@ pub enum ScriptError {
         line: usize,
         /// As written.
         text: String,
-        /// Why.
-        source: WordsError,
+        /// Why. Boxed because it is much larger than the rest.
+        source: Box<WordsError>,
     },
     /// A line was refused in the workshop.
     #[error("line {line} ({}): refused ({})", bare(text), why.telling().key)]
@@ -132,7 +132,7 @@ pub fn play(
             None => (full.trim(), false),
         };
         let said = words::parse(text, &names, &session.view().readings)
-            .map_err(|source| ScriptError::Words { line, text: text.to_owned(), source })?;
+            .map_err(|source| ScriptError::Words { line, text: text.to_owned(), source: Box::new(source) })?;
         let Some(action) = action_of(session, &said) else { continue };
         let outcome = session.act(&action).map_err(|source| ScriptError::Session {
             line,

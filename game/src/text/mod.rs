@@ -303,7 +303,11 @@ fn play(
         let place = || script.map_or_else(|| "script".to_owned(), file);
         let view = session.view();
         let said = plain::parse(line, &names, &view.readings)
-            .map_err(|source| ScriptError::Words { line: i + 1, text: line.to_owned(), source })
+            .map_err(|source| ScriptError::Words {
+                line: i + 1,
+                text: line.to_owned(),
+                source: Box::new(source),
+            })
             .with_context(place)?;
         if said == Said::Nothing {
             continue;
