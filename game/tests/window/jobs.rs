@@ -118,6 +118,7 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
         assert_eq!(ours.refused, theirs.refused, "action {} of the window", ours.n);
     }
     let sheet = assess::marks::mark(&attempt, &checked).unwrap();
+    let sheet = sheet.sheet(&assess::locale::Locale::built_in(), assess::locale::Naming::Typed);
     let marks = sheet.marks.unwrap();
     println!("{job}: {:.1} of 100", marks.total);
     assert!(marks.competent, "{job} in the window: {:.1}", marks.total);

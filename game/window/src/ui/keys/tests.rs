@@ -3,6 +3,7 @@
 use egui::{Key, vec2};
 use egui_kittest::kittest::Queryable as _;
 use sim_core::action::Station;
+use sim_core::notice::{Reason, Refusal};
 
 use crate::stage::{panels, press, type_text};
 use front::ask::Pace;
@@ -191,7 +192,7 @@ fn every_end_the_list_offers_is_one_the_workshop_takes() {
             let refused = shop.session().unwrap().workshop().clone().act(&action).refused;
             let fit = fits(&shop, &carry, Thing::Port(port));
             // A cover in the way is told by the workshop: the list offers what will do in principle.
-            let barred = refused.as_ref().is_some_and(|r| r.to_string().contains("in the way"));
+            let barred = matches!(refused, Some(Refusal::Cannot(Reason::CoverInTheWay { .. })));
             assert_eq!(fit.is_ok(), refused.is_none() || barred, "{id} at {name}: {fit:?}, {refused:?}");
             offered += usize::from(fit.is_ok());
         }
