@@ -244,7 +244,7 @@ fn examples(page: &str) -> Vec<String> {
     let one = first == "Example" || !rest.starts_with('\n');
     let lines: Vec<&str> = if one { rest.lines().take(1).collect() } else { rest.lines().collect() };
     let lines = lines.into_iter().filter(|l| one || l.starts_with("  "));
-    let alternatives = lines.flat_map(|l| l.split(" · "));
+    let alternatives = lines.flat_map(|l| l.split(" · ")).flat_map(|l| l.split("  or: "));
     let bare = alternatives.map(|l| l.trim_start().split("   ").next().unwrap_or_default().trim().to_owned());
     bare.filter(|l| !l.is_empty()).collect()
 }

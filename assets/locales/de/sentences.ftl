@@ -3,7 +3,10 @@ told-unknown = es gibt hier nichts mit dem Namen „{ $name }“; bekannt: { $kn
 told-range = { $what }: zulässig sind { $min } bis { $max }
 told-no-tool = an der Werkzeugwand dieses Auftrags fehlt: { $tool }
 told-unreachable = es ist von nirgends zu erreichen
-told-cover-in-the-way = im Weg: { $cover } – zuerst abnehmen
+told-cover-in-the-way = { $naming ->
+    [typed] im Weg: { $cover } – zuerst abnehmen (cover { $id })
+   *[called] im Weg: { $cover } – zuerst abnehmen
+}
 told-foot-binds = der Fuß hält das Bremspedal, Ortswechsel nicht möglich ({ $to }): Pedal loslassen oder die Pedalstütze verwenden
 told-hand-binds-there = eine Hand ist gebunden ({ $tool }), Ortswechsel nicht möglich ({ $to }): zuerst loslassen
 told-hand-binds = eine Hand ist gebunden ({ $tool }): zuerst loslassen

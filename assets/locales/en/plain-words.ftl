@@ -12,7 +12,7 @@ help-group-hands = Hands on
 help-group-right = Put right
 help-group-end = End
 help-foot =
-    help WORD tells more, with examples. Names such as hose_m, tee.2 or valve_m_new
+    help WORD tells more, with examples. Names such as <hose>, <branch> or <spare>
     may be typed with - or _, and the Tab key completes them. Work and waiting
     cost workshop minutes, papers one each. Only what you note counts as evidence.
     Sleeves and glasses are taken as worn: no word for them.
@@ -68,29 +68,29 @@ help-word-pedal-after =
       pedal pump 5 300    five of 300 N
 help-word-cover = Take a cover off or put it back
 help-word-cover-words = The cover, then on or off
-help-word-cover-after = Examples: cover scuttle off · cover scuttle on
+help-word-cover-after = Examples: cover <cover> off · cover <cover> on
 help-word-open = Open a joint: pull a hose off, unplug a connector, undo a terminal
 help-word-open-joint = A joint, or a port that belongs to just one joint
 help-word-open-after =
-    Examples: open j_hose_m · open hose_m.b
+    Examples: open <joint> · open <hose>.b
     The word car shows all joints. Pump the pedal empty before you open an air joint.
 help-word-join = Make a joint again
 help-word-join-words = A joint, or a port that belongs to just one joint
-help-word-join-after = Example: join j_hose_m
+help-word-join-after = Example: join <joint>
 help-word-plug = Put a rubber plug on an open port
 help-word-plug-port = The port: part.port
-help-word-plug-after = Example: plug tee.3   (after opening its joint)
+help-word-plug-after = Example: plug <branch_3>   (after opening its joint)
 help-word-clamp = Squeeze a rubber hose shut beside a port with a hose clamp
 help-word-clamp-port = The port: part.port
 help-word-clamp-after =
-    Example: clamp hose_m.a
+    Example: clamp <hose>.a
     Rubber only: a clamp cracks hard pipe.
 help-word-free = Take a plug or a clamp away
 help-word-free-port = The port: part.port
-help-word-free-after = Example: free hose_m.a
+help-word-free-after = Example: free <hose>.a
 help-word-unplug = Unplug a connector (like open), or take a plug out of a port (like free)
 help-word-unplug-name = A joint or a plugged port
-help-word-unplug-after = Examples: unplug e_switch_p · unplug tee.3
+help-word-unplug-after = Examples: unplug <plug> · unplug <branch_3>
 help-word-pull = Pull a plug-in unit (relay, fuse) out of its socket
 help-word-pull-unit = The unit
 help-word-pull-after = Examples: pull relay · pull fuse
@@ -100,23 +100,23 @@ help-word-push-after = Example: push relay
 help-word-swap = Replace a unit with a spare from the store
 help-word-swap-words = The unit, then (with) the spare
 help-word-swap-after =
-    Examples: swap hose_m with hose_m_new · swap hose_m
+    Examples: swap <unit> with <spare> · swap <unit>
     The word store shows the spares and their prices. A part you throw away costs, also when it was good.
 help-word-clean = Clean a unit: contacts, earth points, valve seats
 help-word-clean-unit = The unit
-help-word-clean-after = Example: clean wire_earth
+help-word-clean-after = Example: clean <cleaned>
 help-word-reform = Re-form a hose with hot air so that its bend fits again (a makeshift)
 help-word-reform-unit = The hose unit
-help-word-reform-after = Example: reform hose_b
+help-word-reform-after = Example: reform <bend>
 help-word-fit = Connect an instrument
 help-word-fit-words = The instrument, then where its ends go
 help-word-fit-after =
     Examples:
-      fit gauge tee.2                          tees in beside a joint, or sits on an open port
-      fit handpump booster.vacuum
-      fit meter red=relay.87 black=body.31a    or: fit meter relay.87 body.31a
-      fit lamp battery.plus relay.85
-      fit infrared pump                              point the infrared thermometer
+      fit gauge <branch>                      tees in beside a joint, or sits on an open port
+      fit handpump <booster>
+      fit meter red=<live> black=<earth>    or: fit meter <live> <earth>
+      fit lamp <plus> <coil>
+      fit infrared <pump>                     point the infrared thermometer
     The word tools shows the instruments, the word car shows the ports.
 help-word-take = Take an instrument off and put it back on the board
 help-word-take-words = The instrument
@@ -144,7 +144,7 @@ help-word-read-after =
 help-word-hiss = Listen for a hiss at a part through the listening tube
 help-word-hiss-part = The part
 help-word-hiss-after =
-    Example: hiss hose_m
+    Example: hiss <hose>
 
     A hiss is air going in from the room: it needs vacuum in the store and a hole
     that is not too small, and air that goes from one part to another inside is not heard.
@@ -153,7 +153,7 @@ help-word-hum = Listen whether the pump runs
 help-word-hum-after = Example: hum
 help-word-touch = Touch a part and feel how warm it is
 help-word-touch-part = The part
-help-word-touch-after = Example: touch pump
+help-word-touch-after = Example: touch <pump>
 help-word-feel = Feel the brake pedal
 help-word-feel-what-pedal = How far down the held pedal stands
 help-word-feel-what-moved = How the held pedal moved when the engine was last started or stopped
@@ -168,7 +168,7 @@ help-word-look-what = Nothing, a part, a lamp, or brakes
 help-word-look-after =
     Examples:
       look           what is open, fitted and switched on (free)
-      look hose_m    where it is, what it is made of and joined to (free)
+      look <hose>    where it is, what it is made of and joined to (free)
       look lamp      does it glow?
       look brakes    fluid level, hoses, discs and pads, firmness without assist
 help-word-brakes = Look over the base brakes: fluid, hoses, discs, pads, firmness without assist
@@ -208,7 +208,7 @@ help-word-finding = Say what is wrong and how sure you are. The first finding is
 help-word-finding-words = Units, then sure and a number
 help-word-finding-after =
     Examples:
-      finding hose_m sure 0.80
+      finding <unit> sure 0.80
       finding pump strap sure 0.60    both are outside their limits
       finding none sure 0.80           everything is inside its limits
       finding unknown                  not found: the car stays and is referred on

@@ -4,7 +4,10 @@ told-unknown = there is no { $kind } called "{ $name }"; known: { $known }
 told-range = { $what } must be between { $min } and { $max }
 told-no-tool = this job's tool board has no { $tool }
 told-unreachable = it cannot be reached from anywhere
-told-cover-in-the-way = the { $cover } is in the way: take it off first (cover { $id })
+told-cover-in-the-way = { $naming ->
+    [typed] the { $cover } is in the way: take it off first (cover { $id })
+   *[called] the { $cover } is in the way: take it off first
+}
 told-foot-binds = your foot holds the brake pedal, so you cannot go to the { $to }: release the pedal, or use the pedal prop
 told-hand-binds-there = your hand is on the { $tool }, so you cannot go to the { $to }: let it go first
 told-hand-binds = your hand is on the { $tool }: let it go first

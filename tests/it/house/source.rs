@@ -131,7 +131,7 @@ pub(super) fn files_of(folder: &Path) -> Vec<PathBuf> {
         let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
         if path.is_dir() && name != "tests" {
             out.extend(files_of(&path));
-        } else if name.ends_with(".rs") && name != "tests.rs" {
+        } else if name.ends_with(".rs") && name != "tests.rs" && !name.ends_with("_tests.rs") {
             out.push(path);
         }
     }

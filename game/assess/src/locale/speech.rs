@@ -66,11 +66,17 @@ impl<'a> Speech<'a> {
         self.say_with(telling.key, &gaps)
     }
 
-    /// The words of `key` with values put in. Where things are called as people do, a number and its sign of per
+    /// The words of `key` with values put in; `$naming` is `typed` or `called`. Where things are called as people do, a number and its sign of per
     /// cent stay on one line.
     #[must_use]
     pub fn say_with(&self, key: &str, values: &[(&str, FluentValue<'_>)]) -> String {
-        let said = self.locale.say_with(key, values);
+        let naming = match self.naming {
+            Naming::Typed => "typed",
+            Naming::Called => "called",
+        };
+        let mut values = values.to_vec();
+        values.push(("naming", naming.into()));
+        let said = self.locale.say_with(key, &values);
         match self.naming {
             Naming::Typed => said,
             Naming::Called => unbroken(&said),

@@ -54,8 +54,8 @@ fn tokens(text: &str) -> Option<Vec<Token>> {
             rest.find('\n').unwrap_or(rest.len())
         } else if rest.starts_with("/*") {
             rest.find("*/")? + 2
-        } else if rest.starts_with('"') {
-            let length = rest[1..].find('"')? + 2;
+        } else if let Some(inside) = rest.strip_prefix('"') {
+            let length = inside.find('"')? + 2;
             if rest[..length].contains('\\') {
                 return None;
             }

@@ -7,7 +7,7 @@ use assess::diagram::Sheet;
 use egui::{Align2, Pos2, Vec2, vec2};
 use sim_core::assembly::Stop;
 use sim_core::car::Car;
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::Held;
 use sim_core::parts::PartKind;
 use sim_core::workshop::View;
 
@@ -285,15 +285,17 @@ fn instrument(pen: &Pen<'_>, shop: &Shop, it: &Fitted) {
         let first = seen.at.get(*i).is_none_or(|(end, _)| names.first().is_none_or(|n| n == end));
         let ink = instruments::lead_colour(&card.kind, first);
         let lead_pen = pen.with(ink);
-        match (&card.kind, port) {
-            (InstrumentKind::ClampAmmeter { .. }, Some(_)) => {
+        match (card.kind.nature().held, port) {
+            (Held::AroundWire, Some(_)) => {
                 clamp_jaw(&lead_pen, *to);
                 lead_pen.swept(lead(it.at, *to, 0.0), WIRE);
             }
-            (_, Some(_)) => {
-                let air = matches!(card.kind, InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. });
-                let bow = if air { 0.0 } else { 6.0 };
-                lead_pen.swept(lead(it.at, *to, bow), if air { PIPE } else { OUTLINE });
+            (Held::OnLine, Some(_)) => {
+                lead_pen.swept(lead(it.at, *to, 0.0), PIPE);
+                lead_pen.disc(*to, PORT, ink);
+            }
+            (Held::OnWires | Held::AtPart | Held::OnHose | Held::Nowhere, Some(_)) => {
+                lead_pen.swept(lead(it.at, *to, 6.0), OUTLINE);
                 lead_pen.disc(*to, PORT, ink);
             }
             (_, None) => lead_pen.dashed(&[it.at, *to], THIN, 3.0, 3.0),

@@ -62,8 +62,7 @@ fn a_refusal_says_why_where_the_hands_were_and_goes_with_the_next_deed() {
     harness.run_steps(3);
     harness.get_by_label("Touch it").click();
     harness.run_steps(4);
-    let why =
-        "Not like this: the scuttle panel over the booster is in the way: take it off first (cover scuttle)";
+    let why = "Not like this: the scuttle panel over the booster is in the way: take it off first";
     // Once at the place, once among the remarks.
     let notes: Vec<egui::Rect> = harness.get_all_by_label(why).map(|n| n.rect()).collect();
     let near = |r: &egui::Rect| (r.left() - 400.0).abs() < 60.0 && r.y_range().contains(200.0);

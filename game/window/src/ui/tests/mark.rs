@@ -20,7 +20,7 @@ fn the_mark_sheet_says_in_words_what_its_charts_show() {
     let window = marked("en");
     window.get_by_label_contains("Not yet competent");
     window.get_by_label_contains("It was: check valve towards the engine.");
-    window.get_by_label("✖ not met: evidence at least 80 %");
+    window.get_by_label("✖ not met: evidence at least 80\u{a0}%");
     // The path of certainty, its true class named.
     window.get_by_label_contains("check valve towards the engine (it was this): 16 % on the complaint alone");
     // A cell of the chart as a sentence.
