@@ -95,7 +95,6 @@ fn opening(lines: &Lines, scripted: bool) -> Opening {
 }
 
 /// Begins or carries on; `None` when the person at the prompt thought better of it.
-#[expect(clippy::too_many_arguments, reason = "what was asked for, and whom to ask")]
 fn open(
     out: &mut dyn Write,
     words: &Words,
