@@ -200,7 +200,7 @@ help-word-note-words = Nummer der Ablesung, Wert mit Einheit, for und eine Proto
 help-word-note-after =
     Beispiele:
       note -58 kPa                  die letzte Ablesung, mit Einheit und Vorzeichen
-      note 7 -58 kPa for cut-out    Ablesung 7, für die Protokollzeile cut-out
+      note 7 100.6 kPa for day       Ablesung 7, für die Protokollzeile day
       note                          die letzte Ablesung, wenn sie gefühlt, gehört oder gesehen ist
       note for drop                 dasselbe, für eine Protokollzeile
     Das Wort list zeigt, was nicht notiert ist, das Wort record die Zeilen des Protokolls.

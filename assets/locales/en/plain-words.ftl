@@ -196,7 +196,7 @@ help-word-note-words = Number of the reading, value with unit, for line
 help-word-note-after =
     Examples:
       note -58 kPa                  the last reading, with its unit and sign
-      note 7 -58 kPa for cut-out    reading 7, for the line cut-out of the record
+      note 7 100.6 kPa for day       reading 7, for the line day of the record
       note                          the last reading, when it was felt, heard or seen
       note for drop                 the same, for a line of the record
     The word list shows what you have not noted, the word record shows the lines.

@@ -132,6 +132,7 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
 
 const HUM: &str = "first-shift/hum-at-the-lights";
 const FLAT: &str = "first-shift/flat-after-the-weekend";
+const BREAD: &str = "first-shift/before-the-bread-round";
 
 #[test]
 #[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
@@ -162,5 +163,21 @@ fn on_the_sheet_flat_after_the_weekend_by_mouse() {
 fn at_the_car_flat_after_the_weekend_by_keyboard() {
     if !skipped(1) {
         do_job(FLAT, Keyboard, Where::Room);
+    }
+}
+
+#[test]
+#[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
+fn at_another_car_before_the_bread_round_by_mouse() {
+    if !skipped(1) {
+        do_job(BREAD, Mouse::default(), Where::Room);
+    }
+}
+
+#[test]
+#[ignore = "minutes long: cargo test -p game --test window -- --ignored (CI does)"]
+fn on_another_sheet_before_the_bread_round_by_keyboard() {
+    if !skipped(1) {
+        do_job(BREAD, Keyboard, Where::Diagram);
     }
 }

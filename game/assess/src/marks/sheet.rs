@@ -231,7 +231,7 @@ pub struct ReadingLine {
     pub at_min: f64,
     /// What was looked at.
     pub what: String,
-    /// Plugs and clamps that sat on the car then, in words: `a clamp at hose_m.a`.
+    /// Plugs and clamps that sat on the car then, in words: `a clamp at hose.a`.
     #[serde(default)]
     pub with: Vec<String>,
     /// What was shown.

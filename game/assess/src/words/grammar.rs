@@ -376,7 +376,7 @@ pub(super) enum Word {
     /// Write a reading into the notebook: only what is noted counts
     #[command(
         after_help = "Examples:\n  note -58 kPa                  the last reading, with its unit and sign\n  \
-                      note 7 -58 kPa for cut-out    reading 7, for the line cut-out of the record\n  \
+                      note 7 100.6 kPa for day       reading 7, for the line day of the record\n  \
                       note                          the last reading, when it was felt, heard or seen\n  \
                       note for drop                 the same, for a line of the record\n\
                       The word list shows what you have not noted, the word record shows the lines.\n\
