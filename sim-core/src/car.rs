@@ -7,6 +7,7 @@
 use crate::action::Station;
 use crate::air::P_SEA_LEVEL_PA;
 use crate::assembly::Assembly;
+use crate::parts::PartKind;
 use crate::units::AbsPressure;
 
 /// A car.
@@ -36,6 +37,15 @@ pub struct Car {
     pub altitude_limit_m: f64,
     /// Cautions on the data sheet, in sentences.
     pub cautions: Vec<String>,
+}
+
+impl Car {
+    /// Up to which altitude its electric pump reaches its cut-out, m; `None` for a car whose pump has none to reach.
+    #[must_use]
+    pub fn cut_out_height_m(&self) -> Option<f64> {
+        let electric = self.assembly.parts.iter().any(|part| matches!(part.kind, PartKind::VacuumPump(_)));
+        electric.then_some(self.altitude_limit_m)
+    }
 }
 
 /// Where a part is and what it is called.

@@ -338,8 +338,9 @@ fn sheet(out: &mut dyn Write, words: &Words, session: &Session) -> io::Result<()
     for limit in &car.limits {
         wrapped(out, "│ • ", &words.limit(&car.id, &limit.id, &limit.text))?;
     }
-    let m = decimal(words, car.altitude_limit_m);
-    wrapped(out, "│ ", &say!(words, "bench-sheet-altitude", m = m))?;
+    if let Some(m) = car.cut_out_height_m() {
+        wrapped(out, "│ ", &say!(words, "bench-sheet-altitude", m = decimal(words, m)))?;
+    }
     for (n, caution) in car.cautions.iter().enumerate() {
         wrapped(out, "│ ! ", &words.caution(&car.id, n, caution))?;
     }

@@ -68,7 +68,7 @@ impl Workshop {
                 self.paper(doing).await?;
                 let car = std::sync::Arc::clone(&self.setup.car);
                 doing.said.extend(car.limits.iter().map(|l| Notice::limit(&l.id, &l.text)));
-                doing.say(Notice::CutOutHeight { height: car.altitude_limit_m });
+                doing.said.extend(car.cut_out_height_m().map(|height| Notice::CutOutHeight { height }));
                 let cautions = car.cautions.iter().enumerate();
                 doing.said.extend(cautions.map(|(n, text)| Notice::caution(n, text)));
             }

@@ -137,7 +137,7 @@ fn bar(value: f64) -> String {
 
 fn finding(out: &mut Page, marks: &Marks, words: &Locale) {
     out.heading(&words.say("paper-finding"));
-    out.hang(&format!("  {:<7}", words.say("paper-was")), "         ", &units(&marks.truth, words));
+    out.hang(&format!("  {:<6} ", words.say("paper-was")), "         ", &units(&marks.truth, words));
     for finding in &marks.findings {
         let key = if finding.counts_in_full { "paper-said-line" } else { "paper-said-half" };
         let said =
@@ -147,7 +147,7 @@ fn finding(out: &mut Page, marks: &Marks, words: &Locale) {
             ("sure", fixed(finding.certainty, 2, words).into()),
             ("min", fixed(finding.at_min, 0, words).into()),
         ];
-        out.hang(&format!("  {:<7}", words.say("paper-said")), "         ", &words.say_with(key, &values));
+        out.hang(&format!("  {:<6} ", words.say("paper-said")), "         ", &words.say_with(key, &values));
     }
     for swap in &marks.swaps {
         let key = if swap.was_sound { "paper-swap-sound" } else { "paper-swap-faulty" };
@@ -158,7 +158,11 @@ fn finding(out: &mut Page, marks: &Marks, words: &Locale) {
             ("min", fixed(swap.at_min, 0, words).into()),
             ("percent", percent(likely).into()),
         ];
-        out.hang(&format!("  {:<8}", words.say("paper-fitted")), "          ", &words.say_with(key, &values));
+        out.hang(
+            &format!("  {:<7} ", words.say("paper-fitted")),
+            "          ",
+            &words.say_with(key, &values),
+        );
     }
 }
 

@@ -73,8 +73,10 @@ pub(super) fn sheet(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui
 }
 
 fn thin_air(page: &mut egui::Ui, words: &Words, car: &Car) {
-    let m = words.number(car.altitude_limit_m, 0);
-    page.add(Label::new(words.say_with("sheet-altitude", &[("m", m.into())])).wrap());
+    if let Some(m) = car.cut_out_height_m() {
+        let m = words.number(m, 0);
+        page.add(Label::new(words.say_with("sheet-altitude", &[("m", m.into())])).wrap());
+    }
     page.add(Label::new(words.say("sheet-day")).wrap());
 }
 
