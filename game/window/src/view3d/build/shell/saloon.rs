@@ -1,4 +1,4 @@
-//! A saloon with its bonnet off: wings that fall to the nose, slim lamps, front.
+//! A saloon with its bonnet off: wings, lamps, front.
 
 use bevy::math::{Quat, Vec3};
 use std::f32::consts::{FRAC_PI_2, TAU};
@@ -6,7 +6,7 @@ use std::f32::consts::{FRAC_PI_2, TAU};
 use super::{CAR_X, HALF_W, bay};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::places::WHEEL;
-use crate::view3d::shapes::{bevel_box, curve, plate, sweep};
+use crate::view3d::shapes::{bevel_box, curve, lathe, plate, ring, sweep};
 
 /// Everything outside.
 pub(super) fn outside(s: &mut Sculpt) {
@@ -26,9 +26,9 @@ fn wing_outline() -> Vec<(f32, f32)> {
         (-0.74, 0.24),
         (-0.74, 0.98),
         (-0.30, 0.965),
-        (0.16, 0.915),
-        (0.40, 0.815),
-        (0.515, 0.66),
+        (0.20, 0.925),
+        (0.44, 0.86),
+        (0.50, 0.70),
         (0.50, 0.34),
         (0.40, 0.30),
     ];
@@ -44,7 +44,7 @@ fn wing(s: &mut Sculpt, side: f32) {
     let skin = plate(&wing_outline(), 0.022).turned(Quat::from_rotation_y(-FRAC_PI_2));
     s.add(Mat::CarPaint, skin.at(x, 0.0, 0.0));
     // Top flange into the bay, its rim rounded.
-    let rim = [(-0.74, 0.98), (-0.30, 0.965), (0.16, 0.915), (0.40, 0.815)];
+    let rim = [(-0.74, 0.98), (-0.30, 0.965), (0.20, 0.925), (0.44, 0.86)];
     let line: Vec<Vec3> = rim.iter().map(|(z, y)| Vec3::new(x - side * 0.035, y - 0.004, *z)).collect();
     s.add(Mat::CarPaint, sweep(&curve(&line, 6), 0.046, 0.016, 12, Vec3::Y));
     // Edge of the arch.
@@ -59,16 +59,16 @@ fn wing(s: &mut Sculpt, side: f32) {
     s.add(Mat::Iron, bevel_box(0.024, 0.70, 0.006, 0.001).at(x, 0.60, -0.70));
 }
 
-/// A slim lamp that leans back with the nose.
 fn headlight(s: &mut Sculpt, side: f32) {
-    let at = Vec3::new(CAR_X + side * 0.66, 0.742, 0.455);
-    let leans = Quat::from_rotation_y(side * 0.16) * Quat::from_rotation_x(-0.42);
-    s.add(Mat::Nylon, bevel_box(0.30, 0.082, 0.09, 0.018).turned(leans).at(at.x, at.y, at.z));
-    let face = leans * Vec3::new(0.0, 0.0, 0.043);
+    let at = Vec3::new(CAR_X + side * 0.70, 0.735, 0.44);
+    let shape =
+        lathe(&[(0.0, -0.06), (0.06, -0.05), (0.095, 0.0), (0.105, 0.03), (0.10, 0.045), (0.092, 0.045)]);
+    s.add(Mat::Steel, shape.along(Vec3::Z).at(at.x, at.y, at.z));
     s.add(
         Mat::Glass,
-        bevel_box(0.268, 0.056, 0.016, 0.007).turned(leans).at(at.x + face.x, at.y + face.y, at.z + face.z),
+        lathe(&[(0.097, 0.035), (0.07, 0.055), (0.0, 0.065)]).along(Vec3::Z).at(at.x, at.y, at.z),
     );
+    s.add(Mat::CarPaint, ring(0.108, 0.012).along(Vec3::Z).at(at.x, at.y, at.z + 0.032));
 }
 
 /// Corners below the lamps, and the lip under it all.
