@@ -1,12 +1,13 @@
 //! The command line: what can be asked of `pinhole`, with an example on each page.
 
+use assess::sentence;
 use std::path::PathBuf;
 
 use assess::attempt::{LONGEST_SEAT, Seed};
-use assess::sentence;
-use assess::sentence::Sentence;
-use assess::typed::NumberError;
-use assess::{quote, typed};
+use assess::locale::quote;
+use assess::locale::sentence::Sentence;
+use assess::words::typed;
+use assess::words::typed::NumberError;
 use clap::{Args, Parser, Subcommand};
 use front::places::Places;
 #[cfg(feature = "window")]

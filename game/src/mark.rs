@@ -4,14 +4,15 @@ use std::io::Write;
 use std::path::Path;
 
 use anyhow::bail;
+use assess::attempt::marked::{self, Kept};
 use assess::attempt::{Attempt, AttemptError, SeedFrom};
-use assess::job::AfterHandBack;
+use assess::locale::quote;
 use assess::locale::{Locale, Naming};
-use assess::marked::{self, Kept};
 use assess::marks::sheet::MarkSheet;
 use assess::marks::when::utc;
 use assess::pack::Library;
-use assess::{quote, report};
+use assess::pack::job::AfterHandBack;
+use assess::report;
 
 use front::marking::{evaluation_at, job_of, told};
 use front::message::{about, message, message_in};

@@ -3,9 +3,9 @@
 use std::io::Write;
 use std::path::Path;
 
+use assess::attempt::clock::Clock;
 use assess::attempt::mend;
-use assess::clock::Clock;
-use assess::quote;
+use assess::locale::quote;
 use front::words::Words;
 
 use crate::Verdict;

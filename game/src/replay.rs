@@ -5,10 +5,10 @@ use std::io::Write;
 
 use anyhow::bail;
 use assess::attempt::{Attempt, Seed};
-use assess::job::{AfterHandBack, Job};
+use assess::locale::quote;
 use assess::pack::Library;
-use assess::quote;
-use assess::session::{self, SessionError};
+use assess::pack::job::{AfterHandBack, Job};
+use assess::play::session::{self, SessionError};
 use sim_core::workshop::Workshop;
 
 use crate::Verdict;

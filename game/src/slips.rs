@@ -2,10 +2,10 @@
 //! cut short and cannot steer the terminal.
 
 use assess::attempt::SeedError;
-use assess::quote::{bare, quoted};
+use assess::locale::quote::{bare, quoted};
+use assess::locale::sentence::{Sentence, Value};
 use assess::sentence;
-use assess::sentence::{Sentence, Value};
-use assess::typed::NumberError;
+use assess::words::typed::NumberError;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 
 /// What to do about an error of the reader of the command line.
@@ -177,7 +177,7 @@ fn why(error: &clap::Error) -> Value {
     if let Some(error) = source.downcast_ref::<SeedError>() {
         return error.sentence().into();
     }
-    let why = assess::quote::escaped(&source.to_string());
+    let why = assess::locale::quote::escaped(&source.to_string());
     // The library's words for whole numbers outside their range: `90000 is not in 0..=86400`.
     match why.split_once(" is not in ").and_then(|(_, range)| range.split_once("..=")) {
         Some((low, high)) => {

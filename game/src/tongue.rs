@@ -7,7 +7,7 @@ use std::fmt::Display;
 use std::path::PathBuf;
 
 use anyhow::bail;
-use assess::quote;
+use assess::locale::quote;
 use front::places::{self, Places};
 use front::prefs::Prefs;
 use front::words::Words;

@@ -7,9 +7,9 @@ use std::path::PathBuf;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
+use assess::locale::quote;
 use assess::locale::{Naming, Speech};
 use assess::pack::Library;
-use assess::quote;
 use assess::words::{self as plain, Ask, Said, Vocabulary};
 use sim_core::action::Action;
 use sim_core::air::Day;
@@ -126,7 +126,7 @@ pub(crate) fn run(
             left -= s;
         }
     }
-    let computed = assess::session::computed(&workshop);
+    let computed = assess::play::session::computed(&workshop);
     if let Some(table) = takers.csv {
         let rows = table.rows;
         let file = quote::path(&table.end(words)?).to_string();

@@ -6,7 +6,7 @@
 
 use std::io::{self, Write};
 
-use assess::quote;
+use assess::locale::quote;
 use cpu_time::ThreadTime;
 use serde::Serialize;
 use sim_core::circuit::export::{Numbers, Told};

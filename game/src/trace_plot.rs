@@ -5,8 +5,9 @@
 
 use std::path::{Path, PathBuf};
 
+use assess::files;
+use assess::locale::quote;
 use assess::report::curves::{self, Curve, CurvesError, LINES};
-use assess::{files, quote};
 use resvg::{tiny_skia, usvg};
 
 use front::output::{DRAWING_BEGINS, Kind, Output, OutputError};

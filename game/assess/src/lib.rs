@@ -1,32 +1,29 @@
 //! Packs, attempts, evidence, marks and reports of pinhole.
+//!
+//! | folder | subject |
+//! |---|---|
+//! | [`pack`] | packs, cars, jobs, drawings: read, checked, cross-referenced |
+//! | [`diagram`], [`room`] | where things stand in the vacuum and wiring diagrams, and in the room |
+//! | [`words`] | the command language of the text bench |
+//! | [`attempt`] | the file of an attempt, and the mark in it |
+//! | [`play`] | a workshop with its attempt: done, done by a script, done again |
+//! | [`infer`] | what the readings say about the car: hypotheses, draws, likelihood, belief |
+//! | [`marks`] | the scores and the sheet |
+//! | [`report`] | the sheet on paper and in the terminal |
+//! | [`locale`] | sentences in the languages of the program |
+//! | [`files`] | the one way in for files |
+//! | [`speed`] | the cases of `pinhole bench` |
 
 pub mod attempt;
-pub mod belief;
-pub mod clock;
-pub mod complaint;
-pub mod course;
 pub mod diagram;
-pub mod draws;
-pub mod evidence;
 pub mod files;
-pub mod hypotheses;
-pub mod job;
-pub mod joint;
-mod json_words;
-pub mod likelihood;
+pub mod infer;
 pub mod locale;
-pub mod marked;
 pub mod marks;
-pub mod numeric;
 pub mod pack;
-pub mod quote;
+pub mod play;
 pub mod repair_order;
 pub mod report;
 pub mod room;
-pub mod score;
-pub mod script;
-pub mod sentence;
-pub mod session;
 pub mod speed;
-pub mod typed;
 pub mod words;

@@ -1,14 +1,14 @@
 //! An attempt is marked, whoever asks.
 
+use assess::sentence;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 
+use assess::attempt::marked::Kept;
 use assess::attempt::{Attempt, AttemptError};
-use assess::job::Job;
-use assess::marked::Kept;
+use assess::locale::sentence::Sentence;
 use assess::marks::Evaluation;
 use assess::pack::Library;
-use assess::sentence;
-use assess::sentence::Sentence;
+use assess::pack::job::Job;
 
 /// Marks one attempt.
 ///

@@ -6,10 +6,10 @@ use std::path::Path;
 use assess::attempt::AttemptError;
 use assess::files::{self, Doing, FileError};
 use assess::locale::Locale;
-use assess::quote;
-use assess::script::ScriptError;
-use assess::sentence::Sentence;
-use assess::session::SessionError;
+use assess::locale::quote;
+use assess::locale::sentence::Sentence;
+use assess::play::script::ScriptError;
+use assess::play::session::SessionError;
 use assess::words::WordsError;
 
 use crate::output::OutputError;

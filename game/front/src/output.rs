@@ -5,13 +5,14 @@
 //! waits for a mark to be told that a name is wrong. It is written beside its place and renamed ([`Output::write`],
 //! [`Output::begin`]): a full disk or a kill leaves the old file whole. `-` and `/dev/stdout` are standard output.
 
+use assess::sentence;
 use std::fs::{File, Metadata, Permissions};
 use std::io::{self, BufWriter, Read as _, Write};
 use std::path::{Path, PathBuf};
 
 use assess::files::{self, Doing};
-use assess::sentence::Sentence;
-use assess::{quote, sentence};
+use assess::locale::quote;
+use assess::locale::sentence::Sentence;
 use tempfile::NamedTempFile;
 
 use crate::screen::Screen;

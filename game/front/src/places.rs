@@ -1,12 +1,13 @@
 //! Where data and attempts are.
 
+use assess::sentence;
 use std::path::{Path, PathBuf};
 
 use anyhow::{Context as _, bail};
 use assess::attempt::{Attempt, AttemptError};
 use assess::files::{self, Doing};
-use assess::session::{Session, SessionError};
-use assess::{quote, sentence};
+use assess::locale::quote;
+use assess::play::session::{Session, SessionError};
 use clap::Args;
 
 /// Where things are.

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use anyhow::Context as _;
 use assess::files::{self, Doing};
-use assess::quote;
+use assess::locale::quote;
 
 use crate::output::{Kind, Outputs};
 

@@ -9,7 +9,7 @@
 use std::io::{self, Write as _};
 use std::sync::Mutex;
 
-use assess::quote;
+use assess::locale::quote;
 
 /// What became of standard output; it is one for the whole program.
 static TROUBLE: Mutex<Option<io::Error>> = Mutex::new(None);

@@ -3,7 +3,8 @@
 use std::io;
 use std::path::Path;
 
-use assess::{files, quote, sentence};
+use assess::locale::quote;
+use assess::{files, sentence};
 
 /// A script's text, from a file or, for `-`, from standard input.
 ///

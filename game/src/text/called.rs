@@ -1,6 +1,6 @@
 //! What things are called beside the short names that are typed: as the language calls them, else as the data files do.
 
-use assess::job::Job;
+use assess::pack::job::Job;
 use front::words::Words;
 use sim_core::car::{Car, Cover, RepairUnit, Spare};
 use sim_core::instrument::InstrumentCard;
@@ -40,7 +40,7 @@ pub(super) fn card_lines(words: &Words, job: &Job) -> Vec<String> {
     let name = job.name();
     let says = job.customer_says().enumerate().map(|(n, line)| words.job_says(&name, n, line));
     let cautions = job.cautions().enumerate().map(|(n, line)| {
-        let text = match line == assess::job::DEFER {
+        let text = match line == assess::pack::job::DEFER {
             true => words.say("bench-defer"),
             false => words.job_caution(&name, n, line),
         };

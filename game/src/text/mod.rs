@@ -11,13 +11,13 @@ use std::path::Path;
 use std::sync::Arc;
 
 use anyhow::{Context as _, bail};
+use assess::attempt::clock::{By, Opening};
 use assess::attempt::{Attempt, AttemptError, Seed, SeedFrom};
-use assess::clock::{By, Opening};
 use assess::locale::Naming;
+use assess::locale::quote;
 use assess::pack::Library;
-use assess::quote;
-use assess::script::{self, ScriptError};
-use assess::session::{Begin, Session, SessionError};
+use assess::play::script::{self, ScriptError};
+use assess::play::session::{Begin, Session, SessionError};
 use assess::words::{self as plain, Ask, Said, Vocabulary};
 use sim_core::observe::{Observed, ShownValue};
 

@@ -6,8 +6,8 @@ use std::time::Duration;
 
 use assess::attempt::Attempt;
 use assess::pack::Library;
-use assess::script;
-use assess::session;
+use assess::play::script;
+use assess::play::session;
 use assess::words as plain;
 use front::ask::Ask;
 use front::places::Places;

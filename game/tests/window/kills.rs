@@ -8,7 +8,9 @@ use std::time::Duration;
 
 use assess::attempt::Attempt;
 use assess::pack::Library;
-use assess::{script, session, words as plain};
+use assess::play::script;
+use assess::play::session;
+use assess::words as plain;
 use dice::Dice;
 use front::ask::Ask;
 use front::places::Places;

@@ -1,10 +1,12 @@
 //! What the command line asks of the window: opened, photographed, measured.
 
+use assess::sentence;
 use std::path::PathBuf;
 
 use assess::attempt::Seed;
-use assess::sentence::Sentence;
-use assess::{quote, sentence, typed};
+use assess::locale::quote;
+use assess::locale::sentence::Sentence;
+use assess::words::typed;
 use clap::Args;
 
 /// The window.

@@ -64,7 +64,9 @@ pub fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(), NoWi
     match (&args.job, &args.attempt) {
         (_, Some(file)) if file.exists() => shop.carry_on(file)?,
         (Some(job), file) => shop.begin(job, file.as_deref(), args.seed)?,
-        (None, Some(file)) => bail!("{}: there is no such attempt to carry on", assess::quote::path(file)),
+        (None, Some(file)) => {
+            bail!("{}: there is no such attempt to carry on", assess::locale::quote::path(file))
+        }
         (None, None) => {}
     }
     if let Some(view) = shop.view() {

@@ -78,7 +78,7 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     if words.tag() != args.lang {
         bail!(
             "there is no language {}; there is {}",
-            assess::quote::quoted(&args.lang),
+            assess::locale::quote::quoted(&args.lang),
             words.tags().join(", ")
         );
     }
@@ -118,7 +118,9 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     match (exit, told) {
         (AppExit::Success, None) => Ok(()),
         (_, Some(why)) => Err(front::message::about(&args.out)(anyhow::anyhow!(why))),
-        (AppExit::Error(_), None) => bail!("{}: the renderer stopped", assess::quote::path(&args.out)),
+        (AppExit::Error(_), None) => {
+            bail!("{}: the renderer stopped", assess::locale::quote::path(&args.out))
+        }
     }
 }
 

@@ -3,12 +3,12 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use assess::attempt::clock::{By, Clock, Opening};
 use assess::attempt::{Attempt, Seed};
-use assess::clock::{By, Clock, Opening};
-use assess::job::Job;
 use assess::pack::Library;
-use assess::script;
-use assess::session::{Begin, Session};
+use assess::pack::job::Job;
+use assess::play::script;
+use assess::play::session::{Begin, Session};
 use serde_json::Value;
 
 use super::root;

@@ -33,7 +33,7 @@ fn run(home: &Path, data: &Path, args: &[&str]) -> Output {
 }
 
 /// Everything that would give something away: numbers of the mark, verdict words, the debrief, the fault.
-fn assert_tells_nothing(text: &str, job: &assess::job::Job) {
+fn assert_tells_nothing(text: &str, job: &assess::pack::job::Job) {
     let low = text.to_lowercase();
     for word in ["mark sheet", "competent", "of 100", "verdict", "what it was", "bits", "what if"] {
         assert!(!low.contains(word), "{word:?}: {text}");

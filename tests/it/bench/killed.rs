@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 
 use assess::attempt::Attempt;
 use assess::pack::Library;
-use assess::session;
+use assess::play::session;
 
 use dice::Dice;
 

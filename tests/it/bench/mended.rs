@@ -1,11 +1,11 @@
 //! A damaged attempt is mended by the program: the whole lines stay, the chain and the sheet say what was dropped, and
 //! the damaged file is kept.
 
+use assess::attempt::clock::Clock;
 use assess::attempt::mend::mend;
 use assess::attempt::{Attempt, AttemptError};
-use assess::clock::Clock;
 use assess::marks;
-use assess::session;
+use assess::play::session;
 
 use super::chain::{job, made};
 use dice::Dice;

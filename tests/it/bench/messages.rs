@@ -35,7 +35,7 @@ fn assert_clear(text: &str, of: &str) {
     for own in OWN_SPEECH {
         assert!(!text.contains(own), "{of}: {text}");
     }
-    assert!(!text.contains(|c: char| c != '\n' && assess::quote::is_unsafe(c)), "{of}: {text:?}");
+    assert!(!text.contains(|c: char| c != '\n' && assess::locale::quote::is_unsafe(c)), "{of}: {text:?}");
     assert!(!text.contains(&"1".repeat(70)) && !text.contains(&"x".repeat(100)), "{of}: {text}");
     let long = text.chars().count();
     assert!(0 < long && long <= 320, "{of}: {long} characters: {text}");

@@ -2,11 +2,11 @@
 
 use std::process::Stdio;
 
+use assess::attempt::clock::{By, Clock};
 use assess::attempt::{Attempt, Seed, SeedFrom};
-use assess::clock::{By, Clock};
 use assess::marks;
-use assess::script;
-use assess::session::{self, Begin, Session, SessionError};
+use assess::play::script;
+use assess::play::session::{self, Begin, Session, SessionError};
 use serde_json::{Value, json};
 
 use super::chain::{SHORT, chained_values, job, made, ticking, values};

@@ -4,10 +4,10 @@
 use std::sync::Arc;
 
 use assess::attempt::{Attempt, Seed};
-use assess::job::Job;
 use assess::marks;
-use assess::script::{self, ScriptError};
-use assess::session::{Begin, Session, SessionError};
+use assess::pack::job::Job;
+use assess::play::script::{self, ScriptError};
+use assess::play::session::{Begin, Session, SessionError};
 use sim_core::car::FaultDef;
 
 use super::bad_input::{data, edit, opened_with};
@@ -48,7 +48,7 @@ fn the_attempt_stops_with_every_action_before_it_kept() {
     drop(session);
     let kept = Attempt::read(&path).unwrap();
     assert_eq!(kept.steps.len(), 4);
-    let opening = assess::clock::Opening::now(assess::clock::By::Hand);
+    let opening = assess::attempt::clock::Opening::now(assess::attempt::clock::By::Hand);
     let (session, _) = Session::resume::<SessionError>(&path, &opening, |_| Ok(job)).unwrap();
     assert!(session.computed().is_ok());
 }

@@ -1,7 +1,7 @@
 //! Each job's complaint comes true in its car, whatever the tolerances, and not in a sound one.
 
-use assess::complaint::store_port;
-use assess::job::{Job, Symptom};
+use assess::infer::complaint::store_port;
+use assess::pack::job::{Job, Symptom};
 use sim_core::parts::engine::EngineState;
 
 use super::{Bench, library};

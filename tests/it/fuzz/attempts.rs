@@ -1,8 +1,8 @@
 //! Attempts with flipped bits, cut short, or altered and chained anew.
 
+use assess::attempt::clock::Clock;
 use assess::attempt::{Attempt, mend};
-use assess::clock::Clock;
-use assess::session;
+use assess::play::session;
 use serde_json::{Map, Value, json};
 
 use super::run::Fate;

@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use assess::attempt::Seed;
 use assess::pack::Library;
-use assess::script::{self, ScriptError};
-use assess::session::{Begin, Session, SessionError};
+use assess::play::script::{self, ScriptError};
+use assess::play::session::{Begin, Session, SessionError};
 
 use super::run::Fate;
 use crate::bench::{bad_input::copy_tree, root};

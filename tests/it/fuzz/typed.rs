@@ -1,8 +1,8 @@
 //! Words as nobody would type them: lines of the grammar with wrong names and numbers, and noise.
 
 use assess::attempt::Seed;
-use assess::script;
-use assess::session::{Begin, Session, SessionError};
+use assess::play::script;
+use assess::play::session::{Begin, Session, SessionError};
 use assess::words::{self, Said};
 use sim_core::action::Action;
 

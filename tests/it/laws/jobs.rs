@@ -3,8 +3,8 @@
 use std::sync::Arc;
 
 use assess::attempt::Seed;
-use assess::script;
-use assess::session::{self, Begin, Session};
+use assess::play::script;
+use assess::play::session::{self, Begin, Session};
 use sim_core::circuit::{Circuit, Event};
 
 use crate::rig::library;

@@ -4,7 +4,7 @@
 use std::ops::Range;
 use std::time::{Duration, Instant};
 
-use assess::job::Job;
+use assess::pack::job::Job;
 use sim_core::action::Action;
 use sim_core::circuit::Event;
 use sim_core::observe::Predicted;

@@ -5,16 +5,17 @@ use std::path::Path;
 use std::sync::{Arc, OnceLock};
 
 use assess::attempt::{Attempt, Seed};
-use assess::course::{Course, Deed, Worth};
-use assess::evidence::{Arrivals, follow};
-use assess::hypotheses::Hypotheses;
-use assess::job::Job;
+use assess::infer::evidence::{Arrivals, follow};
+use assess::infer::hypotheses::Hypotheses;
 use assess::locale::Naming;
 use assess::marks::sheet::{MarkSheet, NoteWorth};
 use assess::marks::{Evaluation, MarkError, mark};
 use assess::pack::Library;
-use assess::session::{self, Begin, Session};
-use assess::{report, script};
+use assess::pack::job::Job;
+use assess::play::course::{Course, Deed, Worth};
+use assess::play::script;
+use assess::play::session::{self, Begin, Session};
+use assess::report;
 use sim_core::observe::ShownValue;
 
 /// The job whose marking is quickest: one reading tells nearly all.

@@ -1,7 +1,7 @@
 //! Belief, entropy and gain against worked examples (rows T1, T2, T3, T5 and section 1.3 of the
 //! project's assessment notes; each names where the problem was first stated).
 
-use assess::belief::{Belief, entropy};
+use assess::infer::belief::{Belief, entropy};
 
 /// The notes print probabilities, bits and nats to four decimals.
 const HALF_A_PRINTED_DIGIT: f64 = 0.5e-4;
@@ -16,7 +16,7 @@ fn yes_no(p: &[f64]) -> Vec<Vec<f64>> {
 }
 
 fn ln_all(p: &[f64]) -> Vec<f64> {
-    p.iter().map(|&p| assess::numeric::ln(p)).collect()
+    p.iter().map(|&p| assess::infer::numeric::ln(p)).collect()
 }
 
 /// T1, the polybox of de Kleer and Williams (Artificial Intelligence 32, 1987): X = A·C, Y = B·D,

@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
+use assess::attempt::clock::{By, Opening};
 use assess::attempt::mark_line::MarkLine;
+use assess::attempt::marked::{Kept, keep_in};
 use assess::attempt::{Attempt, AttemptError, Seed};
-use assess::clock::{By, Opening};
-use assess::marked::{Kept, keep_in};
-use assess::script;
-use assess::session::{self, Begin, Session};
+use assess::play::script;
+use assess::play::session::{self, Begin, Session};
 
 use super::attempts::{job, sheet};
 

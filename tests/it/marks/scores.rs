@@ -1,10 +1,10 @@
 //! Scores against worked examples (rows T6, T7, T8 and section 1.5 of the project's assessment notes).
 
-use assess::repair_order::{by_p_over_c, expected_cost};
-use assess::score::{
+use assess::marks::score::{
     Bet, Breaches, PartUsed, Parts, Weights, brier, competent, correctness, economy, evidence, log_score,
     parts, release, total, verdict,
 };
+use assess::repair_order::{by_p_over_c, expected_cost};
 
 /// The sums are exact in decimals; binary rounding stays far below this.
 const ROUNDING: f64 = 1e-12;

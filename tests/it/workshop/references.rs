@@ -2,8 +2,8 @@
 //! same again in replay.
 
 use assess::attempt::Seed;
-use assess::script;
-use assess::session::{self, Begin, Session};
+use assess::play::script;
+use assess::play::session::{self, Begin, Session};
 
 use super::*;
 

@@ -15,8 +15,8 @@ use sim_core::units::{TICKS_PER_SECOND, Tick};
 
 use super::mark_line::MarkLine;
 use super::{Header, Refused, Repair, SCHEMA, SCHEMA_1, SCHEMA_2, Sitting, Step};
-use crate::clock::LATEST_UNIX_MS;
-use crate::job::Job;
+use crate::attempt::clock::LATEST_UNIX_MS;
+use crate::pack::job::Job;
 
 const HOUR: u64 = 3600 * TICKS_PER_SECOND;
 

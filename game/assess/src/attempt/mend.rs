@@ -11,7 +11,7 @@ use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 use super::{AttemptError, ENGINE, Lines, Repair, RepairBody, chained, litter, lock, read_all, read_lines};
-use crate::clock::Clock;
+use crate::attempt::clock::Clock;
 use crate::files;
 
 /// What became of a damaged file.

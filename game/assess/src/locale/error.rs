@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use crate::files::FileError;
-use crate::quote;
+use crate::locale::quote;
 
 /// What is wrong with the files of words.
 #[derive(Debug, thiserror::Error)]

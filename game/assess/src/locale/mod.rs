@@ -20,10 +20,12 @@ mod error;
 mod looked;
 mod named;
 mod numbers;
+pub mod quote;
 mod said;
+pub mod sentence;
 mod speech;
 
-use crate::{files, quote};
+use crate::files;
 pub use error::LocaleError;
 pub use looked::mode_key;
 pub use named::key_part;

@@ -1,7 +1,7 @@
 //! Sentences whose English stands in the program, in the language shown.
 
 use super::{FALLBACK, Locale};
-use crate::sentence::{Sentence, Value};
+use crate::locale::sentence::{Sentence, Value};
 
 impl Locale {
     /// The words of a key in a language other than English, whose words are in the program; `None` where it has none.

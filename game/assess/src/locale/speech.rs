@@ -6,7 +6,7 @@ use sim_core::notice::{Gap, Paper, Telling, Told};
 use sim_core::workshop::Setup;
 
 use super::{FluentValue, Locale};
-use crate::job::{CAUTION, DEFER, Job};
+use crate::pack::job::{CAUTION, DEFER, Job};
 
 /// How things are named in sentences.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

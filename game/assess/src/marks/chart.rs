@@ -7,10 +7,10 @@ use sim_core::parts::PartKind;
 use super::Computed;
 use super::sheet::{ClassLine, EvidenceSheet, NoteWorth, ReadingLine};
 use super::truth::true_classes;
-use crate::course::{Looked, Worth};
-use crate::hypotheses::Class;
+use crate::infer::hypotheses::Class;
 use crate::locale::Speech;
-use crate::score;
+use crate::marks::score;
+use crate::play::course::{Looked, Worth};
 
 /// The chart: how each note moved each class.
 pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize, s: &Speech<'_>) -> EvidenceSheet {

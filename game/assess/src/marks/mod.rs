@@ -5,6 +5,7 @@
 
 mod chart;
 mod parts;
+pub mod score;
 pub mod sheet;
 pub mod telling;
 mod truth;
@@ -17,15 +18,14 @@ use sim_core::notice::{Gravity, Hazard};
 use sim_core::workshop::{Outcome, Workshop};
 
 use crate::attempt::{Attempt, ENGINE, Step};
-use crate::belief::Belief;
-use crate::course::{Course, Deed, Note, Taking, Worth, trace};
-use crate::evidence::{Arrivals, Followed, follow};
-use crate::hypotheses::Hypotheses;
-use crate::job::Job;
+use crate::infer::belief::Belief;
+use crate::infer::evidence::{Arrivals, Followed, follow};
+use crate::infer::hypotheses::Hypotheses;
 use crate::locale::{FluentValue, Locale, Naming, Speech};
-use crate::score;
-use crate::script::{self, ScriptError};
-use crate::session::{self, Begin, Session, SessionError};
+use crate::pack::job::Job;
+use crate::play::course::{Course, Deed, Note, Taking, Worth, trace};
+use crate::play::script::{self, ScriptError};
+use crate::play::session::{self, Begin, Session, SessionError};
 use sheet::{BreachLine, MarkSheet, RecordLine};
 use when::When;
 

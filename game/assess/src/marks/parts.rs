@@ -6,9 +6,9 @@ use super::sheet::{
 };
 use super::truth::p_true;
 use super::{Computed, count_breaches, record, telling, words};
-use crate::course::Finding;
 use crate::locale::{FluentValue, Speech};
-use crate::score::{self, PartUsed, Parts, Weights};
+use crate::marks::score::{self, PartUsed, Parts, Weights};
+use crate::play::course::Finding;
 
 /// All marks of a finished attempt, in the words of `s`.
 pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {

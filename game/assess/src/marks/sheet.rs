@@ -4,7 +4,7 @@
 //! only the reports round.
 
 use super::when::When;
-use crate::course::TracePoint;
+use crate::play::course::TracePoint;
 
 /// A marked attempt.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]

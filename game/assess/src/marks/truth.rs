@@ -1,8 +1,8 @@
 //! What was really wrong, as classes of the belief.
 
-use crate::belief::Belief;
-use crate::course::Course;
-use crate::hypotheses::{Class, Hypotheses};
+use crate::infer::belief::Belief;
+use crate::infer::hypotheses::{Class, Hypotheses};
+use crate::play::course::Course;
 
 /// Probability that what is wrong is exactly what is wrong: mass of the true classes.
 pub(crate) fn p_true(hypotheses: &Hypotheses, course: &Course, belief: &Belief) -> f64 {

@@ -11,7 +11,7 @@ use super::error::{Named, PackError};
 use super::range::Range;
 use super::raw::{RawJob, RawPack, RawWeights, SCHEMA, ranges};
 use super::report::Report;
-use crate::job::{AfterHandBack, CAUTION, Competence, DEFER, Job, Symptom, Weights};
+use crate::pack::job::{AfterHandBack, CAUTION, Competence, DEFER, Job, Symptom, Weights};
 
 /// A pack: what its jobs have in common.
 #[derive(Clone, Debug, PartialEq)]

@@ -7,7 +7,7 @@ use std::fmt;
 
 use super::bounds::MOST_ERRORS;
 use crate::files::{Doing, FileError, system};
-use crate::quote::{bare, number, quoted};
+use crate::locale::quote::{bare, number, quoted};
 
 /// What a name in a file stands for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -57,7 +57,7 @@ pub(crate) const BLOCKS: &[Entry] = &[
 /// Key, range, meaning.
 type SharedKey = (&'static str, Range, &'static str);
 
-/// Blocks whose types live in `sim-core` or in [`crate::job`].
+/// Blocks whose types live in `sim-core` or in [`crate::pack::job`].
 const SHARED: &[(&str, &[SharedKey])] = &[
     (
         "Day",

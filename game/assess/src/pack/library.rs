@@ -23,7 +23,7 @@ use super::read;
 use super::report::{is_short_name, known_for};
 use super::trial;
 use crate::diagram::Diagram;
-use crate::job::Job;
+use crate::pack::job::Job;
 use crate::room::Room;
 use crate::speed::Bench;
 
@@ -44,9 +44,10 @@ impl Library {
     /// # Errors
     /// A missing folder, and every fault of every instrument file.
     pub fn open(root: &Path) -> Result<Self, PackErrors> {
-        let real = root
-            .canonicalize()
-            .map_err(|source| PackError::Unreadable { file: crate::quote::path(root).to_string(), source })?;
+        let real = root.canonicalize().map_err(|source| PackError::Unreadable {
+            file: crate::locale::quote::path(root).to_string(),
+            source,
+        })?;
         let mut library =
             Self { root: root.to_owned(), real, kit: Arc::new(Vec::new()), kit_texts: Vec::new() };
         let (mut cards, mut errors) = (Vec::new(), Vec::new());
@@ -357,17 +358,20 @@ impl Library {
     fn entries(&self, folder: &str) -> Result<Vec<String>, PackErrors> {
         let path = self.root.join(folder);
         let unreadable = |source| {
-            PackErrors::from(PackError::Unreadable { file: crate::quote::path(&path).to_string(), source })
+            PackErrors::from(PackError::Unreadable {
+                file: crate::locale::quote::path(&path).to_string(),
+                source,
+            })
         };
         let mut names = Vec::new();
         for entry in std::fs::read_dir(&path).map_err(unreadable)? {
             let name = entry.map_err(unreadable)?.file_name();
-            let plain = name.to_str().filter(|n| !n.contains(crate::quote::is_unsafe));
+            let plain = name.to_str().filter(|n| !n.contains(crate::locale::quote::is_unsafe));
             match plain {
                 Some(plain) if plain.starts_with('.') => {}
                 Some(plain) => names.push(plain.to_owned()),
                 None => {
-                    let file = crate::quote::path(&Path::new(folder).join(&name)).to_string();
+                    let file = crate::locale::quote::path(&Path::new(folder).join(&name)).to_string();
                     return Err(PackError::NotAName { file }.into());
                 }
             }

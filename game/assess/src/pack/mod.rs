@@ -17,6 +17,7 @@ mod check_room;
 mod check_sheet;
 mod error;
 mod grown;
+pub mod job;
 mod keys;
 mod library;
 mod range;

@@ -14,7 +14,7 @@ use sim_core::workshop::Arrival;
 use super::block::{Block, KeyDef};
 use super::range::Range;
 use crate::diagram::{Sheet, Side};
-use crate::job::{AfterHandBack, Symptom};
+use crate::pack::job::{AfterHandBack, Symptom};
 use crate::room::{Colour, CoverShape, End, FixtureShape, Shell};
 
 /// Version of the form of every file.

@@ -10,7 +10,7 @@ use serde::de::DeserializeOwned;
 
 use super::error::{PackError, PackErrors};
 use crate::files;
-use crate::quote;
+use crate::locale::quote;
 
 /// Largest file read, bytes.
 pub const MAX_BYTES: u64 = files::DATA.most;

@@ -6,7 +6,7 @@ use super::block::Block;
 use super::bounds::{self, MOST_ERRORS, SENTENCE};
 use super::error::{Named, PackError};
 use super::range::Range;
-use crate::quote::{self, Lines};
+use crate::locale::quote::{self, Lines};
 
 /// Faults of one file.
 pub(crate) struct Report<'a> {

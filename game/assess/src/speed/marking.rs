@@ -2,7 +2,7 @@
 //! the pedal pressed, a leak-down timed and readings taken.
 //!
 //! A run brings the car of one cell of [`Hypotheses`] in and does every deed in it, as
-//! [`crate::evidence`] does; nothing is dropped, so that each run is a whole one. The arithmetic on beliefs is
+//! [`crate::infer::evidence`] does; nothing is dropped, so that each run is a whole one. The arithmetic on beliefs is
 //! not in it: it is small beside the runs.
 
 use std::sync::Arc;
@@ -14,14 +14,14 @@ use sim_core::world::World;
 
 use super::SpeedError;
 use crate::attempt::Seed;
-use crate::course::Deed;
-use crate::draws::DRAWS;
-use crate::evidence::{BESIDE, deed_in};
-use crate::hypotheses::Hypotheses;
-use crate::job::Job;
+use crate::infer::draws::DRAWS;
+use crate::infer::evidence::{BESIDE, deed_in};
+use crate::infer::hypotheses::Hypotheses;
 use crate::pack::Library;
-use crate::script;
-use crate::session::{Begin, Session};
+use crate::pack::job::Job;
+use crate::play::course::Deed;
+use crate::play::script;
+use crate::play::session::{Begin, Session};
 
 /// An attempt with the worlds it is run in.
 #[derive(Clone, Debug)]

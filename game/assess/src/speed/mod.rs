@@ -17,7 +17,7 @@ use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Arrival, Setup, Workshop};
 use sim_core::world::World;
 
-use crate::hypotheses::Hypotheses;
+use crate::infer::hypotheses::Hypotheses;
 use crate::pack::{Library, PackErrors};
 use crate::words::{self, Said, Vocabulary};
 

@@ -1,13 +1,13 @@
 //! Help: an overview by what one wants to do, and a page for each word (clap's own, from the grammar).
 
+use crate::sentence;
 use clap::{Command, CommandFactory as _};
 
 use super::WordsError;
 use super::grammar::Line;
 use super::names::{Vocabulary, did_you_mean, similar};
 use crate::locale::Locale;
-use crate::sentence;
-use crate::sentence::Sentence;
+use crate::locale::sentence::Sentence;
 
 /// Words by what they are for, in the order in which a job usually needs them: key of the title, title, words.
 const GROUPS: &[(&str, &str, &[&str])] = &[

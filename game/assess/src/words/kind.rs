@@ -1,8 +1,8 @@
 //! Kinds of things that have names.
 
-use crate::quote::quoted;
+use crate::locale::quote::quoted;
+use crate::locale::sentence::Sentence;
 use crate::sentence;
-use crate::sentence::Sentence;
 
 /// What a name can be a name of.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -12,15 +12,16 @@ mod names;
 mod notes;
 mod resolve;
 mod say;
+pub mod typed;
 
+use crate::sentence;
 use clap::Parser as _;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
 use sim_core::action::{Action, Written};
 use sim_core::observe::{Reading, Scale, ShownValue};
 
-use crate::quote::{bare, quoted};
-use crate::sentence;
-use crate::sentence::Sentence;
+use crate::locale::quote::{bare, quoted};
+use crate::locale::sentence::Sentence;
 pub use help::{help, help_keys, overview, verbs};
 pub use kind::Kind;
 pub use names::Vocabulary;

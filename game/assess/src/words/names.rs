@@ -1,6 +1,7 @@
 //! Names of a car, its tools and its spares, found forgivingly: `-` or `_`, capitals, a joint by one of
 //! its ports, a port by its part when there is only one.
 
+use crate::sentence;
 use sim_core::assembly::PortRef;
 use sim_core::car::{Car, Spare};
 use sim_core::instrument::{InstrumentCard, InstrumentKind};
@@ -8,9 +9,8 @@ use sim_core::parts::{Domain, PartKind};
 
 use super::examples::Examples;
 use super::{Kind, WordsError};
-use crate::quote::{LONGEST_QUOTE, fitting};
-use crate::sentence;
-use crate::sentence::{Sentence, Value};
+use crate::locale::quote::{LONGEST_QUOTE, fitting};
+use crate::locale::sentence::{Sentence, Value};
 
 /// Every name a line may use. Built once a job.
 #[derive(Clone, Debug)]

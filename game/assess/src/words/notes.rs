@@ -1,14 +1,14 @@
 //! The free-form words: notes, findings, times.
 
+use crate::sentence;
 use sim_core::action::Written;
 use sim_core::observe::{Observed, Reading};
 
 use super::WordsError;
 use super::names::Vocabulary;
-use crate::quote::quoted;
-use crate::sentence;
-use crate::sentence::Sentence;
-use crate::typed::{self, split_unit};
+use crate::locale::quote::quoted;
+use crate::locale::sentence::Sentence;
+use crate::words::typed::{self, split_unit};
 
 /// Certainties that can be stated (`score/1`).
 pub(super) const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];

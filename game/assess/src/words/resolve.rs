@@ -1,5 +1,6 @@
 //! From words to the action they mean, with every name looked up.
 
+use crate::sentence;
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::assembly::Stop;
 use sim_core::instrument::{Held, InstrumentKind};
@@ -9,10 +10,9 @@ use sim_core::parts::instruments::MeterMode;
 
 use super::grammar::{EngineWord, FeelWord, MeterWord, OnOff, PedalWord, TimeWord, Word};
 use super::{Ask, Said, Vocabulary, WordsError, notes};
-use crate::quote::{bare, quoted};
-use crate::sentence;
-use crate::sentence::Sentence;
-use crate::typed;
+use crate::locale::quote::{bare, quoted};
+use crate::locale::sentence::Sentence;
+use crate::words::typed;
 
 /// Force of a foot that says nothing else, N.
 const FOOT_N: f64 = 200.0;

@@ -5,12 +5,12 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::sync::{Arc, Mutex};
 
 use assess::attempt::Attempt;
-use assess::job::AfterHandBack;
 use assess::locale::{Locale, Naming};
 use assess::marks::Evaluation;
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
-use assess::session::Session;
+use assess::pack::job::AfterHandBack;
+use assess::play::session::Session;
 
 use crate::message::message;
 use crate::{marking, output};

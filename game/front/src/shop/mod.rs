@@ -12,12 +12,12 @@ use std::path::Path;
 use std::sync::Arc;
 
 use anyhow::Context as _;
+use assess::attempt::clock::{By, Opening};
 use assess::attempt::{Attempt, Seed, SeedFrom};
-use assess::clock::{By, Opening};
-use assess::job::Job;
+use assess::locale::quote;
 use assess::pack::Library;
-use assess::quote;
-use assess::session::{Begin, Session};
+use assess::pack::job::Job;
+use assess::play::session::{Begin, Session};
 use sim_core::action::Action;
 use sim_core::car::Car;
 use sim_core::notice::Notice;
@@ -347,13 +347,13 @@ impl Shop {
     /// A line that is not understood or is refused.
     pub fn play(&mut self, text: &str) -> anyhow::Result<()> {
         let session = self.session.as_ref().context("no job is open")?;
-        let names = assess::script::vocabulary(session);
+        let names = assess::play::script::vocabulary(session);
         for (i, full) in text.lines().enumerate() {
             let line = full.trim().strip_prefix("try ").unwrap_or(full).trim();
             let Some(session) = &self.session else { break };
             let said = assess::words::parse(line, &names, &session.view().readings)
                 .map_err(|e| anyhow::anyhow!("line {}: {e}", i + 1))?;
-            if let Some(action) = assess::script::action_of(session, &said) {
+            if let Some(action) = assess::play::script::action_of(session, &said) {
                 self.act(&action);
             }
         }

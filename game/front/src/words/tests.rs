@@ -335,7 +335,7 @@ fn opened_with(change: impl FnOnce(&std::path::Path)) -> String {
     change(home.path());
     let error = Words::open(home.path(), &["de".to_owned()]).unwrap_err();
     let said = format!("{error:#}");
-    assert!(!said.contains(|c: char| c != '\n' && assess::quote::is_unsafe(c)), "{said:?}");
+    assert!(!said.contains(|c: char| c != '\n' && assess::locale::quote::is_unsafe(c)), "{said:?}");
     said
 }
 

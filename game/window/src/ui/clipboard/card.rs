@@ -33,7 +33,7 @@ pub(super) fn card(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let cautions: Vec<String> = job
         .cautions()
         .enumerate()
-        .map(|(n, l)| match l == assess::job::DEFER {
+        .map(|(n, l)| match l == assess::pack::job::DEFER {
             true => words.say("card-defer"),
             false => words.job_caution(&job.name(), n, l),
         })

@@ -1,8 +1,8 @@
 //! What the air was really doing: the true pressure of the store over the attempt, with what the trainee's
 //! gauge showed there.
 
-use assess::course::TracePoint;
 use assess::marks::sheet::Marks;
+use assess::play::course::TracePoint;
 use egui::{Align2, Label, RichText};
 use egui_plot::{AxisHints, Line, MarkerShape, Plot, PlotPoint, PlotPoints, Points, Text};
 

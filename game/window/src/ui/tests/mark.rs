@@ -120,7 +120,7 @@ fn handed_in_is_all_that_the_page_says() {
     for lang in ["en", "de"] {
         let window = window_with(Page::MarkSheet, lang, (1280.0, 720.0), |bench| {
             let mut job = (**bench.shop.job().unwrap()).clone();
-            job.after_hand_back = assess::job::AfterHandBack::Nothing;
+            job.after_hand_back = assess::pack::job::AfterHandBack::Nothing;
             bench.shop.rehearse_as(job, assess::attempt::Seed(0x5eed));
             bench.shop.play(&script).unwrap();
             bench.shop.wait_for_mark();

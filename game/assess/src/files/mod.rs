@@ -5,12 +5,13 @@
 //! stand for something else between the two. What is read has a limit by its kind, and the limit is in the
 //! message.
 
+use crate::sentence;
 use std::fs::{File, Metadata, OpenOptions};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
-use crate::sentence::{Sentence, Value};
-use crate::{quote, sentence};
+use crate::locale::quote;
+use crate::locale::sentence::{Sentence, Value};
 
 /// A kind of file, with the most that is read of one.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -15,7 +15,7 @@ use sim_core::instrument::InstrumentCard;
 use sim_core::math;
 use sim_core::world::World;
 
-use crate::draws::{DRAWS, Draw};
+use crate::infer::draws::{DRAWS, Draw};
 
 /// Mass of *inside limits* before the complaint is heard (own choice; a graded pack has at least 15 %
 /// healthy cars).

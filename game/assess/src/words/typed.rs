@@ -1,9 +1,9 @@
 //! Numbers as people type them, on the command line and at the prompt: what is none, what is too long and what is
 //! too large is refused with the reason.
 
-use crate::quote::{bare, quoted};
+use crate::locale::quote::{bare, quoted};
+use crate::locale::sentence::Sentence;
 use crate::sentence;
-use crate::sentence::Sentence;
 
 /// Longest number that is read, characters: more digits than any instrument shows or any model keeps.
 pub const LONGEST: usize = 40;

@@ -12,7 +12,7 @@
 
 use sim_core::observe::{Predicted, Scale, ShownValue};
 
-use crate::numeric::{ln, normal_between};
+use crate::infer::numeric::{ln, normal_between};
 
 /// Share of readings that come from something outside the model.
 pub const SLIP: f64 = 0.01;

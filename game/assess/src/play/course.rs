@@ -11,8 +11,8 @@ use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Outcome, RecordEntry, Workshop};
 use sim_core::world::World;
 
-use crate::complaint::store_port;
-use crate::job::Job;
+use crate::infer::complaint::store_port;
+use crate::pack::job::Job;
 
 /// A look at the same thing that shows the same within this many ticks (a minute) tells nothing new.
 const SAME_AGAIN: u64 = 60 * TICKS_PER_SECOND;

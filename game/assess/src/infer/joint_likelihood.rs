@@ -26,8 +26,8 @@
 
 use sim_core::observe::{Predicted, Scale, ShownValue};
 
-use crate::likelihood::{Expected, SLIP, cell_count, edges};
-use crate::numeric::{ln, normal_between};
+use crate::infer::likelihood::{Expected, SLIP, cell_count, edges};
+use crate::infer::numeric::{ln, normal_between};
 
 /// Floor of the kernel, share of the value: the error the stepping may make.
 pub const FLOOR_OF_VALUE: f64 = 0.005;
@@ -219,7 +219,8 @@ pub fn log_likelihoods(notes: &[Noted]) -> Vec<f64> {
     let mut logs = vec![0.0; n];
     for index in alone {
         for (log, expected) in logs.iter_mut().zip(widen(&notes[index])) {
-            *log += crate::likelihood::log_likelihood(&notes[index].scale, notes[index].shown, expected);
+            *log +=
+                crate::infer::likelihood::log_likelihood(&notes[index].scale, notes[index].shown, expected);
         }
     }
     for (draw, log) in logs.iter_mut().enumerate() {
@@ -333,7 +334,7 @@ mod tests {
 
     fn evidence(notes: &[Noted]) -> f64 {
         let logs = log_likelihoods(notes);
-        crate::numeric::log_sum_exp(logs.iter().copied()) - ln(logs.len() as f64)
+        crate::infer::numeric::log_sum_exp(logs.iter().copied()) - ln(logs.len() as f64)
     }
 
     #[test]

@@ -3,7 +3,7 @@
 //! The scheme, its reasons and its sources are in `docs/marking.md`. Every function here is total: any
 //! finite input gives a number.
 
-use crate::numeric::{ln, log2};
+use crate::infer::numeric::{ln, log2};
 
 /// Name of the scheme, on every mark sheet.
 pub const SCHEME: &str = "score/1";

@@ -8,18 +8,22 @@
 //! * Every number is checked against what its kind can be before anything is done again ([`limits`]).
 //! * While a file is in use it is locked, so that two programs cannot write it.
 //! * Each opening of the file is a *sitting* and has a line of its own; each action says by which way it came and when
-//!   ([`crate::clock`]). These are labels: no digest, replay or mark looks at them. Files of the form
+//!   ([`crate::attempt::clock`]). These are labels: no digest, replay or mark looks at them. Files of the form
 //!   before (`pinhole-attempt/1`) have none; they are read, and carried on with lines of today.
-//! * The last line of a marked attempt holds its mark ([`crate::marked`]); a file without one is as good.
+//! * The last line of a marked attempt holds its mark ([`crate::attempt::marked`]); a file without one is as good.
 //! * The chain shows changes made by accident or in passing. It does not stop someone who rewrites the
 //!   whole file with this program, or cuts lines off its end; sealed packs (not built yet) are for that.
 
+pub mod clock;
+mod json_words;
 pub mod limits;
 mod litter;
 pub mod mark_line;
+pub mod marked;
 pub mod mend;
 mod told;
 
+use crate::sentence;
 use std::fs::{File, TryLockError};
 use std::io::{self, Seek as _, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
@@ -31,10 +35,10 @@ use sim_core::workshop::RecordEntry;
 
 use self::mark_line::MarkLine;
 pub use self::told::{Breached, Refused};
-use crate::clock::By;
+use crate::attempt::clock::By;
 use crate::files::{self, Doing, FileError};
-use crate::sentence::{Sentence, Value};
-use crate::{json_words, quote, sentence};
+use crate::locale::quote;
+use crate::locale::sentence::{Sentence, Value};
 
 /// Name and version of the file's form.
 pub const SCHEMA: &str = "pinhole-attempt/3";

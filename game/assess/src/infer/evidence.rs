@@ -11,7 +11,7 @@
 //! took is evidence only when it was timed and noted, like everything else.
 //!
 //! **Width of a prediction.** Sixteen draws stand for a continuum of tolerances; how each is widened, and how
-//! readings that err alike are kept from counting twice, stands in [`crate::joint`].
+//! readings that err alike are kept from counting twice, stands in [`crate::infer::joint_likelihood`].
 //!
 //! **Ends.** A value off the scale is the tail beyond its end; a time still running when the trainee's
 //! patience ended is everything above it. A cell in which a reading could not have come about at all counts it
@@ -30,13 +30,13 @@ use sim_core::workshop::exchange::{Beside, side_by_side};
 use sim_core::workshop::{Outcome, Workshop};
 use sim_core::world::World;
 
-use crate::belief::Belief;
-use crate::complaint;
-use crate::course::{Course, Deed, Worth};
-use crate::hypotheses::{Cell, Class, Hypotheses};
-use crate::job::Job;
-use crate::joint::{self, Drawn, Noted};
-use crate::likelihood::{Expected, log_likelihood};
+use crate::infer::belief::Belief;
+use crate::infer::complaint;
+use crate::infer::hypotheses::{Cell, Class, Hypotheses};
+use crate::infer::joint_likelihood::{self, Drawn, Noted};
+use crate::infer::likelihood::{Expected, log_likelihood};
+use crate::pack::job::Job;
+use crate::play::course::{Course, Deed, Worth};
 
 /// Mass below which a hypothesis is not simulated any further.
 pub const DROP_BELOW: f64 = 1e-4;
@@ -346,7 +346,7 @@ impl Sums {
                     }
                     let notes: Vec<Noted> =
                         noted.iter().map(|&n| as_noted(job, players, course, range, n)).collect();
-                    joint::log_likelihoods(&notes)
+                    joint_likelihood::log_likelihoods(&notes)
                 };
                 if !gone {
                     return of(noted);

@@ -7,7 +7,7 @@
 
 use std::fmt;
 
-use crate::quote::{Number, Quoted, ShownPath};
+use crate::locale::quote::{Number, Quoted, ShownPath};
 
 /// A sentence or a part of one.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -87,10 +87,10 @@ as_text!(String, &String, &str, usize, u32, u64, f64, Quoted<'_>, ShownPath<'_>,
 macro_rules! sentence {
     ($key:literal, $english:literal $(, $name:ident = $value:expr)* $(,)?) => {
         // All values before any name is bound: one may be made of what another is named after.
-        match ($($crate::sentence::Value::from($value),)*) {
+        match ($($crate::locale::sentence::Value::from($value),)*) {
             ($($name,)*) => {
                 let english = format!($english);
-                $crate::sentence::Sentence::new($key, english, vec![$((stringify!($name), $name)),*])
+                $crate::locale::sentence::Sentence::new($key, english, vec![$((stringify!($name), $name)),*])
             }
         }
     };

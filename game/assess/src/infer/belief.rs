@@ -10,7 +10,7 @@
 //! and a second look at an unchanged thing tells less than the first. All in logarithms, all sums in
 //! index order.
 
-use crate::numeric::{ln, log_sum_exp, log2};
+use crate::infer::numeric::{ln, log_sum_exp, log2};
 
 /// How sure one may be of each class after what was seen so far.
 #[derive(Clone, Debug, PartialEq)]

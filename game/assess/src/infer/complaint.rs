@@ -12,8 +12,8 @@ use sim_core::parts::PartKind;
 use sim_core::parts::engine::EngineState;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 
-use crate::job::{Job, Symptom};
-use crate::numeric::ln;
+use crate::infer::numeric::ln;
+use crate::pack::job::{Job, Symptom};
 
 /// Share of complaints that say nothing about the car (own choice, no source).
 pub const MISHEARD: f64 = 0.1;

@@ -13,18 +13,19 @@ use sim_core::units::Tick;
 use sim_core::workshop::{Outcome, View, Workshop};
 use sim_core::world::World;
 
+use crate::attempt::clock::{By, Clock, Opening};
 use crate::attempt::limits::{self, Beyond, Unknown};
 use crate::attempt::mark_line::MarkLine;
+use crate::attempt::marked::{self, Kept};
 use crate::attempt::{
     Attempt, AttemptError, Breached, ENGINE, Header, Refused, SCHEMA, Seed, SeedFrom, Sitting, StateDigest,
     Step, Writer,
 };
-use crate::clock::{By, Clock, Opening};
-use crate::job::{AfterHandBack, Job};
-use crate::marked::{self, Kept};
+use crate::locale::quote;
+use crate::locale::sentence::Sentence;
 use crate::marks::sheet::MarkSheet;
-use crate::sentence::Sentence;
-use crate::{quote, sentence, words};
+use crate::pack::job::{AfterHandBack, Job};
+use crate::{sentence, words};
 
 /// Stream of the random numbers of an attempt's truth; another use of the same seed takes another.
 const TRUTH_STREAM: u128 = 0x7069_6e68_6f6c_6501;
@@ -481,7 +482,7 @@ impl Session {
     }
 
     /// Writes the mark into the attempt's file, or compares it with the one that stands there
-    /// ([`crate::marked`]). `None` for a rehearsal, for a sheet without marks, and in a pack that tells nothing.
+    /// ([`crate::attempt::marked`]). `None` for a rehearsal, for a sheet without marks, and in a pack that tells nothing.
     ///
     /// # Errors
     /// When it cannot be written. The mark is then merely not kept; the attempt is as whole as before.

@@ -8,13 +8,13 @@
 //! A program killed while it writes the line leaves a torn one, which is dropped like any other when the
 //! file is opened again; the next marking writes it.
 
+use crate::sentence;
 use std::path::Path;
 
 use crate::attempt::mark_line::{MarkLine, PartPoints};
 use crate::attempt::{Attempt, AttemptError, ENGINE, Writer};
+use crate::locale::sentence::Sentence;
 use crate::marks::sheet::MarkSheet;
-use crate::sentence;
-use crate::sentence::Sentence;
 
 /// What became of a mark.
 #[derive(Clone, Debug, PartialEq)]

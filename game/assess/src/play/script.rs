@@ -3,15 +3,15 @@
 //! A script is strict: a line that is not understood or is refused stops it. A line that begins with
 //! `try` may be refused.
 
+use crate::sentence;
 use sim_core::action::Action;
 use sim_core::notice::{Refusal, Told as _};
 use sim_core::workshop::Outcome;
 
 use crate::locale::Speech;
-use crate::quote::bare;
-use crate::sentence;
-use crate::sentence::Sentence;
-use crate::session::{Session, SessionError};
+use crate::locale::quote::bare;
+use crate::locale::sentence::Sentence;
+use crate::play::session::{Session, SessionError};
 use crate::words::{self, Said, Vocabulary, WordsError};
 
 /// Why a script stopped.

@@ -3,7 +3,7 @@
 
 use serde_json::error::Category;
 
-use crate::quote::{self, Lines, bare};
+use crate::locale::quote::{self, Lines, bare};
 
 /// The error in a sentence without a place in the file: the caller names file and line.
 #[must_use]
