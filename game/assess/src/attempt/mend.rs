@@ -10,8 +10,13 @@ use std::fs::OpenOptions;
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
-use super::{AttemptError, ENGINE, Lines, Repair, RepairBody, chained, litter, lock, read_all, read_lines};
-use crate::attempt::clock::Clock;
+use super::chain::chained;
+use super::clock::Clock;
+use super::error::AttemptError;
+use super::lines::{Lines, RepairBody, read_lines};
+use super::litter;
+use super::record::{ENGINE, Repair};
+use super::writer::{folder_of, lock, read_all, sync_folder};
 use crate::files;
 
 /// What became of a damaged file.
@@ -52,7 +57,7 @@ pub fn mend(path: &Path, clock: &Clock) -> Result<Option<Mended>, AttemptError> 
         engine: ENGINE.to_owned(),
     };
     let (text, _) = chained(&RepairBody { repair: repair.clone() }, chain)?;
-    let folder = super::folder_of(path);
+    let folder = folder_of(path);
     let mut whole = litter::begin(folder, path)?;
     whole
         .write_all(&bytes[..kept.len])
@@ -61,7 +66,7 @@ pub fn mend(path: &Path, clock: &Clock) -> Result<Option<Mended>, AttemptError> 
         .map_err(|e| AttemptError::io("write beside", path, e))?;
     let original = keep_original(path, &bytes)?;
     whole.persist(path).map_err(|e| AttemptError::io("write", path, e.error))?;
-    super::sync_folder(folder);
+    sync_folder(folder);
     let why = match &error {
         AttemptError::Damaged { line, what, .. } => format!("line {line}: {what}"),
         AttemptError::OutOfRange { line, what, value, bound, .. } => {
