@@ -8,7 +8,7 @@ use assess::attempt::{Attempt, Seed};
 use assess::locale::quote;
 use assess::pack::Library;
 use assess::pack::job::{AfterHandBack, Job};
-use assess::play::session::{self, SessionError};
+use assess::play::{self, SessionError};
 use sim_core::workshop::Workshop;
 
 use crate::Verdict;
@@ -33,7 +33,7 @@ pub(crate) fn run(
     if what_if && !attempt.is_finished() {
         bail!("{}", say!(words, "replay-no-what-if", file = name()));
     }
-    let workshop = match session::replay(&attempt, &job) {
+    let workshop = match play::replay(&attempt, &job) {
         Ok(workshop) => workshop,
         Err(SessionError::Differs(difference)) => {
             let place = difference.to_string();
@@ -131,7 +131,7 @@ fn what_if_shown(
     as_it_was: &Workshop,
 ) -> anyhow::Result<Verdict> {
     let seed: Seed = attempt.header.seed;
-    let mut workshop = session::workshop(job, seed);
+    let mut workshop = play::workshop(job, seed);
     let names: Vec<String> = job
         .faults
         .iter()
@@ -152,7 +152,7 @@ fn what_if_shown(
         }
         let outcome = workshop.replay(&step.action, step.end);
         // What cannot be computed is no reading.
-        session::computed(&workshop)?;
+        play::computed(&workshop)?;
         let (Some(was), Some(now)) = (&step.reading, &outcome.reading) else { continue };
         let scale = as_it_was.scale(&was.what);
         let (before, after) = (show::shown(words, was, &scale), show::shown(words, now, &scale));

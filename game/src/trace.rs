@@ -126,7 +126,7 @@ pub(crate) fn run(
             left -= s;
         }
     }
-    let computed = assess::play::session::computed(&workshop);
+    let computed = assess::play::computed(&workshop);
     if let Some(table) = takers.csv {
         let rows = table.rows;
         let file = quote::path(&table.end(words)?).to_string();

@@ -1,7 +1,7 @@
 //! A reading that is being read stands still: the instrument shows exactly what the attempt has of it, and time
 //! does not run, until it is noted or let go. So what counts is what the eye could see.
 
-use assess::play::session::Session;
+use assess::play::Session;
 use sim_core::action::Sense;
 use sim_core::observe::{Observed, Reading, ShownValue};
 use sim_core::workshop::{InstrumentView, View};

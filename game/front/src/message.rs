@@ -8,8 +8,8 @@ use assess::files::{self, Doing, FileError};
 use assess::locale::Locale;
 use assess::locale::quote;
 use assess::locale::sentence::Sentence;
+use assess::play::SessionError;
 use assess::play::script::ScriptError;
-use assess::play::session::SessionError;
 use assess::words::WordsError;
 
 use crate::output::OutputError;

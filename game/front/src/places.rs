@@ -7,7 +7,7 @@ use anyhow::{Context as _, bail};
 use assess::attempt::{Attempt, AttemptError};
 use assess::files::{self, Doing};
 use assess::locale::quote;
-use assess::play::session::{Session, SessionError};
+use assess::play::{Session, SessionError};
 use clap::Args;
 
 /// Where things are.

@@ -17,7 +17,7 @@ use assess::locale::Naming;
 use assess::locale::quote;
 use assess::pack::Library;
 use assess::play::script::{self, ScriptError};
-use assess::play::session::{Begin, Session, SessionError};
+use assess::play::{Begin, Session, SessionError};
 use assess::words::{self as plain, Ask, Said, Vocabulary};
 use sim_core::observe::{Observed, ShownValue};
 

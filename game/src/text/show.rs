@@ -3,7 +3,7 @@
 use std::io::{self, Write};
 
 use assess::locale::{Naming, Speech};
-use assess::play::session::Session;
+use assess::play::Session;
 use assess::words::WordsError;
 use front::words::Words;
 use sim_core::action::{Action, Cycle, PedalHold, Sense, Station, Written};

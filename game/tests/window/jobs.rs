@@ -6,8 +6,8 @@ use std::time::Duration;
 
 use assess::attempt::Attempt;
 use assess::pack::Library;
+use assess::play;
 use assess::play::script;
-use assess::play::session;
 use assess::words as plain;
 use front::ask::Ask;
 use front::places::Places;
@@ -109,7 +109,7 @@ fn do_job(job: &str, mut hands: impl Hands, place: Where) {
     let attempt = Attempt::read(&screen.attempt).unwrap();
     assert!(attempt.is_finished());
     // The window's attempt replays bit for bit, and is the one that was done beside it.
-    session::replay(&attempt, &checked).unwrap();
+    play::replay(&attempt, &checked).unwrap();
     let beside = shop.session().unwrap().attempt();
     for (ours, theirs) in attempt.steps.iter().zip(&beside.steps) {
         assert_eq!(ours.action, theirs.action, "action {} of the window", ours.n);

@@ -8,8 +8,8 @@ use std::time::Duration;
 
 use assess::attempt::Attempt;
 use assess::pack::Library;
+use assess::play;
 use assess::play::script;
-use assess::play::session;
 use assess::words as plain;
 use dice::Dice;
 use front::ask::Ask;
@@ -81,7 +81,7 @@ fn kills_lose_no_action_that_was_seen() {
         let attempt = Attempt::read(&screen.attempt).unwrap_or_else(|e| panic!("kill {kill}: {e}"));
         let kept = attempt.steps.len();
         assert!(seen <= kept, "kill {kill}: {seen} actions seen, {kept} kept");
-        session::replay(&attempt, &job).unwrap_or_else(|e| panic!("kill {kill}: {e}"));
+        play::replay(&attempt, &job).unwrap_or_else(|e| panic!("kill {kill}: {e}"));
         shop.carry_on(&screen.attempt).unwrap_or_else(|e| panic!("kill {kill}: {e}"));
         (seen_all, kept_all) = (seen_all + seen, kept_all + kept);
     }

@@ -8,7 +8,7 @@ use assess::attempt::{Attempt, Seed};
 use assess::pack::Library;
 use assess::pack::job::Job;
 use assess::play::script;
-use assess::play::session::{Begin, Session};
+use assess::play::{Begin, Session};
 use serde_json::Value;
 
 use super::root;

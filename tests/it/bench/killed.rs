@@ -8,7 +8,7 @@ use std::time::{Duration, Instant};
 
 use assess::attempt::Attempt;
 use assess::pack::Library;
-use assess::play::session;
+use assess::play;
 
 use dice::Dice;
 
@@ -138,7 +138,7 @@ fn killed(way: Way) {
         let attempt = Attempt::read(&file).unwrap_or_else(|e| panic!("kill {i}: {e}"));
         let kept = attempt.steps.len();
         assert!(begun <= kept + 1 && kept <= begun, "kill {i}: {begun} actions begun, {kept} kept");
-        session::replay(&attempt, &job).unwrap_or_else(|e| panic!("kill {i}: {e}"));
+        play::replay(&attempt, &job).unwrap_or_else(|e| panic!("kill {i}: {e}"));
         let carry_on =
             pinhole(home.path()).args(["text", "--resume", "--attempt"]).arg(&file).output().unwrap();
         let text = ends_with_code(&carry_on, 0);

@@ -5,7 +5,7 @@ use assess::attempt::clock::Clock;
 use assess::attempt::mend::mend;
 use assess::attempt::{Attempt, AttemptError};
 use assess::marks;
-use assess::play::session;
+use assess::play;
 
 use super::chain::{job, made};
 use dice::Dice;
@@ -68,7 +68,7 @@ fn a_mended_attempt_is_carried_on_and_its_sheet_says_so() {
     assert!(ends_with_code(&output, 0).contains("Carried on after 4 actions."));
     let read = Attempt::read(&path).unwrap();
     assert_eq!(read.steps, attempt.steps[..4]);
-    session::replay(&read, &job()).unwrap();
+    play::replay(&read, &job()).unwrap();
     let sheet = crate::told::sheet(marks::mark(&read, &job()).unwrap());
     let page = assess::report::terminal::render(&sheet, &crate::told::english()).replace('\n', " ");
     assert!(page.contains("The file was damaged and was mended"), "{page}");

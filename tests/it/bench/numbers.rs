@@ -235,8 +235,8 @@ fn one_bad_file_does_not_stop_the_marking_of_a_class() {
 fn what_an_attempt_cannot_hold_is_not_done_at_all() {
     let home = tempfile::tempdir().unwrap();
     let path = home.path().join("long.attempt");
-    let begin = assess::play::session::Begin::rehearsal(assess::attempt::Seed(1));
-    let mut session = assess::play::session::Session::start(super::chain::job(), &begin, &path).unwrap();
+    let begin = assess::play::Begin::rehearsal(assess::attempt::Seed(1));
+    let mut session = assess::play::Session::start(super::chain::job(), &begin, &path).unwrap();
     let suspect = |n: usize| sim_core::action::Action::Suspect { text: "x".repeat(n) };
     session.act(&suspect(4000)).unwrap();
     let before = session.view();

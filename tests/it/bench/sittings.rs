@@ -6,7 +6,7 @@ use assess::attempt::clock::{By, Clock};
 use assess::attempt::{Attempt, Seed, SeedFrom};
 use assess::marks;
 use assess::play::script;
-use assess::play::session::{self, Begin, Session, SessionError};
+use assess::play::{self, Begin, Session, SessionError};
 use serde_json::{Value, json};
 
 use super::chain::{SHORT, chained_values, job, made, ticking, values};
@@ -112,7 +112,7 @@ fn inv_labels_change_no_digest_no_replay_and_no_mark() {
     assert_ne!(other, attempt);
     let digests = |a: &Attempt| a.steps.iter().map(|s| s.digest).collect::<Vec<_>>();
     assert_eq!(digests(&other), digests(&attempt));
-    session::replay(&other, &job()).unwrap();
+    play::replay(&other, &job()).unwrap();
     let sheet = |a: &Attempt| {
         let mut sheet = crate::told::sheet(marks::mark(a, &job()).unwrap());
         let labels = (sheet.scripted, sheet.when.clone());
@@ -162,7 +162,7 @@ fn files_of_the_form_before_are_read_and_carried_on() {
     drop(session);
     let carried = Attempt::read(&path).unwrap();
     assert_eq!((carried.steps.len(), carried.sittings.len()), (steps + 1, 1));
-    session::replay(&carried, &job()).unwrap();
+    play::replay(&carried, &job()).unwrap();
     let output = pinhole(home.path()).args(["mark", "old.attempt", "--csv", "m.csv"]).output().unwrap();
     ends_with_code(&output, 1);
     let table = std::fs::read_to_string(home.path().join("m.csv")).unwrap();

@@ -8,7 +8,7 @@ use assess::attempt::{Attempt, AttemptError, Seed, Writer};
 use assess::pack::Library;
 use assess::pack::job::Job;
 use assess::play::script;
-use assess::play::session::{Begin, Session, SessionError};
+use assess::play::{Begin, Session, SessionError};
 
 use dice::Dice;
 
@@ -121,9 +121,9 @@ fn another_seed_or_another_job_does_not_replay() {
     let path = home.path().join("a.attempt");
     let mut attempt = make(&path);
     attempt.header.seed = Seed(1);
-    let error = assess::play::session::replay(&attempt, &job()).unwrap_err();
+    let error = assess::play::replay(&attempt, &job()).unwrap_err();
     assert!(matches!(error, SessionError::Differs(_)), "{error}");
     let other = Library::open(&root()).unwrap().job("first-shift/hard-first-press").unwrap();
-    let error = assess::play::session::replay(&attempt, &other).unwrap_err();
+    let error = assess::play::replay(&attempt, &other).unwrap_err();
     assert!(matches!(error, SessionError::OtherJob { .. }), "{error}");
 }

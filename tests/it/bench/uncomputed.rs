@@ -7,7 +7,7 @@ use assess::attempt::{Attempt, Seed};
 use assess::marks;
 use assess::pack::job::Job;
 use assess::play::script::{self, ScriptError};
-use assess::play::session::{Begin, Session, SessionError};
+use assess::play::{Begin, Session, SessionError};
 use sim_core::car::FaultDef;
 
 use super::bad_input::{data, edit, opened_with};

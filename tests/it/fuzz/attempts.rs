@@ -2,7 +2,7 @@
 
 use assess::attempt::clock::Clock;
 use assess::attempt::{Attempt, mend};
-use assess::play::session;
+use assess::play;
 use serde_json::{Map, Value, json};
 
 use super::run::Fate;
@@ -112,7 +112,7 @@ pub(super) fn rechained() -> impl FnMut(&mut Dice) -> Fate {
             twice(&mut bodies, dice);
         }
         let Some(read) = bench.read(&chained(&bodies)) else { return Fate::Refused };
-        match session::replay(&read, &job) {
+        match play::replay(&read, &job) {
             Ok(_) => Fate::Whole,
             Err(error) => {
                 let text = error.to_string();

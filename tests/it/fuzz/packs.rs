@@ -6,7 +6,7 @@ use std::sync::Arc;
 use assess::attempt::Seed;
 use assess::pack::Library;
 use assess::play::script::{self, ScriptError};
-use assess::play::session::{Begin, Session, SessionError};
+use assess::play::{Begin, Session, SessionError};
 
 use super::run::Fate;
 use crate::bench::{bad_input::copy_tree, root};

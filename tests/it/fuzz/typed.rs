@@ -2,7 +2,7 @@
 
 use assess::attempt::Seed;
 use assess::play::script;
-use assess::play::session::{Begin, Session, SessionError};
+use assess::play::{Begin, Session, SessionError};
 use assess::words::{self, Said};
 use sim_core::action::Action;
 

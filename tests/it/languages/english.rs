@@ -1,6 +1,5 @@
 //! The English that stands in the sources stands in `assets/locales/en` too, for whoever translates.
 
-use assess::sentence;
 use std::collections::BTreeMap;
 use std::path::Path;
 

@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use assess::attempt::Seed;
 use assess::play::script;
-use assess::play::session::{self, Begin, Session};
+use assess::play::{self, Begin, Session};
 use sim_core::circuit::{Circuit, Event};
 
 use crate::rig::library;
@@ -26,7 +26,7 @@ fn over_every_job(mut look: impl FnMut(&str, usize, &Circuit)) {
         let mut session = Session::rehearse(Arc::clone(&job), &begin);
         script::play(&mut session, &text, |_, _, _, _| {}).unwrap_or_else(|e| panic!("{}: {e}", job.id));
         // The same actions once more, with a look after each.
-        let mut workshop = session::workshop(&job, Seed(0x5eed));
+        let mut workshop = play::workshop(&job, Seed(0x5eed));
         look(&job.id, 0, workshop.circuit());
         for step in &session.attempt().steps {
             workshop.act(&step.action);

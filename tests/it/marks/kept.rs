@@ -7,7 +7,7 @@ use assess::attempt::mark_line::MarkLine;
 use assess::attempt::marked::{Kept, keep_in};
 use assess::attempt::{Attempt, AttemptError, Seed};
 use assess::play::script;
-use assess::play::session::{self, Begin, Session};
+use assess::play::{self, Begin, Session};
 
 use super::attempts::{job, sheet};
 
@@ -40,11 +40,11 @@ fn inv_a_mark_is_written_once_and_changes_nothing_else() {
     assert!(line.starts_with("{\"mark\":{\"scheme\":\"score/1\"") && line.lines().count() == 1, "{line}");
     let attempt = Attempt::read(&path).unwrap();
     assert_eq!(attempt.mark, MarkLine::of(sheet()));
-    session::replay(&attempt, &job()).unwrap();
+    play::replay(&attempt, &job()).unwrap();
     // Again, from outside and by carrying on.
     assert_eq!(keep_in(&path, &attempt, sheet()).unwrap(), Some(Kept::Same));
     let (mut session, torn) =
-        Session::resume::<session::SessionError>(&path, &Opening::now(By::Hand), |_| Ok(job())).unwrap();
+        Session::resume::<play::SessionError>(&path, &Opening::now(By::Hand), |_| Ok(job())).unwrap();
     assert!(!torn);
     assert_eq!(session.keep_mark(sheet()).unwrap(), Some(Kept::Same));
     drop(session);

@@ -1,6 +1,6 @@
 //! The record: which reading fills which line, and that release checks lapse with the next change.
 
-use assess::play::session::{Begin, Session, replay};
+use assess::play::{Begin, Session, replay};
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::car::RecordKind;
 use sim_core::notice::{Unmet, Wanted};

@@ -3,7 +3,7 @@
 
 use assess::attempt::Seed;
 use assess::play::script;
-use assess::play::session::{self, Begin, Session};
+use assess::play::{self, Begin, Session};
 
 use super::*;
 
@@ -32,7 +32,7 @@ fn every_reference_is_safe_and_fills_the_record_whatever_the_tolerances() {
                 }
             }
             assert_eq!(s.workshop().units_outside_limits(), [0; 0], "{}: mended", job.id);
-            let again = session::replay(s.attempt(), &job).expect("replays");
+            let again = play::replay(s.attempt(), &job).expect("replays");
             assert_eq!(again.digest(), s.workshop().digest());
         }
     }

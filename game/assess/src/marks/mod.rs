@@ -25,7 +25,7 @@ use crate::locale::{FluentValue, Locale, Naming, Speech};
 use crate::pack::job::Job;
 use crate::play::course::{Course, Deed, Note, Taking, Worth, trace};
 use crate::play::script::{self, ScriptError};
-use crate::play::session::{self, Begin, Session, SessionError};
+use crate::play::{self, Begin, Session, SessionError};
 use sheet::{BreachLine, MarkSheet, RecordLine};
 use when::When;
 
@@ -187,7 +187,7 @@ struct Scribe<'a> {
     index: usize,
 }
 
-impl session::Watch for Scribe<'_> {
+impl play::Watch for Scribe<'_> {
     fn before(&mut self, workshop: &Workshop) {
         self.taking.before(workshop);
     }
@@ -201,9 +201,9 @@ impl session::Watch for Scribe<'_> {
 /// The course of a recorded attempt, done again bit for bit.
 fn taken(attempt: &Attempt, job: &Job) -> Result<Course, SessionError> {
     let scribe = |workshop: &Workshop| Scribe { job, taking: Taking::new(workshop), index: 0 };
-    let (workshop, scribe) = session::replay_watched(attempt, job, scribe)?;
+    let (workshop, scribe) = play::replay_watched(attempt, job, scribe)?;
     let mut course = scribe.taking.end(&workshop, deeds(attempt));
-    course.trace = trace(job, &session::truth(job, attempt.header.seed), &course.deeds);
+    course.trace = trace(job, &play::truth(job, attempt.header.seed), &course.deeds);
     Ok(course)
 }
 
@@ -223,7 +223,7 @@ fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, 
     let mut session = Session::rehearse(Arc::new(job.clone()), &begin);
     script::play(&mut session, text, |_, _, _, _| {})?;
     let deeds = deeds(&session.into_attempt());
-    Ok(Course::play(job, &session::truth(job, attempt.header.seed), deeds))
+    Ok(Course::play(job, &play::truth(job, attempt.header.seed), deeds))
 }
 
 /// What stands on every sheet, finished or not.

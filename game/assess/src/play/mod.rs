@@ -1,6 +1,14 @@
 //! A workshop with its attempt: what is done goes onto the disk, a script does it line by line, and the marker does it
 //! again.
 
+mod begin;
 pub mod course;
+mod error;
+mod replay;
 pub mod script;
-pub mod session;
+mod session;
+
+pub use self::begin::{Begin, truth, workshop};
+pub use self::error::{Difference, SessionError, Uncomputed, computed};
+pub use self::replay::{Watch, replay, replay_watched};
+pub use self::session::Session;

@@ -11,7 +11,7 @@ use sim_core::workshop::Outcome;
 use crate::locale::Speech;
 use crate::locale::quote::bare;
 use crate::locale::sentence::Sentence;
-use crate::play::session::{Session, SessionError};
+use crate::play::{Session, SessionError};
 use crate::words::{self, Said, Vocabulary, WordsError};
 
 /// Why a script stopped.

@@ -21,7 +21,7 @@ use crate::pack::Library;
 use crate::pack::job::Job;
 use crate::play::course::Deed;
 use crate::play::script;
-use crate::play::session::{Begin, Session};
+use crate::play::{Begin, Session};
 
 /// An attempt with the worlds it is run in.
 #[derive(Clone, Debug)]

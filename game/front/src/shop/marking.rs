@@ -10,7 +10,7 @@ use assess::marks::Evaluation;
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
 use assess::pack::job::AfterHandBack;
-use assess::play::session::Session;
+use assess::play::Session;
 
 use crate::message::message;
 use crate::{marking, output};

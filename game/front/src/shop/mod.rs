@@ -17,7 +17,7 @@ use assess::attempt::{Attempt, Seed, SeedFrom};
 use assess::locale::quote;
 use assess::pack::Library;
 use assess::pack::job::Job;
-use assess::play::session::{Begin, Session};
+use assess::play::{Begin, Session};
 use sim_core::action::Action;
 use sim_core::car::Car;
 use sim_core::notice::Notice;

@@ -7,7 +7,7 @@ use assess::attempt::Seed;
 use assess::diagram::form::form;
 use assess::diagram::{Origin, Sheet};
 use assess::pack::job::Job;
-use assess::play::session::{Begin, Session};
+use assess::play::{Begin, Session};
 use egui::{Rect, Vec2};
 use egui_kittest::kittest::Queryable as _;
 use sim_core::params::ParamDef;
