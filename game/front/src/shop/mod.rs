@@ -4,31 +4,26 @@
 //! here beside it is what a window needs to show what happened (remarks), to let time run (pace) and to
 //! have an attempt marked without stopping the picture.
 
+mod act;
 mod desk;
+mod enter;
 mod marking;
 mod remarks;
 
 use std::path::Path;
 use std::sync::Arc;
 
-use anyhow::Context as _;
-use assess::attempt::clock::{By, Opening};
-use assess::attempt::{Attempt, Seed, SeedFrom};
-use assess::locale::quote;
 use assess::pack::Library;
 use assess::pack::job::Job;
-use assess::play::{Begin, Session};
-use sim_core::action::Action;
+use assess::play::Session;
 use sim_core::car::Car;
 use sim_core::notice::Notice;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Outcome, View};
+use sim_core::workshop::View;
 
-use crate::ask::{Ask, Pace};
-use crate::deed::Deed;
-use crate::message::message;
+use crate::ask::Pace;
 use crate::places::{Places, Unfinished};
-use crate::{held, output, places};
+use crate::{held, places};
 
 pub use desk::{Offered, OfferedPack};
 use marking::Background;
@@ -226,140 +221,6 @@ impl Shop {
         }
     }
 
-    /// Does what the panels asked for; each exactly once, in order.
-    pub fn carry_out(&mut self, asks: impl IntoIterator<Item = Ask>) {
-        for ask in asks {
-            match ask {
-                Ask::Do(action) => {
-                    self.act(&action);
-                }
-                Ask::DoAll(actions) => {
-                    // The rest would make no sense after one that was refused.
-                    for action in &actions {
-                        if !self.act(action) {
-                            break;
-                        }
-                    }
-                }
-                Ask::Pace(pace) => {
-                    self.pace = pace;
-                    self.owed_s = 0.0;
-                    // Whoever lets time run has read.
-                    if pace != Pace::Hold {
-                        self.let_go();
-                    }
-                }
-                Ask::LetGo => self.let_go(),
-                Ask::Begin(name) => {
-                    if let Err(error) = self.begin(&name, None, None) {
-                        self.trouble(message(&error));
-                    }
-                }
-                Ask::CarryOn(path) => {
-                    if let Err(error) = self.carry_on(&path) {
-                        self.trouble(message(&error));
-                    }
-                }
-                Ask::Leave => self.leave(),
-            }
-        }
-    }
-
-    /// Begins a job: a new attempt, in `path` or under a free name in the attempts folder.
-    ///
-    /// # Errors
-    /// Unknown or faulty job; the attempt's file cannot be made.
-    pub fn begin(&mut self, name: &str, path: Option<&Path>, seed: Option<Seed>) -> anyhow::Result<()> {
-        let job = Arc::new(self.library.job(name)?);
-        let (seed, seed_from) = match seed {
-            Some(seed) => (seed, SeedFrom::Given),
-            None => (Seed::random()?, SeedFrom::Drawn),
-        };
-        let begin = Begin { seed, seed_from, seat: None, opening: Opening::now(By::Window) };
-        let session = match path {
-            Some(path) => {
-                output::new_attempt(path)?;
-                Session::start(job, &begin, path)?
-            }
-            None => {
-                let start = |path: &Path| Session::start(Arc::clone(&job), &begin, path);
-                places::begin_in(&places::attempts(&self.places)?, &job.id, start)?
-            }
-        };
-        self.enter(session);
-        Ok(())
-    }
-
-    /// Carries an attempt on.
-    ///
-    /// # Errors
-    /// The file is in use, damaged, or replays to something else.
-    pub fn carry_on(&mut self, path: &Path) -> anyhow::Result<()> {
-        let library = &self.library;
-        let opening = Opening::now(By::Window);
-        let (session, torn) =
-            Session::resume::<anyhow::Error>(path, &opening, |name| Ok(Arc::new(library.job(name)?)))
-                .with_context(|| format!("{} cannot be carried on", quote::path(path)))?;
-        self.enter(session);
-        if torn {
-            self.remark(RemarkKind::Trouble, Told::Keyed("told-torn", Vec::new()));
-        }
-        Ok(())
-    }
-
-    /// A rehearsal: a job without a file, for pictures and tests.
-    ///
-    /// # Errors
-    /// Unknown or faulty job.
-    pub fn rehearse(&mut self, name: &str, seed: Seed) -> anyhow::Result<()> {
-        let job = Arc::new(self.library.job(name)?);
-        let begin = Begin::rehearsal(seed);
-        self.enter(Session::rehearse(job, &begin));
-        Ok(())
-    }
-
-    /// A rehearsal of a job as it is given: with other hidden faults than its file has.
-    pub fn rehearse_as(&mut self, job: Job, seed: Seed) {
-        let begin = Begin::rehearsal(seed);
-        self.enter(Session::rehearse(Arc::new(job), &begin));
-    }
-
-    /// A recorded attempt, done again without touching its file: for pictures.
-    ///
-    /// # Errors
-    /// The file cannot be read, is of a job that is not here, or an action in it is refused otherwise.
-    pub fn show_attempt(&mut self, path: &Path) -> anyhow::Result<()> {
-        let attempt = Attempt::read(path)?;
-        self.rehearse(&attempt.header.job, attempt.header.seed)?;
-        let session = self.session.as_mut().context("no job is open")?;
-        for step in &attempt.steps {
-            session.run_free(step.start);
-            session.act(&step.action)?;
-        }
-        self.view = Some(session.view());
-        self.mark_if_finished();
-        Ok(())
-    }
-
-    /// Plays a script of plain words in the open job.
-    ///
-    /// # Errors
-    /// A line that is not understood or is refused.
-    pub fn play(&mut self, text: &str) -> anyhow::Result<()> {
-        let session = self.session.as_ref().context("no job is open")?;
-        let names = assess::play::script::vocabulary(session);
-        for (i, full) in text.lines().enumerate() {
-            let line = full.trim().strip_prefix("try ").unwrap_or(full).trim();
-            let Some(session) = &self.session else { break };
-            let said = assess::words::parse(line, &names, &session.view().readings)
-                .map_err(|e| anyhow::anyhow!("line {}: {e}", i + 1))?;
-            if let Some(action) = assess::play::script::action_of(session, &said) {
-                self.act(&action);
-            }
-        }
-        Ok(())
-    }
-
     /// Waits until the marking is over.
     pub fn wait_for_mark(&mut self) {
         while matches!(self.marking(), Marking::Running) {
@@ -395,81 +256,6 @@ impl Shop {
         self.view = Some(view);
     }
 
-    /// After something was done the eye is on what was read by it, and on nothing else. To write down what
-    /// was read takes no eye off it.
-    fn turn_the_eye(&mut self, action: &Action, outcome: &Outcome) {
-        match (action, &outcome.reading) {
-            (Action::Note { reading, .. }, _) => self.held.take_if(|held| held == reading),
-            (_, Some(reading)) if held::instrument(reading).is_some() => self.held.replace(reading.id),
-            _ => self.held.take(),
-        };
-    }
-
-    fn enter(&mut self, session: Session) {
-        self.view = Some(session.view());
-        self.session = Some(session);
-        (self.held, self.in_form, self.frozen) = (None, None, None);
-        self.remarks = Remarks::default();
-        self.owed_s = 0.0;
-        self.pace = Pace::Hold;
-        self.background = Background::default();
-        self.mark_if_finished();
-    }
-
-    /// Leaves the job; its attempt stays on the disk.
-    fn leave(&mut self) {
-        self.session = None;
-        self.view = None;
-        self.remarks = Remarks::default();
-        self.background = Background::default();
-        self.look_for_unfinished();
-    }
-
-    /// Does one action; whether it was done.
-    fn act(&mut self, action: &Action) -> bool {
-        let Some(session) = &mut self.session else { return false };
-        let before = session.view();
-        match session.act(action) {
-            Ok(outcome) => {
-                let done = outcome.refused.is_none();
-                if done {
-                    self.turn_the_eye(action, &outcome);
-                }
-                self.look();
-                self.report(action, &before, outcome);
-                self.mark_if_finished();
-                done
-            }
-            Err(error) => {
-                self.trouble(message(&error.into()));
-                false
-            }
-        }
-    }
-
-    fn report(&mut self, action: &Action, before: &View, outcome: Outcome) {
-        if let Some(why) = outcome.refused {
-            self.remark(RemarkKind::Refused, Told::Refusal(why));
-            return;
-        }
-        if let Some(deed) = self.view.as_ref().and_then(|after| Deed::of(action, before, after, &outcome)) {
-            self.remark(RemarkKind::Done(deed), Told::Nothing);
-        }
-        for notice in outcome.said {
-            self.remark(RemarkKind::Noticed, Told::Notice(notice));
-        }
-        for hazard in outcome.breaches {
-            self.remark(RemarkKind::Breach(hazard.gravity()), Told::Hazard(hazard));
-        }
-        if let Some(reading) = outcome.reading {
-            self.remark(RemarkKind::Read(reading), Told::Nothing);
-        }
-        if let Some(entry) = outcome.record {
-            let kind = RemarkKind::Record { item: entry.item, unmet: entry.unmet };
-            self.remark(kind, Told::Nothing);
-        }
-    }
-
     fn remark(&mut self, kind: RemarkKind, told: Told) {
         let tick = self.view.as_ref().map_or(Tick(0), |v| v.tick);
         self.remarks.say(tick, kind, told);
@@ -490,14 +276,5 @@ impl Shop {
         for text in self.background.collect(self.session.as_mut()) {
             self.trouble(text);
         }
-    }
-
-    fn look_for_unfinished(&mut self) {
-        let Ok(folder) = places::attempts(&self.places) else {
-            self.unfinished.clear();
-            return;
-        };
-        self.unfinished = places::unfinished(&folder, None, None);
-        self.unfinished.reverse();
     }
 }

@@ -1,4 +1,5 @@
-//! A saloon with its bonnet off: wings, lamps, front.
+//! A saloon with its bonnet off: shoulders that round down into a low nose, slim lamps let into the curve, a body-coloured
+//! bumper across the whole width.
 
 use bevy::math::{Quat, Vec3};
 use std::f32::consts::{FRAC_PI_2, TAU};
@@ -6,32 +7,41 @@ use std::f32::consts::{FRAC_PI_2, TAU};
 use super::{CAR_X, HALF_W, bay};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::places::WHEEL;
-use crate::view3d::shapes::{bevel_box, curve, lathe, plate, ring, sweep};
+use crate::view3d::shapes::{bevel_box, curve, plate, sweep};
+
+/// The line of the wing's top from the door down to the bumper: along the car's length, up.
+const TOP: [(f32, f32); 8] = [
+    (-0.74, 0.975),
+    (-0.36, 0.965),
+    (0.04, 0.940),
+    (0.30, 0.895),
+    (0.46, 0.830),
+    (0.56, 0.735),
+    (0.605, 0.620),
+    (0.615, 0.500),
+];
+
+/// Where on that line a lamp begins and ends, from the top.
+const LAMP: (usize, usize) = (4, 6);
 
 /// Everything outside.
 pub(super) fn outside(s: &mut Sculpt) {
     for side in [-1.0, 1.0] {
         wing(s, side);
         bay::inner_wing(s, side);
-        headlight(s, side);
+        nose(s, side);
     }
     bay::members(s, Mat::CarPaint);
     bay::radiator(s);
-    front(s);
+    bumper(s);
 }
 
-/// Side of a wing from in front of the wheel to the door, with its arch; x along the car's length.
+/// Side of a wing, with the arch of its wheel; x along the car's length.
 fn wing_outline() -> Vec<(f32, f32)> {
-    let mut out = vec![
-        (-0.74, 0.24),
-        (-0.74, 0.98),
-        (-0.30, 0.965),
-        (0.20, 0.925),
-        (0.44, 0.86),
-        (0.50, 0.70),
-        (0.50, 0.34),
-        (0.40, 0.30),
-    ];
+    let mut out = vec![(-0.74, 0.24)];
+    let line: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(*z, *y, 0.0)).collect();
+    out.extend(curve(&line, 4).iter().map(|at| (at.x, at.y)));
+    out.extend([(0.60, 0.33), (0.54, 0.27), (0.41, 0.27)]);
     for i in 0..=14 {
         let a = (i as f32 / 14.0) * 0.5 * TAU * 1.04 - 0.06;
         out.push((0.39 * a.cos(), WHEEL.y + 0.39 * a.sin()));
@@ -43,11 +53,10 @@ fn wing(s: &mut Sculpt, side: f32) {
     let x = CAR_X + side * HALF_W;
     let skin = plate(&wing_outline(), 0.022).turned(Quat::from_rotation_y(-FRAC_PI_2));
     s.add(Mat::CarPaint, skin.at(x, 0.0, 0.0));
-    // Top flange into the bay, its rim rounded.
-    let rim = [(-0.74, 0.98), (-0.30, 0.965), (0.20, 0.925), (0.44, 0.86)];
-    let line: Vec<Vec3> = rim.iter().map(|(z, y)| Vec3::new(x - side * 0.035, y - 0.004, *z)).collect();
-    s.add(Mat::CarPaint, sweep(&curve(&line, 6), 0.046, 0.016, 12, Vec3::Y));
-    // Edge of the arch.
+    // Its shoulder into the bay, round all the way down.
+    let line: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(x - side * 0.040, y - 0.010, *z)).collect();
+    s.add(Mat::CarPaint, sweep(&curve(&line, 6), 0.054, 0.026, 14, Vec3::Y));
+    // Edge of the arch, in the colour of the body.
     let arch: Vec<Vec3> = (0..=14)
         .map(|i| {
             let a = i as f32 / 14.0 * 0.5 * TAU;
@@ -55,26 +64,40 @@ fn wing(s: &mut Sculpt, side: f32) {
         })
         .collect();
     s.add(Mat::CarPaint, sweep(&arch, 0.014, 0.014, 8, Vec3::Y));
-    // Joint of wing and door, a lamp at its side.
+    // Joint of wing and door.
     s.add(Mat::Iron, bevel_box(0.024, 0.70, 0.006, 0.001).at(x, 0.60, -0.70));
 }
 
-fn headlight(s: &mut Sculpt, side: f32) {
-    let at = Vec3::new(CAR_X + side * 0.70, 0.735, 0.44);
-    let shape =
-        lathe(&[(0.0, -0.06), (0.06, -0.05), (0.095, 0.0), (0.105, 0.03), (0.10, 0.045), (0.092, 0.045)]);
-    s.add(Mat::Steel, shape.along(Vec3::Z).at(at.x, at.y, at.z));
-    s.add(
-        Mat::Glass,
-        lathe(&[(0.097, 0.035), (0.07, 0.055), (0.0, 0.065)]).along(Vec3::Z).at(at.x, at.y, at.z),
-    );
-    s.add(Mat::CarPaint, ring(0.108, 0.012).along(Vec3::Z).at(at.x, at.y, at.z + 0.032));
+/// The round corner between shoulder and radiator, with its lamp.
+fn nose(s: &mut Sculpt, side: f32) {
+    /// Half of its width, m.
+    const HALF: f32 = 0.155;
+    let x = CAR_X + side * 0.70;
+    let line: Vec<Vec3> = TOP.iter().skip(3).map(|(z, y)| Vec3::new(x, y - 0.016, z - 0.004)).collect();
+    s.add(Mat::CarPaint, sweep(&curve(&line, 6), HALF, 0.026, 18, Vec3::Y));
+    lamp(s, side, x);
 }
 
-/// Corners below the lamps, and the lip under it all.
-fn front(s: &mut Sculpt) {
-    for side in [-1.0, 1.0] {
-        s.add(Mat::CarPaint, bevel_box(0.16, 0.30, 0.03, 0.02).at(CAR_X + side * 0.75, 0.47, 0.47));
+/// A slim lamp that follows the curve: dark housing, clear cover, two cells behind it.
+fn lamp(s: &mut Sculpt, side: f32, x: f32) {
+    let (from, to) = (TOP[LAMP.0], TOP[LAMP.1]);
+    let (dz, dy) = (to.0 - from.0, to.1 - from.1);
+    let turn = Quat::from_rotation_x((-dy).atan2(dz));
+    let out = turn * Vec3::Y;
+    // The chord lies inside the curve: out by the curve's rise.
+    let at = Vec3::new(x - side * 0.006, (from.1 + to.1) * 0.5, (from.0 + to.0) * 0.5) + out * 0.022;
+    s.add(Mat::Black, bevel_box(0.262, 0.020, 0.088, 0.009).turned(turn).at(at.x, at.y, at.z));
+    let glass = at + out * 0.007;
+    s.add(Mat::Glass, bevel_box(0.240, 0.014, 0.066, 0.006).turned(turn).at(glass.x, glass.y, glass.z));
+    for cell in [-0.055, 0.055] {
+        let at = glass + Vec3::X * cell - out * 0.002;
+        s.add(Mat::Steel, bevel_box(0.072, 0.010, 0.034, 0.004).turned(turn).at(at.x, at.y, at.z));
     }
-    s.add(Mat::Nylon, bevel_box(1.50, 0.05, 0.12, 0.02).at(CAR_X, 0.205, 0.46));
+}
+
+/// A bumper across the whole width, an opening for air in it, and the lip under it all.
+fn bumper(s: &mut Sculpt) {
+    s.add(Mat::CarPaint, bevel_box(1.72, 0.20, 0.13, 0.045).at(CAR_X, 0.425, 0.590));
+    s.add(Mat::Black, bevel_box(0.86, 0.055, 0.02, 0.010).at(CAR_X, 0.395, 0.652));
+    s.add(Mat::Nylon, bevel_box(1.60, 0.05, 0.20, 0.02).at(CAR_X, 0.285, 0.540));
 }
