@@ -3,11 +3,12 @@
 
 use bevy::math::{Quat, Vec3};
 use std::f32::consts::{FRAC_PI_2, TAU};
+use std::ops::Range;
 
 use super::{CAR_X, HALF_W, bay};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::places::WHEEL;
-use crate::view3d::shapes::{bevel_box, curve, plate, sweep};
+use crate::view3d::shapes::{Geo, bevel_box, curve, plate, sweep};
 
 /// The line of the wing's top from the door down to the bumper: along the car's length, up.
 const TOP: [(f32, f32); 8] = [
@@ -15,14 +16,17 @@ const TOP: [(f32, f32); 8] = [
     (-0.36, 0.965),
     (0.04, 0.940),
     (0.30, 0.895),
-    (0.46, 0.830),
-    (0.56, 0.735),
+    (0.455, 0.835),
+    (0.555, 0.745),
     (0.605, 0.620),
     (0.615, 0.500),
 ];
 
-/// Where on that line a lamp begins and ends, from the top.
-const LAMP: (usize, usize) = (4, 6);
+/// Points of the curve between two of these.
+const STEPS: usize = 8;
+
+/// Where on that curve a lamp begins and ends.
+const LAMP: Range<usize> = 35..40;
 
 /// Everything outside.
 pub(super) fn outside(s: &mut Sculpt) {
@@ -40,7 +44,7 @@ pub(super) fn outside(s: &mut Sculpt) {
 fn wing_outline() -> Vec<(f32, f32)> {
     let mut out = vec![(-0.74, 0.24)];
     let line: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(*z, *y, 0.0)).collect();
-    out.extend(curve(&line, 4).iter().map(|at| (at.x, at.y)));
+    out.extend(curve(&line, STEPS).iter().map(|at| (at.x, at.y)));
     out.extend([(0.60, 0.33), (0.54, 0.27), (0.41, 0.27)]);
     for i in 0..=14 {
         let a = (i as f32 / 14.0) * 0.5 * TAU * 1.04 - 0.06;
@@ -68,30 +72,32 @@ fn wing(s: &mut Sculpt, side: f32) {
     s.add(Mat::Iron, bevel_box(0.024, 0.70, 0.006, 0.001).at(x, 0.60, -0.70));
 }
 
-/// The round corner between shoulder and radiator, with its lamp.
-fn nose(s: &mut Sculpt, side: f32) {
-    /// Half of its width, m.
-    const HALF: f32 = 0.155;
-    let x = CAR_X + side * 0.70;
-    let line: Vec<Vec3> = TOP.iter().skip(3).map(|(z, y)| Vec3::new(x, y - 0.016, z - 0.004)).collect();
-    s.add(Mat::CarPaint, sweep(&curve(&line, 6), HALF, 0.026, 18, Vec3::Y));
-    lamp(s, side, x);
+/// A panel that follows a stretch of the curve of the wing's top, `wide` across the car round `x`; its face stands `out`
+/// of the curve, its back `deep` behind that, m.
+fn panel(stretch: Range<usize>, x: f32, wide: f32, out: f32, deep: f32) -> Geo {
+    let line: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(*z, *y, 0.0)).collect();
+    let line = curve(&line, STEPS);
+    let last = line.len() - 1;
+    let offset = |i: usize, by: f32| {
+        let along = line[(i + 1).min(last)] - line[i.saturating_sub(1)];
+        let at = line[i] + Vec3::new(-along.y, along.x, 0.0).normalize_or(Vec3::Y) * by;
+        (at.x, at.y)
+    };
+    let stretch = stretch.start..=stretch.end.min(last);
+    let mut outline: Vec<(f32, f32)> = stretch.clone().map(|i| offset(i, out)).collect();
+    outline.extend(stretch.rev().map(|i| offset(i, out - deep)));
+    plate(&outline, wide).turned(Quat::from_rotation_y(-FRAC_PI_2)).at(x, 0.0, 0.0)
 }
 
-/// A slim lamp that follows the curve: dark housing, clear cover, two cells behind it.
-fn lamp(s: &mut Sculpt, side: f32, x: f32) {
-    let (from, to) = (TOP[LAMP.0], TOP[LAMP.1]);
-    let (dz, dy) = (to.0 - from.0, to.1 - from.1);
-    let turn = Quat::from_rotation_x((-dy).atan2(dz));
-    let out = turn * Vec3::Y;
-    // The chord lies inside the curve: out by the curve's rise.
-    let at = Vec3::new(x - side * 0.006, (from.1 + to.1) * 0.5, (from.0 + to.0) * 0.5) + out * 0.022;
-    s.add(Mat::Black, bevel_box(0.262, 0.020, 0.088, 0.009).turned(turn).at(at.x, at.y, at.z));
-    let glass = at + out * 0.007;
-    s.add(Mat::Glass, bevel_box(0.240, 0.014, 0.066, 0.006).turned(turn).at(glass.x, glass.y, glass.z));
-    for cell in [-0.055, 0.055] {
-        let at = glass + Vec3::X * cell - out * 0.002;
-        s.add(Mat::Steel, bevel_box(0.072, 0.010, 0.034, 0.004).turned(turn).at(at.x, at.y, at.z));
+/// The round corner between shoulder and radiator, with a slim lamp that follows its curve: two clear cells in a dark
+/// housing.
+fn nose(s: &mut Sculpt, side: f32) {
+    let x = CAR_X + side * 0.70;
+    s.add(Mat::CarPaint, panel(3 * STEPS..TOP.len() * STEPS, x, 0.30, -0.004, 0.024));
+    let at = x - side * 0.040;
+    s.add(Mat::Black, panel(LAMP, at, 0.226, 0.003, 0.020));
+    for cell in [-0.054, 0.054] {
+        s.add(Mat::Glass, panel(LAMP.start + 1..LAMP.end - 1, at + cell, 0.094, 0.008, 0.010));
     }
 }
 
