@@ -27,7 +27,7 @@ pub(super) fn show(column: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut U
         column,
         |area| {
             // Six rows, as the longer words of some languages need, stand in the tray's height.
-            area.spacing_mut().item_spacing = vec2(5.0, 3.0);
+            area.spacing_mut().item_spacing = vec2(5.0, 2.0);
             area.spacing_mut().button_padding.y = 1.0;
             area.horizontal_wrapped(|tools| {
                 for (i, c) in kit.iter().enumerate() {
