@@ -7,6 +7,7 @@ mod cabin;
 mod saloon;
 mod wedge;
 mod wheel;
+mod wing;
 
 use assess::room::Shell;
 use bevy::transform::components::Transform;

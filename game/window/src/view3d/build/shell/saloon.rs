@@ -2,12 +2,12 @@
 //! bumper across the whole width.
 
 use bevy::math::{Quat, Vec3};
-use std::f32::consts::{FRAC_PI_2, TAU};
+use std::f32::consts::FRAC_PI_2;
 use std::ops::Range;
 
+use super::wing::{Edge, wing};
 use super::{CAR_X, HALF_W, bay};
 use crate::view3d::materials::{Mat, Sculpt};
-use crate::view3d::places::WHEEL;
 use crate::view3d::shapes::{Geo, bevel_box, curve, plate, sweep};
 
 /// The line of the wing's top from the door down to the bumper: along the car's length, up.
@@ -31,7 +31,7 @@ const LAMP: Range<usize> = 35..40;
 /// Everything outside.
 pub(super) fn outside(s: &mut Sculpt) {
     for side in [-1.0, 1.0] {
-        wing(s, side);
+        side_of(s, side);
         bay::inner_wing(s, side);
         nose(s, side);
     }
@@ -40,36 +40,16 @@ pub(super) fn outside(s: &mut Sculpt) {
     bumper(s);
 }
 
-/// Side of a wing, with the arch of its wheel; x along the car's length.
-fn wing_outline() -> Vec<(f32, f32)> {
-    let mut out = vec![(-0.74, 0.24)];
+fn side_of(s: &mut Sculpt, side: f32) {
     let line: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(*z, *y, 0.0)).collect();
-    out.extend(curve(&line, STEPS).iter().map(|at| (at.x, at.y)));
-    out.extend([(0.60, 0.33), (0.54, 0.27), (0.41, 0.27)]);
-    for i in 0..=14 {
-        let a = (i as f32 / 14.0) * 0.5 * TAU * 1.04 - 0.06;
-        out.push((0.39 * a.cos(), WHEEL.y + 0.39 * a.sin()));
-    }
-    out
-}
-
-fn wing(s: &mut Sculpt, side: f32) {
-    let x = CAR_X + side * HALF_W;
-    let skin = plate(&wing_outline(), 0.022).turned(Quat::from_rotation_y(-FRAC_PI_2));
-    s.add(Mat::CarPaint, skin.at(x, 0.0, 0.0));
+    let top: Vec<(f32, f32)> = curve(&line, STEPS).iter().map(|at| (at.x, at.y)).collect();
+    // The edge of its arch in the colour of the body.
+    let edge = Edge { mat: Mat::CarPaint, radius: 0.39, out: 0.006, half: (0.014, 0.014) };
+    wing(s, side, Mat::CarPaint, &top, &[(0.60, 0.33), (0.54, 0.27), (0.41, 0.27)], &edge);
     // Its shoulder into the bay, round all the way down.
+    let x = CAR_X + side * HALF_W;
     let line: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(x - side * 0.040, y - 0.010, *z)).collect();
     s.add(Mat::CarPaint, sweep(&curve(&line, 6), 0.054, 0.026, 14, Vec3::Y));
-    // Edge of the arch, in the colour of the body.
-    let arch: Vec<Vec3> = (0..=14)
-        .map(|i| {
-            let a = i as f32 / 14.0 * 0.5 * TAU;
-            Vec3::new(x + side * 0.006, WHEEL.y + 0.39 * a.sin(), 0.39 * a.cos())
-        })
-        .collect();
-    s.add(Mat::CarPaint, sweep(&arch, 0.014, 0.014, 8, Vec3::Y));
-    // Joint of wing and door.
-    s.add(Mat::Iron, bevel_box(0.024, 0.70, 0.006, 0.001).at(x, 0.60, -0.70));
 }
 
 /// A panel that follows a stretch of the curve of the wing's top, `wide` across the car round `x`; its face stands `out`

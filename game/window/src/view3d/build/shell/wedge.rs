@@ -2,12 +2,11 @@
 //! bumper beam.
 
 use bevy::math::{Quat, Vec3};
-use std::f32::consts::{FRAC_PI_2, TAU};
 
+use super::wing::{Edge, wing};
 use super::{CAR_X, HALF_W, bay};
 use crate::view3d::materials::{Mat, Sculpt};
-use crate::view3d::places::WHEEL;
-use crate::view3d::shapes::{bevel_box, curve, plate, sweep};
+use crate::view3d::shapes::{bevel_box, curve, sweep};
 
 /// The line of the wing's top from the door to the nose: along the car's length, up.
 const TOP: [(f32, f32); 7] =
@@ -16,7 +15,7 @@ const TOP: [(f32, f32); 7] =
 /// Everything outside.
 pub(super) fn outside(s: &mut Sculpt) {
     for side in [-1.0, 1.0] {
-        wing(s, side);
+        side_of(s, side);
         bay::inner_wing(s, side);
         nose(s, side);
     }
@@ -25,38 +24,18 @@ pub(super) fn outside(s: &mut Sculpt) {
     beam(s);
 }
 
-/// Side of a wing; x along the car's length.
-fn outline() -> Vec<(f32, f32)> {
-    let mut out = vec![(-0.74, 0.24)];
-    out.extend(TOP);
-    out.extend([(0.71, 0.36), (0.64, 0.27), (0.41, 0.27)]);
-    for i in 0..=14 {
-        let a = (i as f32 / 14.0) * 0.5 * TAU * 1.04 - 0.06;
-        out.push((0.39 * a.cos(), WHEEL.y + 0.39 * a.sin()));
-    }
-    out
-}
-
-fn wing(s: &mut Sculpt, side: f32) {
+fn side_of(s: &mut Sculpt, side: f32) {
+    // The edge of its arch: a flat black lip.
+    let edge = Edge { mat: Mat::Nylon, radius: 0.385, out: 0.004, half: (0.016, 0.010) };
+    wing(s, side, Mat::PalePaint, &TOP, &[(0.71, 0.36), (0.64, 0.27), (0.41, 0.27)], &edge);
     let x = CAR_X + side * HALF_W;
-    let skin = plate(&outline(), 0.022).turned(Quat::from_rotation_y(-FRAC_PI_2));
-    s.add(Mat::PalePaint, skin.at(x, 0.0, 0.0));
     // Its shoulder into the bay, falling with the line of the top.
     let rim: Vec<Vec3> = TOP.iter().map(|(z, y)| Vec3::new(x - side * 0.035, y - 0.006, *z)).collect();
     s.add(Mat::PalePaint, sweep(&curve(&rim, 6), 0.046, 0.020, 12, Vec3::Y));
-    // A crease along the side, and the joint of wing and door.
+    // A crease along the side.
     let crease = [(-0.72, 0.72), (-0.40, 0.735), (0.36, 0.735), (0.66, 0.66)];
     let crease: Vec<Vec3> = crease.iter().map(|(z, y)| Vec3::new(x + side * 0.008, *y, *z)).collect();
     s.add(Mat::PalePaint, sweep(&curve(&crease, 6), 0.010, 0.012, 8, Vec3::Y));
-    s.add(Mat::Iron, bevel_box(0.024, 0.70, 0.006, 0.001).at(x, 0.60, -0.70));
-    // Edge of the arch: a flat black lip.
-    let arch: Vec<Vec3> = (0..=14)
-        .map(|i| {
-            let a = i as f32 / 14.0 * 0.5 * TAU;
-            Vec3::new(x + side * 0.004, WHEEL.y + 0.385 * a.sin(), 0.385 * a.cos())
-        })
-        .collect();
-    s.add(Mat::Nylon, sweep(&arch, 0.016, 0.010, 8, Vec3::Y));
 }
 
 /// The corner of the nose with its lamp.
