@@ -22,7 +22,6 @@ pub mod locale;
 pub mod marks;
 pub mod pack;
 pub mod play;
-pub mod repair_order;
 pub mod report;
 pub mod room;
 pub mod speed;
