@@ -3,6 +3,7 @@
 //! Numbers here may lie far outside what a pack file may hold (a vessel of 20 m³, walls that take up any
 //! heat): the circuit's equations are the same, and textbook examples are large.
 
+use std::cell::Cell;
 use std::path::Path;
 use std::sync::Arc;
 
@@ -20,6 +21,16 @@ use sim_core::units::Tick;
 
 /// Wall surface, m², that keeps the air at the wall's temperature: what books call isothermal.
 pub(crate) const ISOTHERMAL_M2: f64 = 1e4;
+
+thread_local! {
+    /// How often a circuit was run in this thread, which is a test's own.
+    static RUNS: Cell<u64> = const { Cell::new(0) };
+}
+
+/// How often this thread has run a circuit: a check value that says "through the step" is held to it.
+pub(crate) fn runs() -> u64 {
+    RUNS.get()
+}
 
 /// An assembly in the making.
 #[derive(Default)]
@@ -103,6 +114,7 @@ impl Bench {
     }
 
     pub(crate) fn run_s(&mut self, s: f64) {
+        RUNS.set(RUNS.get() + 1);
         let to = Tick(self.circuit.tick().0 + Tick::from_s(s).0);
         self.circuit.run_to(to, Pace::Timed);
     }

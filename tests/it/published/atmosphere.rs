@@ -4,96 +4,143 @@ use sim_core::air::{Day, GAMMA, P_SEA_LEVEL_PA, R_AIR, standard_pressure, standa
 use sim_core::parts::engine::{Engine, EngineState};
 use sim_core::units::{GaugePressure, PA_PER_INHG};
 
-use super::{Table, half_digit};
+use super::{Table, checks};
+
+checks! {
+    val_standard_atmosphere_pressure through Law(standard_pressure) {
+        /// The row asks for 5e-5 relative.
+        ASKED = 5e-5;
+        "4.3" of "`fluids` 1.3.1 and its test table (PDAS, USSA 1976), geometric altitude" => [
+            series(
+                "{} m, table",
+                "Pa",
+                &[(2_000.0, 79_501.0), (4_000.0, 61_660.0), (-2_000.0, 127_780.0)],
+                rel(ASKED),
+            ),
+            // Run of the library, printed to a tenth of a pascal.
+            series(
+                "{} m, library run",
+                "Pa",
+                &[
+                    (0.0, 101_325.0),
+                    (500.0, 95_461.3),
+                    (1_000.0, 89_876.3),
+                    (1_500.0, 84_559.7),
+                    (2_000.0, 79_501.4),
+                    (2_500.0, 74_691.8),
+                    (3_000.0, 70_121.2),
+                ],
+                half_digit(1),
+            ),
+        ];
+    }
+
+    reg_standard_atmosphere_by_geopotential_altitude through Law(standard_pressure) {
+        "4.2, 4.4" of "ISO 2533 by geopotential altitude, computed" => [
+            series(
+                "{} m",
+                "Pa",
+                &[
+                    (500.0, 95_460.8),
+                    (1_000.0, 89_874.6),
+                    (1_500.0, 84_556.0),
+                    (2_000.0, 79_495.2),
+                    (2_500.0, 74_682.5),
+                    (3_000.0, 70_108.5),
+                ],
+                half_digit(1),
+            ),
+        ];
+    }
+
+    val_standard_atmosphere_exponent through Law(standard_pressure) {
+        /// Printed to six decimals; read back from our pressures, which costs a digit.
+        READ_BACK = 2e-6;
+        "4.2" of "USSA 1976 by a university's balloon page" => [
+            value("exponent", "1", 5.255_876, abs(READ_BACK)),
+        ];
+    }
+
+    val_standard_atmosphere_temperature through Own {
+        "4.5" of "`fluids` 1.3.1: table entry at 2000 m, run elsewhere" => [
+            value("2000 m, table", "K", 275.15, half_digit(2)),
+            series(
+                "{} m",
+                "K",
+                &[
+                    (500.0, 284.900),
+                    (1_000.0, 281.651),
+                    (1_500.0, 278.402),
+                    (2_000.0, 275.154),
+                    (2_500.0, 271.906),
+                    (3_000.0, 268.659),
+                ],
+                half_digit(3),
+            ),
+        ];
+    }
+
+    val_sea_level_density_and_sound through Law(standard_pressure) {
+        "4.6" of "`fluids` test table (USSA 1976)" => [
+            series("density at {} m", "kg/m³", &[(0.0, 1.225_0), (2_000.0, 1.006_6)], half_digit(4)),
+            series("speed of sound at {} m", "m/s", &[(0.0, 340.29), (2_000.0, 332.53)], half_digit(2)),
+        ];
+    }
+
+    reg_ideal_dry_air_at_20_c through Own {
+        "4.9" of "p/(R T), computed" => [
+            series("density at {} Pa", "kg/m³", &[(101_325.0, 1.204_11), (100e3, 1.188_36)], half_digit(5)),
+        ];
+    }
+
+    val_manifold_gauge_at_altitude through Law(Engine::target_pa) {
+        /// "About", in whole inches: half an inch either way.
+        ABOUT = 0.5;
+        /// Computed alongside, printed to three decimals.
+        COMPUTED = 0.002;
+        "4.10" of "US Army Ordnance course OD1001" => [
+            series("{} ft, less than at sea level", "inHg", &[(1_000.0, 1.0), (5_000.0, 5.0)], abs(ABOUT)),
+            series("{} ft, less, computed", "inHg", &[(1_000.0, 1.066), (5_000.0, 5.025)], abs(COMPUTED)),
+            value("1524 m, any gauge at a fixed absolute pressure, computed", "inHg", 5.025, abs(COMPUTED)),
+        ];
+    }
+}
 
 /// Geometric altitude of a geopotential one, m.
 fn geometric(h: f64) -> f64 {
     6_356_766.0 * h / (6_356_766.0 - h)
 }
 
-#[test]
-fn val_standard_atmosphere_pressure() {
-    /// The row asks for 5e-5 relative.
-    const ASKED: f64 = 5e-5;
-    let mut t = Table::of("`fluids` 1.3.1 and its test table (PDAS, USSA 1976), geometric altitude", "4.3");
-    for (z, printed) in [(2_000.0, 79_501.0), (4_000.0, 61_660.0), (-2_000.0, 127_780.0)] {
-        t.near_rel(&format!("{z} m, table, Pa"), standard_pressure(z).pa(), printed, ASKED);
-    }
-    // Run of the library, printed to a tenth of a pascal.
-    for (z, run) in [
-        (0.0, 101_325.0),
-        (500.0, 95_461.3),
-        (1_000.0, 89_876.3),
-        (1_500.0, 84_559.7),
-        (2_000.0, 79_501.4),
-        (2_500.0, 74_691.8),
-        (3_000.0, 70_121.2),
-    ] {
-        t.near(&format!("{z} m, library run, Pa"), standard_pressure(z).pa(), run, half_digit(1));
-    }
+fn val_standard_atmosphere_pressure(t: &mut Table) {
+    t.series("{} m, table", |z| standard_pressure(z).pa());
+    t.series("{} m, library run", |z| standard_pressure(z).pa());
 }
 
-#[test]
-fn reg_standard_atmosphere_by_geopotential_altitude() {
-    let mut t = Table::of("ISO 2533 by geopotential altitude, computed", "4.2, 4.4");
-    for (h, printed) in [
-        (500.0, 95_460.8),
-        (1_000.0, 89_874.6),
-        (1_500.0, 84_556.0),
-        (2_000.0, 79_495.2),
-        (2_500.0, 74_682.5),
-        (3_000.0, 70_108.5),
-    ] {
-        t.near(&format!("{h} m, Pa"), standard_pressure(geometric(h)).pa(), printed, half_digit(1));
-    }
+fn reg_standard_atmosphere_by_geopotential_altitude(t: &mut Table) {
+    t.series("{} m", |h| standard_pressure(geometric(h)).pa());
 }
 
-#[test]
-fn val_standard_atmosphere_exponent() {
-    /// Printed to six decimals; read back from our pressures, which costs a digit.
-    const READ_BACK: f64 = 2e-6;
+fn val_standard_atmosphere_exponent(t: &mut Table) {
     let theta = standard_temperature_k(3_000.0) / 288.15;
     let exponent = f64::ln(standard_pressure(3_000.0).pa() / P_SEA_LEVEL_PA) / f64::ln(theta);
-    Table::of("USSA 1976 by a university's balloon page", "4.2")
-        .near("exponent", exponent, 5.255_876, READ_BACK);
+    t.is("exponent", exponent);
 }
 
-#[test]
-fn val_standard_atmosphere_temperature() {
-    let mut t = Table::of("`fluids` 1.3.1: table entry at 2000 m, run elsewhere", "4.5");
-    t.near("2000 m, table, K", standard_temperature_k(2_000.0), 275.15, half_digit(2));
-    let run = [284.900, 281.651, 278.402, 275.154, 271.906, 268.659];
-    for (i, printed) in run.into_iter().enumerate() {
-        let z = 500.0 * (i + 1) as f64;
-        t.near(&format!("{z} m, K"), standard_temperature_k(z), printed, half_digit(3));
-    }
+fn val_standard_atmosphere_temperature(t: &mut Table) {
+    t.is("2000 m, table", standard_temperature_k(2_000.0));
+    t.series("{} m", standard_temperature_k);
 }
 
-#[test]
-fn val_sea_level_density_and_sound() {
-    let mut t = Table::of("`fluids` test table (USSA 1976)", "4.6");
-    let density = |z: f64| standard_pressure(z).pa() / (R_AIR * standard_temperature_k(z));
-    let sound = |z: f64| f64::sqrt(GAMMA * R_AIR * standard_temperature_k(z));
-    t.near("density at sea level, kg/m³", density(0.0), 1.225_0, half_digit(4));
-    t.near("density at 2000 m, kg/m³", density(2_000.0), 1.006_6, half_digit(4));
-    t.near("speed of sound at sea level, m/s", sound(0.0), 340.29, half_digit(2));
-    t.near("speed of sound at 2000 m, m/s", sound(2_000.0), 332.53, half_digit(2));
+fn val_sea_level_density_and_sound(t: &mut Table) {
+    t.series("density at {} m", |z| standard_pressure(z).pa() / (R_AIR * standard_temperature_k(z)));
+    t.series("speed of sound at {} m", |z| f64::sqrt(GAMMA * R_AIR * standard_temperature_k(z)));
 }
 
-#[test]
-fn reg_ideal_dry_air_at_20_c() {
-    let mut t = Table::of("p/(R T), computed", "4.9");
-    let rho = |p: f64| p / (R_AIR * Day::STANDARD.ambient_k());
-    t.near("101 325 Pa, kg/m³", rho(101_325.0), 1.204_11, half_digit(5));
-    t.near("100 kPa, kg/m³", rho(100e3), 1.188_36, half_digit(5));
+fn reg_ideal_dry_air_at_20_c(t: &mut Table) {
+    t.series("density at {} Pa", |p| p / (R_AIR * Day::STANDARD.ambient_k()));
 }
 
-#[test]
-fn val_manifold_gauge_at_altitude() {
-    /// "About", in whole inches: half an inch either way.
-    const ABOUT: f64 = 0.5;
-    /// Computed alongside, printed to three decimals.
-    const COMPUTED: f64 = 0.002;
+fn val_manifold_gauge_at_altitude(t: &mut Table) {
     let engine = Engine {
         warm_idle_kpa: -66.0,
         cold_idle_kpa: -45.0,
@@ -112,12 +159,9 @@ fn val_manifold_gauge_at_altitude() {
         -GaugePressure::from_pa(p - day.pressure().pa()).inhg()
     };
     let lost = |feet: f64| vacuum_inhg(0.0) - vacuum_inhg(feet);
-    let mut t = Table::of("US Army Ordnance course OD1001", "4.10");
-    t.near("first 1000 ft, inHg less", lost(1_000.0), 1.0, ABOUT);
-    t.near("5000 ft, inHg less", lost(5_000.0), 5.0, ABOUT);
-    t.near("first 1000 ft, computed, inHg", lost(1_000.0), 1.066, COMPUTED);
-    t.near("5000 ft, computed, inHg", lost(5_000.0), 5.025, COMPUTED);
-    // Any gauge at a fixed absolute pressure shows the same difference.
+    t.series("{} ft, less than at sea level", lost);
+    t.series("{} ft, less, computed", lost);
     let day = Day { altitude_m: 1_524.0, ..Day::STANDARD };
-    t.near("1524 m, computed, inHg", (P_SEA_LEVEL_PA - day.pressure().pa()) / PA_PER_INHG, 5.025, COMPUTED);
+    let difference = (P_SEA_LEVEL_PA - day.pressure().pa()) / PA_PER_INHG;
+    t.is("1524 m, any gauge at a fixed absolute pressure, computed", difference);
 }

@@ -5,8 +5,69 @@ use sim_core::parts::PartKind;
 use sim_core::parts::electrical::{Battery, Wire};
 use sim_core::parts::instruments::MeterMode;
 
-use super::{Table, half_digit};
+use super::{Table, checks};
 use crate::rig::{Bench, Rig, body, multimeter, resistor, supply};
+
+checks! {
+    val_voltmeter_loading through Step {
+        /// The row asks for 1e-6; loose ends are tied to the body by 1 nS, which 10 kΩ feels as 1e-5.
+        LOOSE_ENDS = 2e-5;
+        "6.17" of "Sawhney, Electrical and Electronic Measurements, ch. 2" => [
+            value("6 V behind 10 kΩ, meter 20 kΩ", "V", 4.0, rel(LOOSE_ENDS)),
+            value("6 V behind 1 kΩ, meter 20 kΩ", "V", 5.714, half_digit(3)),
+            value("50 V behind 100 Ω, meter 1 kΩ", "V", 45.454_5, half_digit(4)),
+        ];
+    }
+
+    val_open_circuit_voltage_by_meter through Step {
+        /// The row states it.
+        STATED = 0.02;
+        "6.7" of "battery maker's table 6, 12 V flooded, 26.7 °C" => [
+            series(
+                "charge {}",
+                "V",
+                &[(1.0, 12.65), (0.75, 12.45), (0.5, 12.24), (0.25, 12.06), (0.0, 11.89)],
+                abs(STATED),
+            ),
+        ];
+    }
+
+    reg_voltage_drop_along_a_wire through Step {
+        /// The supply's micro-ohm beside one ohm takes 15 µA.
+        BESIDE_A = 2e-5;
+        /// Our one stranding factor against the table's 1.5 mm² (row 6.3).
+        STRANDING = 0.01;
+        "6.6" of "5 m of 1.5 mm² one way at 15 A, 20 °C, computed" => [
+            value("current", "A", 15.0, abs(BESIDE_A)),
+            value("drop", "V", 0.997_5, rel(STRANDING)),
+        ];
+    }
+
+    val_winding_temperature_by_ohmmeter through Step {
+        /// The book's α₀ = 0.004 26 at 0 °C against IEC's α₂₀ = 0.003 93: 0.13 % of some 60 K; the meter's
+        /// leads and a winding that cools while it is read.
+        COEFFICIENT_K = 0.6;
+        "6.5" of "Kulshreshtha, Basic Electrical Engineering, ch. 2: the method" => [
+            band("winding of a pump that has run", "°C", 45.0, 140.0),
+            formula(
+                "winding by ohmmeter and the book's method",
+                "°C",
+                "the winding's own temperature",
+                abs(COEFFICIENT_K),
+            ),
+        ];
+    }
+
+    val_dash_gauge_class_from_the_kit through Own {
+        /// Both sides are the kit's own figures: rounding only.
+        ROUNDING = 1e-9;
+        // Row 6.22: class is a percentage of the span. The kit's gauges: −100 to 0 kPa (row 6.24).
+        "6.22 with 6.24" of "EN 837-1 through a gauge maker's manual" => [
+            value("{}: span", "kPa", 100.0, abs(ROUNDING)),
+            formula("{}: error that its class allows", "±kPa", "class, % of 100 kPa", abs(ROUNDING)),
+        ];
+    }
+}
 
 /// A source of `volt` behind `ohm`, with a voltmeter of `input_ohm` across it; what the meter shows, V.
 fn shown_v(volt: f64, ohm: f64, input_ohm: f64) -> f64 {
@@ -28,22 +89,14 @@ fn read(bench: &mut Bench, mode: MeterMode) -> f64 {
     bench.circuit.meter(meter).unwrap_or_else(|| panic!("the meter shows nothing"))
 }
 
-#[test]
-fn val_voltmeter_loading() {
-    /// The row asks for 1e-6; loose ends are tied to the body by 1 nS, which 10 kΩ feels as 1e-5.
-    const LOOSE_ENDS: f64 = 2e-5;
-    let mut t = Table::of("Sawhney, Electrical and Electronic Measurements, ch. 2", "6.17");
-    t.near_rel("6 V behind 10 kΩ, meter 20 kΩ, V", shown_v(6.0, 10e3, 20e3), 4.0, LOOSE_ENDS);
-    t.near("6 V behind 1 kΩ, meter 20 kΩ, V", shown_v(6.0, 1e3, 20e3), 5.714, half_digit(3));
-    t.near("50 V behind 100 Ω, meter 1 kΩ, V", shown_v(50.0, 100.0, 1e3), 45.454_5, half_digit(4));
+fn val_voltmeter_loading(t: &mut Table) {
+    t.is("6 V behind 10 kΩ, meter 20 kΩ", shown_v(6.0, 10e3, 20e3));
+    t.is("6 V behind 1 kΩ, meter 20 kΩ", shown_v(6.0, 1e3, 20e3));
+    t.is("50 V behind 100 Ω, meter 1 kΩ", shown_v(50.0, 100.0, 1e3));
 }
 
-#[test]
-fn val_open_circuit_voltage_by_meter() {
-    /// The row states it.
-    const STATED: f64 = 0.02;
-    let mut t = Table::of("battery maker's table 6, 12 V flooded, 26.7 °C", "6.7");
-    for (charge, printed) in [(1.0, 12.65), (0.75, 12.45), (0.5, 12.24), (0.25, 12.06), (0.0, 11.89)] {
+fn val_open_circuit_voltage_by_meter(t: &mut Table) {
+    t.series("charge {}", |charge| {
         let battery = Battery { capacity_ah: 50.0, charge, internal_mohm: 8.0, aged_mohm: 0.0 };
         let mut bench = Rig::default()
             .part("battery", PartKind::Battery(battery))
@@ -53,16 +106,11 @@ fn val_open_circuit_voltage_by_meter() {
             .join("meter.com", "body.31b")
             .join("meter.v_ohm", "battery.plus")
             .on(Day::STANDARD, &[]);
-        t.near(&format!("charge {charge}, V"), read(&mut bench, MeterMode::Volt), printed, STATED);
-    }
+        read(&mut bench, MeterMode::Volt)
+    });
 }
 
-#[test]
-fn reg_voltage_drop_along_a_wire() {
-    /// The supply's micro-ohm beside one ohm takes 15 µA.
-    const BESIDE_A: f64 = 2e-5;
-    /// Our one stranding factor against the table's 1.5 mm² (row 6.3).
-    const STRANDING: f64 = 0.01;
+fn reg_voltage_drop_along_a_wire(t: &mut Table) {
     let wire = Wire { length_m: 5.0, area_mm2: 1.5, corroded_ohm: 0.0 };
     let mut bench = Rig::default()
         .part("supply", supply(15.0, 1e-6))
@@ -78,16 +126,11 @@ fn reg_voltage_drop_along_a_wire() {
         .join("meter.com", "wire.b")
         .on(Day::STANDARD, &[]);
     let drop = read(&mut bench, MeterMode::Volt);
-    let mut t = Table::of("5 m of 1.5 mm² one way at 15 A, 20 °C, computed", "6.6");
-    t.near("current, A", bench.circuit.current(bench.port("load.a")), 15.0, BESIDE_A);
-    t.near_rel("drop, V", drop, 0.997_5, STRANDING);
+    t.is("current", bench.circuit.current(bench.port("load.a")));
+    t.is("drop", drop);
 }
 
-#[test]
-fn val_winding_temperature_by_ohmmeter() {
-    /// The book's α₀ = 0.004 26 at 0 °C against IEC's α₂₀ = 0.003 93: 0.13 % of some 60 K; the meter's
-    /// leads and a winding that cools while it is read.
-    const COEFFICIENT_K: f64 = 0.6;
+fn val_winding_temperature_by_ohmmeter(t: &mut Table) {
     let mut bench = hot_pump();
     let before = bench.circuit.winding_c(bench.part("pump"));
     let cold_ohm = bench.circuit.assembly().param("pump.winding_ohm").unwrap();
@@ -97,9 +140,8 @@ fn val_winding_temperature_by_ohmmeter() {
     let hot_ohm = bench.circuit.meter(meter).unwrap() - 0.2;
     // R_hot/R_cold = (1 + α₀ t)/(1 + α₀ 20) by the book.
     let by_book = (hot_ohm / cold_ohm * (1.0 + 0.004_26 * 20.0) - 1.0) / 0.004_26;
-    let mut t = Table::of("Kulshreshtha, Basic Electrical Engineering, ch. 2: the method", "6.5");
-    t.within("winding of a pump that has run, °C", before, 45.0, 140.0);
-    t.near("winding by ohmmeter and the book's method, °C", by_book, before, COEFFICIENT_K);
+    t.is("winding of a pump that has run", before);
+    t.follows("winding by ohmmeter and the book's method", by_book, before);
 }
 
 /// Alder's pump after ten minutes on a bench supply, at rest again, an ohmmeter across it.
@@ -125,19 +167,14 @@ fn hot_pump() -> Bench {
     bench
 }
 
-#[test]
-fn val_dash_gauge_class_from_the_kit() {
-    /// Both sides are the kit's own figures: rounding only.
-    const ROUNDING: f64 = 1e-9;
-    // Row 6.22: class is a percentage of the span. The kit's gauges: −100 to 0 kPa (row 6.24).
+fn val_dash_gauge_class_from_the_kit(t: &mut Table) {
     use sim_core::instrument::InstrumentKind;
     let library = crate::rig::library();
-    let mut t = Table::of("EN 837-1 through a gauge maker's manual", "6.22 with 6.24");
     for card in library.kit().iter() {
         if let InstrumentKind::Gauge { dial } | InstrumentKind::HandPump { dial } = card.kind {
             let allowed = dial.class / 100.0 * (dial.max - dial.min);
-            t.near(&format!("{}: span, kPa", card.id), dial.max - dial.min, 100.0, ROUNDING);
-            t.near(&format!("{}: class {}, ±kPa", card.id, dial.class), allowed, dial.class, ROUNDING);
+            t.is_for("{}: span", &card.id, dial.max - dial.min);
+            t.follows_for("{}: error that its class allows", &card.id, allowed, dial.class);
         }
     }
 }

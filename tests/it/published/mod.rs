@@ -2,7 +2,7 @@
 //!
 //! Rows are those of `reference/check-values.md`; the issuing body stands beside each. `val_` rows were
 //! read in the source (status V) or in somebody's reproduction of it (V2), `reg_` rows were computed
-//! (C) or are from memory (M, and marked so). A tolerance is a named constant with its reason.
+//! (C) or are from memory (M, and marked so). `row.rs` says how a row is written.
 
 mod accuracy;
 mod atmosphere;
@@ -21,59 +21,49 @@ mod motor;
 mod page;
 mod pump_down;
 mod regulations;
+mod row;
 mod service;
+mod table;
 mod thermodynamics;
 mod trade;
 mod units;
 
-/// Figures of one source, checked together so that a failure shows the whole row.
-///
-/// Every comparison is printed (`--nocapture`); the misses are reported when the table goes out of scope.
-pub(crate) struct Table {
-    source: &'static str,
-    row: &'static str,
-    checked: usize,
-    misses: Vec<String>,
-}
+use row::{Check, checks};
+use table::Table;
 
-impl Table {
-    pub(crate) fn of(source: &'static str, row: &'static str) -> Self {
-        Self { source, row, checked: 0, misses: Vec::new() }
-    }
+/// Every module with a table, in the page's order. (The tests of one that is not here fail.)
+const MODULES: &[(&str, &[Check])] = &[
+    ("accuracy", accuracy::CHECKS),
+    ("atmosphere", atmosphere::CHECKS),
+    ("battery_and_wire", battery_and_wire::CHECKS),
+    ("booster", booster::CHECKS),
+    ("circuit_flow", circuit_flow::CHECKS),
+    ("fuse", fuse::CHECKS),
+    ("gas_dynamics", gas_dynamics::CHECKS),
+    ("hole_coefficient", hole_coefficient::CHECKS),
+    ("instruments", instruments::CHECKS),
+    ("integrator", integrator::CHECKS),
+    ("iso_6358", iso_6358::CHECKS),
+    ("lamp", lamp::CHECKS),
+    ("leak_rate", leak_rate::CHECKS),
+    ("motor", motor::CHECKS),
+    ("pump_down", pump_down::CHECKS),
+    ("regulations", regulations::CHECKS),
+    ("service", service::CHECKS),
+    ("thermodynamics", thermodynamics::CHECKS),
+    ("trade", trade::CHECKS),
+    ("units", units::CHECKS),
+];
 
-    /// `got` within `tol` of `printed`, in the unit named in `what`.
-    pub(crate) fn near(&mut self, what: &str, got: f64, printed: f64, tol: f64) {
-        self.within(what, got, printed - tol, printed + tol);
-    }
-
-    /// `got` within the share `tol` of `printed`.
-    pub(crate) fn near_rel(&mut self, what: &str, got: f64, printed: f64, tol: f64) {
-        self.near(what, got, printed, tol * printed.abs());
-    }
-
-    /// `got` from `min` to `max`; a NaN is a miss.
-    pub(crate) fn within(&mut self, what: &str, got: f64, min: f64, max: f64) {
-        self.checked += 1;
-        let hit = (min..=max).contains(&got);
-        let line = format!("{what}: {got:.9} against {min:.9} to {max:.9}");
-        println!("row {} ({}) {line}{}", self.row, self.source, if hit { "" } else { "  MISS" });
-        if !hit {
-            self.misses.push(line);
-        }
-    }
-}
-
-impl Drop for Table {
-    fn drop(&mut self) {
-        if std::thread::panicking() {
-            return;
-        }
-        assert!(0 < self.checked, "row {}: nothing was checked", self.row);
-        assert!(self.misses.is_empty(), "row {} ({}): {:#?}", self.row, self.source, self.misses);
-    }
-}
-
-/// Half a unit in the last of `decimals` printed decimals.
-pub(crate) fn half_digit(decimals: u32) -> f64 {
-    0.5 / f64::from(10_u32.pow(decimals))
+/// Runs the body of a test on its entry of the table; called by the tests that `checks!` makes.
+fn run(path: &str, test: &str, body: fn(&mut Table)) {
+    let module = path.trim_end_matches("::tests").rsplit("::").next().unwrap_or(path);
+    let checks = MODULES.iter().find(|(name, _)| *name == module).map(|(_, checks)| *checks);
+    let checks = checks.unwrap_or_else(|| panic!("{module} does not stand in MODULES (published/mod.rs)"));
+    let check = checks.iter().find(|c| c.test == test).unwrap_or_else(|| panic!("no entry of that name"));
+    let before = crate::rig::runs();
+    let mut table = Table::of(check);
+    body(&mut table);
+    let faults = table.faults(before < crate::rig::runs());
+    assert!(faults.is_empty(), "{module}::{test}: {faults:#?}");
 }

@@ -2,53 +2,66 @@
 
 use sim_core::units::{AbsPressure, GaugePressure, PA_PER_INHG, PressureDiff};
 
-use super::{Table, half_digit};
+use super::{Table, checks};
 
-#[test]
-fn val_inches_of_mercury() {
-    /// A definition: rounding only.
-    const ROUNDING: f64 = 1e-12;
-    /// Half a pascal as printed, in inches of mercury.
-    const PRINTED_INHG: f64 = 2e-4;
-    /// Two conventions for mercury's density differ in the seventh digit.
-    const MERCURY: f64 = 1e-5;
-    let mut t = Table::of("unit tables (29.921 26 inHg = 101.325 kPa), conversions", "9.13");
-    for (inhg, kpa) in [
-        (2.0, 6.773),
-        (5.0, 16.932),
-        (8.0, 27.091),
-        (10.0, 33.864),
-        (12.0, 40.637),
-        (15.0, 50.796),
-        (17.0, 57.569),
-        (18.0, 60.955),
-        (20.0, 67.728),
-        (22.0, 74.501),
-        (25.0, 84.660),
-    ] {
-        let p = GaugePressure::from_pa(-inhg * PA_PER_INHG);
-        t.near(&format!("{inhg} inHg of vacuum, kPa gauge"), p.kpa(), -kpa, half_digit(3));
-        t.near(&format!("{kpa} kPa, inHg"), GaugePressure::from_kpa(-kpa).inhg(), -inhg, PRINTED_INHG);
+checks! {
+    val_inches_of_mercury through Own {
+        /// A definition: rounding only.
+        ROUNDING = 1e-12;
+        /// Half a pascal as printed, in inches of mercury.
+        PRINTED_INHG = 2e-4;
+        /// Two conventions for mercury's density differ in the seventh digit.
+        MERCURY = 1e-5;
+        "9.13" of "unit tables (29.921 26 inHg = 101.325 kPa), conversions" => [
+            series(
+                "vacuum of {} inHg",
+                "kPa",
+                &[
+                    (2.0, 6.773),
+                    (5.0, 16.932),
+                    (8.0, 27.091),
+                    (10.0, 33.864),
+                    (12.0, 40.637),
+                    (15.0, 50.796),
+                    (17.0, 57.569),
+                    (18.0, 60.955),
+                    (20.0, 67.728),
+                    (22.0, 74.501),
+                    (25.0, 84.660),
+                ],
+                half_digit(3),
+            ),
+            formula("vacuum of {} kPa", "inHg", "the same table, read backwards", abs(PRINTED_INHG)),
+            value("standard atmosphere", "inHg", 29.921_26, abs(MERCURY)),
+            value("1 mbar", "Pa", 1.0, abs(ROUNDING)),
+        ];
     }
-    t.near("standard atmosphere, inHg", AbsPressure::from_pa(101_325.0).inhg(), 29.921_26, MERCURY);
-    t.near("1 mbar, Pa", PressureDiff::from_pa(100.0).mbar(), 1.0, ROUNDING);
+
+    val_gauge_shows_difference_to_the_atmosphere through Own {
+        /// There and back: rounding only.
+        ROUNDING = 1e-9;
+        /// Half a pascal as printed, in inches of mercury.
+        PRINTED_INHG = 2e-4;
+        // The gauge shows the difference between manifold and atmosphere. Row 9.1: about 20 inHg.
+        "9.11" of "US Army TM 9-8000, para 17-8" => [
+            value("idle vacuum", "inHg", 20.0, abs(PRINTED_INHG)),
+            formula("and back", "kPa absolute", "the pressure it began with", abs(ROUNDING)),
+        ];
+    }
 }
 
-#[test]
-fn val_gauge_shows_difference_to_the_atmosphere() {
-    /// There and back: rounding only.
-    const ROUNDING: f64 = 1e-9;
-    /// Half a pascal as printed, in inches of mercury.
-    const PRINTED_INHG: f64 = 2e-4;
-    // Row 9.11: the gauge shows the difference between manifold and atmosphere. Row 9.1: about 20 inHg.
+fn val_inches_of_mercury(t: &mut Table) {
+    t.series("vacuum of {} inHg", |inhg| -GaugePressure::from_pa(-inhg * PA_PER_INHG).kpa());
+    for (inhg, kpa) in t.points("vacuum of {} inHg") {
+        t.follows_for("vacuum of {} kPa", kpa, -GaugePressure::from_kpa(-kpa).inhg(), *inhg);
+    }
+    t.is("standard atmosphere", AbsPressure::from_pa(101_325.0).inhg());
+    t.is("1 mbar", PressureDiff::from_pa(100.0).mbar());
+}
+
+fn val_gauge_shows_difference_to_the_atmosphere(t: &mut Table) {
     let ambient = AbsPressure::from_kpa(101.325);
     let manifold = AbsPressure::from_kpa(101.325 - 67.728);
-    let mut t = Table::of("US Army TM 9-8000, para 17-8", "9.11");
-    t.near("idle vacuum, inHg", -manifold.gauge(ambient).inhg(), 20.0, PRINTED_INHG);
-    t.near(
-        "and back, kPa absolute",
-        manifold.gauge(ambient).absolute(ambient).kpa(),
-        manifold.kpa(),
-        ROUNDING,
-    );
+    t.is("idle vacuum", -manifold.gauge(ambient).inhg());
+    t.follows("and back", manifold.gauge(ambient).absolute(ambient).kpa(), manifold.kpa());
 }
