@@ -31,8 +31,9 @@ fn rows(keep: impl Fn(&Check) -> bool) -> BTreeSet<&'static str> {
     counted.flat_map(|rows| rows.split(", ")).filter(|word| is_row(word)).collect()
 }
 
-/// Numbers as a reader writes them: small ones with a power of ten.
+/// Numbers as a reader writes them: ten digits at most, small ones with a power of ten.
 fn number(x: f64) -> String {
+    let x: f64 = format!("{x:.9e}").parse().unwrap();
     if x.abs() < 1e-3 && 0.0 < x.abs() { format!("{x:e}") } else { format!("{x}") }
 }
 
