@@ -28,7 +28,7 @@ pub(crate) fn run(
     let attempt = Attempt::read(&args.attempt)?;
     let name = || quote::path(&args.attempt).to_string();
     let library = Library::open(&front::places::data(at)?)?;
-    let mut job = library.job(&attempt.header.job).map_err(front::message::about(&args.attempt))?;
+    let job = library.job(&attempt.header.job).map_err(front::message::about(&args.attempt))?;
     let what_if = args.sound || !args.fault.is_empty();
     if what_if && !attempt.is_finished() {
         bail!("{}", say!(words, "replay-no-what-if", file = name()));
@@ -50,8 +50,8 @@ pub(crate) fn run(
         bail!("{}", say!(words, "replay-handed-in", file = name(), pack = job.pack_id));
     }
     if what_if {
-        job.faults = find_faults(words, &job.car, &args.fault)?;
-        return what_if_shown(out, words, &attempt, &job, &workshop);
+        let faults = find_faults(words, &job.car, &args.fault)?;
+        return what_if_shown(out, words, &attempt, job, &faults, &workshop);
     }
     let minutes: usize = attempt.steps.iter().map(|s| s.minutes.len()).sum();
     let readings = attempt.steps.iter().filter(|s| s.reading.is_some()).count();
@@ -127,13 +127,14 @@ fn what_if_shown(
     out: &mut dyn Write,
     words: &Words,
     attempt: &Attempt,
-    job: &Job,
+    mut job: Job,
+    faults: &[(u16, f64)],
     as_it_was: &Workshop,
 ) -> anyhow::Result<Verdict> {
     let seed: Seed = attempt.header.seed;
-    let mut workshop = play::workshop(job, seed);
-    let names: Vec<String> = job
-        .faults
+    job.set_answer(faults.to_vec());
+    let mut workshop = play::workshop(&job, seed);
+    let names: Vec<String> = faults
         .iter()
         .map(|(f, severity)| {
             format!("{} ({})", job.car.faults[usize::from(*f)].name, decimal(words, severity))

@@ -11,11 +11,12 @@ use assess::locale::quote;
 use assess::locale::{Naming, Speech};
 use assess::pack::Library;
 use assess::words::{self as plain, Ask, Said, Vocabulary};
+use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::air::Day;
 use sim_core::notice::Refusal;
 use sim_core::units::TICKS_PER_SECOND;
-use sim_core::workshop::{Arrival, Setup, TraceRow, Workshop};
+use sim_core::workshop::{Arrival, Setup, TraceRow};
 use sim_core::world::World;
 
 use crate::Verdict;
@@ -70,15 +71,15 @@ pub(crate) fn run(
             .collect(),
         instrument_errors: vec![0.0; kit.len()],
     };
-    let mut workshop = Workshop::new(Setup {
+    let setup = Setup {
         car,
         kit,
         spares,
         day: Day { altitude_m: args.altitude, weather_kpa: 0.0, ambient_c: args.ambient, night_drop_k: 0.0 },
         arrival: Arrival { driven: false, stood_min: 0 },
         card: Vec::new(),
-        world,
-    });
+    };
+    let mut workshop = Opened::of(setup, world);
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
     let columns = workshop.trace_columns();
     let plot = plot.map(|output| Plot::of(output, &args.show, &columns)).transpose()?;
@@ -157,7 +158,7 @@ impl Takers {
         self.csv.is_some() || self.plot.is_some()
     }
 
-    fn take(&mut self, words: &Words, workshop: &mut Workshop) -> anyhow::Result<()> {
+    fn take(&mut self, words: &Words, workshop: &mut Opened) -> anyhow::Result<()> {
         if !self.want_rows() {
             return Ok(());
         }
@@ -233,6 +234,6 @@ impl Table {
 }
 
 /// Why an action of the script cannot be done.
-fn refused(words: &Words, workshop: &Workshop, why: &Refusal) -> anyhow::Error {
+fn refused(words: &Words, workshop: &Opened, why: &Refusal) -> anyhow::Error {
     anyhow::Error::msg(Speech::at(words, workshop.setup(), Naming::Typed).tell(why))
 }

@@ -23,3 +23,5 @@ pub mod parts;
 pub mod units;
 pub mod workshop;
 pub mod world;
+
+pub use workshop::Opened;

@@ -1,7 +1,7 @@
 //! Readings: what was looked at, what was shown, and the scale it was shown on.
 //!
 //! One path serves the live workshop and the marker. The model gives a continuous value
-//! ([`crate::workshop::Workshop::predict`]); the instrument's error is added; the scale turns it into
+//! ([`crate::Opened::predict`]); the instrument's error is added; the scale turns it into
 //! what is shown. The marker asks the same model, under another hypothesis, for the same value and
 //! computes how likely what was shown would have been.
 

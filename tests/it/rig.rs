@@ -7,7 +7,12 @@ use std::cell::Cell;
 use std::path::Path;
 use std::sync::Arc;
 
+use assess::attempt::Attempt;
 use assess::pack::Library;
+use assess::pack::job::Job;
+use assess::play;
+use sim_core::Opened;
+use sim_core::action::Action;
 use sim_core::air::{Day, R_AIR};
 use sim_core::assembly::{Assembly, Joint, Part, PortRef, Stop};
 use sim_core::car::Car;
@@ -18,6 +23,7 @@ use sim_core::parts::instruments::{HandPump, Multimeter};
 use sim_core::parts::tee::Tee;
 use sim_core::parts::{Domain, PartKind};
 use sim_core::units::Tick;
+use sim_core::world::World;
 
 /// Wall surface, m², that keeps the air at the wall's temperature: what books call isothermal.
 pub(crate) const ISOTHERMAL_M2: f64 = 1e4;
@@ -257,4 +263,15 @@ pub(crate) fn alder_part(id: &str) -> PartKind {
 /// Alder on a day, new, everything at rest.
 pub(crate) fn alder_on(day: Day) -> Bench {
     Bench { circuit: Circuit::new(alder().assembly.clone(), day) }
+}
+
+/// The hidden numbers of an attempt, as they may be known once the car is handed back. One that is not is handed back
+/// here, with a finding if there is none.
+pub(crate) fn world(attempt: &Attempt, job: &Job) -> World {
+    let mut workshop = play::replay(attempt, job).unwrap_or_else(|e| panic!("{e}"));
+    if !workshop.view().handed_back {
+        workshop.act(&Action::Finding { units: Vec::new(), certainty: 0.4 });
+        workshop.act(&Action::HandBack);
+    }
+    Opened::after(workshop).expect("it could be handed back").world().clone()
 }

@@ -9,32 +9,41 @@ use super::{Outcome, Workshop, timing};
 use crate::action::{Action, PedalHold, Station};
 use crate::circuit::Pace;
 use crate::notice::{Notice, Reason, Refusal};
+use crate::observe::Predicted;
 use crate::parts::engine::EngineState;
 use crate::units::Tick;
 
 impl Workshop {
     /// Does an action now; its own time passes.
     pub fn act(&mut self, action: &Action) -> Outcome {
-        at_once(self.carry_out(action, None, None))
+        at_once(self.act_beside(action, None))
     }
 
     /// Does an action of a recorded attempt in another world: it takes until `end`, whatever this world
     /// does, and is never refused for a reason that lies in hidden state.
     pub fn replay(&mut self, action: &Action, end: Tick) -> Outcome {
-        at_once(self.carry_out(action, Some(end.0 + self.offset), None))
+        at_once(self.replay_beside(action, end, None))
     }
 
     /// As [`Workshop::act`], with the circuit run beside others.
     pub async fn act_beside(&mut self, action: &Action, beside: Beside<'_>) -> Outcome {
-        self.carry_out(action, None, beside).await
+        self.carry_out(action, None, beside).await.0
     }
 
     /// As [`Workshop::replay`], with the circuit run beside others.
     pub async fn replay_beside(&mut self, action: &Action, end: Tick, beside: Beside<'_>) -> Outcome {
-        self.carry_out(action, Some(end.0 + self.offset), beside).await
+        self.carry_out(action, Some(end), beside).await.0
     }
 
-    async fn carry_out(&mut self, action: &Action, cut: Option<u64>, beside: Beside<'_>) -> Outcome {
+    /// Does an action, to its own end or to a recorded one; what came of it, and what the model said before error and
+    /// rounding if it took a reading.
+    pub(super) async fn carry_out(
+        &mut self,
+        action: &Action,
+        end: Option<Tick>,
+        beside: Beside<'_>,
+    ) -> (Outcome, Option<Predicted>) {
+        let cut = end.map(|end| end.0 + self.offset);
         let mut doing = Doing::new(self.circuit.tick().0, cut, self.circuit.events().len(), beside);
         let refused = if self.state.handed_back {
             Some(cannot(Reason::Over))
@@ -54,7 +63,8 @@ impl Workshop {
             }
             self.aftermath(&mut doing);
         }
-        doing.outcome(self.offset, end, refused)
+        let predicted = doing.predicted;
+        (doing.outcome(self.offset, end, refused), predicted)
     }
 
     async fn dispatch(&mut self, doing: &mut Doing<'_>, action: &Action) -> Result<(), Refusal> {

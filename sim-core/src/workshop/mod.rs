@@ -1,5 +1,7 @@
 //! The workshop: the only way in is an action, the only way out is a [`View`] and readings.
 //!
+//! What is true behind them is told by [`Opened`] alone.
+//!
 //! [`Workshop::act`] checks an action (names, ranges, access, hands), lets its time pass in the circuit,
 //! changes the car and says what came of it. [`Workshop::replay`] does the same with a recorded end, in
 //! the same world (bit for bit) or in another (what if, hypotheses of the marker).
@@ -15,6 +17,7 @@ mod graph;
 mod hazards;
 mod joints;
 mod lasting;
+mod opened;
 mod predict;
 mod record;
 mod recorder;
@@ -29,6 +32,7 @@ mod watch;
 use std::sync::Arc;
 
 use exchange::{Beside, Seat, at_once};
+pub use opened::Opened;
 use recorder::Recorder;
 pub use recorder::TraceRow;
 use state::State;
@@ -41,12 +45,12 @@ use crate::car::{Car, Spare};
 use crate::circuit::{Circuit, Fault};
 use crate::instrument::InstrumentCard;
 use crate::notice::{Hazard, Notice, Refusal, Unmet};
-use crate::observe::{Predicted, Reading, Scale};
+use crate::observe::{Reading, Scale};
 use crate::parts::engine::EngineState;
 use crate::units::Tick;
 use crate::world::World;
 
-/// What a job gives the workshop. Checked data, made by `assess::pack`.
+/// What a job gives the workshop, and everybody may know. Checked data, made by `assess::pack`.
 #[derive(Clone, Debug)]
 pub struct Setup {
     /// The car.
@@ -61,8 +65,6 @@ pub struct Setup {
     pub arrival: Arrival,
     /// Lines of the job card, as the customer said it.
     pub card: Vec<String>,
-    /// The hidden numbers.
-    pub world: World,
 }
 
 /// How the car came to the workshop; simulated before the first action, so that it shows its faults.
@@ -101,8 +103,6 @@ pub struct Outcome {
     pub refused: Option<Refusal>,
     /// The reading it gave.
     pub reading: Option<Reading>,
-    /// What the model said before error and scale (for the marker; never shown).
-    pub predicted: Option<Predicted>,
     /// Breaches of safety.
     pub breaches: Vec<Hazard>,
     /// How a note filled the record.
@@ -181,10 +181,11 @@ pub struct View {
     pub handed_back: bool,
 }
 
-/// A car in the workshop with a person working on it.
-#[derive(Clone, Debug)]
+/// A car in the workshop with a person working on it. It cannot be copied, and printing it shows nothing: see [`Opened`].
 pub struct Workshop {
     setup: Setup,
+    /// The hidden numbers.
+    world: World,
     circuit: Seat,
     /// Per instrument card: index of its part in the circuit.
     card_parts: Vec<Option<u16>>,
@@ -201,16 +202,16 @@ pub struct Workshop {
 }
 
 impl Workshop {
-    /// Brings the car in: parts of car and kit, numbers of the world, then the arrival.
+    /// Brings the car in: parts of car and kit, numbers of the hidden `world`, then the arrival.
     ///
     /// A parameter the car does not have is left as it is (packs are checked before).
     #[must_use]
-    pub fn new(setup: Setup) -> Self {
-        at_once(Self::new_beside(setup, None))
+    pub fn new(setup: Setup, world: World) -> Self {
+        at_once(Self::new_beside(setup, world, None))
     }
 
     /// As [`Workshop::new`], with the circuit run beside others.
-    pub async fn new_beside(setup: Setup, beside: Beside<'_>) -> Self {
+    pub async fn new_beside(setup: Setup, world: World, beside: Beside<'_>) -> Self {
         let mut assembly = setup.car.assembly.clone();
         let mut card_parts = Vec::with_capacity(setup.kit.len());
         for card in setup.kit.iter() {
@@ -219,7 +220,7 @@ impl Workshop {
                 (assembly.parts.len() - 1) as u16
             }));
         }
-        for (param, value) in &setup.world.params {
+        for (param, value) in &world.params {
             assembly.set_param(param, *value);
         }
         let state =
@@ -229,6 +230,7 @@ impl Workshop {
         let offset = circuit.tick().0;
         let mut workshop = Self {
             setup,
+            world,
             circuit,
             card_parts,
             state,
@@ -248,10 +250,26 @@ impl Workshop {
         &self.setup
     }
 
-    /// The circuit, to look into (traces, under the skin); an attempt never shows it.
+    /// A copy, for [`Opened`] alone.
+    fn copy(&self) -> Self {
+        Self {
+            setup: self.setup.clone(),
+            world: self.world.clone(),
+            circuit: self.circuit.clone(),
+            card_parts: self.card_parts.clone(),
+            state: self.state.clone(),
+            offset: self.offset,
+            next_minute: self.next_minute,
+            minute_digests: self.minute_digests.clone(),
+            recorder: self.recorder.clone(),
+            watch: self.watch.clone(),
+        }
+    }
+
+    /// Short name of a part of the circuit, an instrument's after those of the car; `None` beyond them.
     #[must_use]
-    pub fn circuit(&self) -> &Circuit {
-        &self.circuit
+    pub fn part_name(&self, part: u16) -> Option<&str> {
+        self.circuit.assembly().parts.get(usize::from(part)).map(|part| part.id.as_str())
     }
 
     /// The present tick.
@@ -271,6 +289,15 @@ impl Workshop {
     /// Digests at the first step end after each simulated minute since last asked.
     pub fn take_minute_digests(&mut self) -> Vec<(Tick, u64)> {
         std::mem::take(&mut self.minute_digests)
+    }
+}
+
+impl std::fmt::Debug for Workshop {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.debug_struct("Workshop")
+            .field("car", &self.setup.car.id)
+            .field("tick", &self.tick())
+            .finish_non_exhaustive()
     }
 }
 

@@ -107,12 +107,8 @@ impl Watch {
 }
 
 impl Workshop {
-    /// What the model says an observation would be now, before instrument error.
-    ///
-    /// [`Predicted::Blank`] when the instrument is unknown, off, or not connected as `what` says. A time
-    /// is found by running a copy of the car on until the interval is over.
-    #[must_use]
-    pub fn predict(&self, what: &Observed) -> Predicted {
+    /// See [`super::Opened::predict`].
+    pub(super) fn predict(&self, what: &Observed) -> Predicted {
         match what {
             Observed::Instrument { instrument, mode, at } => {
                 let Some(card) = self.setup.kit.iter().position(|c| c.id == *instrument) else {
@@ -281,11 +277,11 @@ impl Workshop {
     /// not know them can foretell it and a replay finds it again.
     fn noise(&self, id: u32) -> f64 {
         let mut seed = super::digest::Fnv::new();
-        for (name, value) in &self.setup.world.params {
+        for (name, value) in &self.world.params {
             seed.bytes(name.as_bytes());
             seed.f64(*value);
         }
-        for share in &self.setup.world.instrument_errors {
+        for share in &self.world.instrument_errors {
             seed.f64(*share);
         }
         seed.u32(id);

@@ -14,7 +14,7 @@ const MOST_ROWS: usize = 100_000;
 pub struct TraceRow {
     /// When.
     pub tick: Tick,
-    /// One value a column of [`Workshop::trace_columns`].
+    /// One value a column of [`super::Opened::trace_columns`].
     pub values: Vec<f64>,
 }
 
@@ -28,24 +28,22 @@ pub(super) struct Recorder {
 }
 
 impl Workshop {
-    /// Records a row now and then every `every` ticks (at least one) until further notice.
-    pub fn record_every(&mut self, every: u64) {
+    /// See [`super::Opened::record_every`].
+    pub(super) fn record_every(&mut self, every: u64) {
         let now = self.circuit.tick().0;
         self.recorder = Some(Recorder { every: every.max(1), next: now, rows: Vec::new(), full: false });
         self.record();
     }
 
-    /// Rows since last asked; `None` when there were too many to keep (100 000).
-    pub fn take_rows(&mut self) -> Option<Vec<TraceRow>> {
+    /// See [`super::Opened::take_rows`].
+    pub(super) fn take_rows(&mut self) -> Option<Vec<TraceRow>> {
         let recorder = self.recorder.as_mut()?;
         let rows = std::mem::take(&mut recorder.rows);
         (!recorder.full).then_some(rows)
     }
 
-    /// Names of the columns, unit last: pressures are absolute, flows and currents go out of and into
-    /// the part.
-    #[must_use]
-    pub fn trace_columns(&self) -> Vec<String> {
+    /// See [`super::Opened::trace_columns`].
+    pub(super) fn trace_columns(&self) -> Vec<String> {
         let assembly = &self.setup.car.assembly;
         let mut columns = Vec::new();
         for port in assembly.ports() {

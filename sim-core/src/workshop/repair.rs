@@ -176,10 +176,8 @@ impl Workshop {
         Ok(())
     }
 
-    /// Repair units that are outside limits in this world now (the marker's truth; never shown):
-    /// those with a number outside its tolerance's limit, or at or beyond a fault's lowest severity.
-    #[must_use]
-    pub fn units_outside_limits(&self) -> Vec<u16> {
+    /// See [`super::Opened::units_outside_limits`].
+    pub(super) fn units_outside_limits(&self) -> Vec<u16> {
         let car = &self.setup.car;
         let assembly = self.circuit.assembly();
         let mut out = vec![false; car.units.len()];

@@ -119,6 +119,6 @@ impl Workshop {
             return 0.0;
         };
         let card = self.setup.kit.iter().position(|c| c.id == *instrument);
-        card.and_then(|c| self.setup.world.instrument_errors.get(c)).copied().unwrap_or(0.0)
+        card.and_then(|c| self.world.instrument_errors.get(c)).copied().unwrap_or(0.0)
     }
 }

@@ -183,7 +183,6 @@ impl<'a> Doing<'a> {
             end: Tick(end - offset),
             refused,
             reading: self.reading,
-            predicted: self.predicted,
             breaches: self.breaches,
             record: self.record,
             read_right: self.read_right,

@@ -16,15 +16,9 @@ pub struct Watch {
 }
 
 impl Workshop {
-    /// Watches from now on.
-    pub fn watch(&mut self) {
+    /// See [`super::Opened::watch`].
+    pub(super) fn watch(&mut self) {
         self.watch = Some(Box::new(Watch { start: self.circuit.copy(), told: Vec::new() }));
-    }
-
-    /// The stretch watched so far.
-    #[must_use]
-    pub fn watched(&self) -> Option<&Watch> {
-        self.watch.as_deref()
     }
 
     /// Before a step: what holds during it.

@@ -232,7 +232,7 @@ fn inv_the_debrief_of_the_bread_round_says_what_the_model_does() {
     const SPREAD: f64 = 2.5;
     let job = super::library().job("first-shift/before-the-bread-round").unwrap();
     for seed in 1..=6 {
-        let mut b = bread_round(seed, &job.faults);
+        let mut b = bread_round(seed, job.answer());
         settled(&mut b);
         let before = [b.gauge(BOOSTER), b.gauge("valve_b.store")];
         b.run(600.0);
@@ -257,7 +257,7 @@ fn inv_the_debrief_of_the_bread_round_says_what_the_model_does() {
             b.run(120.0);
             b.gauge(BOOSTER)
         };
-        let (faulty, sound) = (deep(&job.faults), deep(&[]));
+        let (faulty, sound) = (deep(job.answer()), deep(&[]));
         assert!((faulty - sound).abs() < 1.0, "car {seed}: {faulty} against {sound} kPa");
     }
 }

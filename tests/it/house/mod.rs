@@ -2,6 +2,7 @@
 
 mod cars;
 mod dependencies;
+mod hidden;
 mod kinds;
 mod layers;
 mod names;

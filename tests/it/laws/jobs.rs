@@ -4,10 +4,11 @@ use std::sync::Arc;
 
 use assess::attempt::Seed;
 use assess::play::script;
-use assess::play::{self, Begin, Session};
+use assess::play::{Begin, Session};
+use sim_core::Opened;
 use sim_core::circuit::{Circuit, Event};
 
-use crate::rig::library;
+use crate::rig::{library, world};
 
 /// What is inside the volumes plus what has gone, kg and J.
 fn total(c: &Circuit) -> (f64, f64) {
@@ -26,7 +27,7 @@ fn over_every_job(mut look: impl FnMut(&str, usize, &Circuit)) {
         let mut session = Session::rehearse(Arc::clone(&job), &begin);
         script::play(&mut session, &text, |_, _, _, _| {}).unwrap_or_else(|e| panic!("{}: {e}", job.id));
         // The same actions once more, with a look after each.
-        let mut workshop = play::workshop(&job, Seed(0x5eed));
+        let mut workshop = Opened::of(job.setup(), world(session.attempt(), &job));
         look(&job.id, 0, workshop.circuit());
         for step in &session.attempt().steps {
             workshop.act(&step.action);

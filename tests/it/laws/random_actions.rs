@@ -5,10 +5,10 @@ use std::ops::Range;
 use std::time::{Duration, Instant};
 
 use assess::pack::job::Job;
+use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::circuit::Event;
 use sim_core::observe::Predicted;
-use sim_core::workshop::Workshop;
 use sim_core::world::World;
 
 use super::dice::{Dice, Names};
@@ -37,7 +37,7 @@ fn jobs() -> Vec<Job> {
 }
 
 /// A job's workshop in a world drawn by the dice, with up to two faults of any severity.
-fn bring_in(job: &Job, dice: &mut Dice) -> Workshop {
+fn bring_in(job: &Job, dice: &mut Dice) -> Opened {
     let n = dice.below(3);
     let faults: Vec<(u16, f64)> = (0..n)
         .map(|_| {
@@ -47,11 +47,11 @@ fn bring_in(job: &Job, dice: &mut Dice) -> Workshop {
         })
         .collect();
     let world = World::draw(&job.car, &job.kit, &faults, &mut || dice.unit());
-    Workshop::new(job.setup(world))
+    Opened::of(job.setup(), world)
 }
 
 /// Everything that must hold after any action.
-fn check(w: &Workshop, m0: f64, u0: f64) {
+fn check(w: &Opened, m0: f64, u0: f64) {
     /// Of what is in the volumes, as accepted for a normal day; …
     const CLOSED: f64 = 1e-9;
     /// … and of what has passed through them, at most a pump's half a litre a second.
@@ -121,7 +121,7 @@ fn inv_random_actions_do_no_harm() {
                 refused += 1;
             } else {
                 assert!(outcome.start <= outcome.end && before.0 <= w.tick());
-                assert!(!matches!(outcome.predicted, Some(Predicted::Value(v)) if v.is_nan()));
+                assert!(!matches!(w.predicted(), Some(Predicted::Value(v)) if v.is_nan()));
                 done += 1;
             }
             check(&w, m0, u0);

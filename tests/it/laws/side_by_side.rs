@@ -6,6 +6,7 @@ use std::sync::Arc;
 use assess::pack::Library;
 use assess::speed::marking::Marking;
 use assess::speed::{Steps, Stretch, many_drives, run_abreast};
+use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::air::Day;
 use sim_core::car::Car;
@@ -15,7 +16,7 @@ use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
 use sim_core::instrument::InstrumentCard;
 use sim_core::units::Tick;
 use sim_core::workshop::exchange::side_by_side;
-use sim_core::workshop::{Arrival, Outcome, Setup, Workshop};
+use sim_core::workshop::{Arrival, Outcome, Setup};
 use sim_core::world::World;
 
 use super::dice::{Dice, Names};
@@ -131,7 +132,7 @@ fn inv_whatever_is_done_to_any_car_leaves_the_same_bits_alone_and_side_by_side()
     const OF_EACH: u64 = 14;
     const ACTIONS: usize = 12;
     let library = library();
-    let mut setups = Vec::new();
+    let mut cars: Vec<(Setup, World)> = Vec::new();
     let mut to_do: Vec<Vec<Action>> = Vec::new();
     for (nth, id) in ["alder", "birch", "cedar"].into_iter().enumerate() {
         let car = library.car(id).unwrap();
@@ -140,38 +141,38 @@ fn inv_whatever_is_done_to_any_car_leaves_the_same_bits_alone_and_side_by_side()
         for seed in 0..OF_EACH {
             let mut dice = Dice::new(1_000 * nth as u64 + seed);
             let world = drawn(&car, &kit, &mut dice);
-            setups.push(Setup {
+            let setup = Setup {
                 car: Arc::clone(&car),
                 kit: Arc::clone(&kit),
                 spares: Arc::clone(&spares),
                 day: Day { altitude_m: 500.0 * (seed % 4) as f64, ..Day::STANDARD },
                 arrival: Arrival { driven: seed.is_multiple_of(2), stood_min: 30 * (seed % 3) as u32 },
                 card: Vec::new(),
-                world,
-            });
+            };
+            cars.push((setup, world));
             let mut actions = names.preparation(&mut dice);
             actions.extend((0..ACTIONS).map(|_| names.action(&mut dice)));
             to_do.push(actions);
         }
     }
-    let told = |workshop: &Workshop, outcome: &Outcome| {
+    let told = |workshop: &Opened, outcome: &Outcome| {
         let l = left(workshop.circuit());
         (workshop.digest(), l, outcome.end, outcome.reading.clone(), outcome.refused.is_some())
     };
     let mut alone = Vec::new();
-    for (setup, actions) in setups.iter().zip(&to_do) {
-        let mut workshop = Workshop::new(setup.clone());
+    for ((setup, world), actions) in cars.iter().zip(&to_do) {
+        let mut workshop = Opened::of(setup.clone(), world.clone());
         let after = |action| {
             let outcome = workshop.act(action);
             told(&workshop, &outcome)
         };
         alone.push(actions.iter().map(after).collect::<Vec<_>>());
     }
-    let mut beside: Vec<Vec<_>> = vec![Vec::new(); setups.len()];
+    let mut beside: Vec<Vec<_>> = vec![Vec::new(); cars.len()];
     side_by_side(
-        beside.iter_mut().zip(setups.iter().zip(&to_do)),
-        async |(all, (setup, actions)), beside| {
-            let mut workshop = Workshop::new_beside(setup.clone(), beside).await;
+        beside.iter_mut().zip(cars.iter().zip(&to_do)),
+        async |(all, ((setup, world), actions)), beside| {
+            let mut workshop = Opened::of_beside(setup.clone(), world.clone(), beside).await;
             for action in actions {
                 let outcome = workshop.act_beside(action, beside).await;
                 all.push(told(&workshop, &outcome));

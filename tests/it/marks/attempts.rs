@@ -14,7 +14,7 @@ use assess::pack::Library;
 use assess::pack::job::Job;
 use assess::play::course::{Course, Deed, Worth};
 use assess::play::script;
-use assess::play::{self, Begin, Session};
+use assess::play::{Begin, Session};
 use assess::report;
 use sim_core::observe::ShownValue;
 
@@ -121,7 +121,7 @@ fn course(attempt: &Attempt) -> Course {
         refused: step.refused.is_some(),
     };
     let deeds = attempt.steps.iter().map(deed).collect();
-    Course::play(&job(), &play::truth(&job(), attempt.header.seed), deeds)
+    Course::play(&job(), &crate::rig::world(attempt, &job()), deeds)
 }
 
 #[test]

@@ -64,9 +64,9 @@ fn workshop(kinds: &[InstrumentKind]) -> Workshop {
         fit_min: 1.0,
         help: String::new(),
     };
-    let mut setup = job.setup(World::default());
+    let mut setup = job.setup();
     setup.kit = Arc::new(kinds.iter().enumerate().map(card).collect());
-    Workshop::new(setup)
+    Workshop::new(setup, World::default())
 }
 
 /// The greatest error instrument `i` may have at `value`.

@@ -2,6 +2,7 @@
 
 mod costs;
 mod hazards;
+mod opened;
 mod random;
 mod record;
 mod references;
@@ -13,10 +14,11 @@ use std::path::Path;
 use std::sync::{Arc, LazyLock};
 
 use assess::pack::Library;
+use sim_core::Opened;
 use sim_core::action::{Action, Written};
 use sim_core::observe::{Observed, Predicted, ShownValue};
 use sim_core::parts::engine::EngineState;
-use sim_core::workshop::{Outcome, Setup, Workshop};
+use sim_core::workshop::{Outcome, Setup};
 use sim_core::world::World;
 
 static LIBRARY: LazyLock<Library> = LazyLock::new(|| {
@@ -26,12 +28,12 @@ static LIBRARY: LazyLock<Library> = LazyLock::new(|| {
 
 /// A car in the workshop: car, kit, day and arrival of a shipped job, faults as the test asks.
 struct Bench {
-    ws: Workshop,
+    ws: Opened,
     log: Vec<(Action, Outcome)>,
 }
 
 /// The setup of a shipped job with other faults; tolerances and instrument errors in the middle.
-fn setup(job: &str, faults: &[(&str, f64)]) -> Setup {
+fn setup(job: &str, faults: &[(&str, f64)]) -> (Setup, World) {
     let job = LIBRARY.job(job).expect("a shipped job");
     let faults: Vec<(u16, f64)> = faults
         .iter()
@@ -41,12 +43,16 @@ fn setup(job: &str, faults: &[(&str, f64)]) -> Setup {
         })
         .collect();
     let world = World::draw(&job.car, &job.kit, &faults, &mut || 0.5);
-    job.setup(world)
+    (job.setup(), world)
+}
+
+fn bring_in((setup, world): (Setup, World)) -> Opened {
+    Opened::of(setup, world)
 }
 
 impl Bench {
     fn new(job: &str, faults: &[(&str, f64)]) -> Self {
-        Self { ws: Workshop::new(setup(job, faults)), log: Vec::new() }
+        Self { ws: bring_in(setup(job, faults)), log: Vec::new() }
     }
 
     /// Does something that must not be refused.

@@ -128,15 +128,15 @@ impl Names {
 
 #[test]
 fn inv_random_attempts_never_panic_and_replay_to_the_same_bits() {
-    let car = setup("first-shift/hum-at-the-lights", &[]).car;
+    let car = setup("first-shift/hum-at-the-lights", &[]).0.car;
     let mut done = 0;
     for n in 0..ATTEMPTS {
         let mut d = Dice::of(n);
         let fault = d.pick(&car.faults).clone();
         let setup = setup("first-shift/hum-at-the-lights", &[(&fault.id, fault.severity_max)]);
-        let names = Names::of(&setup);
-        let mut live = Workshop::new(setup.clone());
-        let mut again = Workshop::new(setup);
+        let names = Names::of(&setup.0);
+        let mut live = bring_in(setup.clone());
+        let mut again = bring_in(setup);
         for _ in 0..ACTIONS {
             let action = names.action(&mut d);
             let before = live.digest();

@@ -114,10 +114,10 @@ fn instruments_need_to_be_what_they_are_used_for() {
 
 #[test]
 fn a_job_without_an_instrument_does_without_what_it_does() {
-    let mut setup = setup(JOB, &[]);
+    let (mut setup, world) = setup(JOB, &[]);
     let kit = setup.kit.iter().filter(|c| !["watch", "prop", "plugs"].contains(&c.id.as_str())).cloned();
     setup.kit = Arc::new(kit.collect::<Vec<_>>());
-    let mut b = Bench { ws: Workshop::new(setup), log: Vec::new() };
+    let mut b = Bench { ws: Opened::of(setup, world), log: Vec::new() };
     refused(&mut b, Action::Time { cycle: Cycle::PumpRun, max_s: 60 }, "no stopwatch");
     refused(&mut b, Action::Pedal(PedalHold::Prop { force_n: 100.0 }), "no pedal prop");
 }

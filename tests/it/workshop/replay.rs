@@ -90,8 +90,8 @@ fn script() -> Vec<Action> {
 type Played = (Action, Outcome, u64);
 
 /// Plays the script live; returns each action played, and every minute's digest.
-fn live(setup: Setup) -> (Workshop, Vec<Played>, Vec<(Tick, u64)>) {
-    let mut ws = Workshop::new(setup);
+fn live(car: (Setup, World)) -> (Opened, Vec<Played>, Vec<(Tick, u64)>) {
+    let mut ws = bring_in(car);
     let played = script()
         .into_iter()
         .map(|action| {
@@ -112,7 +112,7 @@ fn inv_replay_in_the_same_world_gives_the_same_bits() {
         let (ws, played, minutes) = live(setup.clone());
         let done = played.iter().filter(|(_, out, _)| out.refused.is_none()).count();
         assert!(script().len() - 8 < done, "{faults:?}: only {done} actions were possible");
-        let mut again = Workshop::new(setup);
+        let mut again = bring_in(setup);
         for (action, out, digest) in &played {
             if out.refused.is_some() {
                 continue;
@@ -129,10 +129,10 @@ fn inv_replay_in_the_same_world_gives_the_same_bits() {
 #[test]
 fn inv_replay_in_another_world_takes_the_recorded_time_and_is_never_refused() {
     let (_, played, _) = live(setup(JOB, &[("valve_m_leaks_back", 0.25)]));
-    let car = setup(JOB, &[]).car.clone();
+    let car = setup(JOB, &[]).0.car.clone();
     for fault in &car.faults {
         for severity in [fault.severity_min, fault.severity_max] {
-            let mut other = Workshop::new(setup(JOB, &[(&fault.id, severity)]));
+            let mut other = bring_in(setup(JOB, &[(&fault.id, severity)]));
             for (action, out, _) in played.iter().filter(|(_, out, _)| out.refused.is_none()) {
                 let second = other.replay(action, out.end);
                 assert_eq!(second.refused, None, "{} {severity}: {action:?}", fault.id);
@@ -149,22 +149,22 @@ fn inv_a_timed_interval_is_predicted_to_its_own_end_in_another_world() {
     let leaky = setup(JOB, &[("valve_m_leaks_back", 0.25)]);
     let start = [Action::Key(true), Action::WaitUntil { cue: Cue::PumpStops, max_s: 60 }];
     let time = Action::Time { cycle: Cycle::PumpRest, max_s: 3600 };
-    let mut live = Workshop::new(leaky.clone());
+    let mut live = bring_in(leaky.clone());
     let ends: Vec<Tick> = start.iter().map(|a| live.act(a).end).collect();
     let timed = live.act(&time);
-    let Some(Predicted::Value(true_rest)) = timed.predicted else { panic!("{timed:?}") };
+    let Some(Predicted::Value(true_rest)) = live.predicted() else { panic!("{timed:?}") };
     // A smaller leak rests longer than the record is long, and the marker still learns how long.
-    let mut other = Workshop::new(setup(JOB, &[("valve_m_leaks_back", 0.15)]));
+    let mut other = bring_in(setup(JOB, &[("valve_m_leaks_back", 0.15)]));
     start.iter().zip(&ends).for_each(|(a, end)| drop(other.replay(a, *end)));
     let second = other.replay(&time, timed.end);
-    let Some(Predicted::Value(rest)) = second.predicted else { panic!("{second:?}") };
+    let Some(Predicted::Value(rest)) = other.predicted() else { panic!("{second:?}") };
     assert_eq!(other.tick(), timed.end);
     assert!(1.8 * true_rest < rest, "area goes with the diameter squared: {rest} against {true_rest}");
 }
 
 #[test]
 fn inv_free_running_time_replays_too() {
-    let mut live = Workshop::new(setup(JOB, &[("valve_m_leaks_back", 0.25)]));
+    let mut live = bring_in(setup(JOB, &[("valve_m_leaks_back", 0.25)]));
     let mut log = Vec::new();
     for (until_s, action) in [
         (13.37, Action::Key(true)),
@@ -177,7 +177,7 @@ fn inv_free_running_time_replays_too() {
         log.push((action, out));
     }
     for (faults, same) in [([("valve_m_leaks_back", 0.25)], true), ([("pump_worn", 1.0)], false)] {
-        let mut again = Workshop::new(setup(JOB, &faults));
+        let mut again = bring_in(setup(JOB, &faults));
         for (action, out) in &log {
             again.run_free_cut(out.start);
             assert_eq!(again.tick(), out.start);

@@ -11,12 +11,12 @@ const JOB: &str = "first-shift/hum-at-the-lights";
 #[test]
 fn inv_a_dial_errs_by_at_most_its_class_and_half_a_step() {
     for share in [-1.0, -0.3, 0.0, 0.8, 1.0] {
-        let mut setup = setup(JOB, &[]);
-        setup.world.instrument_errors.iter_mut().for_each(|e| *e = share);
-        let mut b = Bench { ws: Workshop::new(setup), log: Vec::new() };
+        let (setup, mut world) = setup(JOB, &[]);
+        world.instrument_errors.iter_mut().for_each(|e| *e = share);
+        let mut b = Bench { ws: Opened::of(setup, world), log: Vec::new() };
         let out = b.act(read("barometer"));
         let reading = out.reading.unwrap();
-        let Some(Predicted::Value(truth)) = out.predicted else { panic!("the barometer shows something") };
+        let Some(Predicted::Value(truth)) = b.ws.predicted() else { panic!("the barometer shows something") };
         let scale = b.ws.scale(&reading.what);
         let Scale::Numeric { resolution, .. } = scale else { panic!("a dial has numbers") };
         let shown = scale.number(reading.shown).unwrap();
@@ -58,8 +58,8 @@ fn bright_metal_looks_cold_to_the_infrared_thermometer() {
     b.act(cover("splash_guard", true));
     b.act(Action::Wait { s: 1200 });
     b.act(fit("infrared", &[("beam", "pump")]));
-    let out = b.act(read("infrared"));
-    let Some(Predicted::Value(seen)) = out.predicted else { panic!("it shows something") };
+    b.act(read("infrared"));
+    let Some(Predicted::Value(seen)) = b.ws.predicted() else { panic!("it shows something") };
     let pump = b.ws.circuit().assembly().part_index("pump").unwrap();
     let (case, room) = (b.ws.circuit().surface_c(pump), b.ws.circuit().surroundings_c());
     assert!(60.0 < case, "twenty minutes of running: {case}");
@@ -87,9 +87,9 @@ fn a_quarter_millimetre_hisses_faintly_and_a_sound_car_is_silent() {
 #[test]
 fn the_same_world_shows_the_same_and_another_gauge_error_another_pointer() {
     let shown = |share: f64| {
-        let mut setup = setup(JOB, &[]);
-        setup.world.instrument_errors.iter_mut().for_each(|e| *e = share);
-        let mut b = Bench { ws: Workshop::new(setup), log: Vec::new() };
+        let (setup, mut world) = setup(JOB, &[]);
+        world.instrument_errors.iter_mut().for_each(|e| *e = share);
+        let mut b = Bench { ws: Opened::of(setup, world), log: Vec::new() };
         b.act(read("barometer")).reading.unwrap().shown
     };
     assert_eq!(shown(0.9), shown(0.9));

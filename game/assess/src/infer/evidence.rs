@@ -24,10 +24,10 @@
 //! simulated any further; from then on every reading counts as a slip in it. The sheet says how many.
 
 use rayon::prelude::*;
+use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::observe::{Observed, Predicted, Scale};
 use sim_core::workshop::exchange::{Beside, side_by_side};
-use sim_core::workshop::{Outcome, Workshop};
 use sim_core::world::World;
 
 use crate::infer::belief::Belief;
@@ -48,7 +48,7 @@ pub(crate) const BESIDE: usize = 96;
 #[derive(Debug)]
 struct Player {
     /// `None` for *other*, and once the hypothesis is dropped.
-    workshop: Option<Workshop>,
+    workshop: Option<Opened>,
     /// Prediction of each thing looked at (index into `Course::looked`).
     predicted: Vec<Option<Drawn>>,
     /// See [`Followed::swapped_faulty`].
@@ -71,7 +71,7 @@ impl Player {
 /// The cars of all cells as they came in.
 #[derive(Debug)]
 pub struct Arrivals {
-    workshops: Vec<Option<Workshop>>,
+    workshops: Vec<Option<Opened>>,
 }
 
 /// The belief after one note.
@@ -110,15 +110,15 @@ impl Arrivals {
     /// Brings in the car of every cell.
     #[must_use]
     pub fn of(job: &Job, hypotheses: &Hypotheses) -> Self {
-        let mut workshops: Vec<Option<Workshop>> = hypotheses.cells.iter().map(|_| None).collect();
-        let mut seats: Vec<(&mut Option<Workshop>, &World)> = workshops
+        let mut workshops: Vec<Option<Opened>> = hypotheses.cells.iter().map(|_| None).collect();
+        let mut seats: Vec<(&mut Option<Opened>, &World)> = workshops
             .iter_mut()
             .zip(&hypotheses.cells)
             .filter_map(|(workshop, cell)| Some((workshop, cell.world.as_ref()?)))
             .collect();
         seats.par_chunks_mut(BESIDE).with_max_len(1).for_each(|together| {
             side_by_side(together, async |(workshop, world), beside| {
-                **workshop = Some(Workshop::new_beside(job.setup((*world).clone()), beside).await);
+                **workshop = Some(Opened::of_beside(job.setup(), (*world).clone(), beside).await);
             });
         });
         Self { workshops }
@@ -127,7 +127,7 @@ impl Arrivals {
     /// Belief on the complaint alone: the complaint is simulated in every cell.
     #[must_use]
     pub fn complained(&self, job: &Job, hypotheses: &Hypotheses) -> Belief {
-        let shows = |w: &Option<Workshop>| w.as_ref().map(|w| complaint::shows(job, w.circuit()));
+        let shows = |w: &Option<Opened>| w.as_ref().map(|w| complaint::shows(job, w.circuit()));
         let shows: Vec<Option<bool>> = self.workshops.par_iter().with_max_len(1).map(shows).collect();
         let cells: Vec<(usize, f64)> = hypotheses.cells.iter().map(|c| (c.class, c.prior)).collect();
         let mut belief = Belief::new(hypotheses.classes.len(), &cells);
@@ -261,9 +261,9 @@ fn play_all(
                 if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
                     swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
                 }
-                let outcome = done_again(workshop, deed, beside).await;
+                done_again(workshop, deed, beside).await;
                 let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
-                if let (Ok(looked), Some(value)) = (looked, outcome.predicted)
+                if let (Ok(looked), Some(value)) = (looked, workshop.predicted())
                     && wanted[looked]
                     && workshop.fault().is_none()
                 {
@@ -278,13 +278,13 @@ fn play_all(
 }
 
 /// Does deed number `index` in a cell's car, with the pause before it.
-pub(crate) async fn deed_in(workshop: &mut Workshop, deeds: &[Deed], index: usize, beside: Beside<'_>) {
+pub(crate) async fn deed_in(workshop: &mut Opened, deeds: &[Deed], index: usize, beside: Beside<'_>) {
     idle_before(workshop, deeds, index, beside).await;
     done_again(workshop, &deeds[index], beside).await;
 }
 
 /// Lets the time pass in which nothing was done before deed number `index`.
-async fn idle_before(workshop: &mut Workshop, deeds: &[Deed], index: usize, beside: Beside<'_>) {
+async fn idle_before(workshop: &mut Opened, deeds: &[Deed], index: usize, beside: Beside<'_>) {
     let start = deeds[index].start.0;
     let idle = start - deeds[..index].last().map_or(start, |last| last.end.0);
     if 0 < idle {
@@ -293,12 +293,14 @@ async fn idle_before(workshop: &mut Workshop, deeds: &[Deed], index: usize, besi
 }
 
 /// A deed in another car: it takes as long as it took, unless it ends with a cue.
-async fn done_again(workshop: &mut Workshop, deed: &Deed, beside: Beside<'_>) -> Outcome {
+async fn done_again(workshop: &mut Opened, deed: &Deed, beside: Beside<'_>) {
     match &deed.action {
-        Action::Time { .. } | Action::WaitUntil { .. } => workshop.act_beside(&deed.action, beside).await,
+        Action::Time { .. } | Action::WaitUntil { .. } => {
+            workshop.act_beside(&deed.action, beside).await;
+        }
         other => {
             let end = workshop.tick().plus(deed.end.0 - deed.start.0);
-            workshop.replay_beside(other, end, beside).await
+            workshop.replay_beside(other, end, beside).await;
         }
     }
 }
@@ -393,7 +395,7 @@ fn as_noted(
 }
 
 /// What a draw expects, with the instrument's constant error beside it.
-fn drawn(job: &Job, cell: &Cell, workshop: &Workshop, what: &Observed, predicted: Predicted) -> Drawn {
+fn drawn(job: &Job, cell: &Cell, workshop: &Opened, what: &Observed, predicted: Predicted) -> Drawn {
     let nothing = Drawn { predicted, error: 0.0, share: 0.0 };
     let Predicted::Value(value) = predicted else { return nothing };
     let (Observed::Instrument { instrument, .. } | Observed::Interval { instrument, .. }) = what else {

@@ -14,8 +14,9 @@ mod words;
 
 use std::sync::Arc;
 
+use sim_core::Opened;
 use sim_core::notice::{Gravity, Hazard};
-use sim_core::workshop::{Outcome, Workshop};
+use sim_core::workshop::Outcome;
 
 use crate::attempt::{Attempt, ENGINE, Step};
 use crate::infer::belief::Belief;
@@ -188,21 +189,21 @@ struct Scribe<'a> {
 }
 
 impl play::Watch for Scribe<'_> {
-    fn before(&mut self, workshop: &Workshop) {
-        self.taking.before(workshop);
+    fn before(&mut self, opened: &Opened) {
+        self.taking.before(opened);
     }
 
-    fn after(&mut self, recorded: &Step, outcome: &Outcome, workshop: &Workshop) {
-        self.taking.after(self.index, &recorded.action, self.job, outcome, workshop);
+    fn after(&mut self, recorded: &Step, outcome: &Outcome, opened: &Opened) {
+        self.taking.after(self.index, &recorded.action, self.job, outcome, opened);
         self.index += 1;
     }
 }
 
 /// The course of a recorded attempt, done again bit for bit.
 fn taken(attempt: &Attempt, job: &Job) -> Result<Course, SessionError> {
-    let scribe = |workshop: &Workshop| Scribe { job, taking: Taking::new(workshop), index: 0 };
-    let (workshop, scribe) = play::replay_watched(attempt, job, scribe)?;
-    let mut course = scribe.taking.end(&workshop, deeds(attempt));
+    let scribe = |opened: &Opened| Scribe { job, taking: Taking::new(opened), index: 0 };
+    let (opened, scribe) = play::replay_watched(attempt, job, scribe)?;
+    let mut course = scribe.taking.end(&opened, deeds(attempt));
     course.trace = trace(job, &play::truth(job, attempt.header.seed), &course.deeds);
     Ok(course)
 }

@@ -11,7 +11,7 @@ use super::error::{Named, PackError};
 use super::range::Range;
 use super::raw::{RawJob, RawPack, RawWeights, SCHEMA, ranges};
 use super::report::Report;
-use crate::pack::job::{AfterHandBack, CAUTION, Competence, DEFER, Job, Symptom, Weights};
+use crate::pack::job::{AfterHandBack, CAUTION, Competence, DEFER, Hidden, Job, Symptom, Weights};
 
 /// A pack: what its jobs have in common.
 #[derive(Clone, Debug, PartialEq)]
@@ -227,7 +227,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         day: raw.day,
         arrival: raw.arrival,
         card,
-        faults,
+        faults: Hidden(faults),
         symptom: raw.symptom,
         debrief: raw.debrief.join("\n\n"),
         time_limit_min: raw.time_limit_min,

@@ -9,7 +9,6 @@ use sim_core::air::Day;
 use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 use sim_core::workshop::{Arrival, Setup};
-use sim_core::world::World;
 
 /// What every job card says last.
 pub const DEFER: &str = "The vehicle maker's data, local rules and licensed practice come before anything \
@@ -79,6 +78,16 @@ pub struct Competence {
     pub code: String,
 }
 
+/// Faults that are not printed by accident.
+#[derive(Clone)]
+pub(crate) struct Hidden(pub(crate) Vec<(u16, f64)>);
+
+impl std::fmt::Debug for Hidden {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("…")
+    }
+}
+
 /// A job.
 #[derive(Clone, Debug)]
 pub struct Job {
@@ -100,8 +109,8 @@ pub struct Job {
     pub arrival: Arrival,
     /// Lines of the job card: the customer's words, then the cautions, [`DEFER`] last.
     pub card: Vec<String>,
-    /// Hidden faults: index into `car.faults`, severity in the unit of the fault's parameter.
-    pub faults: Vec<(u16, f64)>,
+    /// See [`Job::answer`].
+    pub(crate) faults: Hidden,
     /// The complaint as something simulated.
     pub symptom: Symptom,
     /// What is told after the hand-back.
@@ -147,9 +156,9 @@ impl Job {
         self.card.iter().filter_map(|line| line.strip_prefix(CAUTION))
     }
 
-    /// What the workshop needs to begin, with the hidden numbers `world`.
+    /// What the workshop needs to begin, beside the hidden numbers.
     #[must_use]
-    pub fn setup(&self, world: World) -> Setup {
+    pub fn setup(&self) -> Setup {
         Setup {
             car: Arc::clone(&self.car),
             kit: Arc::clone(&self.kit),
@@ -157,17 +166,18 @@ impl Job {
             day: self.day,
             arrival: self.arrival,
             card: self.card.clone(),
-            world,
         }
     }
 
-    /// Short names of the repair units that are outside limits in truth, in order of the car file.
+    /// What is wrong with the car in truth, for whoever holds the pack: index into `car.faults`, severity in the unit of
+    /// the fault's parameter. Nothing before a trainee asks for it (a test of the house holds that).
     #[must_use]
-    pub fn true_units(&self) -> Vec<String> {
-        let mut units: Vec<u16> =
-            self.faults.iter().map(|(f, _)| self.car.faults[*f as usize].unit).collect();
-        units.sort_unstable();
-        units.dedup();
-        units.into_iter().map(|u| self.car.units[u as usize].id.clone()).collect()
+    pub fn answer(&self) -> &[(u16, f64)] {
+        &self.faults.0
+    }
+
+    /// Lets something else be wrong: what-if, tests.
+    pub fn set_answer(&mut self, faults: Vec<(u16, f64)>) {
+        self.faults = Hidden(faults);
     }
 }

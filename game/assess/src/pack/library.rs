@@ -222,7 +222,7 @@ impl Library {
         let around = Around { pack: &pack, car: &car, kit: &self.kit, spares: &spares };
         let mut job = check_job::job(raw, job_id, &around, &file).map_err(PackErrors)?;
         let mut assembly = car.assembly.clone();
-        for (fault, severity) in &job.faults {
+        for (fault, severity) in job.answer() {
             assembly.set_param(&car.faults[usize::from(*fault)].param, *severity);
         }
         if let Some(trouble) = trial::of(&assembly, job.day, &file, "hidden, day") {

@@ -1,6 +1,7 @@
 //! How an attempt begins: its header, its hidden numbers, its workshop before the first action.
 
 use rand_core::Rng as _;
+use sim_core::Opened;
 use sim_core::workshop::Workshop;
 use sim_core::world::World;
 
@@ -34,19 +35,24 @@ impl Begin {
     }
 }
 
-/// The hidden numbers of an attempt at `job`.
+/// The hidden numbers of an attempt at `job`: the marker's, who opens a car of his own with them.
 #[must_use]
-pub fn truth(job: &Job, seed: Seed) -> World {
+pub(crate) fn truth(job: &Job, seed: Seed) -> World {
     let mut rng = rand_pcg::Pcg64::new(seed.0, TRUTH_STREAM);
     // 53 random bits: every double in [0, 1) that is a multiple of 2⁻⁵³.
     let mut u = || (rng.next_u64() >> 11) as f64 * (1.0 / 9_007_199_254_740_992.0);
-    World::draw(&job.car, &job.kit, &job.faults, &mut u)
+    World::draw(&job.car, &job.kit, job.answer(), &mut u)
 }
 
 /// The workshop of an attempt at `job`, before the first action.
 #[must_use]
 pub fn workshop(job: &Job, seed: Seed) -> Workshop {
-    Workshop::new(job.setup(truth(job, seed)))
+    Workshop::new(job.setup(), truth(job, seed))
+}
+
+/// The same with the hood open, for the marker.
+pub(super) fn opened(job: &Job, seed: Seed) -> Opened {
+    Opened::of(job.setup(), truth(job, seed))
 }
 
 pub(super) fn header(job: &Job, begin: &Begin) -> Header {

@@ -3,12 +3,13 @@
 //! Made by playing the recorded actions again in the attempt's own world, so nothing here is taken on
 //! trust from a file: readings, breaches and record lines come out of the workshop once more.
 
+use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::assembly::Stop;
 use sim_core::notice::Hazard;
 use sim_core::observe::{Reading, Scale};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Outcome, RecordEntry, Workshop};
+use sim_core::workshop::{Outcome, RecordEntry};
 use sim_core::world::World;
 
 use crate::infer::complaint::store_port;
@@ -140,7 +141,7 @@ impl Course {
     /// Plays `deeds` again in their own world.
     #[must_use]
     pub fn play(job: &Job, world: &World, deeds: Vec<Deed>) -> Self {
-        let mut workshop = Workshop::new(job.setup(world.clone()));
+        let mut workshop = Opened::of(job.setup(), world.clone());
         let mut taking = Taking::new(&workshop);
         for (index, deed) in deeds.iter().enumerate() {
             if workshop.tick() < deed.start {
@@ -204,7 +205,7 @@ impl Course {
         action: &Action,
         job: &Job,
         outcome: &Outcome,
-        workshop: &Workshop,
+        workshop: &Opened,
         faulty_before: &[u16],
     ) {
         if let Some(reading) = &outcome.reading {
@@ -270,7 +271,7 @@ pub struct Taking {
 impl Taking {
     /// Begins with the car as it came in.
     #[must_use]
-    pub fn new(workshop: &Workshop) -> Self {
+    pub fn new(workshop: &Opened) -> Self {
         let faulty = workshop.units_outside_limits();
         Self {
             course: Course::empty(faulty.clone()),
@@ -280,20 +281,13 @@ impl Taking {
     }
 
     /// Looks at the workshop before an action.
-    pub fn before(&mut self, workshop: &Workshop) {
+    pub fn before(&mut self, workshop: &Opened) {
         self.faulty_before = workshop.units_outside_limits();
         self.changes_before = workshop.changes();
     }
 
     /// Takes down what came of it.
-    pub fn after(
-        &mut self,
-        index: usize,
-        action: &Action,
-        job: &Job,
-        outcome: &Outcome,
-        workshop: &Workshop,
-    ) {
+    pub fn after(&mut self, index: usize, action: &Action, job: &Job, outcome: &Outcome, workshop: &Opened) {
         if outcome.refused.is_none() {
             self.course.take_in(index, action, job, outcome, workshop, &self.faulty_before);
             if self.changes_before < workshop.changes() {
@@ -305,7 +299,7 @@ impl Taking {
 
     /// Closes with the workshop as it stands after the last of `deeds`.
     #[must_use]
-    pub fn end(self, workshop: &Workshop, deeds: Vec<Deed>) -> Course {
+    pub fn end(self, workshop: &Opened, deeds: Vec<Deed>) -> Course {
         let view = workshop.view();
         Course {
             attended_min: view.attended_min,
@@ -320,7 +314,7 @@ impl Taking {
 /// True pressure in the store along an attempt, every two seconds or, in a long one, [`TRACE_POINTS`] in all.
 /// A run of its own: the recorder's rows cut the steps, so its bits are not those of the attempt.
 pub(crate) fn trace(job: &Job, world: &World, deeds: &[Deed]) -> Vec<TracePoint> {
-    let mut workshop = Workshop::new(job.setup(world.clone()));
+    let mut workshop = Opened::of(job.setup(), world.clone());
     let start = workshop.tick();
     let length = deeds.last().map_or(0, |last| last.end.0.saturating_sub(start.0));
     let every = (length / TRACE_POINTS).max(2 * TICKS_PER_SECOND);

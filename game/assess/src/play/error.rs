@@ -116,7 +116,6 @@ pub struct Difference {
 /// Where it stopped, and which part to look at first.
 pub fn computed(workshop: &Workshop) -> Result<(), Uncomputed> {
     let Some(fault) = workshop.fault() else { return Ok(()) };
-    let parts = &workshop.circuit().assembly().parts;
-    let part = fault.part.and_then(|part| parts.get(usize::from(part))).map(|part| part.id.clone());
+    let part = fault.part.and_then(|part| workshop.part_name(part)).map(str::to_owned);
     Err(Uncomputed { tick: fault.tick, part })
 }

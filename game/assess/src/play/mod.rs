@@ -8,7 +8,9 @@ mod replay;
 pub mod script;
 mod session;
 
-pub use self::begin::{Begin, truth, workshop};
+pub(crate) use self::begin::truth;
+pub use self::begin::{Begin, workshop};
 pub use self::error::{Difference, SessionError, Uncomputed, computed};
-pub use self::replay::{Watch, replay, replay_watched};
+pub use self::replay::replay;
+pub(crate) use self::replay::{Watch, replay_watched};
 pub use self::session::Session;

@@ -1,10 +1,11 @@
 //! An attempt done again: tick, shown value and state digest are compared, bit for bit.
 
+use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::units::Tick;
 use sim_core::workshop::{Outcome, Workshop};
 
-use super::begin::workshop;
+use super::begin::opened;
 use super::error::{Difference, SessionError, computed};
 use crate::attempt::{Attempt, Breached, ENGINE, Header, Refused, StateDigest, Step, limits};
 use crate::pack::job::{AfterHandBack, Job};
@@ -22,11 +23,15 @@ pub(super) fn check_job(header: &Header, job: &Job) -> Result<(), SessionError> 
     Ok(())
 }
 
-/// Does an action and writes down what came of it, without the labels of time and source.
-pub(super) fn step(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, Outcome) {
-    let outcome = workshop.act(action);
-    let minutes = workshop.take_minute_digests().into_iter().map(|(t, d)| (t, StateDigest(d))).collect();
-    let step = Step {
+/// What came of an action, as it is written down, without the labels of time and source.
+pub(super) fn step(
+    n: u32,
+    action: &Action,
+    outcome: &Outcome,
+    minutes: Vec<(Tick, u64)>,
+    digest: u64,
+) -> Step {
+    Step {
         n,
         by: None,
         at_unix_ms: None,
@@ -38,10 +43,9 @@ pub(super) fn step(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, O
         read_right: outcome.read_right,
         record: outcome.record.clone(),
         breaches: outcome.breaches.iter().cloned().map(Breached::Typed).collect(),
-        minutes,
-        digest: StateDigest(workshop.digest()),
-    };
-    (step, outcome)
+        minutes: minutes.into_iter().map(|(t, d)| (t, StateDigest(d))).collect(),
+        digest: StateDigest(digest),
+    }
 }
 
 /// In a pack that tells nothing after the hand-back, neither the screen nor the journal says what was dangerous about
@@ -54,27 +58,27 @@ pub(super) fn keep_quiet(job: &Job, step: &mut Step, outcome: &mut Outcome) {
     }
 }
 
-/// Who looks on while an attempt is done again.
-pub trait Watch {
+/// Who looks on, under the hood, while an attempt is done again.
+pub(crate) trait Watch {
     /// The workshop before an action.
-    fn before(&mut self, workshop: &Workshop);
+    fn before(&mut self, opened: &Opened);
 
     /// The workshop after it, and what came of it, told in full.
-    fn after(&mut self, recorded: &Step, outcome: &Outcome, workshop: &Workshop);
+    fn after(&mut self, recorded: &Step, outcome: &Outcome, opened: &Opened);
 }
 
 /// Nobody looks on.
 struct Alone;
 
 impl Watch for Alone {
-    fn before(&mut self, _: &Workshop) {}
+    fn before(&mut self, _: &Opened) {}
 
-    fn after(&mut self, _: &Step, _: &Outcome, _: &Workshop) {}
+    fn after(&mut self, _: &Step, _: &Outcome, _: &Opened) {}
 }
 
 /// Does a recorded action again and compares.
 fn redo(
-    workshop: &mut Workshop,
+    workshop: &mut Opened,
     job: &Job,
     recorded: &Step,
     engine: &str,
@@ -84,7 +88,9 @@ fn redo(
         workshop.run_free_cut(recorded.start);
     }
     watch.before(workshop);
-    let (mut now, mut outcome) = step(workshop, recorded.n, &recorded.action);
+    let mut outcome = workshop.act(&recorded.action);
+    let minutes = workshop.take_minute_digests();
+    let mut now = step(recorded.n, &recorded.action, &outcome, minutes, workshop.digest());
     watch.after(recorded, &outcome, workshop);
     keep_quiet(job, &mut now, &mut outcome);
     // Labels are nobody's business here.
@@ -156,21 +162,21 @@ fn redo(
 /// # Errors
 /// When the attempt is of another job, or at the first difference.
 pub fn replay(attempt: &Attempt, job: &Job) -> Result<Workshop, SessionError> {
-    replay_watched(attempt, job, |_| Alone).map(|(workshop, _)| workshop)
+    replay_watched(attempt, job, |_| Alone).map(|(opened, _)| opened.shut())
 }
 
 /// As [`replay`], with somebody looking on from the moment the car has come in.
 ///
 /// # Errors
 /// As [`replay`].
-pub fn replay_watched<W: Watch>(
+pub(crate) fn replay_watched<W: Watch>(
     attempt: &Attempt,
     job: &Job,
-    watch: impl FnOnce(&Workshop) -> W,
-) -> Result<(Workshop, W), SessionError> {
+    watch: impl FnOnce(&Opened) -> W,
+) -> Result<(Opened, W), SessionError> {
     check_job(&attempt.header, job)?;
     limits::against(&attempt.steps, job)?;
-    let mut workshop = workshop(job, attempt.header.seed);
+    let mut workshop = opened(job, attempt.header.seed);
     computed(&workshop)?;
     let mut watch = watch(&workshop);
     for recorded in &attempt.steps {

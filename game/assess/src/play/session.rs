@@ -29,6 +29,13 @@ fn free_ticks(steps: &[Step]) -> u64 {
     steps.iter().zip(ends).map(|(step, end)| step.start.0 - end).sum()
 }
 
+/// Does an action at an attempt's workshop, and writes down what came of it.
+fn done(workshop: &mut Workshop, n: u32, action: &Action) -> (Step, Outcome) {
+    let outcome = workshop.act(action);
+    let minutes = workshop.take_minute_digests();
+    (step(n, action, &outcome, minutes, workshop.digest()), outcome)
+}
+
 /// Someone at work on a car, with the attempt behind it.
 #[derive(Debug)]
 pub struct Session {
@@ -110,9 +117,9 @@ impl Session {
             // Free text is kept as it can be read again: without controls, and no longer than a page.
             Action::Suspect { text } => {
                 let text = quote::tidied(text).chars().take(words::LONGEST_SUSPICION).collect();
-                step(&mut self.workshop, n, &Action::Suspect { text })
+                done(&mut self.workshop, n, &Action::Suspect { text })
             }
-            action => step(&mut self.workshop, n, action),
+            action => done(&mut self.workshop, n, action),
         };
         keep_quiet(&self.job, &mut step, &mut outcome);
         computed(&self.workshop)?;

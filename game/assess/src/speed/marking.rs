@@ -8,7 +8,7 @@
 use std::sync::Arc;
 
 use rayon::prelude::*;
-use sim_core::workshop::Workshop;
+use sim_core::Opened;
 use sim_core::workshop::exchange::{Beside, at_once, side_by_side};
 use sim_core::world::World;
 
@@ -64,9 +64,9 @@ impl Marking {
     }
 
     /// Does the whole attempt in the car of world number `which`.
-    async fn play(&self, which: usize, beside: Beside<'_>) -> Workshop {
+    async fn play(&self, which: usize, beside: Beside<'_>) -> Opened {
         let world = self.worlds[which % self.worlds.len()].clone();
-        let mut workshop = Workshop::new_beside(self.job.setup(world), beside).await;
+        let mut workshop = Opened::of_beside(self.job.setup(), world, beside).await;
         for index in 0..self.deeds.len() {
             if !self.deeds[index].refused {
                 deed_in(&mut workshop, &self.deeds, index, beside).await;

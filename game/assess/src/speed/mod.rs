@@ -9,12 +9,13 @@ pub mod marking;
 
 use std::sync::Arc;
 
+use sim_core::Opened;
 use sim_core::air::Day;
 use sim_core::car::Car;
 use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
 use sim_core::circuit::{Circuit, Event, Inputs, Pace};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Arrival, Setup, Workshop};
+use sim_core::workshop::{Arrival, Setup};
 use sim_core::world::World;
 
 use crate::infer::hypotheses::Hypotheses;
@@ -236,15 +237,15 @@ fn new_world(library: &Library) -> World {
 fn connected(library: &Library, bench: &Bench, car: &Arc<Car>, world: World) -> Result<Circuit, SpeedError> {
     let (car, kit, spares) = (Arc::clone(car), Arc::clone(library.kit()), library.spares(car)?);
     let names = Vocabulary::of(&car, &kit, &spares);
-    let mut workshop = Workshop::new(Setup {
+    let setup = Setup {
         car,
         kit,
         spares,
         day: Day::STANDARD,
         arrival: Arrival { driven: false, stood_min: 0 },
         card: Vec::new(),
-        world,
-    });
+    };
+    let mut workshop = Opened::of(setup, world);
     for line in &bench.connected {
         let cannot = |why: String| SpeedError::Line { line: line.clone(), why };
         let said = words::parse(line, &names, &[]).map_err(|e| cannot(e.to_string()))?;

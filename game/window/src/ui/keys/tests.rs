@@ -189,7 +189,9 @@ fn every_end_the_list_offers_is_one_the_workshop_takes() {
                 "plugs" => Action::SetStop { port: name.clone(), stop: Some(Stop::Plug) },
                 _ => Action::Fit { instrument: id.to_owned(), ends: vec![(end.to_owned(), name.clone())] },
             };
-            let refused = shop.session().unwrap().workshop().clone().act(&action).refused;
+            let session = shop.session().unwrap();
+            let mut same = assess::play::replay(session.attempt(), session.job()).unwrap();
+            let refused = same.act(&action).refused;
             let fit = fits(&shop, &carry, Thing::Port(port));
             // A cover in the way is told by the workshop: the list offers what will do in principle.
             let barred = matches!(refused, Some(Refusal::Cannot(Reason::CoverInTheWay { .. })));

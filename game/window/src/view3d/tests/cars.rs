@@ -45,7 +45,7 @@ fn shop_with(car: &Arc<Car>) -> Shop {
     let mut job = shop.library().job(bench::JOB).unwrap();
     job.spares = shop.library().spares(car).unwrap();
     job.car = Arc::clone(car);
-    job.faults = vec![(0, car.faults[0].severity_min)];
+    job.set_answer(vec![(0, car.faults[0].severity_min)]);
     shop.rehearse_as(job, Seed(1));
     shop
 }
