@@ -3,6 +3,8 @@
 //! Actions name things by the short names of the vehicle file and the instrument cards, so an attempt
 //! can be read by eye and marked by a program that has never seen the window.
 
+mod asked;
+
 use crate::assembly::Stop;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;

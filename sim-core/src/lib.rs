@@ -20,6 +20,7 @@ pub mod notice;
 pub mod observe;
 pub mod params;
 pub mod parts;
+pub mod reach;
 pub mod units;
 pub mod workshop;
 pub mod world;

@@ -8,7 +8,7 @@
 
 use serde::{Deserialize, Serialize};
 use sim_core::assembly::{Assembly, PortRef};
-use sim_core::parts::{Domain, PartKind};
+use sim_core::parts::Domain;
 
 /// Three numbers along x, y and z.
 pub type Xyz = (f64, f64, f64);
@@ -213,12 +213,6 @@ pub struct Room {
     pub fixtures: Vec<Fixture>,
 }
 
-/// Whether a part is a line between fittings: it has a way, no place.
-#[must_use]
-pub fn is_line(kind: &PartKind) -> bool {
-    matches!(kind, PartKind::Hose(_) | PartKind::Wire(_))
-}
-
 /// The two terminals between which the wire of a joint lies that is no part: those of a joint between two things
 /// that stand, or of one more thing at the end of a wire that is joined to another already. `None` for every other
 /// joint.
@@ -228,7 +222,7 @@ pub fn wire_of_joint(assembly: &Assembly, joint: u16) -> Option<(PortRef, PortRe
     if assembly.domain(own.a) != Domain::Electrical {
         return None;
     }
-    let lies = |p: PortRef| assembly.parts.get(usize::from(p.part)).is_none_or(|p| is_line(&p.kind));
+    let lies = |p: PortRef| assembly.parts.get(usize::from(p.part)).is_none_or(|p| p.kind.is_line());
     let (end, far) = match (lies(own.a), lies(own.b)) {
         (false, false) => return Some((own.a, own.b)),
         (true, true) => return None,

@@ -33,15 +33,15 @@ impl Deed {
         if outcome.reading.is_some() && walked_to.is_none() {
             return None;
         }
-        let was = match action {
-            Action::SetStop { port, stop: None } => {
-                before.stops.iter().find(|(at, _)| at == port).map(|(_, stop)| *stop)
-            }
-            _ => None,
+        let was = if let Action::SetStop { port, stop: None } = action {
+            before.stops.iter().find(|(at, _)| at == port).map(|(_, stop)| *stop)
+        } else {
+            None
         };
-        let of = match action {
-            Action::Note { reading, .. } => after.readings.iter().find(|r| r.id == *reading).cloned(),
-            _ => None,
+        let of = if let Action::Note { reading, .. } = action {
+            after.readings.iter().find(|r| r.id == *reading).cloned()
+        } else {
+            None
         };
         let took = outcome.end.0 - outcome.start.0;
         Some(Self {

@@ -15,7 +15,16 @@ pub fn instrument(reading: &Reading) -> Option<&str> {
     match &reading.what {
         Observed::Instrument { instrument, .. } | Observed::Interval { instrument, .. } => Some(instrument),
         Observed::Sense(Sense::Lamp { instrument }) => Some(instrument),
-        Observed::Sense(_) => None,
+        Observed::Sense(
+            Sense::Hiss { .. }
+            | Sense::Hum
+            | Sense::Touch { .. }
+            | Sense::PedalTravel
+            | Sense::PedalMoved
+            | Sense::Applications
+            | Sense::BaseBrakes
+            | Sense::YardDrive,
+        ) => None,
     }
 }
 

@@ -216,14 +216,14 @@ pub(super) fn outcome(
     if now != from {
         writeln!(out, "  {}", walk(words, now))?;
     }
-    match action {
-        // The same lines as in `said`, laid out.
-        Action::ReadCard => card(out, words, session)?,
-        Action::ReadSheet => sheet(out, words, session)?,
-        _ => {
-            for line in &outcome.said {
-                wrapped(out, "  ", &speech(words, session).tell(line))?;
-            }
+    // What is on paper is the same lines as in `said`, laid out.
+    if *action == Action::ReadCard {
+        card(out, words, session)?;
+    } else if *action == Action::ReadSheet {
+        sheet(out, words, session)?;
+    } else {
+        for line in &outcome.said {
+            wrapped(out, "  ", &speech(words, session).tell(line))?;
         }
     }
     if let Some(reading) = &outcome.reading {

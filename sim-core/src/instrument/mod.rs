@@ -8,9 +8,11 @@
 //! A kind says in one entry of [`Nature`] what it is and what it shows its value on; everybody else asks there.
 
 mod display;
+mod held;
 mod kind;
 mod nature;
 
 pub use display::Display;
+pub use held::Held;
 pub use kind::{Dial, DigitalRange, InstrumentCard, InstrumentKind};
-pub use nature::{Held, Measured, Nature, ReadFrom, Worked};
+pub use nature::{Measured, Nature, ReadFrom, Worked};

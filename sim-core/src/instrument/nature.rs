@@ -3,25 +3,9 @@
 //! One entry a kind. Workshop, words and packs ask here and know no kind by themselves.
 
 use super::display::Display;
+use super::held::Held;
 use super::kind::InstrumentKind;
 use crate::parts::elements::MeterMode;
-
-/// How an instrument is put to what it measures.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Held {
-    /// Nowhere: it is used where it lies.
-    Nowhere,
-    /// Its stem on a vacuum line; stays there.
-    OnLine,
-    /// Its leads on electrical ports.
-    OnWires,
-    /// Around the wire at an electrical port.
-    AroundWire,
-    /// Pointed at a part.
-    AtPart,
-    /// Laid on a hose.
-    OnHose,
-}
 
 /// Where one stands to read it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -99,7 +83,7 @@ pub struct Nature<'a> {
     pub part: Option<&'static str>,
     /// Names of its ends, in the order in which they are said; those of its part's ports, if it has a part.
     pub ends: &'static [&'static str],
-    /// How it is put to what it measures.
+    /// How it is put to what it measures, or works on.
     pub held: Held,
     /// Where one stands to read it.
     pub read_from: ReadFrom,
@@ -122,10 +106,11 @@ impl<'a> Nature<'a> {
     /// The one that shows a value while the dial of a meter is set to `mode`; others have one at most.
     #[must_use]
     pub fn display(&self, mode: Option<MeterMode>) -> Option<Display<'a>> {
-        let at = match (self.measured, mode.unwrap_or_default()) {
-            (Measured::Meter, MeterMode::Ohm) => 1,
-            (Measured::Meter, MeterMode::Ampere) => 2,
-            (_, MeterMode::Off | MeterMode::Volt | MeterMode::Ohm | MeterMode::Ampere) => 0,
+        let is_meter = self.measured == Measured::Meter;
+        let at = match mode.unwrap_or_default() {
+            MeterMode::Ohm if is_meter => 1,
+            MeterMode::Ampere if is_meter => 2,
+            MeterMode::Off | MeterMode::Volt | MeterMode::Ohm | MeterMode::Ampere => 0,
         };
         self.displays().nth(at).map(|(_, display)| display)
     }
@@ -156,7 +141,9 @@ impl InstrumentKind {
             displays,
             also,
         };
-        let tool = |name, also| of(name, None, NO_ENDS, (Measured::Nothing, ItsEnds), Not, [None; 3], also);
+        let tool = |name, held, also| {
+            of(name, None, (&[], held), (Measured::Nothing, ItsEnds), Not, [None; 3], also)
+        };
         let one = |name, display| [Some((name, display)), None, None];
         match self {
             Self::Gauge { dial } => of(
@@ -271,10 +258,10 @@ impl InstrumentKind {
                 one("dial", Dial("mm", dial)),
                 &["ruler", "pedalrule"],
             ),
-            Self::PedalProp => tool("PedalProp", &["pedalprop"]),
-            Self::Plugs => tool("Plugs", &["plug"]),
-            Self::Clamps => tool("Clamps", &["hoseclamp", "hoseclamps"]),
-            Self::ListeningTube => tool("ListeningTube", &["listeningtube"]),
+            Self::PedalProp => tool("PedalProp", Held::OnPedal, &["pedalprop"]),
+            Self::Plugs => tool("Plugs", Held::InOpening, &["plug"]),
+            Self::Clamps => tool("Clamps", Held::OverHose, &["hoseclamp", "hoseclamps"]),
+            Self::ListeningTube => tool("ListeningTube", Held::AtEar, &["listeningtube"]),
         }
     }
 

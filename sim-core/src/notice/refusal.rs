@@ -9,7 +9,6 @@ use crate::action::Station;
 /// A refusal: nothing has changed, no time has passed.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
-#[non_exhaustive]
 pub enum Refusal {
     /// There is no such thing.
     Unknown {

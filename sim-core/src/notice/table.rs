@@ -14,7 +14,6 @@ macro_rules! told {
         $(#[$doc])*
         #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
         #[serde(rename_all = "snake_case", deny_unknown_fields)]
-        #[non_exhaustive]
         pub enum $name {
             $(
                 $(#[$about])*
@@ -54,7 +53,6 @@ macro_rules! words {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
         #[serde(rename_all = "snake_case")]
-        #[non_exhaustive]
         pub enum $name { $( $(#[$about])* $variant ),+ }
 
         impl $name {

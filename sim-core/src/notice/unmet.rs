@@ -64,7 +64,6 @@ impl InGap for Wanted {
 /// in N.
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[non_exhaustive]
 pub enum Unmet {
     /// The reading is of something else.
     OtherReading(Wanted),

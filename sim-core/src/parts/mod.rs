@@ -50,6 +50,36 @@ impl PartKind {
         if let Self::Hose(hose) = self { Some(hose) } else { None }
     }
 
+    /// Gauge pressures of the store at which it switches the pump off and on again, kPa, if it does.
+    #[must_use]
+    pub fn switch_points_kpa(&self) -> Option<(f64, f64)> {
+        match self {
+            Self::VacuumSwitch(s) => Some((s.cut_out_kpa, s.cut_in_kpa)),
+            Self::Controller(c) => Some((c.cut_out_kpa, c.cut_in_kpa)),
+            Self::Hose(_)
+            | Self::Tee(_)
+            | Self::CheckValve(_)
+            | Self::VacuumPump(_)
+            | Self::Booster(_)
+            | Self::Engine(_)
+            | Self::Reservoir(_)
+            | Self::EnginePump(_)
+            | Self::VacuumSensor(_)
+            | Self::Battery(_)
+            | Self::Supply(_)
+            | Self::Fuse(_)
+            | Self::Relay(_)
+            | Self::KeySwitch(_)
+            | Self::Wire(_)
+            | Self::Body(_)
+            | Self::VacuumGauge(_)
+            | Self::HandPump(_)
+            | Self::TestLamp(_)
+            | Self::Multimeter(_)
+            | Self::PushLead(_) => None,
+        }
+    }
+
     /// Its numbers as a booster, if it is one: what the pedal presses.
     #[must_use]
     pub fn booster(&self) -> Option<&Booster> {
@@ -118,6 +148,14 @@ macro_rules! kinds {
             /// The part's numbers by name, to change.
             pub fn params_mut(&mut self) -> &mut dyn Params {
                 match self { $( Self::$kind(p) => p, )* }
+            }
+        }
+
+        impl PartKind {
+            /// Whether it is a line between fittings, a hose or a wire: it has a way, no place.
+            #[must_use]
+            pub fn is_line(&self) -> bool {
+                self.seen().lies == elements::Lies::Along
             }
         }
 

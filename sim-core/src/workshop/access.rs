@@ -1,15 +1,13 @@
 //! Names, places and hands: what a name means, where one stands to reach it, what bars it, who is bound.
 //!
-//! A hose or wire has no place of its own at its ends: its end is where the part is that it is joined to.
+//! From where a thing of the car is reached, the car says ([`crate::reach`]).
 
 use super::Workshop;
 use crate::action::{PedalHold, Station};
 use crate::assembly::PortRef;
 use crate::instrument::InstrumentKind;
 use crate::notice::{Quantity, Reason, Refusal, Sort, TheTool, Tool};
-
-/// Where something can be reached, and the cover (index) that bars it there.
-pub(super) type Place = (Station, Option<usize>);
+use crate::reach::Place;
 
 /// A refusal for a reason.
 pub(super) fn cannot(why: Reason) -> Refusal {
@@ -143,16 +141,11 @@ impl Workshop {
 
     /// Places from which a part can be reached.
     pub(super) fn places_of_part(&self, part: u16) -> Vec<Place> {
-        let part = usize::from(part);
-        if let Some(standing) = self.setup.car.stands.get(part) {
-            let cover = standing
-                .behind
-                .as_ref()
-                .and_then(|id| self.setup.car.covers.iter().position(|c| c.id == *id));
-            return vec![(standing.station, cover)];
+        if usize::from(part) < self.n_car_parts() {
+            return self.setup.car.places_of_part(part);
         }
         // An instrument lies where its first end is, else in the hand.
-        let card = self.card_parts.iter().position(|p| p.map(usize::from) == Some(part));
+        let card = self.card_parts.iter().position(|p| *p == Some(part));
         let first = card.and_then(|c| self.state.fits[c].first());
         match first.and_then(|(_, at)| self.circuit.assembly().port(at)) {
             Some(port) if usize::from(port.part) < self.n_car_parts() => self.places_of_port(port),
@@ -162,27 +155,16 @@ impl Workshop {
 
     /// Places from which a joint of the car can be reached.
     pub(super) fn places_of_joint(&self, joint: usize) -> Vec<Place> {
-        let j = &self.setup.car.assembly.joints[joint];
-        let fixed: Vec<u16> = [j.a.part, j.b.part].into_iter().filter(|p| !self.is_line(*p)).collect();
-        let parts = if fixed.is_empty() { vec![j.a.part, j.b.part] } else { fixed };
-        parts.into_iter().flat_map(|p| self.places_of_part(p)).collect()
+        self.setup.car.places_of_joint(joint)
     }
 
     /// Places from which a port can be reached.
     pub(super) fn places_of_port(&self, port: PortRef) -> Vec<Place> {
-        if !self.is_line(port.part) {
-            return self.places_of_part(port.part);
+        if usize::from(port.part) < self.n_car_parts() {
+            self.setup.car.places_of_port(port)
+        } else {
+            self.places_of_part(port.part)
         }
-        let joints = &self.setup.car.assembly.joints;
-        match joints.iter().position(|j| j.a == port || j.b == port) {
-            Some(joint) => self.places_of_joint(joint),
-            None => self.places_of_part(port.part),
-        }
-    }
-
-    /// Whether a part is a line (hose, wire, body) rather than a thing in one place.
-    fn is_line(&self, part: u16) -> bool {
-        self.circuit.assembly().parts[usize::from(part)].kind.seen().is_line
     }
 
     /// Where to stand for something that can be reached from `places`: here if possible.

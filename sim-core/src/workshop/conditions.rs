@@ -2,6 +2,7 @@
 //! state and the events behind it. The first that it does not meet is kept, to be told.
 
 use super::predict::{CAUGHT, Watch};
+use super::state::EngineEvent;
 use super::{Workshop, graph, timing};
 use crate::action::{Cycle, PedalHold, Sense};
 use crate::car::RecordKind;
@@ -61,7 +62,8 @@ impl Workshop {
             RecordKind::CutOut | RecordKind::CutIn => self.switch_point(kind, what),
             RecordKind::PumpRun | RecordKind::ReleaseBuildUp => self.run_condition(what, shown, watch),
             RecordKind::PumpRest | RecordKind::ReleaseRest => self.rest_condition(what, shown, watch),
-            RecordKind::ReleaseDrop | RecordKind::ReleaseNoRise => self.pedal_condition(kind, what),
+            RecordKind::ReleaseDrop => self.pedal_drops(what),
+            RecordKind::ReleaseNoRise => self.pedal_stays(what),
             RecordKind::ReleaseReserve if *what != Observed::Sense(Sense::Applications) => {
                 Err(Unmet::OtherReading(Wanted::Applications))
             }
@@ -166,19 +168,27 @@ impl Workshop {
         Unmet::WatchLate { after_s: since, within_s: s_down(CAUGHT) }
     }
 
-    fn pedal_condition(&self, kind: RecordKind, what: &Observed) -> Result<(), Unmet> {
-        let (Observed::Sense(Sense::PedalMoved), Some(event)) = (what, self.state.engine_event) else {
-            return Err(Unmet::OtherReading(Wanted::PedalMoved));
-        };
+    /// The engine's start or stop since which a held pedal was felt to move.
+    fn pedal_felt(&self, what: &Observed) -> Result<EngineEvent, Unmet> {
+        let event = self.state.engine_event.filter(|_| *what == Observed::Sense(Sense::PedalMoved));
+        event.ok_or(Unmet::OtherReading(Wanted::PedalMoved))
+    }
+
+    /// The pedal was held while the engine started.
+    fn pedal_drops(&self, what: &Observed) -> Result<(), Unmet> {
+        if self.pedal_felt(what)?.started { Ok(()) } else { Err(Unmet::EngineStoppedLast) }
+    }
+
+    /// The pedal was held long enough since the engine stopped.
+    fn pedal_stays(&self, what: &Observed) -> Result<(), Unmet> {
+        let event = self.pedal_felt(what)?;
         let held = self.circuit.tick().0 - event.tick;
-        match (kind, event.started) {
-            (RecordKind::ReleaseDrop, true) => Ok(()),
-            (RecordKind::ReleaseDrop, false) => Err(Unmet::EngineStoppedLast),
-            (_, true) => Err(Unmet::EngineStartedLast),
-            (_, false) if held < HELD => {
-                Err(Unmet::HeldTooShort { for_s: s_down(held), least_s: s_down(HELD) })
-            }
-            (_, false) => Ok(()),
+        if event.started {
+            Err(Unmet::EngineStartedLast)
+        } else if held < HELD {
+            Err(Unmet::HeldTooShort { for_s: s_down(held), least_s: s_down(HELD) })
+        } else {
+            Ok(())
         }
     }
 

@@ -6,8 +6,8 @@
 
 use super::access::{cannot, in_range};
 use super::state::Doing;
-use super::{Workshop, graph, timing};
-use crate::assembly::{Joint, PortRef, Stop};
+use super::{NoFit, Workshop, graph, timing};
+use crate::assembly::{Joint, PortRef};
 use crate::instrument::{Held, Worked};
 use crate::notice::{Quantity, Reason, Refusal};
 use crate::parts::Domain;
@@ -31,42 +31,38 @@ impl Workshop {
     }
 
     fn target(&self, card: usize, end: &str, at: &str) -> Result<Target, Refusal> {
-        match self.setup.kit[card].kind.nature().held {
-            Held::AroundWire => {
-                let port = self.find_port(at)?;
-                if self.circuit.assembly().domain(port) != Domain::Electrical {
-                    return Err(cannot(Reason::NoCurrent { at: at.into() }));
-                }
-                Ok(Target::Around(port))
-            }
-            Held::AtPart => Ok(Target::Part(self.find_part(at)?)),
-            Held::OnHose => {
-                let part = self.find_part(at)?;
-                if self.circuit.assembly().parts[usize::from(part)].kind.hose().is_none() {
-                    return Err(cannot(Reason::NoHoseAngle { at: at.into() }));
-                }
-                Ok(Target::Part(part))
-            }
-            Held::OnLine | Held::OnWires | Held::Nowhere => self.target_port(card, end, at),
+        let held = self.setup.kit[card].kind.nature().held;
+        if held.to_parts() {
+            let part = self.find_part(at)?;
+            self.fits_part(held, part).map_err(|_| cannot(Reason::NoHoseAngle { at: at.into() }))?;
+            return Ok(Target::Part(part));
         }
-    }
-
-    /// The port that an end of an instrument goes on.
-    fn target_port(&self, card: usize, end: &str, at: &str) -> Result<Target, Refusal> {
         let port = self.find_port(at)?;
-        let assembly = self.circuit.assembly();
-        let own = self.card_part(card);
-        if own == Some(port.part) {
+        if self.card_part(card) == Some(port.part) {
             return Err(cannot(Reason::ToItself));
         }
-        let own_end = own.and_then(|p| graph::port_of(assembly, p, end));
-        if own_end.is_some_and(|e| assembly.domain(e) != assembly.domain(port)) {
-            return Err(cannot(Reason::WrongKind { end: end.into(), at: at.into() }));
-        }
-        if assembly.stop(port) == Some(Stop::Plug) {
-            return Err(cannot(Reason::PlugInIt { at: at.into() }));
-        }
-        Ok(Target::Port(port))
+        let around = held == Held::AroundWire;
+        self.fits_port(held, port).map_err(|why| {
+            cannot(match why {
+                NoFit::Plugged => Reason::PlugInIt { at: at.into() },
+                NoFit::NoEnd
+                | NoFit::Air
+                | NoFit::Current
+                | NoFit::Joined
+                | NoFit::Stopped
+                | NoFit::NoHoseToClamp
+                | NoFit::Hard
+                | NoFit::NoHose
+                | NoFit::NoAir => {
+                    if around {
+                        Reason::NoCurrent { at: at.into() }
+                    } else {
+                        Reason::WrongKind { end: end.into(), at: at.into() }
+                    }
+                }
+            })
+        })?;
+        Ok(if around { Target::Around(port) } else { Target::Port(port) })
     }
 
     pub(super) async fn do_fit(
@@ -176,7 +172,7 @@ impl Workshop {
     }
 
     /// Places from which an instrument can be handled and read: at any of its ends.
-    pub(super) fn places_of_card(&self, card: usize) -> Vec<super::access::Place> {
+    pub(super) fn places_of_card(&self, card: usize) -> Vec<crate::reach::Place> {
         let assembly = self.circuit.assembly();
         let mut places = Vec::new();
         for (_, at) in &self.state.fits[card] {

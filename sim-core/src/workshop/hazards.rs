@@ -205,9 +205,14 @@ impl Workshop {
         }
         for (card, at) in self.setup.kit.iter().zip(&self.state.fits) {
             let on_car = match card.kind.nature().held {
-                Held::AtPart | Held::OnHose => false,
+                Held::AtPart | Held::OnHose | Held::AtEar => false,
                 Held::OnLine => true,
-                Held::OnWires | Held::AroundWire | Held::Nowhere => wires,
+                Held::OnWires
+                | Held::AroundWire
+                | Held::Nowhere
+                | Held::InOpening
+                | Held::OverHose
+                | Held::OnPedal => wires,
             };
             if on_car && !at.is_empty() {
                 left.push(Left::Tool { tool: card.id.as_str().into() });

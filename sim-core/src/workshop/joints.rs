@@ -2,9 +2,9 @@
 
 use super::access::cannot;
 use super::state::Doing;
-use super::{Workshop, graph, timing};
+use super::{NoFit, Workshop, timing};
 use crate::assembly::{PortRef, Stop};
-use crate::instrument::InstrumentKind;
+use crate::instrument::Held;
 use crate::notice::{Reason, Refusal, Tool, Word};
 use crate::parts::Domain;
 
@@ -60,6 +60,33 @@ impl Workshop {
         Ok(())
     }
 
+    /// Refuses a stop that does not go there, or for which there is no tool.
+    fn stop_fits(&self, name: &str, port: PortRef, stop: Stop) -> Result<(), Refusal> {
+        let (held, tool) = match stop {
+            Stop::Plug => (Held::InOpening, Tool::Plug),
+            Stop::Clamp => (Held::OverHose, Tool::Clamp),
+        };
+        let fit = self.fits_port(held, port);
+        if fit != Err(NoFit::Stopped) {
+            self.need(tool, |kind| kind.nature().held == held)?;
+        }
+        let at = || name.into();
+        fit.map_err(|why| {
+            cannot(match why {
+                NoFit::Stopped => Reason::StopAlready { at: at() },
+                NoFit::Joined => Reason::PlugJoined { at: at() },
+                NoFit::NoHoseToClamp => Reason::ClampNoHose { at: at() },
+                NoFit::Hard => Reason::ClampHard,
+                NoFit::NoEnd
+                | NoFit::Air
+                | NoFit::Current
+                | NoFit::Plugged
+                | NoFit::NoHose
+                | NoFit::NoAir => Reason::StopElectrical { at: at() },
+            })
+        })
+    }
+
     pub(super) async fn do_stop(
         &mut self,
         doing: &mut Doing<'_>,
@@ -74,27 +101,10 @@ impl Workshop {
         if assembly.domain(port) != Domain::Pneumatic {
             return Err(cannot(Reason::StopElectrical { at: name.into() }));
         }
-        match (assembly.stop(port), stop) {
-            (Some(_), Some(_)) => {
-                return Err(cannot(Reason::StopAlready { at: name.into() }));
-            }
-            (None, None) => return Err(cannot(Reason::NoStop { at: name.into() })),
-            (None, Some(Stop::Plug)) => {
-                self.need(Tool::Plug, |k| matches!(k, InstrumentKind::Plugs))?;
-                if !graph::joined(assembly, port).is_empty() {
-                    return Err(cannot(Reason::PlugJoined { at: name.into() }));
-                }
-            }
-            (None, Some(Stop::Clamp)) => {
-                self.need(Tool::Clamp, |k| matches!(k, InstrumentKind::Clamps))?;
-                if assembly.parts[usize::from(port.part)].kind.hose().is_none() {
-                    return Err(cannot(Reason::ClampNoHose { at: name.into() }));
-                }
-                if !self.setup.car.stands[usize::from(port.part)].rubber {
-                    return Err(cannot(Reason::ClampHard));
-                }
-            }
-            (Some(_), None) => {}
+        match stop {
+            None if assembly.stop(port).is_none() => return Err(cannot(Reason::NoStop { at: name.into() })),
+            None => {}
+            Some(stop) => self.stop_fits(name, port, stop)?,
         }
         self.hands_free()?;
         let at = self.reach(&self.places_of_port(port))?;

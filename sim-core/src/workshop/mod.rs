@@ -12,6 +12,7 @@ mod conditions;
 mod decide;
 mod digest;
 pub mod exchange;
+mod fits;
 mod fitting;
 mod graph;
 mod hazards;
@@ -32,6 +33,7 @@ mod watch;
 use std::sync::Arc;
 
 use exchange::{Beside, Seat, at_once};
+pub use fits::NoFit;
 pub use opened::Opened;
 use recorder::Recorder;
 pub use recorder::TraceRow;

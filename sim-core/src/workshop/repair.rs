@@ -66,7 +66,7 @@ impl Workshop {
         Ok(())
     }
 
-    fn places_of_unit(&self, unit: usize) -> Vec<super::access::Place> {
+    fn places_of_unit(&self, unit: usize) -> Vec<crate::reach::Place> {
         let parts = &self.setup.car.units[unit].parts;
         parts.iter().flat_map(|p| self.places_of_part(*p)).collect()
     }

@@ -39,7 +39,7 @@ impl Workshop {
     }
 
     /// Where one stands to look at an instrument.
-    fn places_to_read(&self, card: usize) -> Vec<super::access::Place> {
+    fn places_to_read(&self, card: usize) -> Vec<crate::reach::Place> {
         match self.setup.kit[card].kind.nature().read_from {
             ReadFrom::Wall => vec![(Station::Bench, None), (Station::Desk, None)],
             ReadFrom::Cab => vec![(Station::Cab, None)],
@@ -61,7 +61,13 @@ impl Workshop {
         let nature = c.kind.nature();
         let pointed = match nature.held {
             Held::AroundWire | Held::AtPart | Held::OnHose => true,
-            Held::Nowhere | Held::OnLine | Held::OnWires => nature.measured == Measured::Glow,
+            Held::Nowhere
+            | Held::OnLine
+            | Held::OnWires
+            | Held::InOpening
+            | Held::OverHose
+            | Held::AtEar
+            | Held::OnPedal => nature.measured == Measured::Glow,
         };
         if pointed && self.state.fits[card].is_empty() {
             return Err(cannot(Reason::OnBoard { tool: c.id.as_str().into() }));
@@ -155,7 +161,7 @@ impl Workshop {
     }
 
     /// A part's places as the ear needs them: a cover does not bar the listening tube.
-    fn uncovered(&self, part: u16) -> Vec<super::access::Place> {
+    fn uncovered(&self, part: u16) -> Vec<crate::reach::Place> {
         self.places_of_part(part).into_iter().map(|(station, _)| (station, None)).collect()
     }
 
@@ -280,7 +286,16 @@ impl Workshop {
                 level == 2 && self.state.engine_event.is_some_and(|e| e.started)
             }
             Observed::Sense(Sense::Applications | Sense::YardDrive) => 2 <= level,
-            Observed::Sense(_) | Observed::Instrument { .. } | Observed::Interval { .. } => false,
+            Observed::Sense(
+                Sense::Hiss { .. }
+                | Sense::Hum
+                | Sense::Touch { .. }
+                | Sense::PedalTravel
+                | Sense::Lamp { .. }
+                | Sense::BaseBrakes,
+            )
+            | Observed::Instrument { .. }
+            | Observed::Interval { .. } => false,
         };
         if proves {
             self.state.proven = Some(self.state.changes);

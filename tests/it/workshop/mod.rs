@@ -4,6 +4,7 @@ mod costs;
 mod hazards;
 mod opened;
 mod random;
+mod reach;
 mod record;
 mod references;
 mod refusals;

@@ -268,7 +268,24 @@ pub fn longest(action: &Action) -> u64 {
         Action::Fit { .. } | Action::Unfit { .. } => 30 * 60,
         Action::Clean { .. } | Action::Reform { .. } => 20 * 60,
         Action::Sense(_) | Action::HandBack => 10 * 60,
-        _ => 0,
+        Action::ReadCard
+        | Action::ReadSheet
+        | Action::Chocks(_)
+        | Action::Extraction(_)
+        | Action::Key(_)
+        | Action::Engine(_)
+        | Action::Pedal(_)
+        | Action::OpenJoint { .. }
+        | Action::MakeJoint { .. }
+        | Action::SetStop { .. }
+        | Action::PullUnit { .. }
+        | Action::PushUnit { .. }
+        | Action::SetMeter { .. }
+        | Action::Press { .. }
+        | Action::Read { .. }
+        | Action::Note { .. }
+        | Action::Suspect { .. }
+        | Action::Finding { .. } => 0,
     };
     s.saturating_add(ABOUT_S).saturating_mul(TICKS_PER_SECOND)
 }
@@ -299,7 +316,31 @@ fn done(action: &Action, readings: u32) -> Result<(), Beyond> {
             whole("the reading that is noted", *reading, f64::from(readings))
         }
         Action::Finding { certainty, .. } => within("the certainty", *certainty, 0.0, 0.95),
-        _ => Ok(()),
+        Action::ReadCard
+        | Action::ReadSheet
+        | Action::Chocks(_)
+        | Action::Extraction(_)
+        | Action::Key(_)
+        | Action::Engine(_)
+        | Action::Pedal(PedalHold::Released)
+        | Action::Cover { .. }
+        | Action::OpenJoint { .. }
+        | Action::MakeJoint { .. }
+        | Action::SetStop { .. }
+        | Action::PullUnit { .. }
+        | Action::PushUnit { .. }
+        | Action::Fit { .. }
+        | Action::Unfit { .. }
+        | Action::SetMeter { .. }
+        | Action::Press { .. }
+        | Action::Swap { .. }
+        | Action::Clean { .. }
+        | Action::Reform { .. }
+        | Action::Read { .. }
+        | Action::Sense(_)
+        | Action::Overnight
+        | Action::Suspect { .. }
+        | Action::HandBack => Ok(()),
     }
 }
 
@@ -465,6 +506,30 @@ fn unknown<'a>(action: &'a Action, job: &Job) -> Option<&'a str> {
         Action::Sense(Sense::Hiss { part: name } | Sense::Touch { part: name }) => part(name),
         Action::Note { record: Some(item), .. } => missing(item, car.record.iter().any(|r| r.id == *item)),
         Action::Finding { units, .. } => units.iter().find_map(|name| unit(name)),
-        _ => None,
+        // A port is looked for where it is needed: an instrument's own can be meant too.
+        Action::SetStop { .. }
+        | Action::Sense(
+            Sense::Hum
+            | Sense::PedalTravel
+            | Sense::PedalMoved
+            | Sense::Applications
+            | Sense::BaseBrakes
+            | Sense::YardDrive,
+        )
+        | Action::Note { record: None, .. }
+        | Action::ReadCard
+        | Action::ReadSheet
+        | Action::Chocks(_)
+        | Action::Extraction(_)
+        | Action::Key(_)
+        | Action::Engine(_)
+        | Action::Pedal(_)
+        | Action::PumpPedal { .. }
+        | Action::Time { .. }
+        | Action::Wait { .. }
+        | Action::WaitUntil { .. }
+        | Action::Overnight
+        | Action::Suspect { .. }
+        | Action::HandBack => None,
     }
 }

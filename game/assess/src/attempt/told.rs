@@ -59,7 +59,7 @@ impl Refused {
                 }
             }
             // The names in a reason are those of the action, which is held to its own limits, or of the car.
-            Self::Typed(_) => "",
+            Self::Typed(Refusal::Cannot(_) | Refusal::Range { .. }) => "",
         }
     }
 }

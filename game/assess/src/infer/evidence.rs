@@ -25,7 +25,6 @@
 
 use rayon::prelude::*;
 use sim_core::Opened;
-use sim_core::action::Action;
 use sim_core::observe::{Observed, Predicted, Scale};
 use sim_core::workshop::exchange::{Beside, side_by_side};
 use sim_core::world::World;
@@ -294,14 +293,11 @@ async fn idle_before(workshop: &mut Opened, deeds: &[Deed], index: usize, beside
 
 /// A deed in another car: it takes as long as it took, unless it ends with a cue.
 async fn done_again(workshop: &mut Opened, deed: &Deed, beside: Beside<'_>) {
-    match &deed.action {
-        Action::Time { .. } | Action::WaitUntil { .. } => {
-            workshop.act_beside(&deed.action, beside).await;
-        }
-        other => {
-            let end = workshop.tick().plus(deed.end.0 - deed.start.0);
-            workshop.replay_beside(other, end, beside).await;
-        }
+    if deed.action.ends_with_a_cue() {
+        workshop.act_beside(&deed.action, beside).await;
+    } else {
+        let end = workshop.tick().plus(deed.end.0 - deed.start.0);
+        workshop.replay_beside(&deed.action, end, beside).await;
     }
 }
 

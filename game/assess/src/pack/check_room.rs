@@ -12,8 +12,7 @@ use super::range::Range;
 use super::raw::{RawCoverStand, RawFixture, RawMouth, RawRoom, RawSpot, RawStand, RawWay, SCHEMA, ranges};
 use super::report::Report;
 use crate::room::{
-    CoverShape, CoverStand, Fixture, FixtureShape, LineOf, Mouth, Room, Spot, Stand, Way, Xyz, is_line,
-    wire_of_joint,
+    CoverShape, CoverStand, Fixture, FixtureShape, LineOf, Mouth, Room, Spot, Stand, Way, Xyz, wire_of_joint,
 };
 
 /// Checks the room of `car`.
@@ -95,12 +94,12 @@ fn missing(r: &mut Report<'_>, list: &str, what: &str) {
 
 fn stands(r: &mut Report<'_>, car: &Car, raw: &[RawStand]) -> Vec<Stand> {
     let parts = &car.assembly.parts;
-    let known: Vec<&str> = parts.iter().filter(|p| !is_line(&p.kind)).map(|p| p.id.as_str()).collect();
+    let known: Vec<&str> = parts.iter().filter(|p| !p.kind.is_line()).map(|p| p.id.as_str()).collect();
     let mut seen = vec![None; known.len()];
     let mut out = Vec::new();
     for (i, raw) in raw.iter().enumerate() {
         let path = format!("parts[{i}]");
-        if parts.iter().any(|p| p.id == raw.part && is_line(&p.kind)) {
+        if parts.iter().any(|p| p.id == raw.part && p.kind.is_line()) {
             r.push(PackError::Lies { file: r.file(), path, part: raw.part.clone() });
             continue;
         }
@@ -147,7 +146,7 @@ fn mouths(r: &mut Report<'_>, path: &str, raw: &RawStand, kind: &PartKind) -> Ve
 /// Everything that has a way: name, what it is.
 fn lines(car: &Car) -> Vec<(&str, LineOf)> {
     let assembly = &car.assembly;
-    let parts = assembly.parts.iter().enumerate().filter(|(_, p)| is_line(&p.kind));
+    let parts = assembly.parts.iter().enumerate().filter(|(_, p)| p.kind.is_line());
     let joints = assembly.joints.iter().enumerate();
     let joints = joints.filter(|(i, _)| wire_of_joint(assembly, *i as u16).is_some());
     let parts = parts.map(|(i, p)| (p.id.as_str(), LineOf::Part(i as u16)));

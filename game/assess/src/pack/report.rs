@@ -96,12 +96,7 @@ impl<'a> Report<'a> {
                 self.number(&format!("{path}.{}", def.name), value, Range::of(def));
             }
         }
-        let points = match kind {
-            PartKind::VacuumSwitch(s) => Some((s.cut_out_kpa, s.cut_in_kpa)),
-            PartKind::Controller(c) => Some((c.cut_out_kpa, c.cut_in_kpa)),
-            _ => None,
-        };
-        if let Some((cut_out, cut_in)) = points
+        if let Some((cut_out, cut_in)) = kind.switch_points_kpa()
             && cut_in <= cut_out
         {
             self.push(PackError::SwitchPointsReversed {

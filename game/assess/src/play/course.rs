@@ -157,11 +157,9 @@ impl Course {
     /// Units that were replaced, cleaned or re-formed, indices into `car.units`.
     #[must_use]
     pub fn repaired_units(&self, job: &Job) -> Vec<u16> {
-        let named = self.deeds.iter().filter(|deed| !deed.refused).filter_map(|deed| match &deed.action {
-            Action::Swap { unit, .. } | Action::Clean { unit } | Action::Reform { unit } => Some(unit),
-            _ => None,
-        });
-        let index = |id: &String| job.car.units.iter().position(|unit| unit.id == *id);
+        let done = self.deeds.iter().filter(|deed| !deed.refused);
+        let named = done.filter_map(|deed| deed.action.repairs());
+        let index = |id: &str| job.car.units.iter().position(|unit| unit.id == id);
         named.filter_map(index).map(|unit| unit as u16).collect()
     }
 
@@ -238,9 +236,36 @@ impl Course {
                 }
             }
             Action::HandBack => self.handed_back = Some(index),
-            _ => {}
+            Action::ReadCard
+            | Action::ReadSheet
+            | Action::Chocks(_)
+            | Action::Extraction(_)
+            | Action::Key(_)
+            | Action::Engine(_)
+            | Action::Pedal(_)
+            | Action::PumpPedal { .. }
+            | Action::Cover { .. }
+            | Action::OpenJoint { .. }
+            | Action::MakeJoint { .. }
+            | Action::SetStop { .. }
+            | Action::PullUnit { .. }
+            | Action::PushUnit { .. }
+            | Action::Fit { .. }
+            | Action::Unfit { .. }
+            | Action::SetMeter { .. }
+            | Action::Press { .. }
+            | Action::Stroke { .. }
+            | Action::Clean { .. }
+            | Action::Reform { .. }
+            | Action::Read { .. }
+            | Action::Sense(_)
+            | Action::Time { .. }
+            | Action::Wait { .. }
+            | Action::WaitUntil { .. }
+            | Action::Overnight
+            | Action::Suspect { .. } => {}
         }
-        if is_repair(action) {
+        if action.repairs().is_some() {
             self.first_repair.get_or_insert(index);
         }
     }
@@ -336,9 +361,4 @@ pub(crate) fn trace(job: &Job, world: &World, deeds: &[Deed]) -> Vec<TracePoint>
         }
     }
     points
-}
-
-/// Replaces or mends something.
-fn is_repair(action: &Action) -> bool {
-    matches!(action, Action::Swap { .. } | Action::Clean { .. } | Action::Reform { .. })
 }

@@ -113,13 +113,12 @@ impl Session {
         limits::room_for(action, self.attempt.steps.len(), self.workshop.tick())?;
         let at_unix_ms = self.opening.clock.now_ms();
         let n = self.attempt.steps.len() as u32 + 1;
-        let (mut step, mut outcome) = match action {
+        let (mut step, mut outcome) = if let Action::Suspect { text } = action {
             // Free text is kept as it can be read again: without controls, and no longer than a page.
-            Action::Suspect { text } => {
-                let text = quote::tidied(text).chars().take(words::LONGEST_SUSPICION).collect();
-                done(&mut self.workshop, n, &Action::Suspect { text })
-            }
-            action => done(&mut self.workshop, n, action),
+            let text = quote::tidied(text).chars().take(words::LONGEST_SUSPICION).collect();
+            done(&mut self.workshop, n, &Action::Suspect { text })
+        } else {
+            done(&mut self.workshop, n, action)
         };
         keep_quiet(&self.job, &mut step, &mut outcome);
         computed(&self.workshop)?;

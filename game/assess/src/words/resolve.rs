@@ -3,7 +3,7 @@
 use crate::sentence;
 use sim_core::action::{Action, Cue, Cycle, PedalHold, Sense};
 use sim_core::assembly::Stop;
-use sim_core::instrument::{Held, InstrumentKind};
+use sim_core::instrument::{Held, InstrumentKind, Measured};
 use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
 use sim_core::parts::instruments::MeterMode;
@@ -309,15 +309,21 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
     let nature = kind.nature();
     let ends = nature.ends;
     if ends.is_empty() {
-        let how = match kind {
-            InstrumentKind::Stopwatch { .. } => {
-                sentence!("plain-watch", "the stopwatch is in your pocket; say for example: time rest 900")
+        let how = match nature.held {
+            Held::OnPedal => say_line("pedal prop 150"),
+            Held::InOpening => say_line(&names.example("plug <branch_3>")),
+            Held::OverHose => say_line(&names.example("clamp <hose>.a")),
+            Held::AtEar => say_line(&names.example("hiss <hose>")),
+            Held::Nowhere | Held::OnLine | Held::OnWires | Held::AroundWire | Held::AtPart | Held::OnHose => {
+                if let Measured::Time { .. } = nature.measured {
+                    sentence!(
+                        "plain-watch",
+                        "the stopwatch is in your pocket; say for example: time rest 900"
+                    )
+                } else {
+                    sentence!("plain-read-in-place", "it is read where it is")
+                }
             }
-            InstrumentKind::PedalProp => say_line("pedal prop 150"),
-            InstrumentKind::Plugs => say_line(&names.example("plug <branch_3>")),
-            InstrumentKind::Clamps => say_line(&names.example("clamp <hose>.a")),
-            InstrumentKind::ListeningTube => say_line(&names.example("hiss <hose>")),
-            _ => sentence!("plain-read-in-place", "it is read where it is"),
         };
         let problem = sentence!(
             "plain-not-fitted",
@@ -327,7 +333,7 @@ fn fit(words: &[String], names: &Vocabulary) -> Result<Action, WordsError> {
         );
         return Err(shape(problem, &format!("help {}", bare(first))));
     }
-    let to_port = !matches!(nature.held, Held::AtPart | Held::OnHose);
+    let to_port = !nature.held.to_parts();
     let mut out: Vec<(String, String)> = Vec::new();
     for word in rest {
         let (end, target) = match word.split_once('=') {

@@ -3,7 +3,6 @@
 use sim_core::action::{Action, PedalHold, Sense};
 use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::RepairUnit;
-use sim_core::instrument::InstrumentKind;
 use sim_core::parts::engine::EngineState;
 use sim_core::parts::{Domain, PartKind};
 
@@ -17,7 +16,26 @@ pub(super) fn part_offers(shop: &Shop, part: u16, out: &mut Vec<Offer>) {
         PartKind::KeySwitch(_) => out.push(offer("offer-turn-key", Then::Turn(Thing::Key))),
         PartKind::Engine(_) => out.push(offer("offer-turn-starter", Then::Turn(Thing::Starter))),
         PartKind::Booster(_) => out.push(offer("offer-turn-pedal", Then::Turn(Thing::Pedal))),
-        _ => {}
+        PartKind::Hose(_)
+        | PartKind::Tee(_)
+        | PartKind::CheckValve(_)
+        | PartKind::VacuumSwitch(_)
+        | PartKind::VacuumPump(_)
+        | PartKind::Reservoir(_)
+        | PartKind::EnginePump(_)
+        | PartKind::VacuumSensor(_)
+        | PartKind::Controller(_)
+        | PartKind::Battery(_)
+        | PartKind::Supply(_)
+        | PartKind::Fuse(_)
+        | PartKind::Relay(_)
+        | PartKind::Wire(_)
+        | PartKind::Body(_)
+        | PartKind::VacuumGauge(_)
+        | PartKind::HandPump(_)
+        | PartKind::TestLamp(_)
+        | PartKind::Multimeter(_)
+        | PartKind::PushLead(_) => {}
     }
     for port in car.assembly.ports().filter(|r| r.part == part) {
         let turn = about("offer-turn-port", Thing::Port(port), Then::Turn(Thing::Port(port)));
@@ -54,18 +72,15 @@ fn point_offers(shop: &Shop, part: u16, out: &mut Vec<Offer>) {
     let (Some(car), Some(view), Some(session)) = (shop.car(), shop.view(), shop.session()) else { return };
     let Some(p) = car.assembly.parts.get(usize::from(part)) else { return };
     for (card, c) in session.workshop().setup().kit.iter().enumerate() {
-        let end = match c.kind {
-            InstrumentKind::IrThermometer { .. } => "beam",
-            InstrumentKind::AngleFinder { .. } if matches!(p.kind, PartKind::Hose(_)) => "arm",
-            _ => continue,
-        };
+        let nature = c.kind.nature();
+        let Some(end) = nature.ends.first().filter(|_| nature.held.part(&p.kind)) else { continue };
         let at = view.instruments.get(card).map(|i| i.at.as_slice()).unwrap_or_default();
         let it = Thing::Instrument(card as u16);
         if at.iter().any(|(_, at)| *at == p.id) {
             let off = Action::Unfit { instrument: c.id.clone() };
             out.push(about("offer-unfit", it, Then::Do(off)).group(Group::Sense));
         } else if at.is_empty() {
-            let ends = vec![(end.to_owned(), p.id.clone())];
+            let ends = vec![((*end).to_owned(), p.id.clone())];
             let fit = Action::Fit { instrument: c.id.clone(), ends };
             out.push(about("offer-point", it, Then::Do(fit)).group(Group::Sense));
         }
@@ -157,10 +172,7 @@ fn fit_offers(shop: &Shop, name: &str, domain: Domain, out: &mut Vec<Offer>) {
         if view.instruments.get(card).is_some_and(|i| !i.at.is_empty()) {
             continue;
         }
-        let air = matches!(c.kind, InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. });
-        let pointed =
-            matches!(c.kind, InstrumentKind::IrThermometer { .. } | InstrumentKind::AngleFinder { .. });
-        if pointed || air != (domain == Domain::Pneumatic) {
+        if c.kind.nature().held.port() != Some(domain) {
             continue;
         }
         let it = Thing::Instrument(card as u16);

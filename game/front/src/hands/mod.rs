@@ -7,7 +7,6 @@
 
 mod car;
 mod fits;
-pub mod reach;
 mod tools;
 
 use sim_core::action::{Action, Cue, Cycle, Station};
@@ -270,10 +269,10 @@ pub fn station_of(shop: &Shop, thing: Thing) -> Option<Station> {
     let of_part = |part: u16| car.stands.get(usize::from(part)).map(|s| s.station);
     match thing {
         Thing::Part(part) => of_part(part),
-        Thing::Port(port) => Some(reach::stations_of(car, port).first()?.0),
+        Thing::Port(port) => Some(car.places_of_port(port).first()?.0),
         Thing::Joint(joint) => {
             let joint = car.assembly.joints.get(usize::from(joint))?;
-            Some(reach::stations_of(car, joint.a).first()?.0)
+            Some(car.places_of_port(joint.a).first()?.0)
         }
         Thing::Cover(cover) => car.covers.get(usize::from(cover)).map(|c| c.station),
         Thing::Instrument(card) => {

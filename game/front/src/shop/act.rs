@@ -98,10 +98,11 @@ impl Shop {
     /// After something was done the eye is on what was read by it, and on nothing else. To write down what
     /// was read takes no eye off it.
     fn turn_the_eye(&mut self, action: &Action, outcome: &Outcome) {
-        match (action, &outcome.reading) {
-            (Action::Note { reading, .. }, _) => self.held.take_if(|held| held == reading),
-            (_, Some(reading)) if held::instrument(reading).is_some() => self.held.replace(reading.id),
-            _ => self.held.take(),
-        };
+        if let Action::Note { reading, .. } = action {
+            self.held.take_if(|held| held == reading);
+        } else {
+            let read = outcome.reading.as_ref().filter(|reading| held::instrument(reading).is_some());
+            self.held = read.map(|reading| reading.id);
+        }
     }
 }

@@ -15,7 +15,7 @@ use super::camera::Lens;
 use super::layout::Layout;
 use super::stands::Stands;
 use super::{moves, places};
-use front::hands::{Thing, reach};
+use front::hands::Thing;
 
 /// Least distance of two hotspots, points: a target's width.
 pub(super) const APART: f32 = 26.0;
@@ -39,7 +39,7 @@ pub(super) fn things(
     let bare = |cover: Option<usize>| cover.is_none_or(|c| view.covers_off.contains(&car.covers[c].id));
     let in_use = |name: &str| view.instruments.iter().any(|i| i.at.iter().any(|(_, at)| at == name));
     for (port, mouth) in &layout.ports {
-        let places = reach::stations_of(car, *port);
+        let places = car.places_of_port(*port);
         let seen = places
             .iter()
             .any(|(s, cover)| *s == at && (bare(*cover) || in_use(&car.assembly.port_name(*port))));

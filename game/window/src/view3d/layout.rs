@@ -19,7 +19,6 @@ use super::camera::station_eye;
 use super::mouth::Mouth;
 use super::places::{self, JOINT_M};
 use super::stands::Stands;
-use front::hands::reach;
 
 /// What the layout depends on; equal ones have equal layouts.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -134,7 +133,7 @@ impl Layout {
         };
         for (i, part) in assembly.parts.iter().enumerate() {
             let index = i as u16;
-            let line = reach::is_line(&part.kind);
+            let line = part.kind.is_line();
             let home = stands.hold(index);
             let station = car.stands.get(i).map_or(Station::Bench, |s| s.station);
             let mut aside = Vec3::ZERO;
@@ -149,7 +148,7 @@ impl Layout {
             }
         }
         let fixed = out.ports.clone();
-        for (i, part) in assembly.parts.iter().enumerate().filter(|(_, p)| reach::is_line(&p.kind)) {
+        for (i, part) in assembly.parts.iter().enumerate().filter(|(_, p)| p.kind.is_line()) {
             let index = i as u16;
             let ends = [0, 1].map(|port| {
                 let own = PortRef { part: index, port };
@@ -249,7 +248,7 @@ impl Layout {
             }
             let Some((_, first)) = at.first() else { continue };
             let station = match car.assembly.port(first) {
-                Some(port) => reach::stations_of(car, port).first().map(|(s, _)| *s),
+                Some(port) => car.places_of_port(port).first().map(|(s, _)| *s),
                 None => car.assembly.part_index(first).map(|p| car.stands[usize::from(p)].station),
             };
             let station = station.unwrap_or(Station::Bay);

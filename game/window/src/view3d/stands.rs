@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use assess::room::{CoverStand, Fixture, FixtureShape, LineOf, Room, Shell, Spot, Way, Xyz, is_line};
+use assess::room::{CoverStand, Fixture, FixtureShape, LineOf, Room, Shell, Spot, Way, Xyz};
 use bevy::math::{EulerRot, Quat, Vec3};
 use bevy::transform::components::Transform;
 use sim_core::assembly::PortRef;
@@ -62,7 +62,7 @@ fn sits(car: &Car, port: PortRef) -> bool {
     let joint = assembly.joints.iter().find(|j| j.a == port || j.b == port);
     let other = joint.map(|j| if j.a == port { j.b } else { j.a });
     let other = other.and_then(|other| assembly.parts.get(usize::from(other.part)));
-    other.is_some_and(|other| !is_line(&other.kind))
+    other.is_some_and(|other| !other.kind.is_line())
 }
 
 impl Stands {

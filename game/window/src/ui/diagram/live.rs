@@ -285,20 +285,30 @@ fn instrument(pen: &Pen<'_>, shop: &Shop, it: &Fitted) {
         let first = seen.at.get(*i).is_none_or(|(end, _)| names.first().is_none_or(|n| n == end));
         let ink = instruments::lead_colour(&card.kind, first);
         let lead_pen = pen.with(ink);
-        match (card.kind.nature().held, port) {
-            (Held::AroundWire, Some(_)) => {
+        if port.is_none() {
+            lead_pen.dashed(&[it.at, *to], THIN, 3.0, 3.0);
+            continue;
+        }
+        match card.kind.nature().held {
+            Held::AroundWire => {
                 clamp_jaw(&lead_pen, *to);
                 lead_pen.swept(lead(it.at, *to, 0.0), WIRE);
             }
-            (Held::OnLine, Some(_)) => {
+            Held::OnLine => {
                 lead_pen.swept(lead(it.at, *to, 0.0), PIPE);
                 lead_pen.disc(*to, PORT, ink);
             }
-            (Held::OnWires | Held::AtPart | Held::OnHose | Held::Nowhere, Some(_)) => {
+            Held::OnWires
+            | Held::AtPart
+            | Held::OnHose
+            | Held::Nowhere
+            | Held::InOpening
+            | Held::OverHose
+            | Held::AtEar
+            | Held::OnPedal => {
                 lead_pen.swept(lead(it.at, *to, 6.0), OUTLINE);
                 lead_pen.disc(*to, PORT, ink);
             }
-            (_, None) => lead_pen.dashed(&[it.at, *to], THIN, 3.0, 3.0),
         }
     }
     instruments::draw(&pen.with(theme::ACCENT), it.at, card, seen);

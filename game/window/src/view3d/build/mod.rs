@@ -16,7 +16,7 @@ use super::made::Made;
 use super::materials::Sculpt;
 use super::moves::Moves;
 use super::stands::Stands;
-use front::hands::{Thing, reach};
+use front::hands::Thing;
 use front::prefs::PressureUnit;
 use front::shop::Shop;
 
@@ -32,7 +32,7 @@ pub(super) fn of_job(shop: &Shop, stands: &Stands, unit: PressureUnit) -> Vec<Ma
     let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return Vec::new() };
     let setup = session.workshop().setup();
     let mut out = shell::all(stands.shell);
-    for (i, part) in car.assembly.parts.iter().enumerate().filter(|(_, p)| !reach::is_line(&p.kind)) {
+    for (i, part) in car.assembly.parts.iter().enumerate().filter(|(_, p)| !p.kind.is_line()) {
         let i = i as u16;
         let Some(home) = stands.home(i) else { continue };
         let made = parts::body(&part.kind).build(stands.own_ports(i));

@@ -13,7 +13,7 @@ use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::places;
 use crate::view3d::shapes::bevel_box;
 use crate::view3d::stands::Stands;
-use front::hands::{Thing, reach};
+use front::hands::Thing;
 
 /// Room on the shelf for one spare, m.
 const ROOM: Vec3 = Vec3::new(0.20, 0.27, 0.28);
@@ -30,7 +30,7 @@ fn one(car: &Car, stands: &Stands, i: usize, spare: &Spare) -> Made {
     let used = !spare.params.is_empty();
     let mut s = Sculpt::default();
     if let Some((index, kind)) = part {
-        let own = if reach::is_line(kind) {
+        let own = if kind.is_line() {
             coil(style(Some(kind), stands.way(LineOf::Part(index))), kind.hose().is_some())
         } else {
             body(kind).spare(stands.own_ports(index))

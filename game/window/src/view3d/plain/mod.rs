@@ -7,9 +7,7 @@ mod ways;
 
 use assess::diagram::{Diagram, Origin, Sheet};
 use assess::pack::Library;
-use assess::room::{
-    CoverShape, CoverStand, Fixture, FixtureShape, Mouth, Room, Shell, Spot, Stand, Xyz, is_line,
-};
+use assess::room::{CoverShape, CoverStand, Fixture, FixtureShape, Mouth, Room, Shell, Spot, Stand, Xyz};
 use bevy::math::{Quat, Vec3};
 use sim_core::action::Station;
 use sim_core::car::Car;
@@ -50,7 +48,7 @@ pub(super) fn room(car: &Car, diagram: Option<&Diagram>) -> Room {
     let mut fixtures = seats::always();
     let mut taken: Vec<&'static str> = Vec::new();
     let mut laid: Vec<(Station, Vec<u16>)> = Vec::new();
-    for (i, part) in car.assembly.parts.iter().enumerate().filter(|(_, p)| !is_line(&p.kind)) {
+    for (i, part) in car.assembly.parts.iter().enumerate().filter(|(_, p)| !p.kind.is_line()) {
         let station = car.stands.get(i).map_or(Station::Bay, |s| s.station);
         let kind = part.kind.name();
         match seat(&part.kind).filter(|seat| seat.station == station && !taken.contains(&kind)) {

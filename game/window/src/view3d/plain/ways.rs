@@ -1,7 +1,7 @@
 //! Ways of lines that nobody has laid: an arc from fitting to fitting, over the nose to the front, through the
 //! bulkhead to the cab.
 
-use assess::room::{Colour, End, LineOf, Stand, Way, is_line, wire_of_joint};
+use assess::room::{Colour, End, LineOf, Stand, Way, wire_of_joint};
 use bevy::math::{FloatExt as _, Vec3};
 use sim_core::action::Station;
 use sim_core::assembly::PortRef;
@@ -20,7 +20,7 @@ const AREA_MM2: f64 = 1.5;
 pub(super) fn all(car: &Car, parts: &[Stand]) -> Vec<Way> {
     let assembly = &car.assembly;
     let mut out = Vec::new();
-    for (i, _) in assembly.parts.iter().enumerate().filter(|(_, p)| is_line(&p.kind)) {
+    for (i, _) in assembly.parts.iter().enumerate().filter(|(_, p)| p.kind.is_line()) {
         let ends = [0, 1].map(|port| partner(car, PortRef { part: i as u16, port }));
         let [a, b] = ends;
         let wire = matches!(assembly.parts[i].kind, PartKind::Wire(_));

@@ -21,7 +21,7 @@ use crate::view3d::plain;
 use crate::view3d::shapes::{Geo, curve};
 use crate::view3d::stands::Stands;
 use egui_kittest::kittest::Queryable as _;
-use front::hands::{Thing, reach};
+use front::hands::Thing;
 use front::shop::Shop;
 
 fn root() -> PathBuf {
@@ -86,7 +86,7 @@ fn every_part_stands_and_every_port_and_line_has_its_place() {
             let layout = Layout::of(&car, &stands, &setup.kit, &Seen::of(shop.view().unwrap()));
             let sane = |at: Vec3| at.is_finite() && at.length() < 6.0;
             for (i, part) in car.assembly.parts.iter().enumerate() {
-                let line = reach::is_line(&part.kind);
+                let line = part.kind.is_line();
                 assert_eq!(stands.home(i as u16).is_some(), !line, "{name}: {}", part.id);
                 assert!(sane(layout.middles[i]), "{name}: {} at {}", part.id, layout.middles[i]);
             }
@@ -97,7 +97,7 @@ fn every_part_stands_and_every_port_and_line_has_its_place() {
                 assert!(sane(mouth.at) && (mouth.out.length() - 1.0).abs() < 1e-3, "{name}: {of}");
             }
             assert_eq!(stands.covers().len(), car.covers.len(), "{name}");
-            let lines = car.assembly.parts.iter().filter(|p| reach::is_line(&p.kind)).count();
+            let lines = car.assembly.parts.iter().filter(|p| p.kind.is_line()).count();
             let drawn = layout.lines.iter().filter(|l| matches!(l.owner, Owner::Part(_))).count();
             assert_eq!(drawn, lines, "{name}");
         }
