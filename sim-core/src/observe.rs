@@ -5,6 +5,8 @@
 //! what is shown. The marker asks the same model, under another hypothesis, for the same value and
 //! computes how likely what was shown would have been.
 
+mod figures;
+
 use crate::action::{Cycle, Sense};
 use crate::parts::instruments::MeterMode;
 

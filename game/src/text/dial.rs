@@ -93,26 +93,12 @@ fn label(value: f64) -> String {
 
 /// A digital display.
 pub(super) fn display(words: &Words, shown: ShownValue, scale: &Scale) -> String {
-    match (shown, scale) {
-        (ShownValue::Steps(n), Scale::Numeric { unit, resolution, .. }) => {
-            format!("     [ {} {unit} ]\n", decimal(words, digits(n, *resolution)))
-        }
-        (ShownValue::Off(high), Scale::Numeric { unit, .. }) => {
-            format!("     [ {} {unit} ]\n", if high { "OL" } else { "-OL" })
+    match (scale.characters(shown), scale) {
+        (Some(text), Scale::Numeric { unit, .. }) => {
+            format!("     [ {} {unit} ]\n", decimal(words, text))
         }
         _ => format!("     [        ]   {}\n", words.say("bench-display-dark")),
     }
-}
-
-/// A whole number of last digits as a display shows it.
-pub(super) fn digits(steps: i64, resolution: f64) -> String {
-    let mut decimals = 0;
-    let mut r = resolution;
-    while decimals < 6 && 1e-9 < (r - r.round()).abs() {
-        r *= 10.0;
-        decimals += 1;
-    }
-    format!("{:.decimals$}", steps as f64 * resolution)
 }
 
 /// What a person perceives, as a word.
@@ -121,8 +107,8 @@ pub(super) fn level(words: &Words, shown: ShownValue, scale: &Scale) -> String {
         (ShownValue::Level(n), Scale::Ordinal { levels, .. }) => levels
             .get(usize::from(n))
             .map_or_else(|| words.say("bench-level-unclear"), |l| words.say(&format!("level-{l}"))),
-        (ShownValue::Steps(n), Scale::Numeric { resolution, unit, .. }) => {
-            let number = decimal(words, digits(n, *resolution));
+        (ShownValue::Steps(_), Scale::Numeric { unit, .. }) => {
+            let number = decimal(words, scale.characters(shown).unwrap_or_default());
             if unit.is_empty() { number } else { format!("{number} {unit}") }
         }
         (ShownValue::Off(true), _) => words.say("bench-level-more"),
@@ -175,13 +161,5 @@ mod tests {
                 value += dial.division / 4.0;
             }
         }
-    }
-
-    #[test]
-    fn displays_show_their_last_digit() {
-        assert_eq!(digits(1243, 0.01), "12.43");
-        assert_eq!(digits(1300, 0.1), "130.0");
-        assert_eq!(digits(7, 1.0), "7");
-        assert_eq!(digits(-5, 0.5), "-2.5");
     }
 }

@@ -134,16 +134,14 @@ fn picture(words: &Words, session: &Session, reading: &Reading) -> String {
         Observed::Instrument { instrument, .. } => {
             let kit = &session.job().kit;
             let dial = kit.iter().find(|c| c.id == *instrument).and_then(|c| dial::dial_of(&c.kind));
-            let (Some(dial), Scale::Numeric { unit, resolution, .. }) = (dial, &scale) else {
+            let (Some(dial), Scale::Numeric { unit, .. }) = (dial, &scale) else {
                 return dial::display(words, reading.shown, &scale);
             };
-            let seen = match reading.shown {
-                ShownValue::Steps(n) => n as f64 * resolution,
-                ShownValue::Off(false) => dial.min - dial.division,
-                ShownValue::Off(true) => dial.max + dial.division,
-                ShownValue::Level(_) | ShownValue::Blank => {
-                    return dial::display(words, ShownValue::Blank, &scale);
-                }
+            let seen = match (reading.shown, scale.number(reading.shown)) {
+                (ShownValue::Off(false), _) => dial.min - dial.division,
+                (ShownValue::Off(true), _) => dial.max + dial.division,
+                (_, Some(number)) => number,
+                (_, None) => return dial::display(words, ShownValue::Blank, &scale),
             };
             // The needle itself, if it still stands where it was read; else where it was read.
             let view = workshop.view();

@@ -89,7 +89,7 @@ fn shown(looked: &Looked, s: &Speech<'_>) -> String {
 
 /// The number shown, rounded to what its scale can tell, with its unit.
 fn number(looked: &Looked) -> Option<(f64, String)> {
-    crate::words::as_shown(looked.reading.shown, &looked.scale).map(|written| (written.value, written.unit))
+    looked.scale.written(looked.reading.shown).map(|written| (written.value, written.unit))
 }
 
 /// A gauge that stands in the store: at a port from which the air can reach the booster freely.

@@ -187,7 +187,7 @@ impl Session {
     /// What a reading showed, as someone who reads exactly would write it; `None` for a sense.
     #[must_use]
     pub fn written_as_shown(&self, reading: &Reading) -> Option<Written> {
-        words::as_shown(reading.shown, &self.workshop.scale(&reading.what))
+        self.workshop.scale(&reading.what).written(reading.shown)
     }
 
     /// The job.

@@ -17,8 +17,8 @@ pub mod typed;
 use crate::sentence;
 use clap::Parser as _;
 use clap::error::{ContextKind, ContextValue, ErrorKind};
-use sim_core::action::{Action, Written};
-use sim_core::observe::{Reading, Scale, ShownValue};
+use sim_core::action::Action;
+use sim_core::observe::Reading;
 
 use crate::locale::quote::{bare, quoted};
 use crate::locale::sentence::Sentence;
@@ -235,20 +235,6 @@ fn free_text(text: &str) -> String {
     match shlex::split(text).as_deref() {
         Some([one]) if text.starts_with(['"', '\'']) => one.clone(),
         _ => text.to_owned(),
-    }
-}
-
-/// What a script's `note shown` writes: the number behind what was shown, or nothing for a sense or for a
-/// value off the scale.
-#[must_use]
-pub fn as_shown(shown: ShownValue, scale: &Scale) -> Option<Written> {
-    match (shown, scale) {
-        (ShownValue::Steps(n), Scale::Numeric { unit, resolution, .. }) => {
-            // Rounded to what a person would write, so that 29 · 0.1 is 2.9.
-            let value = (n as f64 * resolution * 1e6).round() / 1e6;
-            Some(Written { value, unit: (*unit).to_owned() })
-        }
-        _ => None,
     }
 }
 

@@ -154,8 +154,9 @@ impl Words {
         let scale = shop.session()?.workshop().scale(&reading.what);
         let s = self.speech(shop)?;
         match (&reading.what, reading.shown, &scale) {
-            (Observed::Sense(_), ShownValue::Steps(n), Scale::Numeric { unit, resolution, .. }) => {
-                Some(format!("{} {unit}", self.number(n as f64 * resolution, 0)))
+            (Observed::Sense(_), ShownValue::Steps(_), Scale::Numeric { unit, .. }) => {
+                let number = scale.number(reading.shown)?;
+                Some(format!("{} {unit}", self.number(number, scale.decimals())))
             }
             (_, ShownValue::Steps(_), _) => None,
             (what, shown, scale) => Some(s.shown(what, shown, scale, None)),

@@ -2,6 +2,7 @@
 //! there is nothing.
 
 use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKind, Vec2, pos2, vec2};
+use front::words::pretty_unit;
 use sim_core::observe::{Scale, ShownValue};
 
 use crate::theme;
@@ -9,41 +10,16 @@ use crate::theme;
 /// Digits a display has room for at least.
 const DIGITS: usize = 5;
 
-/// What a display shows, as characters.
+/// What a display shows, as characters; `None` when it is dark.
 #[must_use]
 pub fn characters(shown: ShownValue, scale: Option<&Scale>) -> Option<String> {
-    match (shown, scale) {
-        (ShownValue::Steps(n), Some(Scale::Numeric { resolution, .. })) => Some(digits(n, *resolution)),
-        (ShownValue::Off(true), _) => Some("OL".to_owned()),
-        (ShownValue::Off(false), _) => Some("-OL".to_owned()),
-        _ => None,
-    }
+    scale.and_then(|scale| scale.characters(shown))
 }
 
 /// The unit beside the digits, as displays print it.
 #[must_use]
 pub fn unit(scale: Option<&Scale>) -> &'static str {
-    match scale {
-        Some(Scale::Numeric { unit, .. }) => match *unit {
-            "ohm" => "Ω",
-            "C" => "°C",
-            "deg" => "°",
-            other => other,
-        },
-        _ => "",
-    }
-}
-
-/// A whole number of last digits as a display shows it.
-#[must_use]
-pub fn digits(steps: i64, resolution: f64) -> String {
-    let mut decimals = 0;
-    let mut r = resolution;
-    while decimals < 6 && 1e-9 < (r - r.round()).abs() {
-        r *= 10.0;
-        decimals += 1;
-    }
-    format!("{:.decimals$}", steps as f64 * resolution)
+    if let Some(Scale::Numeric { unit, .. }) = scale { pretty_unit(unit) } else { "" }
 }
 
 /// Segments of a character, bits a to g; `None` for one that seven segments cannot show.
@@ -147,24 +123,6 @@ fn bar(painter: &Painter, a: Pos2, b: Pos2, thick: f32, colour: Color32) {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn displays_show_their_last_digit_and_their_ends() {
-        let volts = Scale::Numeric {
-            unit: "V",
-            resolution: 0.01,
-            min: -60.0,
-            max: 60.0,
-            scatter: 0.0,
-            by_eye: false,
-        };
-        let show = |s| characters(s, Some(&volts));
-        assert_eq!(show(ShownValue::Steps(1243)).as_deref(), Some("12.43"));
-        assert_eq!(show(ShownValue::Steps(-5)).as_deref(), Some("-0.05"));
-        assert_eq!(show(ShownValue::Off(true)).as_deref(), Some("OL"));
-        assert_eq!(show(ShownValue::Off(false)).as_deref(), Some("-OL"));
-        assert_eq!(show(ShownValue::Blank), None);
-    }
 
     #[test]
     fn every_character_a_display_can_show_has_its_own_shape() {

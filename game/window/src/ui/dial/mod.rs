@@ -157,8 +157,8 @@ pub fn timed(shop: &Shop, c: &InstrumentCard, seen: &InstrumentView) -> Option<T
     let scale = session.workshop().scale(&last.what);
     match (last.shown, &last.what, &scale) {
         (ShownValue::Off(_), Observed::Interval { max_s, .. }, Scale::Numeric { resolution, .. }) => {
-            let steps = (f64::from(*max_s) / resolution).round() as i64;
-            Some(Timed { digits: display::digits(steps, *resolution), given_up: true })
+            let given_up = ShownValue::Steps((f64::from(*max_s) / resolution).round() as i64);
+            display::characters(given_up, Some(&scale)).map(|digits| Timed { digits, given_up: true })
         }
         (shown, _, scale) => {
             display::characters(shown, Some(scale)).map(|digits| Timed { digits, given_up: false })

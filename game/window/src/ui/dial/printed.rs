@@ -5,10 +5,10 @@
 //! unit and never coarser than those of the instrument, so that a reading to half a division is worth as
 //! much as one in kPa.
 
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::{Display, InstrumentKind};
 
 use front::prefs::PressureUnit;
-use front::words::Words;
+use front::words::{Words, pretty_unit};
 
 /// More divisions than this do not fit round a dial; then a part of the scale is shown, enlarged.
 const MOST_DIVISIONS: u32 = 110;
@@ -65,25 +65,9 @@ impl Printed {
     /// The scale of an instrument in the wanted unit; `None` for what has no dial.
     #[must_use]
     pub fn of(kind: &InstrumentKind, pressure: PressureUnit) -> Option<Self> {
-        let dial = kind.dial()?;
-        let (unit, is_pressure) = match kind {
-            InstrumentKind::WallThermometer { .. } => ("°C", false),
-            InstrumentKind::AngleFinder { .. } => ("°", false),
-            InstrumentKind::PedalRule { .. } => ("mm", false),
-            InstrumentKind::Gauge { .. }
-            | InstrumentKind::HandPump { .. }
-            | InstrumentKind::Barometer { .. } => (pressure.symbol(), true),
-            InstrumentKind::Lamp
-            | InstrumentKind::Multimeter { .. }
-            | InstrumentKind::ClampAmmeter { .. }
-            | InstrumentKind::PushLead
-            | InstrumentKind::IrThermometer { .. }
-            | InstrumentKind::Stopwatch { .. }
-            | InstrumentKind::PedalProp
-            | InstrumentKind::Plugs
-            | InstrumentKind::Clamps
-            | InstrumentKind::ListeningTube => return None,
-        };
+        let Display::Dial(own, dial) = kind.nature().display(None)? else { return None };
+        let is_pressure = own == "kPa";
+        let unit = if is_pressure { pressure.symbol() } else { pretty_unit(own) };
         let per_own = if is_pressure { pressure.per_kpa() } else { 1.0 };
         let division = round_down(dial.division * per_own);
         let (min, max) = (dial.min * per_own, dial.max * per_own);
