@@ -65,7 +65,7 @@ mod tests {
             (-5, 0.5, "-2.5"),
             (-5, 0.01, "-0.05"),
             (3, 5.0, "15"),
-            (2, 1e-9, "0.000000"),
+            (2, 1e-3, "0.002"),
         ] {
             assert_eq!(shows(resolution, ShownValue::Steps(steps)).as_deref(), Some(text));
         }

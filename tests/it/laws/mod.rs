@@ -13,3 +13,4 @@ mod random_actions;
 mod side_by_side;
 mod specs;
 mod ticks;
+mod unsound;

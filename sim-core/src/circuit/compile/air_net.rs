@@ -6,6 +6,7 @@
 
 use super::layout::Layout;
 use super::specs::Specs;
+use super::unsound::Unsound;
 use crate::assembly::PortRef;
 use crate::circuit::solve::Soft;
 use crate::flow::iso6358::Iso6358;
@@ -52,7 +53,7 @@ pub(crate) struct AirNet {
 }
 
 impl AirNet {
-    pub(super) fn of(specs: &Specs<'_>, layout: &Layout) -> Self {
+    pub(super) fn of(specs: &Specs<'_>, layout: &Layout) -> Result<Self, Unsound> {
         let assembly = specs.assembly;
         let mut net = Self::default();
         for (part, spec) in specs.active() {
@@ -60,26 +61,26 @@ impl AirNet {
         }
         for joint in &assembly.joints {
             if joint.made && assembly.domain(joint.a) == Domain::Pneumatic {
-                net.joint(specs, layout, joint.a, joint.b);
+                net.joint(specs, layout, joint.a, joint.b)?;
             }
         }
         for port in assembly.ports() {
             if assembly.domain(port) != Domain::Pneumatic || !specs.is_active(port.part) {
                 continue;
             }
-            net.mouths.extend(node(specs, layout, port).map(|node| (port, node)));
+            net.mouths.extend(node(specs, layout, port)?.map(|node| (port, node)));
             if assembly.partner(port).is_none() && assembly.stop(port).is_none() {
-                net.open_port(specs, layout, port);
+                net.open_port(specs, layout, port)?;
             }
         }
         for edge in &mut net.edges {
             // An open port of a hose has air on side a and no port there.
             if let Some(b) = edge.port_b {
                 let a = edge.port_a.unwrap_or(b);
-                edge.soft = soft_ends(&edge.law, specs.mouth(a), specs.mouth(b));
+                edge.soft = soft_ends(&edge.law, specs.mouth(a)?, specs.mouth(b)?);
             }
         }
-        net
+        Ok(net)
     }
 
     /// What lies behind a pneumatic port that takes part.
@@ -87,21 +88,21 @@ impl AirNet {
         self.mouths.binary_search_by_key(&port, |(p, _)| *p).ok().map(|i| self.mouths[i].1)
     }
 
-    fn joint(&mut self, specs: &Specs<'_>, layout: &Layout, a: PortRef, b: PortRef) {
-        if specs.mouth(a).stem {
+    fn joint(&mut self, specs: &Specs<'_>, layout: &Layout, a: PortRef, b: PortRef) -> Result<(), Unsound> {
+        if specs.mouth(a)?.stem {
             return self.tee_in(specs, layout, a, b);
         }
-        if specs.mouth(b).stem {
+        if specs.mouth(b)?.stem {
             return self.tee_in(specs, layout, b, a);
         }
         for port in [a, b] {
-            self.gap(specs, layout, port);
+            self.gap(specs, layout, port)?;
         }
         if specs.assembly.stop(a).is_some() || specs.assembly.stop(b).is_some() {
-            return;
+            return Ok(());
         }
-        let (Some(node_a), Some(node_b)) = (node(specs, layout, a), node(specs, layout, b)) else {
-            return;
+        let (Some(node_a), Some(node_b)) = (node(specs, layout, a)?, node(specs, layout, b)?) else {
+            return Ok(());
         };
         let edge = |a_node, b_node, law, pa: PortRef, pb| Edge {
             a: a_node,
@@ -113,7 +114,7 @@ impl AirNet {
             heard_at: None,
             soft: None,
         };
-        self.edges.push(match (specs.mouth(a).passage, specs.mouth(b).passage) {
+        self.edges.push(match (specs.mouth(a)?.passage, specs.mouth(b)?.passage) {
             (Passage::Iso(x), Passage::Iso(y)) => edge(node_a, node_b, Law::Iso(x.in_series(y)), a, b),
             // The seat lies at the port `store`: forward is from the other part into the valve.
             (Passage::Iso(x), Passage::Seat(s)) => edge(node_a, node_b, Law::Check(narrowed(s, x)), a, b),
@@ -124,10 +125,17 @@ impl AirNet {
                 edge(node_a, node_b, Law::Hole(tighter), a, b)
             }
         });
+        Ok(())
     }
 
     /// A stem at a port: a branch at a made joint, or the only thing on an open port.
-    fn tee_in(&mut self, specs: &Specs<'_>, layout: &Layout, stem: PortRef, at: PortRef) {
+    fn tee_in(
+        &mut self,
+        specs: &Specs<'_>,
+        layout: &Layout,
+        stem: PortRef,
+        at: PortRef,
+    ) -> Result<(), Unsound> {
         let car_partner = specs.assembly.joints.iter().filter(|j| j.made).find_map(|j| {
             let other = if j.a == at {
                 j.b
@@ -136,23 +144,24 @@ impl AirNet {
             } else {
                 return None;
             };
-            (!specs.mouth(other).stem).then_some(other)
+            (!specs.mouth(other).is_ok_and(|mouth| mouth.stem)).then_some(other)
         });
         // Beyond a seat or a clamp the joint plane belongs to the other side.
-        let beyond = matches!(specs.mouth(at).passage, Passage::Seat(_)) || specs.assembly.stop(at).is_some();
+        let beyond =
+            matches!(specs.mouth(at)?.passage, Passage::Seat(_)) || specs.assembly.stop(at).is_some();
         let (target, seat) = match (car_partner, beyond) {
             (Some(partner), true) => (partner, None),
-            (None, true) => match specs.mouth(at).passage {
+            (None, true) => match specs.mouth(at)?.passage {
                 Passage::Seat(s) => (at, Some(s)),
-                Passage::Iso(_) => return, // Clamped off and nothing behind it.
+                Passage::Iso(_) => return Ok(()), // Clamped off and nothing behind it.
             },
             _ => (at, None),
         };
-        let (Some(stem_node), Some(node)) = (node(specs, layout, stem), node(specs, layout, target)) else {
-            return;
+        let (Some(stem_node), Some(node)) = (node(specs, layout, stem)?, node(specs, layout, target)?) else {
+            return Ok(());
         };
-        let Passage::Iso(bore) = specs.mouth(stem).passage else { return };
-        let law = match (seat, specs.mouth(target).passage) {
+        let Passage::Iso(bore) = specs.mouth(stem)?.passage else { return Ok(()) };
+        let law = match (seat, specs.mouth(target)?.passage) {
             (Some(s), _) => Law::Check(narrowed(s, bore)),
             (None, Passage::Iso(x)) => Law::Iso(bore.in_series(x)),
             (None, Passage::Seat(_)) => Law::Iso(bore),
@@ -167,14 +176,15 @@ impl AirNet {
             heard_at: None,
             soft: None,
         });
+        Ok(())
     }
 
-    fn open_port(&mut self, specs: &Specs<'_>, layout: &Layout, port: PortRef) {
-        let Some(inner) = node(specs, layout, port) else { return };
+    fn open_port(&mut self, specs: &Specs<'_>, layout: &Layout, port: PortRef) -> Result<(), Unsound> {
+        let Some(inner) = node(specs, layout, port)? else { return Ok(()) };
         if let Node::Manifold(_) = inner {
-            return; // The engine breathes through it; its pressure is a source either way.
+            return Ok(()); // The engine breathes through it; its pressure is a source either way.
         }
-        let law = match specs.mouth(port).passage {
+        let law = match specs.mouth(port)?.passage {
             Passage::Iso(x) => Law::Iso(x),
             Passage::Seat(s) => Law::Check(s),
         };
@@ -188,11 +198,14 @@ impl AirNet {
             heard_at: Some(port.part),
             soft: None,
         });
+        Ok(())
     }
 
     /// The gap of a bend out of line, at a made joint.
-    fn gap(&mut self, specs: &Specs<'_>, layout: &Layout, port: PortRef) {
-        let (Some(gap), Some(b)) = (specs.mouth(port).gap, node(specs, layout, port)) else { return };
+    fn gap(&mut self, specs: &Specs<'_>, layout: &Layout, port: PortRef) -> Result<(), Unsound> {
+        let (Some(gap), Some(b)) = (specs.mouth(port)?.gap, node(specs, layout, port)?) else {
+            return Ok(());
+        };
         let hole = |area: f64| Pinhole { area, ideal: false };
         self.edges.push(Edge {
             a: Node::Atmosphere,
@@ -204,6 +217,7 @@ impl AirNet {
             heard_at: Some(port.part),
             soft: None,
         });
+        Ok(())
     }
 }
 
@@ -230,11 +244,11 @@ fn narrowed(seat: CheckLaw, other: Iso6358) -> CheckLaw {
 }
 
 /// The body of air behind a pneumatic port.
-fn node(specs: &Specs<'_>, layout: &Layout, port: PortRef) -> Option<Node> {
-    match specs.mouth(port).behind {
+fn node(specs: &Specs<'_>, layout: &Layout, port: PortRef) -> Result<Option<Node>, Unsound> {
+    Ok(match specs.mouth(port)?.behind {
         Behind::Manifold => Some(Node::Manifold(port.part)),
         Behind::Chamber(chamber) => layout.volume_of(port.part, chamber).map(Node::Volume),
-    }
+    })
 }
 
 /// The soft ends of a way through `law` from `a` to `b`; `None` when both walls are sound.

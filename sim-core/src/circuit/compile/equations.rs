@@ -3,6 +3,7 @@
 use super::air_net::{AirNet, Edge, Node};
 use super::layout::{Layout, Var, Volume};
 use super::specs::Specs;
+use super::unsound::Unsound;
 use super::wiring::Wiring;
 use super::{followers, places, poles};
 use crate::circuit::solve::linear::{MOST, Plan};
@@ -18,12 +19,15 @@ pub(super) fn of(
     bounds: &[Bounds],
     air: &AirNet,
     wiring: &Wiring,
-) -> Model {
-    let machines = Machines::of(specs, layout, wiring);
-    let lines = Lines::of(layout, &machines);
-    let (ways, in_hands) = lines.ways(&air.edges);
-    let (poles, branches) = poles::all(specs, layout, wiring, &machines.rotors);
+) -> Result<Model, Unsound> {
     let n = layout.vars.len();
+    if MOST < n + N_LEDGERS {
+        return Err(Unsound::TooMuch);
+    }
+    let machines = Machines::of(specs, layout, wiring)?;
+    let lines = Lines::of(layout, &machines)?;
+    let (ways, in_hands) = lines.ways(&air.edges)?;
+    let (poles, branches) = poles::all(specs, layout, wiring, &machines.rotors);
     let body = |v: &Volume| Body {
         at_rest_m3: v.at_rest_m3,
         per_travel_m2: v.per_travel_m2.unwrap_or(0.0),
@@ -51,24 +55,26 @@ pub(super) fn of(
         pistons: machines.pistons,
         manifolds: lines.manifolds.iter().map(|(_, i)| *i).collect(),
         ways,
-        network: Network::of(wiring.n, branches),
+        network: Network::of(wiring.n, branches).ok_or(Unsound::TooMuch)?,
         poles,
         followers: followers::all(specs, layout, wiring),
         places: OtherPlaces::default(),
         plan: Plan::default(),
     };
-    places::find_places(&mut model);
-    model
+    places::find_places(&mut model)?;
+    Ok(model)
 }
 
 /// A state that the layout has, because the part that speaks of it has it.
-fn at(layout: &Layout, var: Var) -> usize {
-    layout.index(var).unwrap_or_else(|| panic!("layout lacks {var:?}"))
+fn at(layout: &Layout, var: Var) -> Result<usize, Unsound> {
+    layout.index(var).ok_or(match var {
+        Var::Of(_, part) => Unsound::NoState(Some(part)),
+        Var::Surroundings | Var::Mass(_) | Var::Energy(_) => Unsound::NoState(None),
+    })
 }
 
-fn small(i: usize) -> u8 {
-    assert!(i < MOST, "{i} is beyond {MOST}");
-    i as u8
+fn small(i: usize) -> Result<u8, Unsound> {
+    u8::try_from(i).map_err(|_| Unsound::TooMuch)
 }
 
 /// Pistons and rotors, with their laws.
@@ -81,33 +87,32 @@ struct Machines {
 }
 
 impl Machines {
-    fn of(specs: &Specs<'_>, layout: &Layout, wiring: &Wiring) -> Self {
+    fn of(specs: &Specs<'_>, layout: &Layout, wiring: &Wiring) -> Result<Self, Unsound> {
         let mut all = Self::default();
         for (part, spec) in specs.active() {
-            let id = || &specs.assembly.parts[usize::from(part)].id;
-            let volume = |c| layout.volume_of(part, c).unwrap_or_else(|| panic!("{} lacks its air", id()));
+            let volume = |c| layout.volume_of(part, c).ok_or(Unsound::NoAir(part, c));
             let at = |is| at(layout, Var::Of(is, part));
             for machine in &spec.machines {
                 match *machine {
                     Machine::Piston { law, front, rear } => {
-                        let (front, rear) = (volume(front), volume(rear));
-                        all.pistons.push(PistonAt { part, travel: at(Quantity::Travel), front, rear });
+                        let (front, rear) = (volume(front)?, volume(rear)?);
+                        all.pistons.push(PistonAt { part, travel: at(Quantity::Travel)?, front, rear });
                         all.piston_laws.push(law);
                     }
                     Machine::Rotor { motor, compression, compression_p, inlet, pole } => {
                         all.rotors.push(RotorAt {
-                            winding: at(Quantity::Winding),
-                            case: at(Quantity::Case),
-                            speed: at(Quantity::Speed),
-                            inlet: volume(inlet),
-                            pole: wiring.pole_of(part, pole).unwrap_or(0),
+                            winding: at(Quantity::Winding)?,
+                            case: at(Quantity::Case)?,
+                            speed: at(Quantity::Speed)?,
+                            inlet: volume(inlet)?,
+                            pole: wiring.pole_of(part, pole).ok_or(Unsound::NoPole(part))?,
                         });
                         all.rotor_laws.push(Rotor { motor, compression, compression_p });
                     }
                 }
             }
         }
-        all
+        Ok(all)
     }
 }
 
@@ -123,46 +128,50 @@ struct Lines<'a> {
 }
 
 impl<'a> Lines<'a> {
-    fn of(layout: &'a Layout, machines: &Machines) -> Self {
-        let travel = |v: &Volume| v.per_travel_m2.map(|_| at(layout, Var::Of(Quantity::Travel, v.part)));
+    fn of(layout: &'a Layout, machines: &Machines) -> Result<Self, Unsound> {
+        let travel =
+            |v: &Volume| v.per_travel_m2.map(|_| at(layout, Var::Of(Quantity::Travel, v.part))).transpose();
         let manifold = |(i, var): (usize, &Var)| match *var {
             Var::Of(Quantity::Manifold, part) => Some((part, i)),
             Var::Of(..) | Var::Surroundings | Var::Mass(_) | Var::Energy(_) => None,
         };
-        Self {
+        let masses = (0..layout.volumes.len()).map(|k| at(layout, Var::Mass(k as u16)));
+        Ok(Self {
             layout,
-            mass_at: (0..layout.volumes.len()).map(|k| at(layout, Var::Mass(k as u16))).collect(),
-            travel_at: layout.volumes.iter().map(travel).collect(),
+            mass_at: masses.collect::<Result<_, _>>()?,
+            travel_at: layout.volumes.iter().map(travel).collect::<Result<_, _>>()?,
             manifolds: layout.vars.iter().enumerate().filter_map(manifold).collect(),
             pistons: machines.pistons.iter().map(|p| p.part).collect(),
-        }
+        })
     }
 
     /// All ways, and the parts whose hands work them, a way each.
-    fn ways(&self, edges: &[Edge]) -> (Vec<WayAt>, Vec<u16>) {
-        let (mut in_hands, mut n_soft) = (Vec::new(), 0);
-        let way = |e: &Edge| {
-            let state = e.law.state().map(|is| at(self.layout, Var::Of(is, e.part)));
-            let hand = e.law.is_in_hands().then(|| {
+    fn ways(&self, edges: &[Edge]) -> Result<(Vec<WayAt>, Vec<u16>), Unsound> {
+        let (mut ways, mut in_hands, mut n_soft) = (Vec::new(), Vec::new(), 0);
+        for e in edges {
+            let state = match e.law.state() {
+                Some(is) => {
+                    let i = at(self.layout, Var::Of(is, e.part))?;
+                    Some((small(i)?, self.places(e, i)))
+                }
+                None => None,
+            };
+            let mut hand = None;
+            if e.law.is_in_hands() {
+                hand = Some(small(in_hands.len())?);
                 in_hands.push(e.part);
-                small(in_hands.len() - 1)
-            });
-            let soft = e.soft.map(|_| {
+            }
+            let mut soft = None;
+            if e.soft.is_some() {
+                soft = Some(small(n_soft)?);
                 n_soft += 1;
-                small(n_soft - 1)
-            });
+            }
             let piston =
                 if e.law.is_lifted() { self.pistons.iter().position(|p| *p == e.part) } else { None };
-            WayAt {
-                ends: [self.end(e, e.a), self.end(e, e.b)],
-                state: state.map(|i| (small(i), self.places(e, i))),
-                soft,
-                hand,
-                piston: piston.map(small),
-            }
-        };
-        let ways = edges.iter().map(way).collect();
-        (ways, in_hands)
+            let piston = piston.map(small).transpose()?;
+            ways.push(WayAt { ends: [self.end(e, e.a)?, self.end(e, e.b)?], state, soft, hand, piston });
+        }
+        Ok((ways, in_hands))
     }
 
     /// Rows of mass and enthalpy: a volume's or the ledgers'.
@@ -179,25 +188,25 @@ impl<'a> Lines<'a> {
         [a.0, b.0, a.1, b.1].map(|row| at_first(self.layout.vars.len(), row, column))
     }
 
-    fn end(&self, edge: &Edge, node: Node) -> End {
+    fn end(&self, edge: &Edge, node: Node) -> Result<End, Unsound> {
         let (mass, enthalpy) = self.rows(node);
         let n_volumes = self.layout.volumes.len();
         let at = |column| self.places(edge, column);
         let (gas, from) = match node {
             Node::Volume(k) => {
-                let travel = self.travel_at[k].map(|i| (small(i), at(i)));
+                let travel = self.travel_at[k].map(|i| small(i).map(|s| (s, at(i)))).transpose()?;
                 let (by_mass, by_energy) = (at(mass), at(enthalpy));
-                (k, From::Volume { k: small(k), mass: small(mass), travel, by_mass, by_energy })
+                (k, From::Volume { k: small(k)?, mass: small(mass)?, travel, by_mass, by_energy })
             }
             Node::Atmosphere => (n_volumes, From::Room(at(0))),
             Node::Manifold(part) => match self.manifolds.iter().position(|(e, _)| *e == part) {
                 Some(e) => {
-                    let (pressure, by_pressure) = (small(self.manifolds[e].1), at(self.manifolds[e].1));
+                    let (pressure, by_pressure) = (small(self.manifolds[e].1)?, at(self.manifolds[e].1));
                     (n_volumes + 1 + e, From::Manifold { pressure, by_room: at(0), by_pressure })
                 }
                 None => (n_volumes, From::Room(at(0))),
             },
         };
-        End { gas: small(gas), mass: small(mass), enthalpy: small(enthalpy), from }
+        Ok(End { gas: small(gas)?, mass: small(mass)?, enthalpy: small(enthalpy)?, from })
     }
 }

@@ -12,11 +12,13 @@ mod places;
 mod poles;
 mod specs;
 mod switches;
+mod unsound;
 mod wiring;
 
 pub(super) use air_net::Node;
 pub(super) use layout::{Layout, Var};
 pub(super) use switches::Switch;
+pub(super) use unsound::Unsound;
 pub(super) use wiring::Pole;
 
 use crate::air::Day;
@@ -28,7 +30,7 @@ use specs::Specs;
 use wiring::Wiring;
 
 /// Which state, way for air, node and contact is whose.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(super) struct Net {
     pub(super) layout: Layout,
     pub(super) air: AirNet,
@@ -38,14 +40,23 @@ pub(super) struct Net {
 }
 
 /// Compiles an assembly on a day.
-pub(super) fn compile(assembly: &Assembly, day: &Day) -> (Net, Model) {
-    let specs = Specs::of(assembly, day.pressure().pa());
-    let (layout, bounds) = Layout::of(&specs);
-    let air = AirNet::of(&specs, &layout);
-    let wiring = Wiring::of(&specs);
-    let switches = switches::all(&specs, &layout, &wiring);
-    let model = equations::of(&specs, &layout, &bounds, &air, &wiring);
-    (Net { layout, air, wiring, switches }, model)
+pub(super) fn compile(assembly: &Assembly, day: &Day) -> Result<(Net, Model), Unsound> {
+    of(&Specs::of(assembly, day.pressure().pa()))
+}
+
+/// The same parts, each by itself and none taking part: nothing but the room is left to compute.
+pub(super) fn bare(assembly: &Assembly, day: &Day) -> (Net, Model) {
+    let apart = Assembly { joints: Vec::new(), ..assembly.clone() };
+    of(&Specs::idle(&apart, day.pressure().pa())).unwrap_or_default()
+}
+
+fn of(specs: &Specs<'_>) -> Result<(Net, Model), Unsound> {
+    let (layout, bounds) = Layout::of(specs);
+    let air = AirNet::of(specs, &layout)?;
+    let wiring = Wiring::of(specs);
+    let switches = switches::all(specs, &layout, &wiring);
+    let model = equations::of(specs, &layout, &bounds, &air, &wiring)?;
+    Ok((Net { layout, air, wiring, switches }, model))
 }
 
 /// Number of state variables of an assembly.
@@ -68,5 +79,47 @@ impl Net {
             && self.wiring.n == other.wiring.n
             && self.layout.volumes.iter().zip(&other.layout.volumes).all(same_bodies)
             && self.air.edges.iter().zip(&other.air.edges).all(same_ways)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::assembly::PortRef;
+    use crate::circuit::run::slopes::assembly;
+
+    fn compiled(change: impl FnOnce(&mut Specs<'_>)) -> Option<Unsound> {
+        let assembly = assembly();
+        let mut specs = Specs::of(&assembly, Day::STANDARD.pressure().pa());
+        change(&mut specs);
+        of(&specs).err()
+    }
+
+    #[test]
+    fn what_a_part_speaks_of_and_has_not_is_told() {
+        assert_eq!(compiled(|_| {}), None);
+        let (parts, mut told) = (assembly().parts, 0);
+        for (i, part) in parts.iter().enumerate() {
+            if part.kind.spec(0.0).air.mouths.is_empty() {
+                continue;
+            }
+            let why = compiled(|specs| specs.parts[i].air.mouths.clear());
+            assert!(
+                matches!(why, Some(Unsound::NoMouth(PortRef { part, .. })) if usize::from(part) == i),
+                "{}: {why:?}",
+                part.id
+            );
+            // Whatever else is left out is told, or nothing has spoken of it.
+            for why in [
+                compiled(|specs| specs.parts[i].states.clear()),
+                compiled(|specs| specs.parts[i].air.volumes.clear()),
+                compiled(|specs| specs.parts[i].electric.poles.clear()),
+            ] {
+                let part = why.and_then(Unsound::part);
+                assert!(why.is_none() || part == Some(i as u16), "{why:?}");
+                told += usize::from(why.is_some());
+            }
+        }
+        assert!(3 <= told, "{told}");
     }
 }

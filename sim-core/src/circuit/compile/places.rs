@@ -1,11 +1,12 @@
 //! Where slopes stand among the entries of a model's [`Plan`], looked up once.
 
+use super::unsound::Unsound;
 use crate::circuit::solve::linear::Plan;
 use crate::circuit::solve::{Follower, From, Model, OtherPlaces, Place, RotorPlaces, at_first};
 
 /// Lists every place at which a slope is written, lays out the plan for them, and turns each place
 /// (row · n + column, as which the ways' come in) into the number of its entry.
-pub(super) fn find_places(model: &mut Model) {
+pub(super) fn find_places(model: &mut Model) -> Result<(), Unsound> {
     let n = model.n;
     let at = |row, column| at_first(n, row, column);
     let (heat, work) = (n + 2, n + 3);
@@ -45,12 +46,16 @@ pub(super) fn find_places(model: &mut Model) {
     };
     let mut written = Vec::new();
     for_each_place(model, |place| written.push((usize::from(*place) / n, usize::from(*place) % n)));
-    let (plan, entries) = Plan::of(n, &written);
-    for_each_place(model, |place| match entries.entry(usize::from(*place) / n, usize::from(*place) % n) {
-        Some(entry) => *place = entry as Place,
-        None => unreachable!("a place that was listed has an entry"),
+    let (plan, entries) = Plan::of(n, &written).ok_or(Unsound::TooMuch)?;
+    // The same places in the same order.
+    let mut entries = written.iter().map(|(row, column)| entries.entry(*row, *column));
+    let mut all = Some(());
+    for_each_place(model, |place| {
+        all = entries.next().flatten().map(|entry| *place = entry as Place).and(all);
     });
+    all.ok_or(Unsound::TooMuch)?;
     model.plan = plan;
+    Ok(())
 }
 
 fn for_each_place(model: &mut Model, mut of: impl FnMut(&mut Place)) {

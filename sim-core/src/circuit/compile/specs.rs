@@ -1,5 +1,6 @@
 //! What every part of an assembly says of itself, asked once.
 
+use super::unsound::Unsound;
 use crate::assembly::{Assembly, PortRef};
 use crate::parts::elements::{Mouth, Quantity, Spec, State};
 
@@ -24,6 +25,11 @@ impl<'a> Specs<'a> {
         Self { assembly, p_atm, parts, active }
     }
 
+    /// With none that takes part.
+    pub(super) fn idle(assembly: &'a Assembly, p_atm: f64) -> Self {
+        Self { active: vec![false; assembly.parts.len()], ..Self::of(assembly, p_atm) }
+    }
+
     pub(super) fn is_active(&self, part: u16) -> bool {
         self.active[usize::from(part)]
     }
@@ -34,10 +40,9 @@ impl<'a> Specs<'a> {
     }
 
     /// What a pneumatic port says of itself.
-    pub(super) fn mouth(&self, port: PortRef) -> &Mouth {
+    pub(super) fn mouth(&self, port: PortRef) -> Result<&Mouth, Unsound> {
         let mouths = &self.parts[usize::from(port.part)].air.mouths;
-        let mouth = mouths.iter().find(|m| m.port == port.port);
-        mouth.unwrap_or_else(|| panic!("{} has no mouth", self.assembly.port_name(port)))
+        mouths.iter().find(|m| m.port == port.port).ok_or(Unsound::NoMouth(port))
     }
 
     /// What a part says of one of its states.

@@ -13,7 +13,7 @@ mod query;
 mod shelf;
 mod size;
 #[cfg(test)]
-mod slopes;
+pub(crate) mod slopes;
 mod switching;
 mod trial;
 
@@ -88,11 +88,19 @@ pub struct Circuit {
 }
 
 impl Circuit {
-    /// Compiles `assembly` with all air at the day's pressure and all parts at ambient temperature.
+    /// Compiles `assembly` with all air at the day's pressure and all parts at ambient temperature. What cannot be made
+    /// into equations (more than can be computed, a part that speaks of what it has not) has a [`Circuit::fault`] from
+    /// the first tick on.
     #[must_use]
     pub fn new(assembly: Assembly, day: Day) -> Self {
         let hands = vec![Hand::default(); assembly.parts.len()];
-        let (net, model) = compile::compile(&assembly, &day);
+        let (net, model, unsound) = match compile::compile(&assembly, &day) {
+            Ok((net, model)) => (net, model, None),
+            Err(why) => {
+                let (net, model) = compile::bare(&assembly, &day);
+                (net, model, Some(why))
+            }
+        };
         let flags = (0..assembly.parts.len()).map(|part| shelf::flags(&net, part)).collect();
         let inputs = Inputs {
             engine: EngineState::Stopped,
@@ -128,11 +136,14 @@ impl Circuit {
         };
         circuit.y = (0..circuit.model.n).map(|i| circuit.initial(i, day.ambient_k())).collect();
         circuit.lay_out();
+        if let Some(why) = unsound {
+            circuit.cannot_go_on(why.part());
+        }
         circuit
     }
 
     /// Changes joints, stops or numbers and compiles again; every part keeps its air, heat and charge.
-    /// Parts must stay the same in number and kind.
+    /// Parts must stay the same in number and kind. What cannot be made into equations then is a [`Circuit::fault`].
     pub fn change(&mut self, change: impl FnOnce(&mut Assembly)) {
         let before = self.air_mass_kg();
         let energy_before = self.air_energy_j();
@@ -141,7 +152,11 @@ impl Circuit {
         let t_room = self.y[0];
         change(&mut self.assembly);
         self.changes += 1;
-        (self.net, self.model) = compile::compile(&self.assembly, &self.day);
+        match compile::compile(&self.assembly, &self.day) {
+            Ok((net, model)) => (self.net, self.model) = (net, model),
+            // What was computed stays as it was, and nothing is from here on.
+            Err(why) => return self.cannot_go_on(why.part()),
+        }
         self.y = (0..self.model.n)
             .map(|i| {
                 let id = self.net.layout.identity(i);

@@ -14,7 +14,7 @@ pub struct Size {
 }
 
 impl Size {
-    /// What a car may come to: 256 of each can be computed, and instruments in use bring theirs.
+    /// What a car may come to: 252 states and 256 nodes can be computed, and instruments in use bring theirs.
     pub const MOST: Self = Self { states: 200, terminals: 200 };
 
     /// Of an assembly.

@@ -17,7 +17,7 @@ use crate::parts::tee::Tee;
 use crate::units::Tick;
 
 /// Booster with a sticking piston, two soft hoses, reservoir, check valve, pump turned by the engine.
-fn assembly() -> Assembly {
+pub(crate) fn assembly() -> Assembly {
     let soft = PartKind::Hose(Hose {
         bore_mm: 8.0,
         length_m: 0.5,

@@ -129,8 +129,15 @@ impl Circuit {
             })
             .filter(|(_, rate)| !rate.is_nan())
             .max_by(|a, b| a.1.total_cmp(&b.1));
-        self.fault =
-            Some(Fault { tick: self.tick, part: fastest.and_then(|(i, _)| self.net.layout.owner(i)) });
+        self.cannot_go_on(fastest.and_then(|(i, _)| self.net.layout.owner(i)));
+    }
+
+    /// Stands still from now on; `part` is the one to look at.
+    pub(super) fn cannot_go_on(&mut self, part: Option<u16>) {
+        if self.fault.is_some() {
+            return;
+        }
+        self.fault = Some(Fault { tick: self.tick, part });
         self.events.push((self.tick, Event::Fault));
     }
 

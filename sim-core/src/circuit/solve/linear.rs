@@ -113,10 +113,12 @@ impl EntriesAt {
 
 impl Plan {
     /// From the places (row, column) that the Jacobian writes; rows at or beyond `n` take no part in the
-    /// elimination. Rows are at most [`MOST`]. Also tells the entry at each place.
-    pub(crate) fn of(n: usize, written: &[(usize, usize)]) -> (Self, EntriesAt) {
+    /// elimination. Also tells the entry at each place. `None` for more than [`MOST`] rows.
+    pub(crate) fn of(n: usize, written: &[(usize, usize)]) -> Option<(Self, EntriesAt)> {
         let rows = written.iter().map(|(row, _)| row + 1).max().unwrap_or(0).max(n);
-        assert!(rows <= MOST, "{rows} unknowns are more than {MOST}");
+        if MOST < rows {
+            return None;
+        }
         // Row by row; what is filled has its entry's number put in below.
         let mut at = vec![EntriesAt::NONE; rows * n];
         for place in written.iter().map(|(r, c)| r * n + c).chain((0..n).map(|k| k * n + k)) {
@@ -156,7 +158,7 @@ impl Plan {
         let mut plan =
             Self { n, lower, lower_rows, upper, upper_rows, beyond, beyond_rows, ..Self::default() };
         plan.list_elimination(&at);
-        (plan, EntriesAt { n, at })
+        Some((plan, EntriesAt { n, at }))
     }
 
     fn list_elimination(&mut self, at: &[u32]) {
@@ -335,7 +337,7 @@ mod tests {
             dense[r * n + c] = -v;
         }
         let written: Vec<(usize, usize)> = off.iter().map(|(r, c, _)| (*r, *c)).collect();
-        let (plan, _) = Plan::of(n, &written);
+        let (plan, _) = Plan::of(n, &written).unwrap();
         let (shift, x) = (4.0, [1.0, -2.0, 3.0, 0.5, 7.0]);
         let mut b = [0.0; MOST];
         for r in 0..n {

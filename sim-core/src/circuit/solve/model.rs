@@ -57,7 +57,7 @@ pub(crate) struct Rotor<R = f64> {
 spread!(Rotor { motor, compression, compression_p });
 
 /// The numbers of a circuit's laws, or of several circuits of one shape side by side.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Numbers<R = f64> {
     /// Pressure of the day, Pa.
     pub(crate) p_atm: R,
@@ -73,7 +73,7 @@ pub(crate) struct Numbers<R = f64> {
 spread!(Numbers { p_atm, bodies, laws, soft, pistons, rotors });
 
 /// The equations. Numbers that differ between two circuits of one shape are in [`Numbers`].
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Model {
     pub(crate) numbers: Numbers,
     /// Number of state variables.

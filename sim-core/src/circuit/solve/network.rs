@@ -74,8 +74,8 @@ pub(crate) struct Solved<R: Real = f64> {
 }
 
 impl Network {
-    /// Of `n` nodes in the order in which they are eliminated.
-    pub(crate) fn of(n: usize, branches: Vec<Branch>) -> Self {
+    /// Of `n` nodes in the order in which they are eliminated; `None` when they are too many.
+    pub(crate) fn of(n: usize, branches: Vec<Branch>) -> Option<Self> {
         let linked = |p: &&Branch| 0 < p.node_a && 0 < p.node_b && p.node_a != p.node_b;
         let places: Vec<(usize, usize)> = branches
             .iter()
@@ -83,20 +83,20 @@ impl Network {
             .map(|p| (usize::from(p.node_a), usize::from(p.node_b)))
             .flat_map(|(a, b)| [(a, b), (b, a)])
             .collect();
-        let (plan, entries) = Plan::of(n, &places);
+        let (plan, entries) = Plan::of(n, &places)?;
         let those = |is: fn(&Branch) -> bool| (0..branches.len()).filter(|i| is(&branches[*i])).collect();
         let link = |p: &Branch| {
             let (a, b) = (usize::from(p.node_a), usize::from(p.node_b));
             Some((entries.entry(a, b)?, entries.entry(b, a)?)).filter(|_| a != b)
         };
-        Self {
+        Some(Self {
             varying: those(|p| p.varies),
             sources: those(|p| p.is_source),
             links: branches.iter().map(link).collect(),
             branches,
             n,
             plan,
-        }
+        })
     }
 
     /// Voltage from port a to port b of two-pole number `pole`.

@@ -1,13 +1,15 @@
 //! Ways for air looked up once, and where slopes stand among the entries of a model's plan.
 
+use super::linear::MOST;
+
 /// Where a slope stands: at first row · n + column, in the end its entry of the plan.
 pub(crate) type Place = u16;
 
-/// The place to begin with of a slope in `row` over state variable `column`, of `n`.
+/// The place to begin with of a slope in `row` over state variable `column`, of `n`. As many rows as a plan may have
+/// ([`MOST`](super::linear::MOST)) have no place beyond.
 pub(crate) fn at_first(n: usize, row: usize, column: usize) -> Place {
-    let place = row * n + column;
-    assert!(place <= usize::from(Place::MAX), "{n} state variables are too many");
-    place as Place
+    const { assert!(MOST * MOST - 1 <= Place::MAX as usize) };
+    (row * n + column) as Place
 }
 
 /// Of a way's four rows over one state variable: mass at a and b, enthalpy at a and b.
