@@ -6,7 +6,6 @@ use std::sync::Arc;
 use assess::attempt::Seed;
 use assess::diagram::form::form;
 use assess::diagram::{Origin, Sheet};
-use assess::pack::job::Job;
 use assess::play::{Begin, Session};
 use egui::{Rect, Vec2};
 use egui_kittest::kittest::Queryable as _;
@@ -160,9 +159,10 @@ fn sheets(lang: &'static str) -> Vec<Sheeted> {
     for id in library.cars().unwrap() {
         let car = library.car(&id).unwrap();
         let diagram = library.diagram(&car).unwrap();
-        let job = library.job("first-shift/hum-at-the-lights").unwrap();
-        let spares = library.spares(&car).unwrap();
-        let job = Job { car: Arc::clone(&car), spares, faults: vec![], ..job };
+        let mut job = library.job("first-shift/hum-at-the-lights").unwrap();
+        job.spares = library.spares(&car).unwrap();
+        job.car = Arc::clone(&car);
+        job.set_answer(Vec::new());
         let session = Session::rehearse(Arc::new(job), &Begin::rehearsal(Seed(1)));
         let view = session.workshop().view();
         for sheet in Sheet::ALL {
