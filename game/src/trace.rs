@@ -51,7 +51,7 @@ pub(crate) fn run(
         path.as_ref().map(|path| outputs.plan(flag, path, kind)).transpose()
     };
     let plot = match &args.plot {
-        Some(path) => plan("--plot", &args.plot, Plot::kind(path)?)?,
+        Some(path) => plan("--plot", &args.plot, Plot::kind(path).map_err(|e| e.sentence())?)?,
         None => None,
     };
     let csv = plan("--csv", &args.csv, Kind::TraceTable)?;
@@ -81,7 +81,8 @@ pub(crate) fn run(
     });
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
     let columns = workshop.trace_columns();
-    let plot = plot.map(|output| Plot::of(output, &args.show, &columns)).transpose()?;
+    let plot = plot.map(|output| Plot::of(words, output, &args.show, &columns)).transpose();
+    let plot = plot.map_err(|e| e.sentence())?;
     let csv = csv.map(|output| Table::of(words, output, &columns)).transpose()?;
     let mut takers = Takers { csv, plot };
     if takers.want_rows() {
@@ -134,7 +135,7 @@ pub(crate) fn run(
         writeln!(out, "{}", say!(words, "trace-rows", file = file, rows = rows, columns = columns))?;
     }
     if let Some(plot) = takers.plot {
-        let (path, curves) = plot.end(&data)?;
+        let (path, curves) = plot.end(&data).map_err(|e| e.sentence())?;
         let file = quote::path(&path).to_string();
         writeln!(out, "{}", say!(words, "trace-curves", file = file, curves = curves))?;
     }

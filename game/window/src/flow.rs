@@ -21,7 +21,7 @@ fn show_file(path: &std::path::Path) -> Result<(), NotOpened> {
 /// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
 pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
     if std::mem::take(&mut ui.save_prefs) {
-        ui.settings.trouble = ui.prefs.save().err().map(|e| front::message::message(&e));
+        ui.settings.trouble = ui.prefs.save().err().map(|e| front::message::sentence(&e));
     }
     if let Some(path) = ui.open_file.take() {
         ui.mark_sheet.opened = Some(show_file(&path));

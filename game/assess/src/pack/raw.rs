@@ -12,7 +12,7 @@ use sim_core::parts::PartKind;
 use sim_core::workshop::Arrival;
 
 use super::block::{Block, KeyDef};
-use super::range::Range;
+use super::range::{Range, Unit};
 use crate::diagram::{Sheet, Side};
 use crate::pack::job::{AfterHandBack, Symptom};
 use crate::room::{Colour, CoverShape, End, FixtureShape, Shell};
@@ -22,14 +22,14 @@ pub(crate) const SCHEMA: u32 = 1;
 
 macro_rules! raw {
     (@range) => { None };
-    (@range $min:literal, $max:literal, $unit:literal) => { Some(Range::new($min, $max, $unit)) };
+    (@range $min:literal, $max:literal, $unit:ident) => { Some(Range::new($min, $max, Unit::$unit)) };
     (
         $(#[doc = $doc:literal])+
         struct $name:ident = $file:literal {
             $(
                 $(#[doc = $fdoc:literal])+
                 $(#[serde($attr:ident)])?
-                $field:ident: $ty:ty $([$min:literal, $max:literal, $unit:literal])?,
+                $field:ident: $ty:ty $([$min:literal, $max:literal, $unit:ident])?,
             )*
         }
     ) => {
@@ -65,7 +65,7 @@ raw! {
         /// Name in words.
         name: String,
         /// Altitude up to which the pump reaches its cut-out, m.
-        altitude_limit_m: f64 [0.0, 5000.0, ""],
+        altitude_limit_m: f64 [0.0, 5000.0, InName],
         /// Parts in fixed order; the order is part of every state digest.
         parts: Vec<RawPart>,
         /// Joints in fixed order.
@@ -147,9 +147,9 @@ raw! {
         /// Where one stands to work on it.
         station: Station,
         /// Minutes to remove it.
-        off_min: f64 [0.0, 120.0, ""],
+        off_min: f64 [0.0, 120.0, InName],
         /// Minutes to refit it.
-        on_min: f64 [0.0, 120.0, ""],
+        on_min: f64 [0.0, 120.0, InName],
     }
 }
 
@@ -163,9 +163,9 @@ raw! {
         /// Short names of its parts; a part is in one unit at most.
         parts: Vec<String>,
         /// Price of a new one, shop money.
-        price: f64 [0.0, 10000.0, " shop money"],
+        price: f64 [0.0, 10000.0, ShopMoney],
         /// Minutes to replace it, access not included.
-        swap_min: f64 [0.0, 600.0, ""],
+        swap_min: f64 [0.0, 600.0, InName],
         /// Can be pulled by hand; left out = no.
         #[serde(default)]
         plug_in: bool,
@@ -194,7 +194,7 @@ raw! {
         /// Highest severity, further out on the same side. In the unit of the number.
         severity_max: f64,
         /// How common it is against the others.
-        commonness: f64 [0.01, 100.0, " (relative weight)"],
+        commonness: f64 [0.01, 100.0, Weight],
     }
 }
 
@@ -226,7 +226,7 @@ raw! {
     /// The largest value at a low day's pressure; straight line up to `max` at 101.325 kPa.
     struct RawThinAir = "ThinAir" {
         /// The day's pressure, kPa absolute.
-        p_kpa_abs: f64 [50.0, 100.0, ""],
+        p_kpa_abs: f64 [50.0, 100.0, InName],
         /// Largest value allowed there, in the unit of the limit.
         max: f64,
     }
@@ -263,7 +263,7 @@ raw! {
         #[serde(default)]
         part: Option<PartKind>,
         /// Minutes to connect it.
-        fit_min: f64 [0.0, 30.0, ""],
+        fit_min: f64 [0.0, 30.0, InName],
         /// One sentence about what it is for and what it cannot do.
         help: String,
     }
@@ -330,9 +330,9 @@ raw! {
         /// The body round it: saloon, wedge.
         shell: Shell,
         /// Where the brake pedal turns.
-        pedal: (f64, f64, f64) [-4.0, 4.0, " m"],
+        pedal: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// Middle of the accelerator's pad.
-        accelerator: (f64, f64, f64) [-4.0, 4.0, " m"],
+        accelerator: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// Every part that is no hose and no wire, once.
         parts: Vec<RawStand>,
         /// Every hose, every wire and every joint between two terminals, once.
@@ -351,13 +351,13 @@ raw! {
         /// Short name of the part.
         part: String,
         /// Middle of its body.
-        at: (f64, f64, f64) [-4.0, 4.0, " m"],
+        at: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// Turned about y, x, z; left out = (0, 0, 0).
         #[serde(default)]
-        turn: (f64, f64, f64) [-180.0, 180.0, " degrees"],
+        turn: (f64, f64, f64) [-180.0, 180.0, Degree],
         /// Where it is pointed at, from its middle and turned with it; left out = its middle.
         #[serde(default)]
-        hold: (f64, f64, f64) [-4.0, 4.0, " m"],
+        hold: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// Every port of it, once.
         ports: Vec<RawMouth>,
     }
@@ -369,12 +369,12 @@ raw! {
         /// The port's name within the part.
         port: String,
         /// Where it ends.
-        at: (f64, f64, f64) [-4.0, 4.0, " m"],
+        at: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// The way in which a hose or wire leaves it; any length but none.
-        out: (f64, f64, f64) [-10.0, 10.0, ""],
+        out: (f64, f64, f64) [-10.0, 10.0, InName],
         /// The way in which the fitting itself stands, where a wire leaves it sideways; left out = the way out.
         #[serde(default)]
-        axis: Option<(f64, f64, f64)> [-10.0, 10.0, ""],
+        axis: Option<(f64, f64, f64)> [-10.0, 10.0, InName],
     }
 }
 
@@ -385,7 +385,7 @@ raw! {
         line: String,
         /// Points it passes between its fittings, from its port a to its port b; left out = it goes straight.
         #[serde(default)]
-        points: Vec<(f64, f64, f64)> [-4.0, 4.0, " m"],
+        points: Vec<(f64, f64, f64)> [-4.0, 4.0, Metre],
         /// Colour of a wire: black, red, brown, green, blue, yellow, white, braid (flat, bare copper); left out
         /// = black. A hose has none.
         #[serde(default)]
@@ -395,7 +395,7 @@ raw! {
         end: Option<End>,
         /// Cross-section of a joint's wire; a part has its own.
         #[serde(default)]
-        area_mm2: Option<f64> [0.35, 50.0, ""],
+        area_mm2: Option<f64> [0.35, 50.0, InName],
     }
 }
 
@@ -417,10 +417,10 @@ raw! {
     /// Where something stands and how it is turned.
     struct RawSpot = "Spot" {
         /// Its middle.
-        at: (f64, f64, f64) [-4.0, 4.0, " m"],
+        at: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// Turned about y, x, z; left out = (0, 0, 0).
         #[serde(default)]
-        turn: (f64, f64, f64) [-180.0, 180.0, " degrees"],
+        turn: (f64, f64, f64) [-180.0, 180.0, Degree],
     }
 }
 
@@ -430,10 +430,10 @@ raw! {
         /// What it is, as under "Covers and fixtures of a room" below.
         shape: FixtureShape,
         /// Its middle.
-        at: (f64, f64, f64) [-4.0, 4.0, " m"],
+        at: (f64, f64, f64) [-4.0, 4.0, Metre],
         /// Turned about y, x, z; left out = (0, 0, 0).
         #[serde(default)]
-        turn: (f64, f64, f64) [-180.0, 180.0, " degrees"],
+        turn: (f64, f64, f64) [-180.0, 180.0, Degree],
     }
 }
 
@@ -459,7 +459,7 @@ raw! {
         /// Short name of the repair unit it replaces.
         unit: String,
         /// Price, shop money.
-        price: f64 [0.0, 10000.0, " shop money"],
+        price: f64 [0.0, 10000.0, ShopMoney],
         /// Numbers that differ from new: a used part. Left out = new.
         #[serde(default)]
         params: Vec<RawParam>,
@@ -490,7 +490,7 @@ raw! {
         /// Language of the texts, as a tag: `en`.
         language: String,
         /// Least total for *competent*.
-        cut_score: f64 [1.0, 100.0, " of 100"],
+        cut_score: f64 [1.0, 100.0, OfHundred],
         /// Weights of the mark's parts; rescaled to 100.
         weights: RawWeights,
         /// Instruments allowed, short names.
@@ -510,17 +510,17 @@ raw! {
     /// Weights of the parts of the mark; in `Pack.weights`.
     struct RawWeights = "Weights" {
         /// V: verdict with certainty.
-        verdict: f64 [0.0, 100.0, ""],
+        verdict: f64 [0.0, 100.0, InName],
         /// E: evidence.
-        evidence: f64 [0.0, 100.0, ""],
+        evidence: f64 [0.0, 100.0, InName],
         /// F: economy; 0 in `score/1` so far.
-        economy: f64 [0.0, 100.0, ""],
+        economy: f64 [0.0, 100.0, InName],
         /// R: parts.
-        parts: f64 [0.0, 100.0, ""],
+        parts: f64 [0.0, 100.0, InName],
         /// Q: release checks.
-        release: f64 [0.0, 100.0, ""],
+        release: f64 [0.0, 100.0, InName],
         /// D: record.
-        record: f64 [0.0, 100.0, ""],
+        record: f64 [0.0, 100.0, InName],
     }
 }
 
@@ -563,7 +563,7 @@ raw! {
         #[serde(default)]
         tools: Option<Vec<String>>,
         /// Longest time allowed, attended minutes.
-        time_limit_min: f64 [5.0, 600.0, ""],
+        time_limit_min: f64 [5.0, 600.0, InName],
         /// Cautions for this job, in sentences; at least one.
         hazards: Vec<String>,
         /// What is told after the hand-back, in paragraphs.
@@ -585,44 +585,44 @@ raw! {
 
 /// Ranges of the blocks whose types live in other crates.
 pub(crate) mod ranges {
-    use super::Range;
+    use super::{Range, Unit};
 
     /// `Day.altitude_m`.
-    pub(crate) const ALTITUDE_M: Range = Range::new(-400.0, 4500.0, "");
+    pub(crate) const ALTITUDE_M: Range = Range::new(-400.0, 4500.0, Unit::InName);
     /// `Day.weather_kpa`.
-    pub(crate) const WEATHER_KPA: Range = Range::new(-6.0, 5.0, "");
+    pub(crate) const WEATHER_KPA: Range = Range::new(-6.0, 5.0, Unit::InName);
     /// `Day.ambient_c`.
-    pub(crate) const AMBIENT_C: Range = Range::new(-30.0, 45.0, "");
+    pub(crate) const AMBIENT_C: Range = Range::new(-30.0, 45.0, Unit::InName);
     /// `Day.night_drop_k`.
-    pub(crate) const NIGHT_DROP_K: Range = Range::new(0.0, 25.0, "");
+    pub(crate) const NIGHT_DROP_K: Range = Range::new(0.0, 25.0, Unit::InName);
     /// `Arrival.stood_min`.
-    pub(crate) const STOOD_MIN: Range = Range::new(0.0, 10_000.0, "");
+    pub(crate) const STOOD_MIN: Range = Range::new(0.0, 10_000.0, Unit::InName);
     /// `ShortRest.below_s`, `LongRun.above_s`.
-    pub(crate) const SYMPTOM_S: Range = Range::new(1.0, 43_200.0, "");
+    pub(crate) const SYMPTOM_S: Range = Range::new(1.0, 43_200.0, Unit::InName);
     /// `HardPedalAfterNight.above_kpa_gauge`.
-    pub(crate) const SYMPTOM_KPA: Range = Range::new(-100.0, 0.0, "");
+    pub(crate) const SYMPTOM_KPA: Range = Range::new(-100.0, 0.0, Unit::InName);
     /// `Place.at`, `Place.points`.
-    pub(crate) const GRID: Range = Range::new(0.0, 400.0, " grid steps");
+    pub(crate) const GRID: Range = Range::new(0.0, 400.0, Unit::GridStep);
     /// `Place.turn`.
-    pub(crate) const TURN: Range = Range::new(0.0, 3.0, " quarter turns");
+    pub(crate) const TURN: Range = Range::new(0.0, 3.0, Unit::QuarterTurn);
     /// Sizes of `CoverShape` and `FixtureShape`.
-    pub(crate) const SIZE_M: Range = Range::new(0.005, 3.0, "");
+    pub(crate) const SIZE_M: Range = Range::new(0.005, 3.0, Unit::InName);
     /// `Dial.class`.
-    pub(crate) const CLASS: Range = Range::new(0.05, 10.0, " % of span");
+    pub(crate) const CLASS: Range = Range::new(0.05, 10.0, Unit::OfSpan);
     /// `Dial.min`, `Dial.max`.
-    pub(crate) const DIAL: Range = Range::new(-1e4, 1e4, " in the instrument's unit");
+    pub(crate) const DIAL: Range = Range::new(-1e4, 1e4, Unit::Instrument);
     /// `Dial.division`.
-    pub(crate) const DIVISION: Range = Range::new(1e-4, 1e3, " in the instrument's unit");
+    pub(crate) const DIVISION: Range = Range::new(1e-4, 1e3, Unit::Instrument);
     /// `DigitalRange.max`.
-    pub(crate) const DISPLAY_MAX: Range = Range::new(1e-3, 1e9, " in the instrument's unit");
+    pub(crate) const DISPLAY_MAX: Range = Range::new(1e-3, 1e9, Unit::Instrument);
     /// `DigitalRange.resolution`.
-    pub(crate) const RESOLUTION: Range = Range::new(1e-6, 1e3, " in the instrument's unit");
+    pub(crate) const RESOLUTION: Range = Range::new(1e-6, 1e3, Unit::Instrument);
     /// `DigitalRange.percent`.
-    pub(crate) const PERCENT: Range = Range::new(0.0, 20.0, " % of reading");
+    pub(crate) const PERCENT: Range = Range::new(0.0, 20.0, Unit::OfReading);
     /// `DigitalRange.counts`.
-    pub(crate) const COUNTS: Range = Range::new(0.0, 100.0, " counts of the last digit");
+    pub(crate) const COUNTS: Range = Range::new(0.0, 100.0, Unit::Count);
     /// `Stopwatch.reaction_s`.
-    pub(crate) const REACTION_S: Range = Range::new(0.0, 2.0, "");
+    pub(crate) const REACTION_S: Range = Range::new(0.0, 2.0, Unit::InName);
     /// `IrThermometer.emissivity_set`, `emissivity_metal`.
-    pub(crate) const EMISSIVITY: Range = Range::new(0.05, 1.0, "");
+    pub(crate) const EMISSIVITY: Range = Range::new(0.05, 1.0, Unit::InName);
 }

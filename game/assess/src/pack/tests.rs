@@ -4,7 +4,9 @@
 
 use std::path::{Path, PathBuf};
 
-use super::error::{Named, PackError, PackErrors};
+use super::error::{
+    BadCar, BadCatalogue, BadName, BadValue, Fault, Miswritten, Named, PackError, PackErrors, Unread,
+};
 use super::raw::{RawInstrument, RawJob, RawPack, RawSpares, RawVehicle};
 use super::{Library, MAX_BYTES, check_car, check_catalogue, check_instrument, read, reference_page};
 
@@ -46,7 +48,7 @@ macro_rules! expect {
     ($error:expr, $pattern:pat $(if $guard:expr)?, $($says:literal),+) => {{
         let e = $error;
         let said = e.to_string();
-        assert!(matches!(&e, $pattern $(if $guard)?), "{e:#?}");
+        assert!(matches!(&e.fault, $pattern $(if $guard)?), "{e:#?}");
         $( assert!(said.contains($says), "{said:?} does not say {:?}", $says); )+
     }};
 }
@@ -100,12 +102,12 @@ fn keys_page_is_in_step() {
 fn unknown_key_names_place_and_known_keys() {
     expect!(
         only(alder("length_m: 0.4", "length_mm: 400.0")),
-        PackError::UnknownKey { key, line, .. } if key == "length_mm" && 1 < *line,
+        Fault::Written { what: Miswritten::UnknownKey { key, .. }, line, .. } if key == "length_mm" && 1 < *line,
         "alder.ron:", "`Hose` has no key `length_mm`", "known keys: bore_mm, length_m"
     );
     expect!(
         only(alder("altitude_limit_m", "altitude_limit_ft")),
-        PackError::UnknownKey { .. },
+        Fault::Written { what: Miswritten::UnknownKey { .. }, .. },
         "`Vehicle`",
         "altitude_limit_ft",
         "altitude_limit_m"
@@ -116,12 +118,12 @@ fn unknown_key_names_place_and_known_keys() {
 fn missing_and_doubled_keys_are_named() {
     expect!(
         only(alder("bore_mm: 7.0,", "")),
-        PackError::MissingKey { key: "bore_mm", .. },
+        Fault::Written { what: Miswritten::MissingKey { key: "bore_mm", .. }, .. },
         "`VacuumPump` needs the key `bore_mm`"
     );
     expect!(
         only(alder("bore_mm: 7.0,", "bore_mm: 7.0, bore_mm: 7.0,")),
-        PackError::DuplicateKey { key: "bore_mm", .. },
+        Fault::Written { what: Miswritten::DuplicateKey { key: "bore_mm", .. }, .. },
         "`bore_mm` of `VacuumPump` stands twice"
     );
 }
@@ -130,18 +132,18 @@ fn missing_and_doubled_keys_are_named() {
 fn unknown_words_list_the_known_ones() {
     expect!(
         only(alder("station: front", "station: roof")),
-        PackError::UnknownWord { word, .. } if word == "roof",
+        Fault::Written { what: Miswritten::UnknownWord { word, .. }, .. } if word == "roof",
         "`roof`", "desk, cab, bay, front, bench"
     );
     expect!(
         only(alder("kind: Tee", "kind: Manifold")),
-        PackError::UnknownWord { .. },
+        Fault::Written { what: Miswritten::UnknownWord { .. }, .. },
         "`Manifold`",
         "Hose, Tee, CheckValve"
     );
     expect!(
         only(alder("kind: pump_run", "kind: pump_walk")),
-        PackError::UnknownWord { .. },
+        Fault::Written { what: Miswritten::UnknownWord { .. }, .. },
         "`pump_walk`",
         "pump_rest"
     );
@@ -151,15 +153,24 @@ fn unknown_words_list_the_known_ones() {
 fn wrong_shapes_say_line_and_column() {
     expect!(
         only(alder("altitude_limit_m: 2000.0", "altitude_limit_m: \"high\"")),
-        PackError::Syntax { line: 8, .. },
+        Fault::Written { what: Miswritten::Syntax { .. }, line: 8, .. },
         "alder.ron:8:",
         "near"
     );
-    expect!(only(alder("Vehicle(", "Wagon(")), PackError::Syntax { .. }, "Vehicle", "Wagon");
-    expect!(only(alder("parts: [", "parts: {")), PackError::Syntax { .. }, "alder.ron:");
+    expect!(
+        only(alder("Vehicle(", "Wagon(")),
+        Fault::Written { what: Miswritten::Syntax { .. }, .. },
+        "Vehicle",
+        "Wagon"
+    );
+    expect!(
+        only(alder("parts: [", "parts: {")),
+        Fault::Written { what: Miswritten::Syntax { .. }, .. },
+        "alder.ron:"
+    );
     let text = format!("{}\n)", good("assets/vehicles/alder.ron"));
     let e = only(read::parse::<RawVehicle>(&text, "alder.ron").unwrap_err().0);
-    expect!(e, PackError::Syntax { .. }, "alder.ron:");
+    expect!(e, Fault::Written { what: Miswritten::Syntax { .. }, .. }, "alder.ron:");
 }
 
 #[test]
@@ -170,7 +181,7 @@ fn truncated_anywhere_is_an_error_and_never_a_panic() {
     for at in (0..text.len()).step_by(97) {
         let Some(part) = text.get(..at) else { continue };
         let e = only(read::parse::<RawVehicle>(part, "alder.ron").unwrap_err().0);
-        cut_off += usize::from(matches!(e, PackError::Truncated { .. }));
+        cut_off += usize::from(matches!(&e.fault, Fault::Written { what: Miswritten::Truncated { .. }, .. }));
         all += 1;
     }
     assert!(all * 9 < cut_off * 10, "{cut_off} of {all} cuts are called cut off");
@@ -182,16 +193,21 @@ fn files_that_are_no_files() {
     let path = dir.path().join("x.ron");
     let home = dir.path().canonicalize().unwrap();
     let text = |path: &Path| only(read::text(&home, path, "x.ron").unwrap_err().0);
-    expect!(text(&path), PackError::Unreadable { .. }, "x.ron", "cannot be read");
-    expect!(text(dir.path()), PackError::NotRegular { what: "a folder", .. }, "x.ron", "not a regular file");
+    expect!(text(&path), Fault::Unread(Unread::System { .. }), "x.ron", "cannot be read");
+    expect!(
+        text(dir.path()),
+        Fault::Unread(Unread::NotRegular { what: "a folder", .. }),
+        "x.ron",
+        "not a regular file"
+    );
     std::fs::write(&path, b"Vehicle(\xff\xfe)").unwrap();
-    expect!(text(&path), PackError::NotText { line: 1, at: 8, .. }, "byte 8", "UTF-8");
+    expect!(text(&path), Fault::Unread(Unread::NotText { line: 1, at: 8, .. }), "byte 8", "UTF-8");
     let mut dice = dice::Dice::of(1);
     let noise: Vec<u8> = (0..10_000_000).map(|_| dice.bits() as u8).collect();
     std::fs::write(&path, &noise).unwrap();
     expect!(
         text(&path),
-        PackError::TooLarge { bytes: 10_000_000, max: MAX_BYTES, .. },
+        Fault::Unread(Unread::TooLarge { bytes: 10_000_000, max: MAX_BYTES, .. }),
         "10000000 bytes",
         "at most"
     );
@@ -221,13 +237,13 @@ fn more_parts_than_can_be_computed_are_refused_with_what_can_be() {
     let with = |more: &str| alder("    parts: [\n", &format!("    parts: [\n{more}"));
     expect!(
         only(with(&hoses)),
-        PackError::TooMuch { max: 200, .. },
+        Fault::Car(BadCar::TooManyStates { max: 200, .. }),
         "alder.ron",
         "state variables",
         "at most 200",
         "leave out"
     );
-    expect!(only(with(&wires)), PackError::TooMuch { .. }, "electrical ports");
+    expect!(only(with(&wires)), Fault::Car(BadCar::TooManyTerminals { .. }), "electrical ports");
 }
 
 #[test]
@@ -258,10 +274,10 @@ fn lists_that_are_too_long_are_refused_before_anything_is_made_of_them() {
     };
     let many: String = (0..9_000).map(fault).collect();
     let e = only(alder("    faults: [\n", &format!("    faults: [\n{many}")));
-    expect!(e, PackError::TooMany { max: 200, .. }, "alder.ron: faults: 90", "at most 200");
+    expect!(e, Fault::Value(BadValue::TooMany { max: 200, .. }), "alder.ron: faults: 90", "at most 200");
     let long = "x".repeat(121);
     let e = only(alder("name: \"Alder", &format!("name: \"{long}")));
-    expect!(e, PackError::TooLong { max: 120, .. }, "name: 1", "at most 120");
+    expect!(e, Fault::Value(BadValue::TooLong { max: 120, .. }), "name: 1", "at most 120");
 }
 
 #[test]
@@ -271,7 +287,7 @@ fn the_checker_tells_twenty_faults_and_how_many_more() {
     let raw = read::parse::<RawVehicle>(&text, "alder.ron").unwrap();
     let errors = check_car::car(raw, "alder", "alder.ron").unwrap_err();
     assert_eq!(errors.len(), 21);
-    expect!(errors.last().unwrap(), PackError::More { .. }, "alder.ron: and", "more");
+    expect!(errors.last().unwrap(), Fault::More { .. }, "alder.ron: and", "more");
 }
 
 #[test]
@@ -286,7 +302,7 @@ fn controls_in_texts_are_named_with_their_place() {
     ] {
         let e = only(alder("name: \"Alder", &format!("name: \"Al{written}der")));
         assert!(!e.to_string().contains(found), "{e}");
-        expect!(e, PackError::ControlCharacter { place: 3, found: f, .. } if *f == found, "alder.ron: name: character 3");
+        expect!(e, Fault::Value(BadValue::ControlCharacter { place: 3, found: f, .. }) if *f == found, "alder.ron: name: character 3");
     }
 }
 
@@ -319,18 +335,24 @@ fn nothing_of_the_parsers_own_speech_is_left() {
 fn numbers_out_of_range_give_path_value_and_range() {
     expect!(
         only(alder("displacement_cm3: 6.0", "displacement_cm3: 600.0")),
-        PackError::OutOfRange { value, .. } if *value == 600.0,
+        Fault::Value(BadValue::OutOfRange { value, .. }) if *value == 600.0,
         "parts[9].kind.displacement_cm3 = 600", "allowed 1 to 100"
     );
     expect!(
         only(alder("price: 320.0", "price: -1.0")),
-        PackError::OutOfRange { .. },
+        Fault::Value(BadValue::OutOfRange { .. }),
         "units[0].price = -1",
         "0 to 10000 shop money"
     );
     for word in ["NaN", "inf", "-inf"] {
         let errors = alder("altitude_limit_m: 2000.0", &format!("altitude_limit_m: {word}"));
-        expect!(only(errors), PackError::NotFinite { .. }, "altitude_limit_m", "finite", "0 to 5000");
+        expect!(
+            only(errors),
+            Fault::Value(BadValue::NotFinite { .. }),
+            "altitude_limit_m",
+            "finite",
+            "0 to 5000"
+        );
     }
 }
 
@@ -343,35 +365,45 @@ fn limits_and_serviceable_ranges_must_nest() {
     };
     expect!(
         with("(0.28, 0.6)", "(0.2, 0.5)"),
-        PackError::ServiceableOutsideLimit { .. },
+        Fault::Catalogue(BadCatalogue::ServiceableOutsideLimit { .. }),
         "serviceable (0.28, 0.6) reaches outside limit (0.2, 0.5)"
     );
     expect!(
         with("(0.38, 0.28)", "(0.2, 0.5)"),
-        PackError::RangeReversed { .. },
+        Fault::Value(BadValue::RangeReversed { .. }),
         "serviceable = (0.38, 0.28)"
     );
-    expect!(with("(0.28, 0.3)", "(0.2, 0.31)"), PackError::NewOutsideLimit { .. }, "0.32", "(0.2, 0.31)");
-    expect!(with("(0.28, 0.38)", "(0.2, 50.0)"), PackError::OutOfRange { .. }, "limit.1 = 50", "0.01 to 20");
+    expect!(
+        with("(0.28, 0.3)", "(0.2, 0.31)"),
+        Fault::Catalogue(BadCatalogue::NewOutsideLimit { .. }),
+        "0.32",
+        "(0.2, 0.31)"
+    );
+    expect!(
+        with("(0.28, 0.38)", "(0.2, 50.0)"),
+        Fault::Value(BadValue::OutOfRange { .. }),
+        "limit.1 = 50",
+        "0.01 to 20"
+    );
 }
 
 #[test]
 fn a_fault_must_breach_its_limit() {
     expect!(
         only(alder("severity_min: 0.3,", "severity_min: 0.1,")),
-        PackError::SeverityInsideLimit { .. },
+        Fault::Catalogue(BadCatalogue::SeverityInsideLimit { .. }),
         "severity_min = 0.1",
         "pump.wear_mm2 (0, 0.15)"
     );
     expect!(
         only(alder("severity_min: 0.3, severity_max: 1.5", "severity_min: 1.5, severity_max: 0.3")),
-        PackError::SeverityOrder { .. },
+        Fault::Catalogue(BadCatalogue::SeverityOrder { .. }),
         "severity_max = 0.3",
         "severity_min = 1.5"
     );
     expect!(
         only(alder("Tolerance(param: \"pump.wear_mm2\", serviceable: (0.0, 0.0), limit: (0.0, 0.15)),", "")),
-        PackError::NoLimit { .. },
+        Fault::Catalogue(BadCatalogue::NoLimit { .. }),
         "pump.wear_mm2",
         "tolerances"
     );
@@ -380,7 +412,7 @@ fn a_fault_must_breach_its_limit() {
             "unit: \"pump\",\n            param: \"pump.wear_mm2\"",
             "unit: \"tee\",\n            param: \"pump.wear_mm2\""
         )),
-        PackError::NotOfUnit { .. },
+        Fault::Catalogue(BadCatalogue::NotOfUnit { .. }),
         "pump.wear_mm2",
         "\"tee\""
     );
@@ -391,18 +423,16 @@ fn a_controller_must_start_its_pump_above_where_it_stops_it() {
     let text = change(&good("assets/vehicles/cedar.ron"), "cut_in_kpa: -47.0", "cut_in_kpa: -62.0");
     let raw = read::parse::<RawVehicle>(&text, "cedar.ron").unwrap();
     let errors = check_car::car(raw, "cedar", "cedar.ron").unwrap_err();
-    let reversed = |e: &PackError| matches!(e, PackError::SwitchPointsReversed { .. });
+    let reversed = |e: &PackError| matches!(&e.fault, Fault::Car(BadCar::SwitchPointsReversed { .. }));
     assert!(errors.iter().any(reversed), "{errors:?}");
 }
 
 #[test]
 fn a_switch_must_close_above_its_opening_point() {
     let errors = alder("cut_in_kpa: -47.0", "cut_in_kpa: -62.0");
-    assert!(
-        errors
-            .iter()
-            .any(|e| matches!(e, PackError::SwitchPointsReversed { cut_in, .. } if *cut_in == -62.0))
-    );
+    assert!(errors.iter().any(
+        |e| matches!(&e.fault, Fault::Car(BadCar::SwitchPointsReversed { cut_in, .. }) if *cut_in == -62.0)
+    ));
 }
 
 // Names.
@@ -411,7 +441,7 @@ fn a_switch_must_close_above_its_opening_point() {
 fn unknown_names_list_the_known_ones() {
     let named = |from: &str, to: &str, what: Named, known: &str| {
         let e = only(alder(from, to));
-        assert!(matches!(&e, PackError::UnknownName { what: w, .. } if *w == what), "{e:#?}");
+        assert!(matches!(&e.fault, Fault::Name(BadName::Unknown { what: w, .. }) if *w == what), "{e:#?}");
         assert!(e.to_string().contains(known), "{e}");
     };
     named("a: \"tee.2\"", "a: \"tee.9\"", Named::Port, "known: tee.1, tee.2, tee.3, tee.4");
@@ -428,24 +458,26 @@ fn unknown_names_list_the_known_ones() {
 fn names_are_short_and_unique() {
     let errors = alder("id: \"wire_15\", name", "id: \"Wire 15\", name");
     assert!(
-        errors.iter().any(|e| matches!(e, PackError::BadName { name, .. } if name == "Wire 15")),
+        errors
+            .iter()
+            .any(|e| matches!(&e.fault, Fault::Name(BadName::NotShort { name, .. }) if name == "Wire 15")),
         "{errors:#?}"
     );
     expect!(
         only(alder("id: \"e_strap\"", "id: \"e_earth\"")),
-        PackError::DuplicateName { what: Named::Joint, .. },
+        Fault::Name(BadName::Duplicate { what: Named::Joint, .. }),
         "joints[17].id",
         "\"e_earth\"",
         "joints[15].id"
     );
     expect!(
         only(alder("Tolerance(param: \"valve_m.crack_kpa\"", "Tolerance(param: \"valve_p.crack_kpa\"")),
-        PackError::DuplicateName { what: Named::Param, .. },
+        Fault::Name(BadName::Duplicate { what: Named::Param, .. }),
         "valve_p.crack_kpa"
     );
     expect!(
         only(alder("id: \"alder\"", "id: \"elder\"")),
-        PackError::IdFileMismatch { .. },
+        Fault::Name(BadName::NotTheFile { .. }),
         "\"elder\"",
         "\"alder\""
     );
@@ -455,19 +487,19 @@ fn names_are_short_and_unique() {
 fn joints_join_what_belongs_together() {
     expect!(
         only(alder("b: \"switch.vacuum\"", "b: \"switch.p\"")),
-        PackError::DomainMismatch { .. },
+        Fault::Car(BadCar::DomainMismatch { .. }),
         "tee.2 (air)",
         "switch.p (current)"
     );
     expect!(
         only(alder("b: \"switch.vacuum\"", "b: \"tee.2\"")),
-        PackError::JoinedToItself { .. },
+        Fault::Car(BadCar::JoinedToItself { .. }),
         "joints[2]",
         "tee.2"
     );
     expect!(
         only(alder("b: \"switch.vacuum\"", "b: \"hose_b.a\"")),
-        PackError::PortTaken { .. },
+        Fault::Car(BadCar::PortTaken { .. }),
         "joints[2].b",
         "hose_b.a",
         "j_booster"
@@ -478,18 +510,23 @@ fn joints_join_what_belongs_together() {
 fn units_of_limits_are_those_of_the_notebook() {
     expect!(
         only(alder("id: \"dead-head\", unit: \"kPa\"", "id: \"dead-head\", unit: \"bar\"")),
-        PackError::WrongUnit { .. },
+        Fault::Value(BadValue::WrongUnit { .. }),
         "limits[0].unit = \"bar\"",
         "known: kPa, V, A, ohm"
     );
-    expect!(only(alder("max: 0.2,", "")), PackError::NoBound { .. }, "limits[9]", "`min` nor `max`");
+    expect!(
+        only(alder("max: 0.2,", "")),
+        Fault::Value(BadValue::NoBound { .. }),
+        "limits[9]",
+        "`min` nor `max`"
+    );
 }
 
 #[test]
 fn another_version_of_the_format_is_refused() {
     expect!(
         only(alder("schema: 1", "schema: 7")),
-        PackError::WrongSchema { found: 7, expected: 1, .. },
+        Fault::Value(BadValue::Schema { found: 7, expected: 1, .. }),
         "schema: 7",
         "reads schema 1"
     );
@@ -526,15 +563,20 @@ fn instruments_are_checked() {
     };
     expect!(
         card("class: 1.6", "class: 60.0"),
-        PackError::OutOfRange { .. },
+        Fault::Value(BadValue::OutOfRange { .. }),
         "kind.dial.class = 60",
         "0.05 to 10 % of span"
     );
-    expect!(card("max: 0.0", "max: -100.0"), PackError::RangeReversed { .. }, "kind.dial");
-    expect!(card("lag_s: 0.3", "lag_ms: 300.0"), PackError::UnknownKey { .. }, "lag_ms", "lag_s");
+    expect!(card("max: 0.0", "max: -100.0"), Fault::Value(BadValue::RangeReversed { .. }), "kind.dial");
+    expect!(
+        card("lag_s: 0.3", "lag_ms: 300.0"),
+        Fault::Written { what: Miswritten::UnknownKey { .. }, .. },
+        "lag_ms",
+        "lag_s"
+    );
     expect!(
         card("volume_cm3: 12.0", "volume_cm3: 0.5"),
-        PackError::OutOfRange { .. },
+        Fault::Value(BadValue::OutOfRange { .. }),
         "part.volume_cm3",
         "2 to 500"
     );
@@ -543,10 +585,10 @@ fn instruments_are_checked() {
             "VacuumGauge((volume_cm3: 12.0, bore_mm: 4.0, lag_s: 0.3))",
             "TestLamp((rated_w: 21.0, rated_v: 12.0))"
         ),
-        PackError::WrongPart { .. },
+        Fault::Car(BadCar::WrongPart { .. }),
         "a Gauge needs VacuumGauge, found TestLamp"
     );
-    expect!(card("id: \"gauge\"", "id: \"dial\""), PackError::IdFileMismatch { .. }, "\"dial\"");
+    expect!(card("id: \"gauge\"", "id: \"dial\""), Fault::Name(BadName::NotTheFile { .. }), "\"dial\"");
 }
 
 #[test]
@@ -559,16 +601,24 @@ fn spares_are_checked() {
     };
     expect!(
         spares("unit: \"tee\"", "unit: \"t\""),
-        PackError::UnknownName { what: Named::Unit, .. },
+        Fault::Name(BadName::Unknown { what: Named::Unit, .. }),
         "spares[2].unit"
     );
     expect!(
         spares("pump.wear_mm2\", value: 0.1", "pump.wear_mm2\", value: 99.0"),
-        PackError::OutOfRange { .. },
+        Fault::Value(BadValue::OutOfRange { .. }),
         "99"
     );
-    expect!(spares("pump.wear_mm2", "tee.crack_mm"), PackError::NotOfUnit { .. }, "tee.crack_mm");
-    expect!(spares("id: \"tee_new\"", "id: \"booster_new\""), PackError::DuplicateName { .. }, "booster_new");
+    expect!(
+        spares("pump.wear_mm2", "tee.crack_mm"),
+        Fault::Catalogue(BadCatalogue::NotOfUnit { .. }),
+        "tee.crack_mm"
+    );
+    expect!(
+        spares("id: \"tee_new\"", "id: \"booster_new\""),
+        Fault::Name(BadName::Duplicate { .. }),
+        "booster_new"
+    );
 }
 
 /// A copy of our files in a folder of its own, with one file changed; what the library then says.
@@ -601,68 +651,106 @@ fn jobs_are_checked() {
     let job = |from: &str, to: &str| only(copied(FILE, from, to, "first-shift/hum-at-the-lights"));
     expect!(
         job("valve_m_leaks_back", "valve_m_leaks"),
-        PackError::UnknownName { what: Named::Fault, .. },
+        Fault::Name(BadName::Unknown { what: Named::Fault, .. }),
         "hidden[0].fault",
         "valve_m_stuck_shut"
     );
     expect!(
         job("severity: 0.23", "severity: 5.0"),
-        PackError::SeverityOutsideCatalogue { .. },
+        Fault::Catalogue(BadCatalogue::SeverityOutsideCatalogue { .. }),
         "0.06 to 0.6"
     );
-    expect!(job("severity: 0.23", "severity: NaN"), PackError::NotFinite { .. }, "hidden[0].severity");
+    expect!(
+        job("severity: 0.23", "severity: NaN"),
+        Fault::Value(BadValue::NotFinite { .. }),
+        "hidden[0].severity"
+    );
     expect!(
         job("vehicle: \"alder\"", "vehicle: \"yew\""),
-        PackError::UnknownName { what: Named::Car, .. },
+        Fault::Name(BadName::Unknown { what: Named::Car, .. }),
         "known: alder"
     );
     expect!(
         job("altitude_m: 120.0", "altitude_m: 2500.0"),
-        PackError::AboveAltitudeLimit { .. },
+        Fault::Catalogue(BadCatalogue::AboveAltitudeLimit { .. }),
         "2500",
         "2000 m"
     );
-    expect!(job("weather_kpa", "weather_mbar"), PackError::UnknownKey { .. }, "`Day`", "weather_kpa");
-    expect!(job("weather_kpa: 0.4", "weather_kpa: 40.0"), PackError::OutOfRange { .. }, "-6 to 5");
-    expect!(job("below_s: 120.0", "below_s: -1.0"), PackError::OutOfRange { .. }, "symptom.below_s");
-    expect!(job("ShortRest", "Squeak"), PackError::UnknownWord { .. }, "Squeak", "HumsKeyOff");
-    expect!(job("hum-at-the-lights.script", "../../x.script"), PackError::BadName { .. }, "reference");
+    expect!(
+        job("weather_kpa", "weather_mbar"),
+        Fault::Written { what: Miswritten::UnknownKey { .. }, .. },
+        "`Day`",
+        "weather_kpa"
+    );
+    expect!(
+        job("weather_kpa: 0.4", "weather_kpa: 40.0"),
+        Fault::Value(BadValue::OutOfRange { .. }),
+        "-6 to 5"
+    );
+    expect!(
+        job("below_s: 120.0", "below_s: -1.0"),
+        Fault::Value(BadValue::OutOfRange { .. }),
+        "symptom.below_s"
+    );
+    expect!(
+        job("ShortRest", "Squeak"),
+        Fault::Written { what: Miswritten::UnknownWord { .. }, .. },
+        "Squeak",
+        "HumsKeyOff"
+    );
+    expect!(
+        job("hum-at-the-lights.script", "../../x.script"),
+        Fault::Name(BadName::NoScript { .. }),
+        "reference"
+    );
     expect!(
         job("debrief: [", "tools: [\"crystal_ball\"],\n    debrief: ["),
-        PackError::UnknownName { what: Named::Instrument, .. },
+        Fault::Name(BadName::Unknown { what: Named::Instrument, .. }),
         "tools[0]",
         "crystal_ball",
         "handpump"
     );
     expect!(
         job("debrief: [", "spares: [\"moon\"],\n    debrief: ["),
-        PackError::UnknownName { what: Named::Spare, .. },
+        Fault::Name(BadName::Unknown { what: Named::Spare, .. }),
         "spares[0]",
         "valve_m_new"
     );
     let text = change(&good(FILE), "hazards:", "hazard:");
-    expect!(only(read::parse::<RawJob>(&text, FILE).unwrap_err().0), PackError::UnknownKey { .. }, "hazards");
+    expect!(
+        only(read::parse::<RawJob>(&text, FILE).unwrap_err().0),
+        Fault::Written { what: Miswritten::UnknownKey { .. }, .. },
+        "hazards"
+    );
 }
 
 #[test]
 fn packs_are_checked() {
     const FILE: &str = "scenarios/first-shift/pack.ron";
     let pack = |from: &str, to: &str| only(copied(FILE, from, to, "first-shift/hum-at-the-lights"));
-    expect!(pack("cut_score: 70.0", "cut_score: 170.0"), PackError::OutOfRange { .. }, "1 to 100 of 100");
+    expect!(
+        pack("cut_score: 70.0", "cut_score: 170.0"),
+        Fault::Value(BadValue::OutOfRange { .. }),
+        "1 to 100 of 100"
+    );
     expect!(
         pack("\"tube\"", "\"trumpet\""),
-        PackError::UnknownName { what: Named::Instrument, .. },
+        Fault::Name(BadName::Unknown { what: Named::Instrument, .. }),
         "trumpet"
     );
     expect!(
         pack("\"hard-first-press\"", "\"hard-last-press\""),
-        PackError::UnknownName { what: Named::Job, .. },
+        Fault::Name(BadName::Unknown { what: Named::Job, .. }),
         "hard-last-press"
     );
-    expect!(pack("verdict: 30.0", "verdict: -30.0"), PackError::OutOfRange { .. }, "weights.verdict");
+    expect!(
+        pack("verdict: 30.0", "verdict: -30.0"),
+        Fault::Value(BadValue::OutOfRange { .. }),
+        "weights.verdict"
+    );
     let text = change(&good(FILE), "title: \"First shift\"", "title: \" \"");
     assert!(read::parse::<RawPack>(&text, FILE).is_ok());
-    expect!(pack("title: \"First shift\"", "title: \" \""), PackError::Empty { .. }, "title");
+    expect!(pack("title: \"First shift\"", "title: \" \""), Fault::Value(BadValue::Empty { .. }), "title");
 }
 
 #[test]
@@ -671,25 +759,25 @@ fn unknown_packs_jobs_and_cars_are_named() {
     let job = |name: &str| only(library.job(name).unwrap_err().0);
     expect!(
         job("first-shift/nope"),
-        PackError::UnknownName { what: Named::Job, .. },
+        Fault::Name(BadName::Unknown { what: Named::Job, .. }),
         "nope",
         "first-shift/hum-at-the-lights"
     );
     expect!(
         job("last-shift/nope"),
-        PackError::UnknownName { what: Named::Pack, .. },
+        Fault::Name(BadName::Unknown { what: Named::Pack, .. }),
         "last-shift",
         "first-shift"
     );
-    expect!(job("../../etc"), PackError::UnknownName { .. }, "known: first-shift");
-    expect!(job(""), PackError::UnknownName { .. }, "first-shift");
+    expect!(job("../../etc"), Fault::Name(BadName::Unknown { .. }), "known: first-shift");
+    expect!(job(""), Fault::Name(BadName::Unknown { .. }), "first-shift");
     expect!(
         only(library.car("yew").unwrap_err().0),
-        PackError::UnknownName { what: Named::Car, .. },
+        Fault::Name(BadName::Unknown { what: Named::Car, .. }),
         "alder"
     );
     let nowhere = Library::open(Path::new("/nowhere/at/all")).unwrap_err();
-    expect!(only(nowhere.0), PackError::Unreadable { .. }, "/nowhere/at/all");
+    expect!(only(nowhere.0), Fault::Unread(Unread::System { .. }), "/nowhere/at/all");
 }
 
 #[test]

@@ -9,6 +9,6 @@ pub mod script;
 mod session;
 
 pub use self::begin::{Begin, truth, workshop};
-pub use self::error::{Difference, SessionError, Uncomputed, computed};
+pub use self::error::{Difference, Differing, SessionError, Uncomputed, computed};
 pub use self::replay::{Watch, replay, replay_watched};
 pub use self::session::Session;
