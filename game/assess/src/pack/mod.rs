@@ -25,8 +25,6 @@ mod range;
 mod raw;
 mod read;
 #[cfg(test)]
-mod room_tests;
-#[cfg(test)]
 mod tests;
 mod trial;
 mod wanted;

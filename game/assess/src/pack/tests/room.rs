@@ -5,9 +5,9 @@ use std::sync::Arc;
 
 use sim_core::car::Car;
 
-use super::error::{BadValue, Fault, PackError};
-use super::raw::RawRoom;
-use super::{Library, check_room, read};
+use crate::pack::error::{BadValue, Fault, PackError};
+use crate::pack::raw::RawRoom;
+use crate::pack::{Library, check_room, read};
 use crate::room::{LineOf, Room};
 
 fn root() -> PathBuf {
