@@ -201,7 +201,7 @@ impl Table {
         let file = quote::path(self.csv.get_ref().path()).to_string();
         match error.into_kind() {
             csv::ErrorKind::Io(e) => {
-                let why = assess::files::system(&e, assess::files::Doing::Write);
+                let why = words.value(&assess::files::refusal(&e, assess::files::Doing::Write));
                 anyhow::anyhow!(say!(words, "trace-not-written-why", file = file, why = why))
             }
             _ => anyhow::anyhow!(say!(words, "trace-not-written", file = file)),
@@ -223,10 +223,8 @@ impl Table {
             Ok(draft) => draft.end(Ok(()))?,
             Err(error) => {
                 let file = quote::path(&path).to_string();
-                bail!(
-                    "{}",
-                    say!(words, "trace-not-written-why", file = file, why = error.error().to_string())
-                )
+                let why = words.value(&assess::files::refusal(error.error(), assess::files::Doing::Write));
+                bail!("{}", say!(words, "trace-not-written-why", file = file, why = why))
             }
         }
         Ok(path)

@@ -1,6 +1,8 @@
 //! What happens between two pictures: asks are carried out, time goes on, pages follow. Knows neither
 //! Bevy nor a renderer, so a test can run the window frame by frame.
 
+use assess::files::{Doing, refusal};
+
 use super::shown::Page;
 use super::state::Ui;
 use super::ui::mark_sheet::state::{NotOpened, State as Sheet};
@@ -15,7 +17,7 @@ fn show_file(path: &std::path::Path) -> Result<(), NotOpened> {
     if !path.is_file() {
         return Err(NotOpened::Missing);
     }
-    open::that_detached(path).map_err(|e| NotOpened::System(e.to_string()))
+    open::that_detached(path).map_err(|e| NotOpened::System(refusal(&e, Doing::Read)))
 }
 
 /// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
