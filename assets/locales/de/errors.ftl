@@ -126,6 +126,7 @@ shop-line = Zeile { $n }: { $why }
 shop-no-job = kein Auftrag ist offen
 window-words = die Wörter des Fensters
 window-no-attempt = { $file }: einen solchen Versuch zum Fortsetzen gibt es nicht
+window-display-unset = es gibt keinen Bildschirm (DISPLAY ist nicht gesetzt)
 window-no-display = es gibt keinen Bildschirm ({ $why })
 window-no-adapter = es gibt keine Grafikkarte, die zeichnen kann: kein Treiber funktioniert; unter Debian enthält das Paket mesa-vulkan-drivers einen in Software
 shot-no-language = die Sprache { $tag } gibt es nicht; es gibt { $known }

@@ -126,6 +126,7 @@ shop-line = line { $n }: { $why }
 shop-no-job = no job is open
 window-words = the words of the window
 window-no-attempt = { $file }: there is no such attempt to carry on
+window-display-unset = there is no display (DISPLAY is not set)
 window-no-display = there is no display ({ $why })
 window-no-adapter = there is no graphics adapter that can draw: no driver was found that works; on Debian the package mesa-vulkan-drivers has a software one
 shot-no-language = there is no language { $tag }; there is { $known }

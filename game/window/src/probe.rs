@@ -9,7 +9,9 @@ use assess::sentence;
 #[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum NoWindow {
-    /// No display.
+    /// Nobody has said which display.
+    DisplayUnset,
+    /// The display cannot be opened.
     NoDisplay {
         /// What the system said.
         why: String,
@@ -23,6 +25,9 @@ impl NoWindow {
     #[must_use]
     pub fn sentence(&self) -> Sentence {
         match self {
+            Self::DisplayUnset => {
+                sentence!("window-display-unset", "there is no display (DISPLAY is not set)")
+            }
             Self::NoDisplay { why } => {
                 sentence!("window-no-display", "there is no display ({why})", why = why)
             }
@@ -52,6 +57,9 @@ pub struct Adapter {
 /// When there is none that the window system can open.
 #[cfg(all(unix, not(target_os = "macos")))]
 pub fn display() -> Result<(), NoWindow> {
+    if std::env::var_os("DISPLAY").is_none_or(|display| display.is_empty()) {
+        return Err(NoWindow::DisplayUnset);
+    }
     match x11rb::connect(None) {
         Ok(_) => Ok(()),
         Err(error) => Err(NoWindow::NoDisplay { why: error.to_string() }),
