@@ -148,7 +148,7 @@ fn joints(check: &mut Checker<'_>, assembly: &mut Assembly, raw: &[RawJoint]) {
 
 fn cover(check: &mut Checker<'_>, i: usize, c: RawCover) -> Cover {
     check.text(&format!("covers[{i}].name"), &c.name, Wanted::CoverName);
-    check.number(&format!("covers[{i}].off_min"), c.off_min, RawCover::range("off_min"));
-    check.number(&format!("covers[{i}].on_min"), c.on_min, RawCover::range("on_min"));
+    check.number(format!("covers[{i}].off_min"), c.off_min, RawCover::range("off_min"));
+    check.number(format!("covers[{i}].on_min"), c.on_min, RawCover::range("on_min"));
     Cover { id: c.id, name: c.name, station: c.station, off_min: c.off_min, on_min: c.on_min }
 }

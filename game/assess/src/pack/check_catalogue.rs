@@ -81,8 +81,8 @@ pub(crate) fn units(check: &mut Checker<'_>, assembly: &Assembly, raw: Vec<RawUn
         let path = format!("units[{i}]");
         check.text(&format!("{path}.name"), &u.name, Wanted::UnitName);
         check.list(&format!("{path}.parts"), &u.parts, Wanted::UnitParts);
-        check.number(&format!("{path}.price"), u.price, RawUnit::range("price"));
-        check.number(&format!("{path}.swap_min"), u.swap_min, RawUnit::range("swap_min"));
+        check.number(format!("{path}.price"), u.price, RawUnit::range("price"));
+        check.number(format!("{path}.swap_min"), u.swap_min, RawUnit::range("swap_min"));
         if !(check.most::<RawUnit>("parts", &format!("{path}.parts"), u.parts.len())
             & check.most::<RawUnit>("cleans", &format!("{path}.cleans"), u.cleans.len()))
         {
@@ -155,7 +155,7 @@ pub(crate) fn faults(
     for (i, f) in raw.into_iter().enumerate() {
         let path = format!("faults[{i}]");
         check.text(&format!("{path}.name"), &f.name, Wanted::FaultName);
-        check.number(&format!("{path}.commonness"), f.commonness, RawFault::range("commonness"));
+        check.number(format!("{path}.commonness"), f.commonness, RawFault::range("commonness"));
         let unit = check.index(&format!("{path}.unit"), Named::Unit, &f.unit, &known);
         let here = format!("{path}.param");
         let def = match unit {
@@ -163,8 +163,8 @@ pub(crate) fn faults(
             None => param(check, assembly, &here, &f.param).map(|(_, d)| d),
         };
         let (Some(unit), Some(def)) = (unit, def) else { continue };
-        let in_range = check.number(&format!("{path}.severity_min"), f.severity_min, Range::of(def))
-            & check.number(&format!("{path}.severity_max"), f.severity_max, Range::of(def));
+        let in_range = check.number(format!("{path}.severity_min"), f.severity_min, Range::of(def))
+            & check.number(format!("{path}.severity_max"), f.severity_max, Range::of(def));
         let Some(t) = tolerances.iter().find(|t| t.param == f.param) else {
             check.push(BadCatalogue::NoLimit { path: here, param: f.param });
             continue;
@@ -219,7 +219,7 @@ pub(crate) fn spares(raw: RawSpares, id: &str, car: &Car, file: &str) -> Result<
     for (i, s) in raw.spares.into_iter().enumerate() {
         let path = format!("spares[{i}]");
         check.text(&format!("{path}.name"), &s.name, Wanted::SpareName);
-        check.number(&format!("{path}.price"), s.price, RawSpare::range("price"));
+        check.number(format!("{path}.price"), s.price, RawSpare::range("price"));
         if !check.most::<RawSpare>("params", &format!("{path}.params"), s.params.len()) {
             continue;
         }
@@ -230,7 +230,7 @@ pub(crate) fn spares(raw: RawSpares, id: &str, car: &Car, file: &str) -> Result<
             if let Some(def) =
                 of_unit(&mut check, &car.assembly, &format!("{here}.param"), &p.param, &s.unit, parts)
             {
-                check.number(&format!("{here}.value"), p.value, Range::of(def));
+                check.number(format!("{here}.value"), p.value, Range::of(def));
             }
         }
         let params = s.params.into_iter().map(|p| (p.param, p.value)).collect();

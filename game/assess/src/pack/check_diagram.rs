@@ -78,12 +78,12 @@ pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Resul
 
 fn place(check: &mut Checker<'_>, path: &str, raw: &RawPlace, part: u16, kind: &PartKind) -> Place {
     let steps = |check: &mut Checker<'_>, key: &str, (x, y): (u32, u32)| {
-        check.number(&format!("{path}.{key}.0"), f64::from(x), ranges::GRID);
-        check.number(&format!("{path}.{key}.1"), f64::from(y), ranges::GRID);
+        check.number(format!("{path}.{key}.0"), f64::from(x), ranges::GRID);
+        check.number(format!("{path}.{key}.1"), f64::from(y), ranges::GRID);
         (i32::try_from(x).unwrap_or(0), i32::try_from(y).unwrap_or(0))
     };
     let at = steps(check, "at", raw.at);
-    check.number(&format!("{path}.turn"), f64::from(raw.turn), ranges::TURN);
+    check.number(format!("{path}.turn"), f64::from(raw.turn), ranges::TURN);
     check.text(&format!("{path}.label"), &raw.label, Wanted::PartLabel);
     let ports = kind.ports();
     if !ports.iter().any(|d| d.domain == raw.sheet.domain()) {

@@ -78,8 +78,8 @@ fn dial(check: &mut Checker<'_>, d: &Dial) {
 }
 
 fn digital(check: &mut Checker<'_>, path: &str, d: &DigitalRange) {
-    check.number(&format!("{path}.max"), d.max, ranges::DISPLAY_MAX);
-    check.number(&format!("{path}.resolution"), d.resolution, ranges::RESOLUTION);
-    check.number(&format!("{path}.percent"), d.percent, ranges::PERCENT);
-    check.number(&format!("{path}.counts"), d.counts, ranges::COUNTS);
+    check.number(format!("{path}.max"), d.max, ranges::DISPLAY_MAX);
+    check.number(format!("{path}.resolution"), d.resolution, ranges::RESOLUTION);
+    check.number(format!("{path}.percent"), d.percent, ranges::PERCENT);
+    check.number(format!("{path}.counts"), d.counts, ranges::COUNTS);
 }

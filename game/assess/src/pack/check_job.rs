@@ -71,7 +71,7 @@ pub(crate) fn pack(
         ("release", w.release),
         ("record", w.record),
     ] {
-        check.number(&format!("weights.{key}"), value, RawWeights::range(key));
+        check.number(format!("weights.{key}"), value, RawWeights::range(key));
     }
     let sum = w.verdict + w.evidence + w.parts + w.release + w.record;
     let all = sentence!("data-sum-of-weights", "weights (sum without economy)");

@@ -46,7 +46,7 @@ pub(crate) fn room(raw: RawRoom, car: &Car, file: &str) -> Result<Room, Vec<Pack
 /// Three numbers, each inside `range`.
 fn xyz(check: &mut Checker<'_>, path: &str, (x, y, z): Xyz, range: Range) -> Xyz {
     for (i, value) in [x, y, z].into_iter().enumerate() {
-        check.number(&format!("{path}.{i}"), value, range);
+        check.number(format!("{path}.{i}"), value, range);
     }
     (x, y, z)
 }
@@ -206,7 +206,7 @@ fn looks(check: &mut Checker<'_>, path: &str, car: &Car, line: LineOf, raw: &Raw
         }
         LineOf::Joint(_) => match raw.area_mm2 {
             Some(area) => {
-                check.number(&format!("{path}.area_mm2"), area, RawWay::range("area_mm2"));
+                check.number(format!("{path}.area_mm2"), area, RawWay::range("area_mm2"));
             }
             None => {
                 check.push(BadPlace::NoArea { path: path.to_owned(), joint: raw.line.clone() });
@@ -226,7 +226,7 @@ fn covers(check: &mut Checker<'_>, car: &Car, raw: &[RawCoverStand]) -> Vec<Cove
         };
         let path = format!("covers[{i}]");
         for (key, size) in cover_sizes(&raw.shape) {
-            check.number(&format!("{path}.shape.{key}"), size, ranges::SIZE_M);
+            check.number(format!("{path}.shape.{key}"), size, ranges::SIZE_M);
         }
         let RawCoverStand { on, off, shape, .. } = raw;
         let on = spot(check, &format!("{path}.on"), on.at, on.turn);

@@ -26,7 +26,7 @@ pub(crate) fn limit(check: &mut Checker<'_>, i: usize, l: RawLimit) -> Limit {
     }
     for (key, value) in [("min", l.min), ("max", l.max)] {
         if let Some(v) = value {
-            check.number(&format!("{path}.{key}"), v, ANY);
+            check.number(format!("{path}.{key}"), v, ANY);
         }
     }
     match (l.min, l.max) {
@@ -38,8 +38,8 @@ pub(crate) fn limit(check: &mut Checker<'_>, i: usize, l: RawLimit) -> Limit {
     }
     if let Some(thin) = &l.max_in_thin_air {
         let here = format!("{path}.max_in_thin_air");
-        check.number(&format!("{here}.p_kpa_abs"), thin.p_kpa_abs, RawThinAir::range("p_kpa_abs"));
-        check.number(&format!("{here}.max"), thin.max, ANY);
+        check.number(format!("{here}.p_kpa_abs"), thin.p_kpa_abs, RawThinAir::range("p_kpa_abs"));
+        check.number(format!("{here}.max"), thin.max, ANY);
         if l.max.is_none() {
             check.push(BadValue::NoBound { path: here });
         }

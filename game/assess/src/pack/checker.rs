@@ -79,8 +79,7 @@ impl<'a> Checker<'a> {
 
     /// Two numbers inside `range`, the low one first.
     pub(crate) fn pair(&mut self, path: &str, (low, high): (f64, f64), range: Range) -> bool {
-        let ok =
-            self.number(&format!("{path}.0"), low, range) & self.number(&format!("{path}.1"), high, range);
+        let ok = self.number(format!("{path}.0"), low, range) & self.number(format!("{path}.1"), high, range);
         if ok && high < low {
             self.push(BadValue::RangeReversed { path: path.to_owned(), low, high });
         }
@@ -91,7 +90,7 @@ impl<'a> Checker<'a> {
     pub(crate) fn part(&mut self, path: &str, kind: &PartKind) {
         for def in kind.params().table() {
             if let Some(value) = kind.params().get(def.name) {
-                self.number(&format!("{path}.{}", def.name), value, Range::of(def));
+                self.number(format!("{path}.{}", def.name), value, Range::of(def));
             }
         }
         let points = match kind {
