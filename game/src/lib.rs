@@ -40,10 +40,7 @@ pub(crate) enum Verdict {
 /// or not anybody read what was shown; a full disk behind standard output makes it 2, after the work.
 #[must_use]
 pub fn main() -> ExitCode {
-    let (words, wrong) = match tongue::words(std::env::args_os()) {
-        Ok(words) => (words, None),
-        Err(error) => (Words::built_in(), Some(error)),
-    };
+    let (words, wrong) = tongue::words(std::env::args_os());
     let command = pages::in_language(Cli::command(), &words);
     let parsed = command.try_get_matches().and_then(|matches| Cli::from_arg_matches(&matches));
     let ended = match parsed {
@@ -56,7 +53,7 @@ pub fn main() -> ExitCode {
             Slip::Wrong(said) => Err(words.sentence(&said)),
         },
     };
-    let trouble = screen::trouble();
+    let trouble = screen::trouble().map(|said| words.sentence(&said));
     for said in [ended.as_ref().err(), trouble.as_ref()].into_iter().flatten() {
         // Standard error may be closed too; then the exit code alone must do.
         drop(writeln!(io::stderr(), "{}", say!(words, "error-is", what = said)));
@@ -76,7 +73,11 @@ fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
             #[cfg(feature = "window")]
             match window::run(&cli.places, &window::args::WindowArgs::in_language(cli.lang.clone()))? {
                 Ok(()) => return Ok(Verdict::Pass),
-                Err(why) => writeln!(out, "{}", say!(words, "bench-no-window", why = why.to_string()))?,
+                Err(why) => writeln!(
+                    out,
+                    "{}",
+                    say!(words, "bench-no-window", why = words.sentence(&why.sentence()))
+                )?,
             }
             let args = TextArgs {
                 job: None,
@@ -96,7 +97,7 @@ fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Mend(args)) => mend::run(&mut out, words, args)?,
         #[cfg(feature = "window")]
         Some(Command::Window(args)) => {
-            window::run(&cli.places, args)??;
+            window::run(&cli.places, args)?.map_err(|why| why.sentence())?;
             Verdict::Pass
         }
         #[cfg(feature = "window")]
@@ -106,17 +107,27 @@ fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
         }
         Some(Command::Bench(args)) if args.window => {
             #[cfg(feature = "window")]
-            window::bench::run(&mut out, &cli.places, &args.in_window)?;
+            window::bench::run(&mut out, words, &cli.places, &args.in_window)?;
             #[cfg(not(feature = "window"))]
-            anyhow::bail!("--window: this program was built without the window (feature window)");
+            anyhow::bail!(without_window("--window"));
             #[cfg(feature = "window")]
             Verdict::Pass
         }
         Some(Command::Bench(args)) => {
-            bench::run(&mut out, &cli.places, args)?;
+            bench::run(&mut out, words, &cli.places, args)?;
             Verdict::Pass
         }
     };
     out.flush()?;
     Ok(verdict)
+}
+
+/// Why what was asked for is not there.
+#[cfg(not(feature = "window"))]
+pub(crate) fn without_window(typed: &str) -> assess::locale::sentence::Sentence {
+    assess::sentence!(
+        "slip-without-window",
+        "{typed}: this program was built without the window (feature window)",
+        typed = typed
+    )
 }

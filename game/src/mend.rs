@@ -25,7 +25,7 @@ pub(crate) fn run(out: &mut dyn Write, words: &Words, args: &MendArgs) -> anyhow
 pub(crate) fn file(out: &mut dyn Write, words: &Words, path: &Path) -> anyhow::Result<bool> {
     let Some(mended) = mend::mend(path, &Clock::system())? else { return Ok(false) };
     let name = |path| quote::path(path).to_string();
-    writeln!(out, "{}", say!(words, "mend-why", file = name(path), why = mended.why))?;
+    writeln!(out, "{}", say!(words, "mend-why", file = name(path), why = words.sentence(&mended.why)))?;
     let lines = say!(words, "count-lines", n = mended.repair.dropped_lines);
     let bytes = mended.repair.dropped_bytes;
     writeln!(out, "{}", say!(words, "mend-kept", n = mended.actions, lines = lines, bytes = bytes))?;

@@ -5,6 +5,7 @@ use std::io::Write;
 
 use anyhow::bail;
 use assess::attempt::{Attempt, Seed};
+use assess::locale::known::known as known_names;
 use assess::locale::quote;
 use assess::pack::Library;
 use assess::pack::job::{AfterHandBack, Job};
@@ -36,7 +37,7 @@ pub(crate) fn run(
     let workshop = match play::replay(&attempt, &job) {
         Ok(workshop) => workshop,
         Err(SessionError::Differs(difference)) => {
-            let place = difference.to_string();
+            let place = words.sentence(&difference.sentence());
             writeln!(
                 out,
                 "{}",
@@ -87,7 +88,7 @@ pub(crate) fn find_faults(
         .map(|(id, severity)| {
             let Some(index) = car.faults.iter().position(|f| plain(&f.id) == plain(id)) else {
                 let known: Vec<&str> = car.faults.iter().map(|f| f.id.as_str()).collect();
-                let known = quote::listed(id, &known);
+                let known = words.value(&known_names(id, &known));
                 let fault = quote::quoted(id).to_string();
                 bail!("{}", say!(words, "replay-no-fault", car = &car.id, fault = fault, known = known));
             };
@@ -137,7 +138,9 @@ fn what_if_shown(
     let names: Vec<String> = faults
         .iter()
         .map(|(f, severity)| {
-            format!("{} ({})", job.car.faults[usize::from(*f)].name, decimal(words, severity))
+            let (car, fault) = (&job.car, &job.car.faults[usize::from(*f)]);
+            let name = words.say_or(&format!("{}-fault-{}", car.id, fault.id), &fault.name);
+            format!("{name} ({})", decimal(words, severity))
         })
         .collect();
     let and = format!(" {} ", words.say("bench-and"));

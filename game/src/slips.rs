@@ -81,12 +81,9 @@ fn said(error: &clap::Error) -> Sentence {
         }
         ErrorKind::InvalidSubcommand => {
             let typed = first(ContextKind::InvalidSubcommand).unwrap_or_default();
-            if cfg!(not(feature = "window")) && ["window", "shot"].contains(&typed.as_str()) {
-                return sentence!(
-                    "slip-without-window",
-                    "{typed}: this program was built without the window (feature window)",
-                    typed = typed
-                );
+            #[cfg(not(feature = "window"))]
+            if ["window", "shot"].contains(&typed.as_str()) {
+                return crate::without_window(&typed);
             }
             sentence!(
                 "slip-no-command",

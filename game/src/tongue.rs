@@ -6,8 +6,8 @@ use std::ffi::OsString;
 use std::fmt::Display;
 use std::path::PathBuf;
 
-use anyhow::bail;
 use assess::locale::quote;
+use assess::sentence;
 use front::places::{self, Places};
 use front::prefs::Prefs;
 use front::words::Words;
@@ -47,29 +47,34 @@ impl Wanted {
     }
 }
 
-/// The words of the language that is wanted.
-///
-/// # Errors
-/// There is no such language, or its files cannot be read; what to say then, and the English that is built in to
-/// say the rest.
-pub(crate) fn words(args: impl IntoIterator<Item = OsString>) -> anyhow::Result<Words> {
+/// The words of the language that is wanted; and what is wrong when there is no such language, or its files cannot be
+/// read: then that is said in the language of the settings or the system, or in the English that is built in.
+pub(crate) fn words(args: impl IntoIterator<Item = OsString>) -> (Words, Option<anyhow::Error>) {
     let wanted = Wanted::of(args);
     let places = Places { data: wanted.data, ..Places::default() };
     // A data folder that is not there is told by the command that needs it, in words from elsewhere.
     let elsewhere = || places::data(&Places::default());
-    let Ok(root) = places::data(&places).or_else(|_| elsewhere()) else { return Ok(Words::built_in()) };
+    let Ok(root) = places::data(&places).or_else(|_| elsewhere()) else { return (Words::built_in(), None) };
     // A folder of data may come without languages.
     if !root.join("assets/locales").is_dir() {
-        return Ok(Words::built_in());
+        return (Words::built_in(), None);
     }
-    let words = Words::open(&root, &Prefs::load().languages_or(wanted.lang.as_deref()))?;
-    if let Some(tag) = &wanted.lang
-        && !speaks(&words, tag)
-    {
-        let known = words.tags().join(", ");
-        bail!("--lang {}: there is no such language; there are {known}", quote::bare(tag));
+    let prefs = Prefs::load();
+    let open = |tag: Option<&str>| Words::open(&root, &prefs.languages_or(tag));
+    let else_in = |wrong: anyhow::Error| (open(None).unwrap_or_else(|_| Words::built_in()), Some(wrong));
+    let words = match open(wanted.lang.as_deref()) {
+        Ok(words) => words,
+        Err(error) => return else_in(error.into()),
+    };
+    match &wanted.lang {
+        Some(tag) if !speaks(&words, tag) => else_in(anyhow::Error::new(sentence!(
+            "lang-unknown",
+            "--lang {tag}: there is no such language; there are {known}",
+            tag = quote::bare(tag),
+            known = words.tags().join(", ")
+        ))),
+        _ => (words, None),
     }
-    Ok(words)
 }
 
 /// Whether what was found is what was asked for, and not what stands in for it.

@@ -52,7 +52,7 @@ pub(crate) fn run(
         path.as_ref().map(|path| outputs.plan(flag, path, kind)).transpose()
     };
     let plot = match &args.plot {
-        Some(path) => plan("--plot", &args.plot, Plot::kind(path)?)?,
+        Some(path) => plan("--plot", &args.plot, Plot::kind(path).map_err(|e| e.sentence())?)?,
         None => None,
     };
     let csv = plan("--csv", &args.csv, Kind::TraceTable)?;
@@ -82,7 +82,8 @@ pub(crate) fn run(
     let mut workshop = Opened::of(setup, world);
     let every = (args.every * TICKS_PER_SECOND as f64).round().max(1.0) as u64;
     let columns = workshop.trace_columns();
-    let plot = plot.map(|output| Plot::of(output, &args.show, &columns)).transpose()?;
+    let plot = plot.map(|output| Plot::of(words, output, &args.show, &columns)).transpose();
+    let plot = plot.map_err(|e| e.sentence())?;
     let csv = csv.map(|output| Table::of(words, output, &columns)).transpose()?;
     let mut takers = Takers { csv, plot };
     if takers.want_rows() {
@@ -135,7 +136,7 @@ pub(crate) fn run(
         writeln!(out, "{}", say!(words, "trace-rows", file = file, rows = rows, columns = columns))?;
     }
     if let Some(plot) = takers.plot {
-        let (path, curves) = plot.end(&data)?;
+        let (path, curves) = plot.end(&data).map_err(|e| e.sentence())?;
         let file = quote::path(&path).to_string();
         writeln!(out, "{}", say!(words, "trace-curves", file = file, curves = curves))?;
     }
@@ -201,7 +202,7 @@ impl Table {
         let file = quote::path(self.csv.get_ref().path()).to_string();
         match error.into_kind() {
             csv::ErrorKind::Io(e) => {
-                let why = assess::files::system(&e, assess::files::Doing::Write);
+                let why = words.value(&assess::files::refusal(&e, assess::files::Doing::Write));
                 anyhow::anyhow!(say!(words, "trace-not-written-why", file = file, why = why))
             }
             _ => anyhow::anyhow!(say!(words, "trace-not-written", file = file)),
@@ -223,10 +224,8 @@ impl Table {
             Ok(draft) => draft.end(Ok(()))?,
             Err(error) => {
                 let file = quote::path(&path).to_string();
-                bail!(
-                    "{}",
-                    say!(words, "trace-not-written-why", file = file, why = error.error().to_string())
-                )
+                let why = words.value(&assess::files::refusal(error.error(), assess::files::Doing::Write));
+                bail!("{}", say!(words, "trace-not-written-why", file = file, why = why))
             }
         }
         Ok(path)

@@ -1,4 +1,4 @@
-# Fahrzeug Alder: Teile, Baugruppen, Ersatzteile, Grenzwerte, Protokoll.
+# Fahrzeug Alder: Teile, Baugruppen, Fehler, Ersatzteile, Grenzwerte, Protokoll.
 alder-name = Alder, Ottomotor mit Start-Stopp, elektrische Unterdruckpumpe zusätzlich zum Saugrohrunterdruck
 
 alder-part-booster = Bremskraftverstärker mit Pedal und Hauptbremszylinder
@@ -45,6 +45,39 @@ alder-unit-wire_earth = Masse der Pumpe
 alder-unit-strap = Masseband der Batterie
 alder-unit-wire_15 = Steuerleitung von Klemme 15
 alder-unit-wire_switch = Steuerleitung zum Unterdruckschalter
+
+alder-fault-pump_worn = Pumpe innen verschlissen: die Flügel lassen Luft zurück
+alder-fault-pump_brushes = Bürsten der Pumpe abgenutzt
+alder-fault-pump_drags = Läufer der Pumpe schwergängig
+alder-fault-valve_p_leaks_back = Rückschlagventil zur Pumpe undicht in Sperrrichtung
+alder-fault-valve_p_stuck_shut = Rückschlagventil zur Pumpe klemmt geschlossen
+alder-fault-switch_deeper = Unterdruckschalter verstellt, zu tief: die Pumpe schaltet kaum oder nie ab
+alder-fault-switch_shallower = Unterdruckschalter verstellt, zu flach: zu wenig Unterdruck wird gehalten
+alder-fault-switch_welded = Kontakt des Unterdruckschalters verschweißt
+alder-fault-switch_burnt = Kontakt des Unterdruckschalters verbrannt oder offen
+alder-fault-switch_diaphragm = Membran des Unterdruckschalters undicht
+alder-fault-valve_m_leaks_back = Rückschlagventil zum Motor undicht in Sperrrichtung
+alder-fault-valve_m_stuck_shut = Rückschlagventil zum Motor klemmt geschlossen
+alder-fault-hose_b_pinhole = Loch im Schlauch am Bremskraftverstärker
+alder-fault-hose_b_bend = Schlauch am Bremskraftverstärker verhärtet: sein Bogen hat sich verzogen, ein Ende sitzt schief
+alder-fault-hose_b_blocked = Schlauch am Bremskraftverstärker geknickt
+alder-fault-hose_p_hole = Loch im Schlauch an der Pumpe
+alder-fault-hose_p_blocked = Schlauch an der Pumpe mit Schlamm zugesetzt
+alder-fault-hose_m_hole = Loch im Schlauch am Motor
+alder-fault-tee_crack = Kreuzstück gerissen
+alder-fault-booster_rim = Membran des Bremskraftverstärkers am Rand undicht
+alder-fault-booster_seat = Steuerventil des Bremskraftverstärkers undicht, nur bei betätigter Bremse
+alder-fault-booster_air_seat = Steuerventil des Bremskraftverstärkers in Ruhe undicht
+alder-fault-relay_welded = Kontakt des Relais verschweißt: die Pumpe läuft bei ausgeschalteter Zündung
+alder-fault-relay_burnt = Kontakt des Relais verbrannt
+alder-fault-relay_coil_open = Spule des Relais unterbrochen oder ihre Klemme korrodiert
+alder-fault-earth_bad = Masse der Pumpe korrodiert
+alder-fault-plus_corroded = Leitung von Batterie-Plus an der Klemme korrodiert
+alder-fault-pump_wire_corroded = Stecker der Leitung zur Pumpe korrodiert
+alder-fault-fuse_holder = Halter der Pumpensicherung korrodiert
+alder-fault-control_wire_open = Steuerleitung zum Unterdruckschalter gebrochen
+alder-fault-battery_weak = Batterie gealtert: hoher Innenwiderstand
+alder-fault-engine_weak = Motor erzeugt zu wenig Unterdruck (Nebenluft oder späte Zündung)
 
 alder-spare-booster_new = Bremskraftverstärker, neu
 alder-spare-hose_b_new = Schlauch Bremskraftverstärker–Kreuzstück, neu

@@ -39,6 +39,7 @@ bench-marking = Das Fahrzeug ist übergeben. Bewertung: Ihre Handlungen werden u
 bench-page = Die Bewertung mit Diagrammen: { $file }
 bench-over = Dieser Auftrag ist beendet. Für einen neuen das Programm noch einmal starten.
 bench-no-window = Kein Fenster: { $why }. Stattdessen die Textwerkstatt.
+bench-the-script = Skript
 bench-not-text = Das war kein UTF-8-Text, also ist nichts geschehen. Die Zeile noch einmal eingeben.
 bench-line-long = Zeile { $line } hat { $bytes } Bytes; gelesen werden höchstens { $most } Zeichen, also ist nichts geschehen.
 bench-line-not-text = Zeile { $line } ist kein UTF-8-Text, also ist nichts geschehen.

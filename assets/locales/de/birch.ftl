@@ -1,4 +1,4 @@
-# Fahrzeug Birch: Teile, Baugruppen, Ersatzteile, Grenzwerte, Protokoll.
+# Fahrzeug Birch: Teile, Baugruppen, Fehler, Ersatzteile, Grenzwerte, Protokoll.
 birch-name = Birch, Dieselmotor, Unterdruckpumpe an der Nockenwelle und Unterdruckspeicher
 
 birch-part-booster = Bremskraftverstärker mit Pedal und Hauptbremszylinder
@@ -27,6 +27,27 @@ birch-unit-hose_p = Schlauch Unterdruckspeicher–Pumpe
 birch-unit-pump = Unterdruckpumpe an der Nockenwelle
 birch-unit-battery = Batterie
 birch-unit-strap = Masseband der Batterie
+
+birch-fault-pump_worn = Pumpe innen verschlissen: die Flügel lassen Luft zurück
+birch-fault-pump_coupling = Kupplung der Pumpe verschlissen oder abgeschert
+birch-fault-valve_p_leaks_back = Rückschlagventil an der Pumpe undicht in Sperrrichtung
+birch-fault-valve_b_leaks_back = Rückschlagventil des Bremskraftverstärkers undicht in Sperrrichtung
+birch-fault-valve_b_stuck_shut = Rückschlagventil des Bremskraftverstärkers klemmt geschlossen
+birch-fault-hose_b_pinhole = Loch im Schlauch am Bremskraftverstärker
+birch-fault-hose_b_bend = Schlauch am Bremskraftverstärker verhärtet: sein Bogen hat sich verzogen, ein Ende sitzt schief
+birch-fault-hose_t_soft = Schlauch zum Unterdruckspeicher weich geworden: der Unterdruck zieht ihn zusammen
+birch-fault-hose_p_sludge = Schlauch zur Pumpe innen mit Ölschlamm belegt
+birch-fault-hose_p_kinked = Schlauch zur Pumpe geknickt
+birch-fault-tank_rusted = Unterdruckspeicher durchgerostet
+birch-fault-booster_rim = Membran des Bremskraftverstärkers am Rand undicht
+birch-fault-booster_front_seal = vordere Dichtung des Bremskraftverstärkers an der Druckstange undicht
+birch-fault-booster_tear = Membran des Bremskraftverstärkers zwischen den Kammern gerissen
+birch-fault-booster_seat = Steuerventil des Bremskraftverstärkers undicht, nur bei betätigter Bremse
+birch-fault-booster_air_seat = Steuerventil des Bremskraftverstärkers in Ruhe undicht
+birch-fault-booster_filter = Luftfilter des Bremskraftverstärkers zugesetzt: die Unterstützung kommt spät
+birch-fault-booster_sticks = Kolben des Bremskraftverstärkers klemmt: das Pedal kommt nicht zurück
+birch-fault-booster_rod_short = Druckstange des Bremskraftverstärkers zu kurz eingestellt: langer Pedalweg
+birch-fault-booster_rod_long = Druckstange des Bremskraftverstärkers zu lang eingestellt: die Bremsen schleifen
 
 birch-spare-booster_new = Bremskraftverstärker, neu
 birch-spare-hose_b_new = Schlauch Bremskraftverstärker–Rückschlagventil, neu

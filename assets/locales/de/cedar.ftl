@@ -1,4 +1,4 @@
-# Fahrzeug Cedar: Teile, Baugruppen, Ersatzteile, Grenzwerte, Protokoll.
+# Fahrzeug Cedar: Teile, Baugruppen, Fehler, Ersatzteile, Grenzwerte, Protokoll.
 cedar-name = Cedar, Ottomotor, elektrische Unterdruckpumpe mit Steuergerät und Unterdrucksensor
 
 cedar-part-booster = Bremskraftverstärker mit Pedal und Hauptbremszylinder
@@ -53,6 +53,43 @@ cedar-unit-controller = Steuergerät der Unterdruckpumpe
 cedar-unit-wire_feed = Speisung des Sensors
 cedar-unit-wire_signal = Signalleitung des Sensors
 cedar-unit-wire_ground = Masseleitung des Sensors
+
+cedar-fault-pump_worn = Pumpe innen verschlissen: die Flügel lassen Luft zurück
+cedar-fault-pump_brushes = Bürsten der Pumpe abgenutzt
+cedar-fault-pump_drags = Läufer der Pumpe schwergängig
+cedar-fault-valve_p_leaks_back = Rückschlagventil zur Pumpe undicht in Sperrrichtung
+cedar-fault-valve_p_stuck_shut = Rückschlagventil zur Pumpe klemmt geschlossen
+cedar-fault-sensor_shows_less = Unterdrucksensor zeigt zu wenig Unterdruck: die Pumpe schaltet kaum oder nie ab
+cedar-fault-sensor_shows_more = Unterdrucksensor zeigt zu viel Unterdruck: zu wenig wird gehalten
+cedar-fault-sensor_diaphragm = Membran des Unterdrucksensors undicht
+cedar-fault-signal_open = Signalleitung des Sensors gebrochen
+cedar-fault-feed_open = Speisung des Sensors unterbrochen
+cedar-fault-ground_corroded = Masse des Sensors korrodiert: er zeigt zu viel Unterdruck
+cedar-fault-controller_burnt = Ausgang des Steuergeräts durchgebrannt
+cedar-fault-controller_shorted = Ausgang des Steuergeräts kurzgeschlossen: die Pumpe läuft bei eingeschalteter Zündung
+cedar-fault-hose_m_soft = Schlauch zum Motor weich geworden: der Unterdruck zieht ihn zusammen
+cedar-fault-valve_m_leaks_back = Rückschlagventil zum Motor undicht in Sperrrichtung
+cedar-fault-valve_m_stuck_shut = Rückschlagventil zum Motor klemmt geschlossen
+cedar-fault-hose_b_pinhole = Loch im Schlauch am Bremskraftverstärker
+cedar-fault-hose_b_bend = Schlauch am Bremskraftverstärker verhärtet: sein Bogen hat sich verzogen, ein Ende sitzt schief
+cedar-fault-hose_b_blocked = Schlauch am Bremskraftverstärker geknickt
+cedar-fault-hose_p_hole = Loch im Schlauch an der Pumpe
+cedar-fault-hose_p_blocked = Schlauch an der Pumpe mit Schlamm zugesetzt
+cedar-fault-hose_m_hole = Loch im Schlauch am Motor
+cedar-fault-tee_crack = Kreuzstück gerissen
+cedar-fault-booster_rim = Membran des Bremskraftverstärkers am Rand undicht
+cedar-fault-booster_seat = Steuerventil des Bremskraftverstärkers undicht, nur bei betätigter Bremse
+cedar-fault-booster_air_seat = Steuerventil des Bremskraftverstärkers in Ruhe undicht
+cedar-fault-relay_welded = Kontakt des Relais verschweißt: die Pumpe läuft bei ausgeschalteter Zündung
+cedar-fault-relay_burnt = Kontakt des Relais verbrannt
+cedar-fault-relay_coil_open = Spule des Relais unterbrochen oder ihre Klemme korrodiert
+cedar-fault-earth_bad = Masse der Pumpe korrodiert
+cedar-fault-plus_corroded = Leitung von Batterie-Plus an der Klemme korrodiert
+cedar-fault-pump_wire_corroded = Stecker der Leitung zur Pumpe korrodiert
+cedar-fault-fuse_holder = Halter der Pumpensicherung korrodiert
+cedar-fault-control_wire_open = Steuerleitung zum Steuergerät gebrochen
+cedar-fault-battery_weak = Batterie gealtert: hoher Innenwiderstand
+cedar-fault-engine_weak = Motor erzeugt zu wenig Unterdruck (Nebenluft oder späte Zündung)
 
 cedar-spare-booster_new = Bremskraftverstärker, neu
 cedar-spare-hose_b_new = Schlauch Bremskraftverstärker–Kreuzstück, neu

@@ -33,7 +33,10 @@ mark-line-not-yet = noch nicht bestanden, { $total } von 100
 
 mend-nothing = { $file }: daran ist nichts beschädigt; nichts wurde geändert.
 mend-why = { $file }: { $why }
-mend-kept = Repariert: { $n } Handlungen bleiben, { $lines } ({ $bytes } Bytes) entfallen; die Bewertung wird es sagen.
+mend-kept = { $n ->
+    [one] Repariert: 1 Handlung bleibt, { $lines } ({ $bytes } Bytes) entfallen; die Bewertung wird es sagen.
+   *[other] Repariert: { $n } Handlungen bleiben, { $lines } ({ $bytes } Bytes) entfallen; die Bewertung wird es sagen.
+}
 mend-original = Die beschädigte Datei bleibt erhalten als { $file }
 
 replay-differs = { $file }: weicht ab bei { $where }
@@ -54,7 +57,10 @@ replay-changed = Anders ausgefallen (*): { $readings }.
 replay-finding = Der Befund war: { $finding }
 
 trace-rows = { $file }: { $rows } Zeilen, { $columns } Spalten
-trace-curves = { $file }: { $curves } Kurven
+trace-curves = { $curves ->
+    [one] { $file }: 1 Kurve
+   *[other] { $file }: { $curves } Kurven
+}
 trace-circuit = { $file }: { $variables } Größen, { $steps } Schritte, { $changes } Änderungen von außen oder innen
 trace-allowed = { $flag } { $typed }: zulässig ist { $min } bis { $max }
 trace-line = { $file }, Zeile { $line } ({ $text })

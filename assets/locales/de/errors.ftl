@@ -7,6 +7,8 @@ file-not-regular = { $file } ist { $what }, keine gewöhnliche Datei; eine Datei
 file-too-large = { $file }: { $bytes } Bytes oder mehr; gelesen werden hier höchstens { $most } Bytes ({ $what })
 file-not-text = { $file }, Zeile { $line }: kein UTF-8-Text; die Datei als UTF-8 speichern
 file-outside = { $file } ist ein Verweis aus { $folder } hinaus; die Datei selbst dorthin legen
+file-is = das ist { $what }
+file-bytes = { $bytes } Bytes sind zu viele (höchstens { $most })
 what-folder = ein Ordner
 what-pipe = eine Pipe
 what-socket = ein Socket
@@ -28,10 +30,16 @@ system-pipe = niemand liest es mehr
 attempt-not-read = { $file } kann nicht gelesen werden: { $why }
 attempt-not-made = { $file } kann nicht angelegt werden: { $why }
 attempt-not-written = { $file } kann nicht geschrieben werden: { $why }
-attempt-not-done = das ging nicht ({ $doing } { $file }): { $why }
+attempt-not-opened = { $file } kann nicht zum Schreiben geöffnet werden: { $why }
+attempt-nothing-beside = neben { $file } kann nichts geschrieben werden: { $why }
+attempt-not-cut = die abgerissene letzte Zeile von { $file } kann nicht abgeschnitten werden: { $why }
+attempt-not-locked = { $file } kann nicht gesperrt werden: { $why }
+attempt-not-kept = die beschädigte Datei kann nicht als { $file } aufgehoben werden: { $why }
+attempt-changed = während der Bewertung verändert
+attempt-many-damaged = { $most } beschädigte Dateien dieses Namens sind schon aufgehoben; einige wegräumen
 attempt-in-use = { $file } wird von einem anderen Programm benutzt; zuerst jenes schließen
 attempt-is-none = { $file }: { $what }; erwartet wird eine Versuchsdatei, die pinhole geschrieben hat
-attempt-out-of-range = { $file }, Zeile { $line }: { $what } ist { $value }; { $bound }{ $hint }
+attempt-out-of-range = { $file }, Zeile { $line }: { $beyond }{ $hint }
 attempt-damaged = { $file }, Zeile { $line }: { $what }{ $hint }
 attempt-mend-hint = .
     Die Zeilen davor sind ganz; erhalten mit: pinhole mend { $file }
@@ -41,6 +49,7 @@ attempt-stopped = { $file } konnte zuvor nicht geschrieben werden; darin geschie
 session-other-job = der Versuch gehört zum Auftrag { $attempt }, nicht zu { $job }
 session-over = das Fahrzeug ist übergeben; dieser Versuch ist beendet. Einen neuen beginnen mit --new
 script-line = Zeile { $line } ({ $text }): { $why }
+script-refused = Zeile { $line } ({ $text }): abgelehnt ({ $kind })
 
 # Ausgaben.
 output-is-input = { $flag } { $file }: diese Datei wird von diesem Befehl gelesen und ginge verloren; eine andere nennen
@@ -66,6 +75,10 @@ kind-settings = eine Datei mit Einstellungen
 places-no-data = { $name }: erwartet wird ein Ordner mit assets/ und scenarios/
 places-none = die Datendateien wurden nicht gefunden; erwartet wird ein Ordner mit assets/ und scenarios/: ihn nennen mit --data oder { $variable }
 places-no-attempts = der Ordner für Versuche { $folder } kann nicht angelegt werden: { $why }; einen anderen nennen mit --attempts
+places-no-own = dieses System nennt keinen eigenen Datenordner; einen nennen mit --attempts
+places-full = in { $folder } liegen { $most } Versuche zu { $job }; einen anderen Ordner nennen mit --attempts
+prefs-no-own = dieses System nennt keinen Ordner für Einstellungen
+prefs-not-made = { $folder } kann nicht angelegt werden: { $why }
 script-pipe = das Skript { $file } ist eine Pipe, keine Datei; Wörter durch eine Pipe schicken: … | pinhole text AUFTRAG --script -
 script-unusable = das Skript ist nicht zu gebrauchen: { $why }
 kept-competent = { $total }, bestanden
@@ -75,3 +88,53 @@ kept-other-version = bewertet wurde mit Version { $then } nach { $before }, dies
 kept-differs = In der Datei steht eine andere Bewertung ({ $found }; jetzt { $now }): { $why }. Die Bewertung in der Datei blieb, wie sie ist.
 kept-not = Die Bewertung wurde nicht in die Datei des Versuchs geschrieben: { $why }.
 marker-stopped = die Bewertung brach mittendrin ab, ein Fehler dieses Programms; bitte mit der Datei melden
+
+# Sprachen.
+lang-no-folder = die Sprachen in { $folder } können nicht gelesen werden
+lang-not-read = die Sprache { $tag } in { $folder } kann nicht gelesen werden
+lang-no-tag = { $tag } ist kein Sprachkürzel wie en oder de-AT
+lang-control = { $file }, Zeile { $line }: das Steuerzeichen { $found } darf in Wörtern nicht stehen
+lang-not-words = { $file }, Zeile { $lines }: nicht geschrieben, wie Wörter es sind; erwartet wird Schlüssel = Text
+lang-twice = { $file }: { $key } hat schon einen Text, hier oder in einer anderen Datei
+lang-some-twice = { $file }: ein Schlüssel hat schon einen Text, hier oder in einer anderen Datei
+lang-unknown = --lang { $tag }: diese Sprache gibt es nicht; es gibt { $known }
+
+# Bilder eines Laufs, Grafiken einer Bewertung.
+curves-nothing = es gibt nichts zu zeichnen: keine Kurve hat einen Punkt
+curves-too-many = { $count } Kurven in { $unit }: höchstens { $most } einer Einheit passen in ein Bild
+chart-not-drawn = die Grafik konnte nicht gezeichnet werden: { $why }
+plot-kpa = kPa absolut
+plot-flow = g/s hinaus
+plot-current = A hinein
+plot-v = V
+plot-c = °C
+plot-n = N
+plot-mm = mm
+plot-no-port = --show { $name }: diesen Anschluss oder diese Spalte hat das Fahrzeug nicht; { $part } hat { $known }
+plot-no-part = --show { $name }: diesen Anschluss oder diese Spalte hat das Fahrzeug nicht; seine Teile sind { $known }
+plot-too-many = --show: { $count } Kurven in { $unit }; höchstens { $most } einer Einheit passen in ein Bild
+plot-ending = --plot { $file }: ein Bild endet auf .svg oder .png
+plot-letters = die Schrift für Bilder: { $why }; ist der Datenordner vollständig?
+plot-no-points = das Bild kann nicht in Punkte umgesetzt werden: { $why }
+plot-size = das Bild kann nicht in Punkte umgesetzt werden: { $width } x { $height } Punkte sind keine oder zu viele
+
+# Das Fenster, und Bilder davon.
+screen-trouble = die Standardausgabe kann nicht geschrieben werden: { $why }. Was zu tun war, ist getan, aber nicht alles davon wurde gezeigt
+shop-marking-stopped = die Bewertung brach ab; die Datei bewerten mit: pinhole mark
+shop-not-carried-on = { $file } kann nicht fortgesetzt werden
+shop-line = Zeile { $n }: { $why }
+shop-no-job = kein Auftrag ist offen
+window-words = die Wörter des Fensters
+window-no-attempt = { $file }: einen solchen Versuch zum Fortsetzen gibt es nicht
+window-display-unset = es gibt keinen Bildschirm (DISPLAY ist nicht gesetzt)
+window-no-display = es gibt keinen Bildschirm ({ $why })
+window-no-adapter = es gibt keine Grafikkarte, die zeichnen kann: kein Treiber funktioniert; unter Debian enthält das Paket mesa-vulkan-drivers einen in Software
+shot-no-language = die Sprache { $tag } gibt es nicht; es gibt { $known }
+shot-stopped = { $file }: die Darstellung blieb stehen
+shot-no-shaders = { $n } der Shader kann diese Grafikkarte nicht erzeugen
+shot-no-frame = nach { $s } s ist das Bild nicht vollständig: es wurde keines gezeichnet
+shot-not-whole = nach { $s } s ist das Bild nicht vollständig: { $shaders } Shader und { $rest } Formen oder Bilder fehlen
+
+# Ein Grund hinter einem Fehler.
+error-because = { $what }: { $why }
+error-as-it-is = { $text }

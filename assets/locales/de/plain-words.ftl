@@ -251,6 +251,7 @@ plain-did-you-mean-three = gemeint ist vielleicht { $first }, { $second } oder {
 plain-did-you-mean-four = gemeint ist vielleicht { $first }, { $second }, { $third } oder { $fourth }
 plain-known = bekannt: { $names }
 plain-list-more = { $names } und { $left } weitere
+plain-list-none = nichts
 plain-no-part = es gibt kein Teil namens { $name }; { $hint }
 plain-no-port = es gibt keinen Anschluss namens { $name }; { $hint }
 plain-no-joint = es gibt keine Verbindung namens { $name }; { $hint }

@@ -40,6 +40,7 @@ bench-marking = The car is handed back. Marking: your actions are done again und
 bench-page = The mark sheet with its plots: { $file }
 bench-over = This job is over. Run the program again for another.
 bench-no-window = No window: { $why }. Here is the text bench.
+bench-the-script = script
 bench-not-text = That was no UTF-8 text, so nothing was done. Type the line again.
 bench-line-long = Line { $line } has { $bytes } bytes; at most { $most } characters are read, so nothing was done.
 bench-line-not-text = Line { $line } is not UTF-8 text, so nothing was done.

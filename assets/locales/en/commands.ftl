@@ -33,7 +33,10 @@ mark-line-not-yet = not yet competent, { $total } of 100
 
 mend-nothing = { $file }: nothing is wrong with it; nothing was changed.
 mend-why = { $file }: { $why }
-mend-kept = Mended: { $n } actions are kept, { $lines } ({ $bytes } bytes) dropped; the mark sheet will say so.
+mend-kept = { $n ->
+    [one] Mended: 1 action is kept, { $lines } ({ $bytes } bytes) dropped; the mark sheet will say so.
+   *[other] Mended: { $n } actions are kept, { $lines } ({ $bytes } bytes) dropped; the mark sheet will say so.
+}
 mend-original = The damaged file is kept as { $file }
 
 replay-differs = { $file }: differs at { $where }
@@ -54,7 +57,10 @@ replay-changed = { $readings } would have been different (*).
 replay-finding = The finding was: { $finding }
 
 trace-rows = { $file }: { $rows } rows, { $columns } columns
-trace-curves = { $file }: { $curves } curves
+trace-curves = { $curves ->
+    [one] { $file }: 1 curve
+   *[other] { $file }: { $curves } curves
+}
 trace-circuit = { $file }: { $variables } variables, { $steps } steps, { $changes } changes from outside or inside
 trace-allowed = { $flag } { $typed }: allowed { $min } to { $max }
 trace-line = { $file }, line { $line } ({ $text })

@@ -7,6 +7,8 @@ file-not-regular = { $file } is { $what }, not a regular file; name a file
 file-too-large = { $file }: { $bytes } bytes or more; at most { $most } bytes are read of { $what }
 file-not-text = { $file }, line { $line }: not UTF-8 text; save the file as UTF-8
 file-outside = { $file } is a link that leaves { $folder }; put the file itself there
+file-is = is { $what }
+file-bytes = { $bytes } bytes are too many (at most { $most })
 what-folder = a folder
 what-pipe = a pipe
 what-socket = a socket
@@ -28,10 +30,16 @@ system-pipe = nobody reads it any more
 attempt-not-read = cannot read { $file }: { $why }
 attempt-not-made = cannot make { $file }: { $why }
 attempt-not-written = cannot write { $file }: { $why }
-attempt-not-done = cannot { $doing } { $file }: { $why }
+attempt-not-opened = cannot open for writing { $file }: { $why }
+attempt-nothing-beside = cannot write beside { $file }: { $why }
+attempt-not-cut = cannot cut the torn last line off { $file }: { $why }
+attempt-not-locked = cannot lock { $file }: { $why }
+attempt-not-kept = cannot keep the damaged file as { $file }: { $why }
+attempt-changed = changed while it was being marked
+attempt-many-damaged = { $most } damaged files of this name are kept already; move some away
 attempt-in-use = { $file } is in use by another program; close that one first
 attempt-is-none = { $file }: { $what }; expected an attempt file written by pinhole
-attempt-out-of-range = { $file }, line { $line }: { $what } is { $value }; { $bound }{ $hint }
+attempt-out-of-range = { $file }, line { $line }: { $beyond }{ $hint }
 attempt-damaged = { $file }, line { $line }: { $what }{ $hint }
 attempt-mend-hint = .
     The lines before it are whole; keep them with: pinhole mend { $file }
@@ -41,6 +49,7 @@ attempt-stopped = { $file } could not be written before; nothing more is done in
 session-other-job = the attempt is of the job { $attempt }, not of { $job }
 session-over = the car has been handed back; this attempt is over. Begin a new one with --new
 script-line = line { $line } ({ $text }): { $why }
+script-refused = line { $line } ({ $text }): refused ({ $kind })
 
 # Outputs.
 output-is-input = { $flag } { $file }: that file is read by this command and would be lost; name another
@@ -66,6 +75,10 @@ kind-settings = a settings file
 places-no-data = { $name }: expected a folder that holds assets/ and scenarios/
 places-none = the data files were not found; expected a folder that holds assets/ and scenarios/: name it with --data or { $variable }
 places-no-attempts = the folder for attempts { $folder } cannot be made: { $why }; name another with --attempts
+places-no-own = this system names no folder for your data; name one with --attempts
+places-full = { $folder } holds { $most } attempts at { $job }; name another folder with --attempts
+prefs-no-own = this system names no folder for your settings
+prefs-not-made = { $folder } cannot be made: { $why }
 script-pipe = the script { $file } is a pipe, not a file; to send words through a pipe: … | pinhole text JOB --script -
 script-unusable = the script cannot be used: { $why }
 kept-competent = { $total }, competent
@@ -75,3 +88,53 @@ kept-other-version = it was marked with version { $then } by { $before }, this i
 kept-differs = The file carries another mark ({ $found }; now { $now }): { $why }. The mark in the file was left as it is.
 kept-not = The mark was not written into the attempt's file: { $why }.
 marker-stopped = the marker stopped in the middle, which is a mistake of this program; report it with the file
+
+# Languages.
+lang-no-folder = the languages in { $folder } cannot be read
+lang-not-read = the language { $tag } in { $folder } cannot be read
+lang-no-tag = { $tag } is no language tag, such as en or de-AT
+lang-control = { $file }, line { $line }: the control character { $found } must not stand in words
+lang-not-words = { $file }, line { $lines }: not written as words are; expected key = text
+lang-twice = { $file }: { $key } has its words already, here or in another file
+lang-some-twice = { $file }: a key has its words already, here or in another file
+lang-unknown = --lang { $tag }: there is no such language; there are { $known }
+
+# Pictures of a run, and the charts of a mark sheet.
+curves-nothing = there is nothing to draw: no curve has a point
+curves-too-many = { $count } curves in { $unit }: at most { $most } of one unit fit into a picture
+chart-not-drawn = the chart could not be drawn: { $why }
+plot-kpa = kPa absolute
+plot-flow = g/s out
+plot-current = A in
+plot-v = V
+plot-c = °C
+plot-n = N
+plot-mm = mm
+plot-no-port = --show { $name }: the car has no such port or column; { $part } has { $known }
+plot-no-part = --show { $name }: the car has no such port or column; its parts are { $known }
+plot-too-many = --show: { $count } curves in { $unit }; at most { $most } of one unit fit into a picture
+plot-ending = --plot { $file }: a picture ends in .svg or .png
+plot-letters = the letters of pictures: { $why }; is the data folder whole?
+plot-no-points = the picture cannot be turned into points: { $why }
+plot-size = the picture cannot be turned into points: { $width } x { $height } points are none or too many
+
+# The window, and pictures of it.
+screen-trouble = standard output cannot be written: { $why }. What was to be done is done, but not all of it is shown
+shop-marking-stopped = the marking stopped; mark the file with: pinhole mark
+shop-not-carried-on = { $file } cannot be carried on
+shop-line = line { $n }: { $why }
+shop-no-job = no job is open
+window-words = the words of the window
+window-no-attempt = { $file }: there is no such attempt to carry on
+window-display-unset = there is no display (DISPLAY is not set)
+window-no-display = there is no display ({ $why })
+window-no-adapter = there is no graphics adapter that can draw: no driver was found that works; on Debian the package mesa-vulkan-drivers has a software one
+shot-no-language = there is no language { $tag }; there is { $known }
+shot-stopped = { $file }: the renderer stopped
+shot-no-shaders = this adapter cannot make { $n } of the shaders
+shot-no-frame = after { $s } s the picture is not whole: no frame was drawn
+shot-not-whole = after { $s } s the picture is not whole: { $shaders } shaders and { $rest } shapes or images are missing
+
+# A cause behind an error.
+error-because = { $what }: { $why }
+error-as-it-is = { $text }

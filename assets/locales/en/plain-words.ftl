@@ -246,6 +246,7 @@ plain-did-you-mean-three = did you mean { $first } or { $second } or { $third }?
 plain-did-you-mean-four = did you mean { $first } or { $second } or { $third } or { $fourth }?
 plain-known = known: { $names }
 plain-list-more = { $names } and { $left } more
+plain-list-none = none
 plain-no-part = there is no part called { $name }; { $hint }
 plain-no-port = there is no port called { $name }; { $hint }
 plain-no-joint = there is no joint called { $name }; { $hint }

@@ -3,7 +3,7 @@
 use assess::sentence;
 use std::path::{Path, PathBuf};
 
-use anyhow::{Context as _, bail};
+use anyhow::bail;
 use assess::attempt::{Attempt, AttemptError};
 use assess::files::{self, Doing};
 use assess::locale::quote;
@@ -70,8 +70,9 @@ pub fn data(places: &Places) -> anyhow::Result<PathBuf> {
 
 /// This user's folder for what the program keeps.
 fn own() -> anyhow::Result<PathBuf> {
-    let dirs = directories::ProjectDirs::from("", "", "pinhole")
-        .context("this system names no folder for your data; name one with --attempts")?;
+    let dirs = directories::ProjectDirs::from("", "", "pinhole").ok_or_else(|| {
+        sentence!("places-no-own", "this system names no folder for your data; name one with --attempts")
+    })?;
     Ok(dirs.data_dir().to_owned())
 }
 
@@ -187,5 +188,11 @@ pub fn begin_in(
             other => return Ok(other?),
         }
     }
-    bail!("{} holds {MOST} attempts at {job}; name another folder with --attempts", quote::path(folder))
+    bail!(sentence!(
+        "places-full",
+        "{folder} holds {most} attempts at {job}; name another folder with --attempts",
+        folder = quote::path(folder),
+        most = MOST,
+        job = job
+    ))
 }

@@ -2,9 +2,9 @@
 
 use std::path::PathBuf;
 
-use anyhow::Context as _;
 use assess::files::{self, Doing};
 use assess::locale::quote;
+use assess::sentence;
 
 use crate::output::{Kind, Outputs};
 
@@ -110,10 +110,16 @@ impl Prefs {
     /// # Errors
     /// The file cannot be written.
     pub fn save(&self) -> anyhow::Result<()> {
-        let file = file().context("this system names no folder for your settings")?;
+        let file = file()
+            .ok_or_else(|| sentence!("prefs-no-own", "this system names no folder for your settings"))?;
         if let Some(folder) = file.parent() {
             std::fs::create_dir_all(folder).map_err(|e| {
-                anyhow::anyhow!("{} cannot be made: {}", quote::path(folder), files::system(&e, Doing::Write))
+                sentence!(
+                    "prefs-not-made",
+                    "{folder} cannot be made: {why}",
+                    folder = quote::path(folder),
+                    why = files::refusal(&e, Doing::Write)
+                )
             })?;
         }
         let text = serde_json::to_string_pretty(self)?;

@@ -10,6 +10,8 @@ use std::io::{self, Write as _};
 use std::sync::Mutex;
 
 use assess::locale::quote;
+use assess::locale::sentence::Sentence;
+use assess::sentence;
 
 /// What became of standard output; it is one for the whole program.
 static TROUBLE: Mutex<Option<io::Error>> = Mutex::new(None);
@@ -64,13 +66,14 @@ impl io::Write for Screen {
 }
 
 /// What kept standard output from being written, a closed reader excepted: nobody is left there to miss it.
-pub fn trouble() -> Option<String> {
+pub fn trouble() -> Option<Sentence> {
     // What still waits in the buffer is part of it.
     Screen::new().flush().ok()?;
     let trouble = TROUBLE.lock().ok()?;
     let error = trouble.as_ref().filter(|e| e.kind() != io::ErrorKind::BrokenPipe)?;
-    let why = assess::files::system(error, assess::files::Doing::Write);
-    Some(format!(
-        "standard output cannot be written: {why}. What was to be done is done, but not all of it is shown"
+    Some(sentence!(
+        "screen-trouble",
+        "standard output cannot be written: {why}. What was to be done is done, but not all of it is shown",
+        why = assess::files::refusal(error, assess::files::Doing::Write)
     ))
 }

@@ -5,22 +5,26 @@
 //! another way to do the same in the same run, so that numbers of two machines can be compared by their ratios.
 //! The cases are those of [`assess::speed`].
 
+mod names;
 mod rows;
 mod stopwatch;
 
 use std::hint::black_box;
 use std::io::Write;
 
-use anyhow::Context as _;
 use assess::pack::Library;
+use assess::sentence;
 use assess::speed::marking::Marking;
 use assess::speed::{Cases, Steps, Stretch, many_drives, run_abreast};
 use rayon::prelude::*;
 use sim_core::circuit::Circuit;
 
 use crate::cli::BenchArgs;
+use crate::tongue::{decimal, say};
 use front::output::{Kind, Outputs};
 use front::places::Places;
+use front::words::Words;
+use names::{Case, How, Quantity};
 use rows::{Beside, Row, Rows};
 use stopwatch::{Clock, Measured, measure};
 
@@ -33,44 +37,43 @@ const LAID_OUT: usize = 2_000;
 /// Steps of one tick are equally long, so a minute of them stands for any stretch.
 const ONE_TICK_S: u64 = 60;
 
-const PROCESSOR: &str = "simulated s per processor s";
-const BY_THE_CLOCK: &str = "simulated s per s by the clock";
-
 /// Measures and prints.
 ///
 /// # Errors
 /// When the data files do not hold what is measured, this system tells no memory or processor time, or a
 /// file cannot be written.
-pub(crate) fn run(out: &mut dyn Write, places: &Places, args: &BenchArgs) -> anyhow::Result<()> {
+pub(crate) fn run(
+    out: &mut dyn Write,
+    words: &Words,
+    places: &Places,
+    args: &BenchArgs,
+) -> anyhow::Result<()> {
     let mut outputs = Outputs::default();
     let csv = args.csv.as_ref().map(|path| outputs.plan("--csv", path, Kind::SpeedTable)).transpose()?;
     let library = Library::open(&front::places::data(places)?)?;
     let threads = rayon::current_num_threads();
     let cases = Cases::of(&library)?;
-    writeln!(out, "{}; {}.", cases.car, cases.connected.join("; "))?;
-    writeln!(out, "{threads} threads; best and median of {}.", args.samples)?;
+    writeln!(out, "{}; {}.", words.car(&cases.car_id, &cases.car), cases.connected.join("; "))?;
+    writeln!(out, "{}", say!(words, "speed-threads", threads = threads, samples = args.samples))?;
     if cfg!(debug_assertions) {
-        writeln!(out, "This is not a release build: its numbers say little.")?;
+        writeln!(out, "{}", words.say("speed-no-release"))?;
     }
     out.flush()?;
     let mut rows = Rows::default();
     // Before anything else has stirred the memory.
     rows.push(memory(cases.driving.start())?);
-    for (name, stretch) in
-        [("driving", &cases.driving), ("pull-down", &cases.pull_down), ("overnight hold", &cases.hold)]
+    for (case, stretch) in
+        [(Case::Driving, &cases.driving), (Case::PullDown, &cases.pull_down), (Case::Hold, &cases.hold)]
     {
-        stretch_rows(&mut rows, name, stretch, args.samples);
+        stretch_rows(&mut rows, case, stretch, args.samples);
     }
     in_a_row(&mut rows, &many_drives(&library, CARS)?, args.samples);
     let marking = Marking::of(&library)?;
     marking_rows(&mut rows, &marking, args.samples);
-    rows.print(out)?;
-    writeln!(
-        out,
-        "\nA hypothesis run is an attempt of {:.1} minutes of work in the car of one of {} hypotheses and draws.",
-        marking.attended_min,
-        marking.worlds()
-    )?;
+    rows.print(out, words)?;
+    let minutes = decimal(words, format!("{:.1}", marking.attended_min));
+    let run = say!(words, "speed-a-run", minutes = minutes, worlds = marking.worlds());
+    writeln!(out, "\n{run}")?;
     if let Some(output) = csv {
         output.write(&rows.csv()?)?;
     }
@@ -78,7 +81,7 @@ pub(crate) fn run(out: &mut dyn Write, places: &Places, args: &BenchArgs) -> any
 }
 
 /// A stretch as it is used, by a hundredth of the error, and in steps of one tick.
-fn stretch_rows(rows: &mut Rows, name: &'static str, stretch: &Stretch, samples: usize) {
+fn stretch_rows(rows: &mut Rows, case: Case, stretch: &Stretch, samples: usize) {
     let minute = stretch.shortened(ONE_TICK_S);
     let rate = |stretch: &Stretch, steps| {
         let measured = measure(Clock::Thread, samples, || {
@@ -88,11 +91,10 @@ fn stretch_rows(rows: &mut Rows, name: &'static str, stretch: &Stretch, samples:
     };
     let (chosen, fine) = (rate(stretch, Steps::Chosen), rate(stretch, Steps::Fine));
     let one_tick = rate(&minute, Steps::OneTick);
-    let beside = Beside::of("steps of one tick", chosen, one_tick);
-    rows.push(Row::new(name, "steps as in use", PROCESSOR, chosen, samples).beside(beside));
-    rows.push(Row::new(name, "steps of one tick", PROCESSOR, one_tick, samples));
-    let beside = Beside::of("steps as in use", fine, chosen);
-    rows.push(Row::new(name, "a hundredth of the error", PROCESSOR, fine, samples).beside(beside));
+    let row = |how, rate| Row::new(case, how, Quantity::ByProcessor, rate, samples);
+    rows.push(row(How::AsInUse, chosen).beside(Beside::of(How::OneTick, chosen, one_tick)));
+    rows.push(row(How::OneTick, one_tick));
+    rows.push(row(How::Fine, fine).beside(Beside::of(How::AsInUse, fine, chosen)));
 }
 
 /// Many different cars, each driven in turn.
@@ -116,15 +118,14 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
         black_box(run_abreast(drives, None));
     })
     .rate_of(seconds);
-    let name = "64 cars driving";
-    let by_processor = one(Clock::Thread);
-    rows.push(Row::new(name, "one after the other", PROCESSOR, by_processor, samples));
-    let beside = Beside::of("one after the other", abreast, by_processor);
-    rows.push(Row::new(name, "side by side in lanes", PROCESSOR, abreast, samples).beside(beside));
-    let by_clock = one(Clock::Wall);
-    rows.push(Row::new(name, "one after the other", BY_THE_CLOCK, by_clock, samples));
-    let beside = Beside::of("one after the other", together, by_clock);
-    rows.push(Row::new(name, "on all threads", BY_THE_CLOCK, together, samples).beside(beside));
+    let row = |how, of, rate| Row::new(Case::ManyCars, how, of, rate, samples);
+    let (by_processor, by_clock) = (one(Clock::Thread), one(Clock::Wall));
+    rows.push(row(How::OneByOne, Quantity::ByProcessor, by_processor));
+    let beside = Beside::of(How::OneByOne, abreast, by_processor);
+    rows.push(row(How::InLanes, Quantity::ByProcessor, abreast).beside(beside));
+    rows.push(row(How::OneByOne, Quantity::ByTheClock, by_clock));
+    let beside = Beside::of(How::OneByOne, together, by_clock);
+    rows.push(row(How::OnAllThreads, Quantity::ByTheClock, together).beside(beside));
 }
 
 fn marking_rows(rows: &mut Rows, marking: &Marking, samples: usize) {
@@ -142,26 +143,24 @@ fn marking_rows(rows: &mut Rows, marking: &Marking, samples: usize) {
         black_box(marking.run_on_all_threads(RUNS));
     })
     .rate_of(RUNS as f64);
-    let name = "hypothesis runs";
-    rows.push(Row::new(name, "one after the other", "runs per processor s", one, samples));
+    let row = |how, of, rate| Row::new(Case::Hypotheses, how, of, rate, samples);
+    rows.push(row(How::OneByOne, Quantity::RunsByProcessor, one));
     let lanes = beside(Clock::Thread);
-    let ratio = Beside::of("one after the other", lanes, one);
-    rows.push(Row::new(name, "side by side", "runs per processor s", lanes, samples).beside(ratio));
+    let ratio = Beside::of(How::OneByOne, lanes, one);
+    rows.push(row(How::SideBySide, Quantity::RunsByProcessor, lanes).beside(ratio));
     let by_clock = beside(Clock::Wall);
-    rows.push(Row::new(name, "side by side on one thread", "runs per s by the clock", by_clock, samples));
-    let ratio = Beside::of("side by side on one thread", together, by_clock);
-    rows.push(
-        Row::new(name, "side by side on all threads", "runs per s by the clock", together, samples)
-            .beside(ratio),
-    );
+    rows.push(row(How::SideBySideOnOneThread, Quantity::RunsByTheClock, by_clock));
+    let ratio = Beside::of(How::SideBySideOnOneThread, together, by_clock);
+    rows.push(row(How::SideBySideOnAllThreads, Quantity::RunsByTheClock, together).beside(ratio));
 }
 
 /// What a circuit takes with all its buffers: resident memory of this process before and after many copies.
 /// The first half fills what was free already; only the second half counts.
 fn memory(circuit: &Circuit) -> anyhow::Result<Row> {
     let resident = || {
-        let stats =
-            memory_stats::memory_stats().context("this system does not tell how much memory is in use")?;
+        let stats = memory_stats::memory_stats().ok_or_else(|| {
+            sentence!("speed-no-memory", "this system does not tell how much memory is in use")
+        })?;
         Ok::<f64, anyhow::Error>(stats.physical_mem as f64)
     };
     let mut copies = Vec::with_capacity(2 * LAID_OUT);
@@ -172,7 +171,7 @@ fn memory(circuit: &Circuit) -> anyhow::Result<Row> {
     drop(black_box(copies));
     let bytes = (after - before) / LAID_OUT as f64;
     let state = size_of_val(circuit.state()) as f64;
-    let beside = Beside { what: "its state variables alone", ratio: bytes / state };
-    Ok(Row::new("memory", "a circuit with its buffers", "bytes", Measured::once(bytes), LAID_OUT)
-        .beside(beside))
+    let beside = Beside { what: How::StateAlone, ratio: bytes / state };
+    let measured = Measured::once(bytes);
+    Ok(Row::new(Case::Memory, How::WithBuffers, Quantity::Bytes, measured, LAID_OUT).beside(beside))
 }

@@ -2,18 +2,23 @@
 
 use std::io::{self, Write};
 
+use assess::locale::sentence::Sentence;
+use front::words::Words;
+
+use super::names::{Case, How, Quantity};
 use super::stopwatch::Measured;
+use crate::tongue::decimal;
 
 /// Another row of the same run, and how many times as much this one is.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Beside {
-    pub(super) what: &'static str,
+    pub(super) what: How,
     pub(super) ratio: f64,
 }
 
 impl Beside {
     /// By the best of both.
-    pub(super) fn of(what: &'static str, this: Measured, other: Measured) -> Self {
+    pub(super) fn of(what: How, this: Measured, other: Measured) -> Self {
         Self { what, ratio: this.best / other.best }
     }
 }
@@ -21,9 +26,9 @@ impl Beside {
 /// A line.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Row {
-    case: &'static str,
-    how: &'static str,
-    quantity: &'static str,
+    case: Case,
+    how: How,
+    quantity: Quantity,
     measured: Measured,
     /// How many samples, or circuits that were counted together.
     samples: usize,
@@ -32,9 +37,9 @@ pub(super) struct Row {
 
 impl Row {
     pub(super) const fn new(
-        case: &'static str,
-        how: &'static str,
-        quantity: &'static str,
+        case: Case,
+        how: How,
+        quantity: Quantity,
         measured: Measured,
         samples: usize,
     ) -> Self {
@@ -56,19 +61,31 @@ impl Rows {
     }
 
     /// Aligned, one line a row.
-    pub(super) fn print(&self, out: &mut dyn Write) -> io::Result<()> {
+    pub(super) fn print(&self, out: &mut dyn Write, words: &Words) -> io::Result<()> {
+        let short = |x| decimal(words, short(x));
+        let say = |sentence: Sentence| words.sentence(&sentence);
         let cells = |row: &Row| {
-            let beside = row.beside.map_or(String::new(), |b| format!("{} x {}", short(b.ratio), b.what));
+            let beside = row
+                .beside
+                .map_or(String::new(), |b| format!("{} x {}", short(b.ratio), say(b.what.sentence())));
             [
-                row.case.to_owned(),
-                row.how.to_owned(),
+                say(row.case.sentence()),
+                say(row.how.sentence()),
                 short(row.measured.best),
                 short(row.measured.median),
-                row.quantity.to_owned(),
+                say(row.quantity.sentence()),
                 beside,
             ]
         };
-        let head = ["case", "how", "best", "median", "of", "beside, by the best"].map(str::to_owned);
+        let head = [
+            "speed-head-case",
+            "speed-head-how",
+            "speed-head-best",
+            "speed-head-median",
+            "speed-head-of",
+            "speed-head-beside",
+        ];
+        let head = head.map(|key| words.say(key));
         let lines: Vec<[String; 6]> = std::iter::once(head).chain(self.0.iter().map(cells)).collect();
         let width = |i: usize| lines.iter().map(|line| line[i].chars().count()).max().unwrap_or(0);
         let w: [usize; 6] = std::array::from_fn(width);
@@ -88,13 +105,13 @@ impl Rows {
         csv.write_record(["case", "how", "quantity", "best", "median", "samples", "beside", "ratio"])?;
         for row in &self.0 {
             csv.write_record([
-                row.case,
-                row.how,
-                row.quantity,
+                &row.case.sentence().to_string(),
+                &row.how.sentence().to_string(),
+                &row.quantity.sentence().to_string(),
                 &row.measured.best.to_string(),
                 &row.measured.median.to_string(),
                 &row.samples.to_string(),
-                row.beside.map_or("", |b| b.what),
+                &row.beside.map_or(String::new(), |b| b.what.sentence().to_string()),
                 &row.beside.map_or(String::new(), |b| b.ratio.to_string()),
             ])?;
         }

@@ -299,7 +299,7 @@ fn play(
             Some(rest) => (rest.trim(), true),
             None => (full.trim(), false),
         };
-        let place = || script.map_or_else(|| "script".to_owned(), file);
+        let place = || script.map_or_else(|| words.say("bench-the-script"), file);
         let view = session.view();
         let said = plain::parse(line, &names, &view.readings)
             .map_err(|source| ScriptError::Words {
@@ -389,7 +389,7 @@ fn talk(
                     Ok(outcome) => outcome,
                     // Nothing was done: there is something else to do.
                     Err(SessionError::Beyond(beyond)) => {
-                        let why = beyond.to_string();
+                        let why = words.sentence(&beyond.sentence());
                         show::wrapped(out, "  ", &say!(words, "bench-beyond", why = why))?;
                         continue;
                     }

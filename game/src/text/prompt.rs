@@ -158,7 +158,7 @@ fn piped(words: &Words, pipe: &mut io::StdinLock<'static>, line: u64) -> anyhow:
     let mut bytes = Vec::new();
     let read = pipe.take(LONGEST_KEPT).read_until(b'\n', &mut bytes);
     if let Err(e) = read {
-        let why = files::system(&e, files::Doing::Read);
+        let why = words.value(&files::refusal(&e, files::Doing::Read));
         bail!("{}", say!(words, "bench-input", why = why));
     }
     if bytes.is_empty() {

@@ -9,7 +9,9 @@ use std::path::Path;
 use std::process::Command;
 use std::time::{Duration, Instant};
 
-use anyhow::{Context as _, bail};
+use anyhow::bail;
+use assess::locale::quote;
+use assess::sentence;
 use bevy::app::ScheduleRunnerPlugin;
 use bevy::camera::RenderTarget;
 use bevy::prelude::*;
@@ -28,6 +30,7 @@ use super::state::Ui;
 use super::view3d::picture::Picture;
 use crate::args::{BenchPart, FrameArgs};
 use front::ask::{Ask, Pace};
+use front::message::because;
 use front::places::Places;
 use front::prefs::Prefs;
 use front::shop::Shop;
@@ -65,22 +68,38 @@ struct Told {
 ///
 /// # Errors
 /// When there is no adapter, or a part cannot be run.
-pub fn run(out: &mut impl std::io::Write, places: &Places, args: &FrameArgs) -> anyhow::Result<()> {
+pub fn run(
+    out: &mut impl std::io::Write,
+    words: &Words,
+    places: &Places,
+    args: &FrameArgs,
+) -> anyhow::Result<()> {
     if let Some(part) = args.part {
         return measure(out, places, args, part);
     }
-    let adapter = probe::adapter()?;
-    let kind = if adapter.software { "software" } else { "hardware" };
-    writeln!(out, "window, {} x {} px, job {}, engine running", SIZE.0, SIZE.1, args.job)?;
-    writeln!(out, "adapter: {} ({kind})", adapter.name)?;
+    let adapter = probe::adapter().map_err(|why| why.sentence())?;
+    let picture = [("width", SIZE.0.into()), ("height", SIZE.1.into()), ("job", args.job.as_str().into())];
+    writeln!(out, "{}", words.say_with("frames-picture", &picture))?;
+    let kind = words.say(if adapter.software { "frames-software" } else { "frames-hardware" });
+    let drawn_by = [("adapter", quote::bare(&adapter.name).to_string().into()), ("kind", kind.into())];
+    writeln!(out, "{}", words.say_with("frames-adapter", &drawn_by))?;
     let undrawn = part(places, args, BenchPart::Undrawn)?;
     let drawn = part(places, args, BenchPart::Drawn)?;
-    let number = |v: Option<f64>, unit: &str| v.map_or("not known".to_owned(), |v| format!("{v:.2} {unit}"));
-    writeln!(out, "processor time of a frame, nothing drawn: {}", number(undrawn.frame_ms, "ms"))?;
-    writeln!(out, "processor time of a frame, drawn:         {}", number(drawn.frame_ms, "ms"))?;
-    writeln!(out, "first frame after the start:              {}", number(drawn.first_frame_s, "s"))?;
-    writeln!(out, "the whole room after the start:           {}", number(drawn.room_s, "s"))?;
-    writeln!(out, "most memory held, drawn:                  {}", number(drawn.memory_mb, "MB"))?;
+    let number = |v: Option<f64>, unit: &str| {
+        v.map_or_else(|| words.say("frames-not-known"), |v| format!("{} {unit}", words.number(v, 2)))
+    };
+    let rows = [
+        ("frames-undrawn", number(undrawn.frame_ms, "ms")),
+        ("frames-drawn", number(drawn.frame_ms, "ms")),
+        ("frames-first", number(drawn.first_frame_s, "s")),
+        ("frames-room", number(drawn.room_s, "s")),
+        ("frames-memory", number(drawn.memory_mb, "MB")),
+    ]
+    .map(|(key, number)| (format!("{}:", words.say(key)), number));
+    let width = rows.iter().map(|(name, _)| name.chars().count()).max().unwrap_or(0);
+    for (name, number) in &rows {
+        writeln!(out, "{name:<width$} {number}")?;
+    }
     Ok(())
 }
 
@@ -93,11 +112,17 @@ fn part(places: &Places, args: &FrameArgs, part: BenchPart) -> anyhow::Result<To
             command.arg(flag).arg(place);
         }
     }
-    let done = command.output().context("the program cannot run itself")?;
+    let done =
+        command.output().map_err(because(sentence!("frames-not-run", "the program cannot run itself")))?;
     if !done.status.success() {
-        bail!("part {}: {}", part.name(), String::from_utf8_lossy(&done.stderr).trim());
+        let why = quote::escaped(String::from_utf8_lossy(&done.stderr).trim());
+        bail!(sentence!("frames-part", "part {part}: {why}", part = part.name(), why = why));
     }
-    serde_json::from_slice(&done.stdout).with_context(|| format!("what part {} told", part.name()))
+    serde_json::from_slice(&done.stdout).map_err(because(sentence!(
+        "frames-told",
+        "what part {part} told",
+        part = part.name()
+    )))
 }
 
 /// When what happened.
@@ -121,7 +146,7 @@ fn measure(
 ) -> anyhow::Result<()> {
     let began = Instant::now();
     let drawn = part == BenchPart::Drawn;
-    let adapter = probe::adapter()?;
+    let adapter = probe::adapter().map_err(|why| why.sentence())?;
     let prefs = Prefs::default();
     let words = Words::open(&front::places::data(places)?, &prefs.languages())?;
     let mut shop = Shop::open(places)?;
@@ -161,9 +186,9 @@ fn measure(
         }
     });
     if app.run().is_error() {
-        bail!("nothing was measured: the panels or the room were not drawn");
+        bail!(sentence!("frames-not-drawn", "nothing was measured: the panels or the room were not drawn"));
     }
-    let told = TOLD.get().context("nothing was measured")?;
+    let told = TOLD.get().ok_or_else(|| sentence!("frames-nothing", "nothing was measured"))?;
     writeln!(out, "{}", serde_json::to_string(told)?)?;
     Ok(())
 }
@@ -174,7 +199,10 @@ static TOLD: std::sync::OnceLock<Told> = std::sync::OnceLock::new();
 /// The middle of a job: its own reference, up to the finding, then the clock runs.
 fn set_up(shop: &mut Shop, prefs: Prefs, job: &str) -> anyhow::Result<Ui> {
     shop.rehearse(job, "1".parse()?)?;
-    let text = shop.job().and_then(|j| j.reference.clone()).context("the job has no reference")?;
+    let text = shop
+        .job()
+        .and_then(|j| j.reference.clone())
+        .ok_or_else(|| sentence!("frames-no-reference", "the job has no reference"))?;
     let before: Vec<&str> = text.lines().take_while(|line| !line.trim().starts_with("finding")).collect();
     shop.play(&before.join("\n"))?;
     shop.play("chocks on\nkey on\nengine idle")?;

@@ -1,6 +1,8 @@
 //! What happens between two pictures: asks are carried out, time goes on, pages follow. Knows neither
 //! Bevy nor a renderer, so a test can run the window frame by frame.
 
+use assess::files::{Doing, refusal};
+
 use super::shown::Page;
 use super::state::Ui;
 use super::ui::mark_sheet::state::{NotOpened, State as Sheet};
@@ -15,13 +17,13 @@ fn show_file(path: &std::path::Path) -> Result<(), NotOpened> {
     if !path.is_file() {
         return Err(NotOpened::Missing);
     }
-    open::that_detached(path).map_err(|e| NotOpened::System(e.to_string()))
+    open::that_detached(path).map_err(|e| NotOpened::System(refusal(&e, Doing::Read)))
 }
 
 /// Does what was asked for in the last frame and lets `real_s` seconds of the wall clock pass.
 pub fn between_frames(shop: &mut Shop, ui: &mut Ui, real_s: f64) {
     if std::mem::take(&mut ui.save_prefs) {
-        ui.settings.trouble = ui.prefs.save().err().map(|e| front::message::message(&e));
+        ui.settings.trouble = ui.prefs.save().err().map(|e| front::message::sentence(&e));
     }
     if let Some(path) = ui.open_file.take() {
         ui.mark_sheet.opened = Some(show_file(&path));

@@ -33,9 +33,11 @@ pub mod tree;
 pub mod ui;
 mod view3d;
 
-use anyhow::{Context as _, bail};
+use anyhow::bail;
+use assess::sentence;
 
 use args::WindowArgs;
+use front::message::because;
 use front::output::{Kind, Outputs};
 use front::places::Places;
 use probe::NoWindow;
@@ -58,14 +60,15 @@ pub fn run(places: &Places, args: &WindowArgs) -> anyhow::Result<Result<(), NoWi
     let prefs = front::prefs::Prefs::load();
     let wanted = prefs.languages_or(args.lang.as_deref());
     let words = front::words::Words::open(&front::places::data(places)?, &wanted)
-        .context("the words of the window")?;
+        .map_err(because(sentence!("window-words", "the words of the window")))?;
     shop.speak(&[words.tag().to_owned()]);
     let mut ui = state::Ui { prefs, ..Default::default() };
     match (&args.job, &args.attempt) {
         (_, Some(file)) if file.exists() => shop.carry_on(file)?,
         (Some(job), file) => shop.begin(job, file.as_deref(), args.seed)?,
         (None, Some(file)) => {
-            bail!("{}: there is no such attempt to carry on", assess::locale::quote::path(file))
+            let file = assess::locale::quote::path(file);
+            bail!(sentence!("window-no-attempt", "{file}: there is no such attempt to carry on", file = file))
         }
         (None, None) => {}
     }

@@ -1,22 +1,43 @@
 //! Whether there is a display and a graphics adapter, asked before the app is built: window and renderer
 //! stop the program when there is none.
 
+use assess::locale::sentence::Sentence;
+use assess::sentence;
+
 /// Why there can be no window.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum NoWindow {
-    /// No display.
-    #[error("there is no display ({why})")]
+    /// Nobody has said which display.
+    DisplayUnset,
+    /// The display cannot be opened.
     NoDisplay {
         /// What the system said.
         why: String,
     },
     /// No graphics adapter.
-    #[error(
-        "there is no graphics adapter that can draw: no driver was found that works; on Debian the package \
-         mesa-vulkan-drivers has a software one"
-    )]
     NoAdapter,
+}
+
+impl NoWindow {
+    /// Why, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::DisplayUnset => {
+                sentence!("window-display-unset", "there is no display (DISPLAY is not set)")
+            }
+            Self::NoDisplay { why } => {
+                sentence!("window-no-display", "there is no display ({why})", why = why)
+            }
+            Self::NoAdapter => sentence!(
+                "window-no-adapter",
+                "there is no graphics adapter that can draw: no driver was found that works; on Debian the package \
+                 mesa-vulkan-drivers has a software one"
+            ),
+        }
+    }
 }
 
 /// A graphics adapter, as far as the picture's quality depends on it.
@@ -36,6 +57,9 @@ pub struct Adapter {
 /// When there is none that the window system can open.
 #[cfg(all(unix, not(target_os = "macos")))]
 pub fn display() -> Result<(), NoWindow> {
+    if std::env::var_os("DISPLAY").is_none_or(|display| display.is_empty()) {
+        return Err(NoWindow::DisplayUnset);
+    }
     match x11rb::connect(None) {
         Ok(_) => Ok(()),
         Err(error) => Err(NoWindow::NoDisplay { why: error.to_string() }),

@@ -4,6 +4,8 @@ use std::sync::{Arc, Mutex, PoisonError};
 use std::time::{Duration, Instant};
 
 use anyhow::{Context as _, bail};
+use assess::locale::sentence::Sentence;
+use assess::sentence;
 use bevy::app::ScheduleRunnerPlugin;
 use bevy::camera::RenderTarget;
 use bevy::image::ImageFormat;
@@ -55,7 +57,7 @@ struct Shot {
 }
 
 /// Why there is no picture; outlives the app.
-type Trouble = Arc<Mutex<Option<String>>>;
+type Trouble = Arc<Mutex<Option<Sentence>>>;
 
 /// Takes the picture.
 pub fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
@@ -66,7 +68,7 @@ pub fn run(places: &Places, args: &ShotArgs) -> anyhow::Result<()> {
 fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> anyhow::Result<()> {
     let inputs = args.attempt.iter().chain(&args.script);
     let output = Outputs::beside(inputs).plan("--out", &args.out, Kind::Picture)?;
-    let adapter = probe::adapter()?;
+    let adapter = probe::adapter().map_err(|why| why.sentence())?;
     let mut prefs = Prefs { language: args.lang.clone(), scale: args.scale, ..Prefs::default() };
     prefs.pressure = args.unit;
     // A running pump's trembling would keep the room from ever coming to rest.
@@ -76,11 +78,12 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
     }
     let words = Words::open(&front::places::data(places)?, &prefs.languages())?;
     if words.tag() != args.lang {
-        bail!(
-            "there is no language {}; there is {}",
-            assess::locale::quote::quoted(&args.lang),
-            words.tags().join(", ")
-        );
+        bail!(sentence!(
+            "shot-no-language",
+            "there is no language {tag}; there is {known}",
+            tag = assess::locale::quote::quoted(&args.lang),
+            known = words.tags().join(", ")
+        ));
     }
     let mut shop = Shop::open(places)?;
     let mut ui = Ui { prefs, ..Ui::default() };
@@ -119,7 +122,8 @@ fn run_with(places: &Places, args: &ShotArgs, ready: impl FnOnce(&mut App)) -> a
         (AppExit::Success, None) => Ok(()),
         (_, Some(why)) => Err(front::message::about(&args.out)(anyhow::anyhow!(why))),
         (AppExit::Error(_), None) => {
-            bail!("{}: the renderer stopped", assess::locale::quote::path(&args.out))
+            let file = assess::locale::quote::path(&args.out);
+            bail!(sentence!("shot-stopped", "{file}: the renderer stopped", file = file))
         }
     }
 }
@@ -197,16 +201,29 @@ fn count(
     let whole = frame.is_some_and(|report| report.is_whole());
     let settled = whole && (ui.0.scene.is_none() || room.rests());
     if let Some(report) = frame.filter(|report| settled && 0 < report.failed) {
-        shot.give_up(&mut exit, format!("this adapter cannot make {} of the shaders", report.failed));
+        let why =
+            sentence!("shot-no-shaders", "this adapter cannot make {n} of the shaders", n = report.failed);
+        shot.give_up(&mut exit, why);
     } else if FRAMES <= shot.frame && settled {
         shot.taken = true;
         commands.spawn(Screenshot::image(shot.target.clone())).observe(save);
     } else if LONGEST <= shot.began.elapsed() {
         let waited = LONGEST.as_secs();
-        let lacking = frame.map_or("no frame was drawn".to_owned(), |report| {
-            format!("{} shaders and {} shapes or images are missing", report.in_work, report.missing)
-        });
-        shot.give_up(&mut exit, format!("after {waited} s the picture is not whole: {lacking}"));
+        let why = match frame {
+            None => sentence!(
+                "shot-no-frame",
+                "after {s} s the picture is not whole: no frame was drawn",
+                s = waited
+            ),
+            Some(report) => sentence!(
+                "shot-not-whole",
+                "after {s} s the picture is not whole: {shaders} shaders and {rest} shapes or images are missing",
+                s = waited,
+                shaders = report.in_work,
+                rest = report.missing
+            ),
+        };
+        shot.give_up(&mut exit, why);
     } else if !whole {
         std::thread::sleep(WHILE_PREPARING);
     }
@@ -214,7 +231,7 @@ fn count(
 
 impl Shot {
     /// Leaves without a picture.
-    fn give_up(&mut self, exit: &mut MessageWriter<AppExit>, why: String) {
+    fn give_up(&mut self, exit: &mut MessageWriter<AppExit>, why: Sentence) {
         self.taken = true;
         *self.trouble.lock().unwrap_or_else(PoisonError::into_inner) = Some(why);
         exit.write(AppExit::error());
@@ -232,6 +249,6 @@ fn save(taken: On<ScreenshotCaptured>, mut shot: ResMut<Shot>, mut exit: Message
         Ok(()) => {
             exit.write(AppExit::Success);
         }
-        Err(error) => shot.give_up(&mut exit, front::message::message(&error)),
+        Err(error) => shot.give_up(&mut exit, front::message::sentence(&error)),
     }
 }

@@ -1,5 +1,7 @@
 //! What the window shows.
 
+use assess::locale::sentence::Sentence;
+
 /// Which page fills the window.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Page {
@@ -49,5 +51,5 @@ pub enum Placing {
     /// It has neither: laid out in a row.
     InARow,
     /// Its file cannot be used, for this reason: laid out as without one.
-    Broken(String),
+    Broken(Sentence),
 }

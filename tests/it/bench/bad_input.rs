@@ -23,7 +23,7 @@ pub(crate) fn copy_tree(from: &Path, to: &Path) {
 }
 
 /// A copy of the data files.
-pub(super) fn data() -> tempfile::TempDir {
+pub(crate) fn data() -> tempfile::TempDir {
     let copy = tempfile::tempdir().unwrap();
     for folder in ["assets", "scenarios"] {
         copy_tree(&root().join(folder), &copy.path().join(folder));
@@ -49,7 +49,7 @@ pub(super) fn opened_with(change: impl FnOnce(&Path)) -> String {
 }
 
 /// Replaces text in a data file.
-pub(super) fn edit(data: &Path, file: &str, from: &str, to: &str) {
+pub(crate) fn edit(data: &Path, file: &str, from: &str, to: &str) {
     let path = data.join(file);
     let text = std::fs::read_to_string(&path).unwrap();
     assert!(text.contains(from), "{file} has no {from:?}");

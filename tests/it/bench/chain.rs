@@ -37,7 +37,7 @@ pub(crate) fn made(home: &Path) -> (PathBuf, Attempt) {
 }
 
 /// The lines of a file, without their places in the chain.
-pub(super) fn bodies(bytes: &[u8]) -> Vec<String> {
+pub(crate) fn bodies(bytes: &[u8]) -> Vec<String> {
     let text = std::str::from_utf8(bytes).unwrap();
     text.lines().map(|line| format!("{}}}", line.rsplit_once(",\"chain\":\"").unwrap().0)).collect()
 }

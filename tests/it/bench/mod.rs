@@ -72,6 +72,11 @@ pub(super) fn program() -> &'static Path {
 
 /// The program with a folder of its own for attempts and everything else it keeps.
 pub(crate) fn pinhole(home: &Path) -> Command {
+    pinhole_with(home, &root())
+}
+
+/// The same with another folder of data.
+pub(crate) fn pinhole_with(home: &Path, data: &Path) -> Command {
     let mut command = Command::new(program());
     command
         .current_dir(home)
@@ -82,7 +87,7 @@ pub(crate) fn pinhole(home: &Path) -> Command {
         .env("LC_ALL", "C")
         .env("RUST_BACKTRACE", "1")
         .arg("--data")
-        .arg(root())
+        .arg(data)
         .stdin(Stdio::null());
     command
 }

@@ -75,7 +75,7 @@ fn every_number_is_checked_against_its_own_kind() {
     let bad = written(home.path(), "bad.attempt", &chained_values(&lines));
     assert!(matches!(
         Attempt::read(&bad),
-        Err(AttemptError::OutOfRange { line: 3, ref value, .. }) if *value == far.to_string()
+        Err(AttemptError::OutOfRange { line: 3, ref beyond, .. }) if beyond.value.to_string() == far.to_string()
     ));
 }
 

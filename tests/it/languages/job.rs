@@ -39,6 +39,17 @@ fn play(home: &Path, lang: &str, script: &Path) -> (String, Output) {
     (ends_with_code(&output, 0), output)
 }
 
+/// The first English word in a text that is no word of the files or the command line.
+pub(super) fn english_in(text: &str) -> Option<&str> {
+    /// Keys of data files, words of kinds, names of columns.
+    const KEYS: [&str; 3] = ["limit", "limits", "minutes"];
+    let foreign: BTreeSet<&str> = ENGLISH.split_whitespace().filter(|w| !KEYS.contains(w)).collect();
+    let typed: BTreeSet<&str> = TYPED.split_whitespace().collect();
+    // In a path the words of a name stand for themselves.
+    let words = text.split_whitespace().filter(|w| !w.contains(['/', '`', '"', '=']));
+    words.flat_map(tokens).find(|t| foreign.contains(t.to_lowercase().as_str()) && !typed.contains(t))
+}
+
 /// What is shown, without what was typed.
 fn shown(text: &str) -> impl Iterator<Item = &str> {
     text.lines().map(|line| match line.split_once("> ") {
@@ -179,7 +190,14 @@ fn the_language_is_chosen_by_flag_settings_and_system() {
     std::fs::create_dir_all(&settings).unwrap();
     std::fs::write(settings.join("settings.json"), "{\"language\": \"de\"}").unwrap();
     assert_eq!(told(run().env("LANG", "en_GB.UTF-8")), "Fehler");
-    let output = run().args(["--lang", "xx", "mend", "nosuch.attempt"]).output().unwrap();
-    let text = ends_with_code(&output, 2);
+    // A language that is not there is refused in the one that would be spoken without it.
+    let refused = |command: &mut std::process::Command| {
+        let output = command.args(["--lang", "xx", "mend", "nosuch.attempt"]).env_remove("LC_ALL").output();
+        ends_with_code(&output.unwrap(), 2)
+    };
+    let text = refused(&mut run());
+    assert!(text.contains("--lang xx: diese Sprache gibt es nicht; es gibt de, en"), "{text}");
+    std::fs::remove_file(settings.join("settings.json")).unwrap();
+    let text = refused(run().env("LANG", "en_GB.UTF-8"));
     assert!(text.contains("--lang xx: there is no such language; there are de, en"), "{text}");
 }

@@ -128,6 +128,7 @@ fn german_has_every_name_of_every_car_and_no_other() {
         wanted.extend(car.assembly.parts.iter().map(|p| format!("{id}-part-{}", p.id)));
         wanted.extend(car.covers.iter().map(|c| format!("{id}-cover-{}", c.id)));
         wanted.extend(car.units.iter().map(|u| format!("{id}-unit-{}", u.id)));
+        wanted.extend(car.faults.iter().map(|f| format!("{id}-fault-{}", f.id)));
         wanted.extend(library.spares(&car).unwrap().iter().map(|s| format!("{id}-spare-{}", s.id)));
         wanted.extend(car.limits.iter().map(|l| format!("{id}-limit-{}", l.id)));
         wanted.extend(car.record.iter().map(|r| format!("{id}-record-{}", r.id)));
@@ -141,8 +142,8 @@ fn german_has_every_name_of_every_car_and_no_other() {
                 assert!(german.contains(&key), "German lacks {key}");
             }
         }
-        let families =
-            ["part", "cover", "unit", "spare", "limit", "record", "caution"].map(|f| format!("{id}-{f}-"));
+        let families = ["part", "cover", "unit", "fault", "spare", "limit", "record", "caution"]
+            .map(|f| format!("{id}-{f}-"));
         for key in german.iter().filter(|k| families.iter().any(|f| k.starts_with(f))) {
             assert!(wanted.contains(key), "{id} has nothing for {key}");
         }

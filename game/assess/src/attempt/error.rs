@@ -3,6 +3,7 @@
 use std::io;
 use std::path::{Path, PathBuf};
 
+use crate::attempt::limits::Beyond;
 use crate::files::{self, Doing, FileError};
 use crate::locale::quote;
 use crate::locale::sentence::{Sentence, Value};
@@ -16,7 +17,7 @@ pub enum AttemptError {
     /// The operating system refused.
     Io {
         /// What was being done.
-        doing: &'static str,
+        doing: Task,
         /// The file or folder.
         path: PathBuf,
         /// What the system said.
@@ -37,7 +38,7 @@ pub enum AttemptError {
         /// The file.
         path: PathBuf,
         /// What is wrong with it.
-        what: String,
+        what: Sentence,
     },
     /// A number that cannot be.
     OutOfRange {
@@ -45,12 +46,8 @@ pub enum AttemptError {
         path: PathBuf,
         /// Line, from 1.
         line: usize,
-        /// Which number.
-        what: &'static str,
-        /// What it is.
-        value: String,
-        /// What it could be.
-        bound: String,
+        /// Which, what it is, what it could be.
+        beyond: Beyond,
     },
     /// A line that does not fit.
     Damaged {
@@ -58,8 +55,8 @@ pub enum AttemptError {
         path: PathBuf,
         /// Line, from 1.
         line: usize,
-        /// What was found, what was expected, and what to do.
-        what: String,
+        /// What was found, and what was expected.
+        what: Sentence,
     },
     /// The system has no randomness to give.
     NoRandomness {
@@ -96,7 +93,7 @@ impl AttemptError {
     #[must_use]
     pub fn sentence(&self) -> Sentence {
         match self {
-            Self::Io { doing, path, source } => cannot(doing, path, source),
+            Self::Io { doing, path, source } => cannot(*doing, path, source),
             Self::Exists { path } => sentence!(
                 "bench-exists",
                 "{file} exists already; carry it on with --resume, or name another file",
@@ -111,16 +108,14 @@ impl AttemptError {
                 "attempt-is-none",
                 "{file}: {what}; expected an attempt file written by pinhole",
                 file = quote::path(path),
-                what = what
+                what = what.clone()
             ),
-            Self::OutOfRange { path, line, what, value, bound } => sentence!(
+            Self::OutOfRange { path, line, beyond } => sentence!(
                 "attempt-out-of-range",
-                "{file}, line {line}: {what} is {value}; {bound}{hint}",
+                "{file}, line {line}: {beyond}{hint}",
                 file = quote::path(path),
                 line = *line,
-                what = *what,
-                value = value,
-                bound = bound,
+                beyond = beyond.sentence(),
                 hint = mend_hint(path, *line)
             ),
             Self::Damaged { path, line, what } => sentence!(
@@ -128,7 +123,7 @@ impl AttemptError {
                 "{file}, line {line}: {what}{hint}",
                 file = quote::path(path),
                 line = *line,
-                what = what,
+                what = what.clone(),
                 hint = mend_hint(path, *line)
             ),
             Self::NoRandomness { source } => sentence!(
@@ -149,26 +144,20 @@ impl AttemptError {
         }
     }
 
-    pub(super) fn io(doing: &'static str, path: &Path, source: io::Error) -> Self {
+    pub(super) fn io(doing: Task, path: &Path, source: io::Error) -> Self {
         Self::Io { doing, path: path.to_owned(), source }
     }
 }
 
 impl From<FileError> for AttemptError {
     fn from(error: FileError) -> Self {
-        let what = match &error {
-            FileError::NotRegular { what, .. } => format!("is {what}"),
-            FileError::TooLarge { bytes, kind, .. } => {
-                format!("{bytes} bytes are too many (at most {})", kind.most)
-            }
-            other => other.to_string(),
-        };
+        let what = error.about_it();
         match error {
             FileError::System { path, doing: Doing::Read, source } => {
-                Self::Io { doing: "read", path, source }
+                Self::Io { doing: Task::Read, path, source }
             }
             FileError::System { path, doing: Doing::Write, source } => {
-                Self::Io { doing: "open for writing", path, source }
+                Self::Io { doing: Task::OpenForWriting, path, source }
             }
             FileError::NotRegular { path, .. }
             | FileError::TooLarge { path, .. }
@@ -178,18 +167,51 @@ impl From<FileError> for AttemptError {
     }
 }
 
-/// What could not be done with a file; `doing` as in [`AttemptError::Io`].
-fn cannot(doing: &str, path: &Path, error: &io::Error) -> Sentence {
+/// What was to be done with a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Task {
+    /// Read it.
+    Read,
+    /// Make it.
+    Make,
+    /// Write it.
+    Write,
+    /// Open it for writing.
+    OpenForWriting,
+    /// Write another beside it.
+    WriteBeside,
+    /// Cut off its torn last line.
+    CutTornLine,
+    /// Lock it.
+    Lock,
+    /// Keep a damaged file under this name.
+    KeepDamaged,
+}
+
+/// What could not be done with a file.
+fn cannot(task: Task, path: &Path, error: &io::Error) -> Sentence {
     let file = quote::path(path);
-    let why = files::refusal(error, if doing == "read" { Doing::Read } else { Doing::Write });
-    match doing {
-        "read" => sentence!("attempt-not-read", "cannot read {file}: {why}", file = file, why = why),
-        "make" => sentence!("attempt-not-made", "cannot make {file}: {why}", file = file, why = why),
-        "write" => sentence!("attempt-not-written", "cannot write {file}: {why}", file = file, why = why),
-        doing => sentence!(
-            "attempt-not-done",
-            "cannot {doing} {file}: {why}",
-            doing = doing,
+    let why = files::refusal(error, if task == Task::Read { Doing::Read } else { Doing::Write });
+    match task {
+        Task::Read => sentence!("attempt-not-read", "cannot read {file}: {why}", file = file, why = why),
+        Task::Make => sentence!("attempt-not-made", "cannot make {file}: {why}", file = file, why = why),
+        Task::Write => sentence!("attempt-not-written", "cannot write {file}: {why}", file = file, why = why),
+        Task::OpenForWriting => {
+            sentence!("attempt-not-opened", "cannot open for writing {file}: {why}", file = file, why = why)
+        }
+        Task::WriteBeside => {
+            sentence!("attempt-nothing-beside", "cannot write beside {file}: {why}", file = file, why = why)
+        }
+        Task::CutTornLine => sentence!(
+            "attempt-not-cut",
+            "cannot cut the torn last line off {file}: {why}",
+            file = file,
+            why = why
+        ),
+        Task::Lock => sentence!("attempt-not-locked", "cannot lock {file}: {why}", file = file, why = why),
+        Task::KeepDamaged => sentence!(
+            "attempt-not-kept",
+            "cannot keep the damaged file as {file}: {why}",
             file = file,
             why = why
         ),

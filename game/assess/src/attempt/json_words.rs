@@ -3,67 +3,93 @@
 
 use serde_json::error::Category;
 
+use super::record::NO_DIGEST;
+use super::seed::NO_SEED;
+use crate::locale::known::known;
 use crate::locale::quote::{self, Lines, bare};
+use crate::locale::sentence::Sentence;
+use crate::sentence;
 
 /// The error in a sentence without a place in the file: the caller names file and line.
 #[must_use]
-pub(crate) fn said(error: &serde_json::Error) -> String {
+pub(crate) fn said(error: &serde_json::Error) -> Sentence {
     let column = error.column();
     match error.classify() {
-        Category::Eof => return "the line ends in the middle of a value".to_owned(),
-        Category::Syntax | Category::Io => return format!("column {column} is not written as JSON"),
+        Category::Eof => return sentence!("json-cut-off", "the line ends in the middle of a value"),
+        Category::Syntax | Category::Io => {
+            return sentence!("json-no-json", "column {column} is not written as JSON", column = column);
+        }
         Category::Data => {}
     }
     let text = error.to_string();
     let text = text.rsplit_once(" at line ").map_or(text.as_str(), |(head, _)| head);
     let mut ticked = text.split('`').skip(1).step_by(2);
     let first = ticked.next().unwrap_or_default();
-    let known: Vec<&str> = ticked.collect();
-    let list = || quote::listed(first, &known);
+    let names: Vec<&str> = ticked.collect();
+    let list = || known(first, &names);
     let expected = text.rsplit_once("expected ").map_or("", |(_, form)| form);
     if text.starts_with("unknown field") {
-        format!("there is no key `{}` here; known keys: {}", bare(first), list())
+        sentence!(
+            "json-unknown-key",
+            "there is no key `{key}` here; known keys: {known}",
+            key = bare(first),
+            known = list()
+        )
     } else if text.starts_with("unknown variant") {
-        format!("`{}` is none of: {}", bare(first), list())
+        sentence!("json-unknown-word", "`{word}` is none of: {known}", word = bare(first), known = list())
     } else if text.starts_with("missing field") {
-        format!("the key `{}` is missing", bare(first))
+        sentence!("json-missing-key", "the key `{key}` is missing", key = bare(first))
     } else if text.starts_with("duplicate field") {
-        format!("the key `{}` stands twice", bare(first))
+        sentence!("json-key-twice", "the key `{key}` stands twice", key = bare(first))
     } else if text.starts_with("invalid type") || text.starts_with("invalid value") {
-        format!("column {column}: expected {}", form(expected))
+        sentence!(
+            "json-other-form",
+            "column {column}: expected {form}",
+            column = column,
+            form = form(expected)
+        )
     } else if text.starts_with("invalid length") {
-        format!("column {column}: a list has too few or too many entries")
+        sentence!("json-length", "column {column}: a list has too few or too many entries", column = column)
+    } else if text == NO_DIGEST {
+        sentence!("json-digest", "column {column}: expected 16 hexadecimal digits", column = column)
+    } else if text == NO_SEED {
+        sentence!("json-seed", "column {column}: expected 1 to 32 hexadecimal digits", column = column)
     } else {
-        // Said by our own readers of seeds and digests.
-        let own = quote::escaped(text);
-        own.chars().take(160).collect()
+        // No reader of ours says anything else.
+        sentence!("json-no-value", "column {column} holds no value that can stand there", column = column)
     }
 }
 
 /// A form in plain words, as the reading library names it.
-fn form(form: &str) -> &'static str {
+fn form(form: &str) -> Sentence {
     match form {
-        "f64" => "a number",
-        "u8" | "u16" | "u32" | "u64" | "usize" | "i64" => "a whole number in range",
-        "a boolean" => "true or false",
-        "a string" | "a borrowed string" => "a text",
-        f if f.starts_with("a sequence") || f.starts_with("a tuple") || f.starts_with("tuple") => "a list",
-        f if f.starts_with("struct") || f.starts_with("a map") => "a block of keys",
-        _ => "another value",
+        "f64" => sentence!("json-number", "a number"),
+        "u8" | "u16" | "u32" | "u64" | "usize" | "i64" => sentence!("json-whole", "a whole number in range"),
+        "a boolean" => sentence!("json-bool", "true or false"),
+        "a string" | "a borrowed string" => sentence!("json-text", "a text"),
+        f if f.starts_with("a sequence") || f.starts_with("a tuple") || f.starts_with("tuple") => {
+            sentence!("json-list", "a list")
+        }
+        f if f.starts_with("struct") || f.starts_with("a map") => sentence!("json-block", "a block of keys"),
+        _ => sentence!("json-other", "another value"),
     }
 }
 
 /// The first control character in a text of a line of JSON, wherever it stands, as a sentence: escapes in JSON
 /// can hold any. `None` when there is none.
 #[must_use]
-pub(crate) fn control_in(line: &str) -> Option<String> {
+pub(crate) fn control_in(line: &str) -> Option<Sentence> {
     // Without an escape and without letters beyond ASCII there can be none: JSON itself forbids them.
     if !line.contains('\\') && line.bytes().all(|b| (0x20..0x7f).contains(&b)) {
         return None;
     }
     let value: serde_json::Value = serde_json::from_str(line).ok()?;
     let found = find(&value)?;
-    Some(format!("a text holds the control character {}, which no text may", found.escape_default()))
+    Some(sentence!(
+        "json-control",
+        "a text holds the control character {found}, which no text may",
+        found = found.escape_default().to_string()
+    ))
 }
 
 fn find(value: &serde_json::Value) -> Option<char> {
@@ -110,7 +136,7 @@ mod tests {
             ("{\"n\":1", "middle of a value"),
             ("{n:1}", "not written as JSON"),
         ] {
-            let said = said(&serde_json::from_str::<Thing>(text).unwrap_err());
+            let said = said(&serde_json::from_str::<Thing>(text).unwrap_err()).to_string();
             assert!(said.contains(wanted), "{text}: {said}");
             for own in ["variant", "identifier", "struct", "field", "line", "invalid", "u32"] {
                 assert!(!said.replace("the line ends", "").contains(own), "{text}: {said}");

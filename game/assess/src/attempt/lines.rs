@@ -7,6 +7,8 @@ use super::error::AttemptError;
 use super::mark_line::MarkLine;
 use super::record::{Attempt, Header, LONGEST_SEAT, Repair, SCHEMA_1, Sitting, Step};
 use super::{json_words, limits};
+use crate::locale::sentence::Sentence;
+use crate::sentence;
 
 /// Longest line that is read, bytes: a night has a digest for each of its minutes.
 const LONGEST_LINE: usize = 256 << 10;
@@ -61,12 +63,12 @@ pub(super) struct Lines {
 
 /// Why a line was not taken in.
 pub(super) enum Fault {
-    What(String),
+    What(Sentence),
     Range(limits::Beyond),
 }
 
-impl From<String> for Fault {
-    fn from(what: String) -> Self {
+impl From<Sentence> for Fault {
+    fn from(what: Sentence) -> Self {
         Self::What(what)
     }
 }
@@ -82,9 +84,7 @@ impl Fault {
         let path = path.to_owned();
         match self {
             Self::What(what) => AttemptError::Damaged { path, line, what },
-            Self::Range(limits::Beyond { what, value, bound }) => {
-                AttemptError::OutOfRange { path, line, what, value, bound }
-            }
+            Self::Range(beyond) => AttemptError::OutOfRange { path, line, beyond },
         }
     }
 }
@@ -97,19 +97,30 @@ impl Lines {
     /// Takes in the next line, with its end. A line that does not fit changes nothing.
     fn take(&mut self, raw: &[u8]) -> Result<(), Fault> {
         if LONGEST_LINE < raw.len() {
-            return Err(format!("{} bytes in one line (at most {LONGEST_LINE})", raw.len()).into());
+            let (bytes, most) = (raw.len(), LONGEST_LINE);
+            return Err(sentence!(
+                "line-too-long",
+                "{bytes} bytes in one line (at most {most})",
+                bytes = bytes,
+                most = most
+            )
+            .into());
         }
-        let text = std::str::from_utf8(&raw[..raw.len() - 1]).map_err(|_| "not text".to_owned())?;
+        let text =
+            std::str::from_utf8(&raw[..raw.len() - 1]).map_err(|_| sentence!("line-not-text", "not text"))?;
         let (body, said) = text
             .rsplit_once(CHAIN_KEY)
             .and_then(|(head, tail)| Some((format!("{head}}}"), tail.strip_suffix("\"}")?)))
-            .ok_or_else(|| "no chain at the end of the line".to_owned())?;
+            .ok_or_else(|| sentence!("line-no-chain", "no chain at the end of the line"))?;
         let chained = |chain: &blake3::Hash| {
             let next = link(chain, &body);
             if next.to_hex().as_str() == said {
                 Ok(next)
             } else {
-                Err(Fault::What("changed after it was written (its chain does not fit)".to_owned()))
+                Err(Fault::What(sentence!(
+                    "line-changed",
+                    "changed after it was written (its chain does not fit)"
+                )))
             }
         };
         if let Some(what) = json_words::control_in(&body) {
@@ -119,13 +130,17 @@ impl Lines {
         match (&self.header, &self.chain) {
             (Some(header), Some(chain)) => {
                 if self.mark.is_some() {
-                    return Err("a line after the mark, which is the last one".to_owned().into());
+                    return Err(
+                        sentence!("line-after-mark", "a line after the mark, which is the last one").into()
+                    );
                 }
                 let done = self.steps.len() as u32;
                 if body.starts_with(MARK_KEY) {
                     let MarkBody { mark } = json(&body)?;
                     if !self.steps.iter().any(Step::hands_back) {
-                        return Err("a mark, but the car was not handed back".to_owned().into());
+                        return Err(
+                            sentence!("line-early-mark", "a mark, but the car was not handed back").into()
+                        );
                     }
                     limits::mark(&mark)?;
                     self.chain = Some(chained(chain)?);
@@ -144,15 +159,19 @@ impl Lines {
                     let step: Step = json(&body)?;
                     let sat = !self.sittings.is_empty();
                     if !sat && header.schema != SCHEMA_1 {
-                        return Err("an action before the first sitting".to_owned().into());
+                        return Err(sentence!("line-no-sitting", "an action before the first sitting").into());
                     }
                     if (step.by.is_some(), step.at_unix_ms.is_some()) != (sat, sat) {
-                        let what =
-                            "an action says its time and its source from the first sitting on, not before";
-                        return Err(what.to_owned().into());
+                        return Err(sentence!(
+                            "line-labels",
+                            "an action says its time and its source from the first sitting on, not before"
+                        )
+                        .into());
                     }
                     if self.steps.last().is_some_and(Step::hands_back) {
-                        return Err("an action after the car was handed back".to_owned().into());
+                        return Err(
+                            sentence!("line-too-late", "an action after the car was handed back").into()
+                        );
                     }
                     let mut tally = self.tally;
                     tally.take(&step)?;
@@ -165,7 +184,12 @@ impl Lines {
                 let header: Header = json(&body)?;
                 limits::header(&header)?;
                 if header.seat.as_ref().is_some_and(|seat| LONGEST_SEAT < seat.chars().count()) {
-                    return Err(format!("a seat of more than {LONGEST_SEAT} characters").into());
+                    return Err(sentence!(
+                        "line-long-seat",
+                        "a seat of more than {most} characters",
+                        most = LONGEST_SEAT
+                    )
+                    .into());
                 }
                 self.chain = Some(chained(&blake3::hash(header.schema.as_bytes()))?);
                 self.header = Some(header);
@@ -195,7 +219,7 @@ pub(super) fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
     }
     let Lines { header: Some(header), steps, sittings, repairs, mark, chain: Some(chain), len, .. } = lines
     else {
-        let what = "no whole header; nothing was done in this attempt".to_owned();
+        let what = sentence!("line-no-header", "no whole header; nothing was done in this attempt");
         return Err(Fault::What(what).at(path, 1));
     };
     let attempt = Attempt { header, steps, sittings, repairs, mark };

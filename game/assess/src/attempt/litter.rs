@@ -4,7 +4,7 @@ use std::fs::File;
 use std::path::Path;
 use std::time::Duration;
 
-use super::AttemptError;
+use super::{AttemptError, Task};
 
 const PREFIX: &str = ".begun-";
 const SUFFIX: &str = ".part";
@@ -17,7 +17,7 @@ pub(super) fn begin(folder: &Path, path: &Path) -> Result<tempfile::NamedTempFil
     // On Unix the builder gives mode 0600 by itself.
     let mut builder = tempfile::Builder::new();
     builder.prefix(PREFIX).suffix(SUFFIX);
-    builder.tempfile_in(folder).map_err(|e| AttemptError::io("make", path, e))
+    builder.tempfile_in(folder).map_err(|e| AttemptError::io(Task::Make, path, e))
 }
 
 /// Removes what programs killed while they began an attempt have left: an hour old and locked by nobody. What

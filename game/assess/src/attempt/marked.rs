@@ -130,7 +130,7 @@ pub fn keep_in(path: &Path, attempt: &Attempt, sheet: &MarkSheet) -> Result<Opti
     if now.header != attempt.header || now.steps != attempt.steps {
         return Err(AttemptError::NotAnAttempt {
             path: path.to_owned(),
-            what: "changed while it was being marked".to_owned(),
+            what: sentence!("attempt-changed", "changed while it was being marked"),
         });
     }
     // Another marker may have been quicker.

@@ -12,12 +12,14 @@ use std::path::{Path, PathBuf};
 
 use super::chain::chained;
 use super::clock::Clock;
-use super::error::AttemptError;
+use super::error::{AttemptError, Task};
 use super::lines::{Lines, RepairBody, read_lines};
 use super::litter;
 use super::record::{ENGINE, Repair};
 use super::writer::{folder_of, lock, read_all, sync_folder};
 use crate::files;
+use crate::locale::sentence::Sentence;
+use crate::sentence;
 
 /// What became of a damaged file.
 #[derive(Clone, Debug, PartialEq)]
@@ -29,7 +31,7 @@ pub struct Mended {
     /// Where the damaged file is kept.
     pub original: PathBuf,
     /// What was wrong, with its line.
-    pub why: String,
+    pub why: Sentence,
 }
 
 /// Mends the file; `None` when nothing is wrong with it (a torn last line is no damage: it is dropped when the attempt
@@ -63,18 +65,20 @@ pub fn mend(path: &Path, clock: &Clock) -> Result<Option<Mended>, AttemptError> 
         .write_all(&bytes[..kept.len])
         .and_then(|()| whole.write_all(text.as_bytes()))
         .and_then(|()| whole.as_file().sync_all())
-        .map_err(|e| AttemptError::io("write beside", path, e))?;
+        .map_err(|e| AttemptError::io(Task::WriteBeside, path, e))?;
     let original = keep_original(path, &bytes)?;
-    whole.persist(path).map_err(|e| AttemptError::io("write", path, e.error))?;
+    whole.persist(path).map_err(|e| AttemptError::io(Task::Write, path, e.error))?;
     sync_folder(folder);
     let why = match &error {
-        AttemptError::Damaged { line, what, .. } => format!("line {line}: {what}"),
-        AttemptError::OutOfRange { line, what, value, bound, .. } => {
-            format!("line {line}: {what} is {value}; {bound}")
-        }
-        other => other.to_string(),
+        AttemptError::Damaged { line, what, .. } => at_line(*line, what.clone()),
+        AttemptError::OutOfRange { line, beyond, .. } => at_line(*line, beyond.sentence()),
+        other => other.sentence(),
     };
     Ok(Some(Mended { actions: kept.steps.len(), repair, original, why }))
+}
+
+fn at_line(line: usize, what: Sentence) -> Sentence {
+    sentence!("mended-line", "line {line}: {what}", line = line, what = what)
 }
 
 /// The lines before the mark, if there is one: nothing may stand after it.
@@ -100,12 +104,16 @@ fn keep_original(path: &Path, bytes: &[u8]) -> Result<PathBuf, AttemptError> {
         match kept {
             Ok(()) => return Ok(name),
             Err(e) if e.kind() == io::ErrorKind::AlreadyExists => {}
-            Err(e) => return Err(AttemptError::io("keep the damaged file as", &name, e)),
+            Err(e) => return Err(AttemptError::io(Task::KeepDamaged, &name, e)),
         }
     }
     Err(AttemptError::NotAnAttempt {
         path: path.to_owned(),
-        what: format!("{MOST} damaged files of this name are kept already; move some away"),
+        what: sentence!(
+            "attempt-many-damaged",
+            "{most} damaged files of this name are kept already; move some away",
+            most = MOST
+        ),
     })
 }
 

@@ -29,7 +29,7 @@ mod seed;
 mod told;
 mod writer;
 
-pub use self::error::AttemptError;
+pub use self::error::{AttemptError, Task};
 pub use self::record::{
     Attempt, ENGINE, Header, LONGEST_SEAT, Repair, SCHEMA, SCHEMA_1, SCHEMA_2, SeedFrom, Sitting,
     StateDigest, Step,

@@ -25,6 +25,9 @@ pub const ENGINE: &str = env!("CARGO_PKG_VERSION");
 /// Longest name of a seat, characters.
 pub const LONGEST_SEAT: usize = 64;
 
+/// What the reader of a digest says of one that is none; [`super::json_words`] says it in every language.
+pub(super) const NO_DIGEST: &str = "no digest";
+
 /// A digest of the whole state, written as 16 hexadecimal digits (JSON numbers end at 2⁵³).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct StateDigest(pub u64);
@@ -44,7 +47,7 @@ impl serde::Serialize for StateDigest {
 impl<'de> serde::Deserialize<'de> for StateDigest {
     fn deserialize<D: serde::Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
         let text = <std::borrow::Cow<'de, str>>::deserialize(d)?;
-        u64::from_str_radix(&text, 16).map(Self).map_err(serde::de::Error::custom)
+        u64::from_str_radix(&text, 16).map(Self).map_err(|_| serde::de::Error::custom(NO_DIGEST))
     }
 }
 

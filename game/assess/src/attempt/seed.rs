@@ -9,6 +9,9 @@ use crate::sentence;
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Seed(pub u128);
 
+/// What the reader of a seed in a file says of one that is none; [`super::json_words`] says it in every language.
+pub(super) const NO_SEED: &str = "no seed";
+
 /// Why a seed was refused.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 #[error("{}", self.sentence())]
@@ -65,6 +68,6 @@ impl serde::Serialize for Seed {
 impl<'de> serde::Deserialize<'de> for Seed {
     fn deserialize<D: serde::Deserializer<'de>>(d: D) -> Result<Self, D::Error> {
         let text = <std::borrow::Cow<'de, str>>::deserialize(d)?;
-        text.parse().map_err(serde::de::Error::custom)
+        text.parse().map_err(|_: SeedError| serde::de::Error::custom(NO_SEED))
     }
 }

@@ -5,7 +5,7 @@ use std::io::{self, Seek as _, SeekFrom, Write as _};
 use std::path::{Path, PathBuf};
 
 use super::chain::chained;
-use super::error::AttemptError;
+use super::error::{AttemptError, Task};
 use super::lines::{MarkBody, SittingBody, parse};
 use super::litter;
 use super::mark_line::MarkLine;
@@ -43,13 +43,13 @@ impl Writer {
         temporary
             .write_all(text.as_bytes())
             .and_then(|()| temporary.as_file().sync_all())
-            .map_err(|e| AttemptError::io("write", path, e))?;
+            .map_err(|e| AttemptError::io(Task::Write, path, e))?;
         lock(temporary.as_file(), path)?;
         let file = temporary.persist_noclobber(path).map_err(|e| {
             if e.error.kind() == io::ErrorKind::AlreadyExists {
                 AttemptError::Exists { path: path.to_owned() }
             } else {
-                AttemptError::io("make", path, e.error)
+                AttemptError::io(Task::Make, path, e.error)
             }
         })?;
         sync_folder(folder);
@@ -66,10 +66,9 @@ impl Writer {
         lock(&file, path)?;
         let parsed = parse(&read_all(&mut file, path)?, path)?;
         if parsed.torn {
-            file.set_len(parsed.good_len)
-                .map_err(|e| AttemptError::io("cut the torn last line off", path, e))?;
+            file.set_len(parsed.good_len).map_err(|e| AttemptError::io(Task::CutTornLine, path, e))?;
         }
-        file.seek(SeekFrom::Start(parsed.good_len)).map_err(|e| AttemptError::io("read", path, e))?;
+        file.seek(SeekFrom::Start(parsed.good_len)).map_err(|e| AttemptError::io(Task::Read, path, e))?;
         let writer = Self {
             file,
             path: path.to_owned(),
@@ -125,7 +124,7 @@ impl Writer {
                 self.stopped = true;
                 // Best effort: if even this fails, the torn line is dropped when the file is opened again.
                 drop(self.file.set_len(self.good_len));
-                Err(AttemptError::io("write", &self.path, error))
+                Err(AttemptError::io(Task::Write, &self.path, error))
             }
         }
     }
@@ -155,7 +154,7 @@ pub(super) fn lock(file: &File, path: &Path) -> Result<(), AttemptError> {
             Err(TryLockError::WouldBlock) => std::thread::sleep(PAUSE),
             // Some network folders know no locks; an attempt there is better than none.
             Err(TryLockError::Error(e)) if e.kind() == io::ErrorKind::Unsupported => return Ok(()),
-            Err(TryLockError::Error(e)) => return Err(AttemptError::io("lock", path, e)),
+            Err(TryLockError::Error(e)) => return Err(AttemptError::io(Task::Lock, path, e)),
         }
     }
     Err(AttemptError::InUse { path: path.to_owned() })

@@ -116,6 +116,23 @@ impl FileError {
     }
 }
 
+impl FileError {
+    /// What is wrong with the file, without its name.
+    #[must_use]
+    pub(crate) fn about_it(&self) -> Sentence {
+        match self {
+            Self::NotRegular { what, .. } => sentence!("file-is", "is {what}", what = what_in_words(what)),
+            Self::TooLarge { bytes, kind, .. } => sentence!(
+                "file-bytes",
+                "{bytes} bytes are too many (at most {most})",
+                bytes = *bytes,
+                most = kind.most
+            ),
+            other => other.sentence(),
+        }
+    }
+}
+
 /// The system's errors that a user can do something about, in plain words.
 #[must_use]
 pub fn system(error: &io::Error, doing: Doing) -> String {

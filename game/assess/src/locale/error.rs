@@ -3,14 +3,16 @@
 use std::path::PathBuf;
 
 use crate::files::FileError;
-use crate::locale::quote;
+use crate::locale::quote::{self, bare, quoted};
+use crate::locale::sentence::Sentence;
+use crate::sentence;
 
 /// What is wrong with the files of words.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum LocaleError {
     /// The folder of languages cannot be read.
-    #[error("the languages in {} cannot be read", quote::path(folder))]
     Languages {
         /// The folder.
         folder: PathBuf,
@@ -18,7 +20,6 @@ pub enum LocaleError {
         source: std::io::Error,
     },
     /// The folder of a language cannot be read.
-    #[error("the language {tag:?} in {} cannot be read", quote::path(folder))]
     Language {
         /// Its tag.
         tag: String,
@@ -28,16 +29,13 @@ pub enum LocaleError {
         source: std::io::Error,
     },
     /// A file cannot be read.
-    #[error(transparent)]
     File(#[from] FileError),
     /// A folder is not named after a language.
-    #[error("{tag:?} is no language tag, such as en or de-AT")]
     Tag {
         /// What it is called.
         tag: String,
     },
     /// A control character.
-    #[error("{}, line {line}: the control character {} must not stand in words", quote::path(file), found.escape_default())]
     Control {
         /// Where.
         file: PathBuf,
@@ -47,7 +45,6 @@ pub enum LocaleError {
         found: char,
     },
     /// The form of a file is broken.
-    #[error("{}, line {lines}: not written as words are; expected key = text", quote::path(file))]
     NotWords {
         /// Where.
         file: PathBuf,
@@ -55,11 +52,58 @@ pub enum LocaleError {
         lines: String,
     },
     /// A key has two texts.
-    #[error("{}: {key} has its words already, here or in another file", quote::path(file))]
     Twice {
         /// Where.
         file: PathBuf,
-        /// Which.
-        key: String,
+        /// Which, where it is known.
+        key: Option<String>,
     },
+}
+
+impl LocaleError {
+    /// What is wrong, for whoever has another language to say it in; why the system refused is told by the source.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::Languages { folder, .. } => sentence!(
+                "lang-no-folder",
+                "the languages in {folder} cannot be read",
+                folder = quote::path(folder)
+            ),
+            Self::Language { tag, folder, .. } => sentence!(
+                "lang-not-read",
+                "the language {tag} in {folder} cannot be read",
+                tag = quoted(tag),
+                folder = quote::path(folder)
+            ),
+            Self::File(error) => error.sentence(),
+            Self::Tag { tag } => {
+                sentence!("lang-no-tag", "{tag} is no language tag, such as en or de-AT", tag = quoted(tag))
+            }
+            Self::Control { file, line, found } => sentence!(
+                "lang-control",
+                "{file}, line {line}: the control character {found} must not stand in words",
+                file = quote::path(file),
+                line = *line,
+                found = found.escape_default().to_string()
+            ),
+            Self::NotWords { file, lines } => sentence!(
+                "lang-not-words",
+                "{file}, line {lines}: not written as words are; expected key = text",
+                file = quote::path(file),
+                lines = lines
+            ),
+            Self::Twice { file, key: Some(key) } => sentence!(
+                "lang-twice",
+                "{file}: {key} has its words already, here or in another file",
+                file = quote::path(file),
+                key = bare(key)
+            ),
+            Self::Twice { file, key: None } => sentence!(
+                "lang-some-twice",
+                "{file}: a key has its words already, here or in another file",
+                file = quote::path(file)
+            ),
+        }
+    }
 }

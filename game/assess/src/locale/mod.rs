@@ -17,6 +17,7 @@ use fluent_langneg::{NegotiationStrategy, negotiate_languages};
 use unic_langid::LanguageIdentifier;
 
 mod error;
+pub mod known;
 mod looked;
 mod named;
 mod numbers;
@@ -37,10 +38,12 @@ pub const FALLBACK: &str = "en";
 
 /// English as it is in the program: it speaks when no data folder is found, and files that other programs read are
 /// written in it, whatever a school has made of its folder.
-const BUILT_IN: [&str; 18] = [
+const BUILT_IN: [&str; 21] = [
     include_str!("../../../../assets/locales/en/bench.ftl"),
     include_str!("../../../../assets/locales/en/clipboard.ftl"),
     include_str!("../../../../assets/locales/en/commands.ftl"),
+    include_str!("../../../../assets/locales/en/damage.ftl"),
+    include_str!("../../../../assets/locales/en/data.ftl"),
     include_str!("../../../../assets/locales/en/deeds.ftl"),
     include_str!("../../../../assets/locales/en/desk.ftl"),
     include_str!("../../../../assets/locales/en/diagram.ftl"),
@@ -53,6 +56,7 @@ const BUILT_IN: [&str; 18] = [
     include_str!("../../../../assets/locales/en/sentences.ftl"),
     include_str!("../../../../assets/locales/en/settings.ftl"),
     include_str!("../../../../assets/locales/en/sheet.ftl"),
+    include_str!("../../../../assets/locales/en/speed.ftl"),
     include_str!("../../../../assets/locales/en/time.ftl"),
     include_str!("../../../../assets/locales/en/tray.ftl"),
     include_str!("../../../../assets/locales/en/window.ftl"),
@@ -259,11 +263,10 @@ fn bundle(folder: &Path, tag: &str) -> Result<FluentBundle<FluentResource>, Loca
         })?;
         bundle.add_resource(resource).map_err(|errors| {
             let twice = errors.iter().find_map(|error| match error {
-                FluentError::Overriding { id, .. } => Some(quote::bare(id).to_string()),
+                FluentError::Overriding { id, .. } => Some(id.clone()),
                 _ => None,
             });
-            let key = twice.unwrap_or_else(|| "a key".to_owned());
-            LocaleError::Twice { file: file.clone(), key }
+            LocaleError::Twice { file: file.clone(), key: twice }
         })?;
     }
     Ok(bundle)

@@ -172,17 +172,8 @@ pub fn nearest<'a>(typed: &str, known: &[&'a str]) -> Option<&'a str> {
     best.filter(|(score, _)| CLOSE <= *score).map(|(_, k)| k)
 }
 
-/// Known names for a message about `typed`: all that fit, and the nearest when it is not among them.
-#[must_use]
-pub fn listed(typed: &str, known: &[&str]) -> String {
-    match fitting(typed, known) {
-        _ if known.is_empty() => "none".to_owned(),
-        (text, 0) => text,
-        (text, left) => format!("{text} and {left} more"),
-    }
-}
-
-/// The names of [`listed`], and how many more there are.
+/// Known names for a message about `typed`: all that fit, and the nearest when it is not among them; and how many
+/// more there are.
 pub(crate) fn fitting(typed: &str, known: &[&str]) -> (String, usize) {
     let mut text = String::new();
     let mut shown = 0;
@@ -233,8 +224,9 @@ mod tests {
         assert_eq!(shown.chars().count(), PATH_HEAD + PATH_TAIL + 1);
         let known: Vec<String> = (0..9_000).map(|i| format!("name_{i}")).collect();
         let known: Vec<&str> = known.iter().map(String::as_str).collect();
-        let text = listed("name_8999", &known);
+        let (text, left) = fitting("name_8999", &known);
         assert!(text.chars().count() < LONGEST_LIST + 60 && text.starts_with("name_8999; name_0"), "{text}");
+        assert!(8_900 < left && left < 9_000, "{left}");
     }
 
     #[test]

@@ -65,6 +65,12 @@ impl fmt::Display for Value {
     }
 }
 
+impl From<&Value> for Value {
+    fn from(value: &Value) -> Self {
+        value.clone()
+    }
+}
+
 impl From<Sentence> for Value {
     fn from(sentence: Sentence) -> Self {
         Self::Said(Box::new(sentence))

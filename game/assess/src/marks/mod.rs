@@ -22,22 +22,36 @@ use crate::attempt::{Attempt, ENGINE, Step};
 use crate::infer::belief::Belief;
 use crate::infer::evidence::{Arrivals, Followed, follow};
 use crate::infer::hypotheses::Hypotheses;
+use crate::locale::sentence::Sentence;
 use crate::locale::{FluentValue, Locale, Naming, Speech};
 use crate::pack::job::Job;
 use crate::play::course::{Course, Deed, Note, Taking, Worth, trace};
 use crate::play::script::{self, ScriptError};
 use crate::play::{self, Begin, Session, SessionError};
+use crate::sentence;
 use sheet::{BreachLine, MarkSheet, RecordLine};
 use when::When;
 
 /// Why an attempt could not be marked.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum MarkError {
     /// It is of another job, or does not replay to what it records: it was altered, or made by another
     /// version.
-    #[error("the attempt cannot be marked: {0}")]
     DoesNotReplay(#[from] Box<SessionError>),
+}
+
+impl MarkError {
+    /// Why, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::DoesNotReplay(error) => {
+                sentence!("marks-cannot", "the attempt cannot be marked: {why}", why = error.sentence())
+            }
+        }
+    }
 }
 
 /// Everything that was computed about an attempt, before it becomes words.

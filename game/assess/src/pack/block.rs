@@ -1,6 +1,6 @@
 //! What the reference page and the checker know of a file's struct: its keys with their ranges.
 
-use super::range::Range;
+use super::range::{Range, Unit};
 
 /// One key of a file's struct.
 #[derive(Clone, Copy, Debug)]
@@ -27,6 +27,6 @@ pub(crate) trait Block {
     /// The range of the number `key`; everything when the table has none.
     fn range(key: &str) -> Range {
         let def = Self::KEYS.iter().find(|k| k.name == key);
-        def.and_then(|k| k.range).unwrap_or(Range::new(f64::MIN, f64::MAX, ""))
+        def.and_then(|k| k.range).unwrap_or(Range::new(f64::MIN, f64::MAX, Unit::InName))
     }
 }

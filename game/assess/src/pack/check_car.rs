@@ -8,15 +8,16 @@ use sim_core::parts::Domain;
 use super::block::Block;
 use super::check_catalogue::{faults, tolerances, units};
 use super::check_sheet::{limit, record};
-use super::error::{Named, PackError};
+use super::checker::Checker;
+use super::error::{BadCar, BadName, Named, PackError};
 use super::raw::{RawCover, RawJoint, RawVehicle, SCHEMA};
-use super::report::Report;
+use super::wanted::Wanted;
 
 /// Checks a car whose file is called `id`.
 pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<PackError>> {
-    let mut r = Report::new(file);
-    r.schema(raw.schema, SCHEMA);
-    r.lengths::<RawVehicle>(&[
+    let mut check = Checker::new(file);
+    check.schema(raw.schema, SCHEMA);
+    check.lengths::<RawVehicle>(&[
         ("parts", raw.parts.len()),
         ("joints", raw.joints.len()),
         ("tolerances", raw.tolerances.len()),
@@ -28,32 +29,32 @@ pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<Pack
         ("cautions", raw.cautions.len()),
     ])?;
     if raw.id != id {
-        r.push(PackError::IdFileMismatch { file: r.file(), id: raw.id.clone(), expected: id.to_owned() });
+        check.push(BadName::NotTheFile { id: raw.id.clone(), expected: id.to_owned() });
     }
-    r.text("name", &raw.name, "write the car's name in words");
-    r.number("altitude_limit_m", raw.altitude_limit_m, RawVehicle::range("altitude_limit_m"));
-    r.list("parts", &raw.parts, "a car has parts");
-    r.list("cautions", &raw.cautions, "a data sheet has cautions");
+    check.text("name", &raw.name, Wanted::CarName);
+    check.number("altitude_limit_m", raw.altitude_limit_m, RawVehicle::range("altitude_limit_m"));
+    check.list("parts", &raw.parts, Wanted::Parts);
+    check.list("cautions", &raw.cautions, Wanted::Cautions);
     for (i, c) in raw.cautions.iter().enumerate() {
-        r.text(&format!("cautions[{i}]"), c, "write the caution as a sentence");
+        check.text(&format!("cautions[{i}]"), c, Wanted::Caution);
     }
 
-    r.names("parts", Named::Part, '_', raw.parts.iter().map(|p| p.id.as_str()));
-    r.names("joints", Named::Joint, '_', raw.joints.iter().map(|j| j.id.as_str()));
-    r.names("covers", Named::Cover, '_', raw.covers.iter().map(|c| c.id.as_str()));
-    r.names("units", Named::Unit, '_', raw.units.iter().map(|u| u.id.as_str()));
-    r.names("faults", Named::Fault, '_', raw.faults.iter().map(|f| f.id.as_str()));
-    r.names("limits", Named::Limit, '-', raw.limits.iter().map(|l| l.id.as_str()));
-    r.names("record", Named::Record, '-', raw.record.iter().map(|i| i.id.as_str()));
+    check.names("parts", Named::Part, '_', raw.parts.iter().map(|p| p.id.as_str()));
+    check.names("joints", Named::Joint, '_', raw.joints.iter().map(|j| j.id.as_str()));
+    check.names("covers", Named::Cover, '_', raw.covers.iter().map(|c| c.id.as_str()));
+    check.names("units", Named::Unit, '_', raw.units.iter().map(|u| u.id.as_str()));
+    check.names("faults", Named::Fault, '_', raw.faults.iter().map(|f| f.id.as_str()));
+    check.names("limits", Named::Limit, '-', raw.limits.iter().map(|l| l.id.as_str()));
+    check.names("record", Named::Record, '-', raw.record.iter().map(|i| i.id.as_str()));
 
     let covers: Vec<&str> = raw.covers.iter().map(|c| c.id.as_str()).collect();
     let mut assembly = Assembly::default();
     let mut stands = Vec::new();
     for (i, p) in raw.parts.iter().enumerate() {
-        r.part(&format!("parts[{i}].kind"), &p.kind);
-        r.text(&format!("parts[{i}].name"), &p.name, "write the part's name in words");
+        check.part(&format!("parts[{i}].kind"), &p.kind);
+        check.text(&format!("parts[{i}].name"), &p.name, Wanted::PartName);
         if let Some(cover) = &p.behind {
-            r.index(&format!("parts[{i}].behind"), Named::Cover, cover, &covers);
+            check.index(&format!("parts[{i}].behind"), Named::Cover, cover, &covers);
         }
         assembly.parts.push(Part { id: p.id.clone(), kind: p.kind });
         stands.push(Standing {
@@ -66,21 +67,21 @@ pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<Pack
         });
     }
     let (size, most) = (Size::of(&assembly), Size::MOST);
-    for (what, count, max) in
-        [("state variables", size.states, most.states), ("electrical ports", size.terminals, most.terminals)]
-    {
-        if max < count {
-            r.push(PackError::TooMuch { file: r.file(), what, count, max });
-        }
+    if most.states < size.states {
+        check.push(BadCar::TooManyStates { count: size.states, max: most.states });
     }
-    joints(&mut r, &mut assembly, &raw.joints);
-    let tolerances = tolerances(&mut r, &assembly, &raw.tolerances);
-    let covers = raw.covers.into_iter().enumerate().map(|(i, c)| cover(&mut r, i, c)).collect();
-    let units = units(&mut r, &assembly, raw.units);
-    let faults = faults(&mut r, &assembly, &tolerances, &units, raw.faults);
-    let limits: Vec<Limit> = raw.limits.into_iter().enumerate().map(|(i, l)| limit(&mut r, i, l)).collect();
-    let record = record(&mut r, &limits, raw.record);
-    r.done(Car {
+    if most.terminals < size.terminals {
+        check.push(BadCar::TooManyTerminals { count: size.terminals, max: most.terminals });
+    }
+    joints(&mut check, &mut assembly, &raw.joints);
+    let tolerances = tolerances(&mut check, &assembly, &raw.tolerances);
+    let covers = raw.covers.into_iter().enumerate().map(|(i, c)| cover(&mut check, i, c)).collect();
+    let units = units(&mut check, &assembly, raw.units);
+    let faults = faults(&mut check, &assembly, &tolerances, &units, raw.faults);
+    let limits: Vec<Limit> =
+        raw.limits.into_iter().enumerate().map(|(i, l)| limit(&mut check, i, l)).collect();
+    let record = record(&mut check, &limits, raw.record);
+    check.done(Car {
         id: raw.id,
         name: raw.name,
         assembly,
@@ -97,7 +98,7 @@ pub(crate) fn car(raw: RawVehicle, id: &str, file: &str) -> Result<Car, Vec<Pack
 }
 
 /// Resolves `part.port`, reporting which half is unknown.
-fn port(r: &mut Report<'_>, assembly: &Assembly, path: &str, name: &str) -> Option<PortRef> {
+fn port(check: &mut Checker<'_>, assembly: &Assembly, path: &str, name: &str) -> Option<PortRef> {
     if let Some(port) = assembly.port(name) {
         return Some(port);
     }
@@ -106,45 +107,33 @@ fn port(r: &mut Report<'_>, assembly: &Assembly, path: &str, name: &str) -> Opti
         Some(i) => {
             let ports = assembly.parts[i as usize].kind.ports();
             let known: Vec<String> = ports.iter().map(|p| format!("{part}.{}", p.name)).collect();
-            r.unknown(path, Named::Port, name, known.iter().map(String::as_str));
+            check.unknown(path, Named::Port, name, known.iter().map(String::as_str));
         }
-        None => r.unknown(path, Named::Part, part, assembly.parts.iter().map(|p| p.id.as_str())),
+        None => check.unknown(path, Named::Part, part, assembly.parts.iter().map(|p| p.id.as_str())),
     }
     None
 }
 
-fn joints(r: &mut Report<'_>, assembly: &mut Assembly, raw: &[RawJoint]) {
-    let domain = |d: Domain| match d {
-        Domain::Pneumatic => "air",
-        Domain::Electrical => "current",
-    };
+fn joints(check: &mut Checker<'_>, assembly: &mut Assembly, raw: &[RawJoint]) {
     let mut taken: Vec<(PortRef, &str)> = Vec::new();
     for (i, j) in raw.iter().enumerate() {
         let path = format!("joints[{i}]");
-        let a = port(r, assembly, &format!("{path}.a"), &j.a);
-        let b = port(r, assembly, &format!("{path}.b"), &j.b);
+        let a = port(check, assembly, &format!("{path}.a"), &j.a);
+        let b = port(check, assembly, &format!("{path}.b"), &j.b);
         let (Some(a), Some(b)) = (a, b) else { continue };
         if a == b {
-            r.push(PackError::JoinedToItself { file: r.file(), path, port: j.a.clone() });
+            check.push(BadCar::JoinedToItself { path, port: j.a.clone() });
             continue;
         }
         let (da, db) = (assembly.domain(a), assembly.domain(b));
         if da != db {
-            r.push(PackError::DomainMismatch {
-                file: r.file(),
-                path,
-                a: j.a.clone(),
-                a_domain: domain(da),
-                b: j.b.clone(),
-                b_domain: domain(db),
-            });
+            check.push(BadCar::DomainMismatch { path, a: (j.a.clone(), da), b: (j.b.clone(), db) });
             continue;
         }
         if da == Domain::Pneumatic {
             for (end, p, name) in [("a", a, &j.a), ("b", b, &j.b)] {
                 if let Some((_, first)) = taken.iter().find(|(t, _)| *t == p) {
-                    r.push(PackError::PortTaken {
-                        file: r.file(),
+                    check.push(BadCar::PortTaken {
                         path: format!("{path}.{end}"),
                         port: name.clone(),
                         first: (*first).to_owned(),
@@ -157,9 +146,9 @@ fn joints(r: &mut Report<'_>, assembly: &mut Assembly, raw: &[RawJoint]) {
     }
 }
 
-fn cover(r: &mut Report<'_>, i: usize, c: RawCover) -> Cover {
-    r.text(&format!("covers[{i}].name"), &c.name, "write the cover's name in words");
-    r.number(&format!("covers[{i}].off_min"), c.off_min, RawCover::range("off_min"));
-    r.number(&format!("covers[{i}].on_min"), c.on_min, RawCover::range("on_min"));
+fn cover(check: &mut Checker<'_>, i: usize, c: RawCover) -> Cover {
+    check.text(&format!("covers[{i}].name"), &c.name, Wanted::CoverName);
+    check.number(format!("covers[{i}].off_min"), c.off_min, RawCover::range("off_min"));
+    check.number(format!("covers[{i}].on_min"), c.on_min, RawCover::range("on_min"));
     Cover { id: c.id, name: c.name, station: c.station, off_min: c.off_min, on_min: c.on_min }
 }

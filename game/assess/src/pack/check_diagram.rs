@@ -5,9 +5,10 @@
 use sim_core::car::Car;
 use sim_core::parts::PartKind;
 
-use super::error::{Named, PackError};
+use super::checker::Checker;
+use super::error::{BadName, BadPlace, Named, PackError};
 use super::raw::{RawDiagram, RawPlace, SCHEMA, ranges};
-use super::report::Report;
+use super::wanted::Wanted;
 use crate::diagram::{Diagram, Origin, Place, Sheet, rows};
 
 /// The diagram of a car for which none is written: its parts in rows, held to what a file is held to.
@@ -37,27 +38,24 @@ pub(crate) fn in_rows(car: &Car, file: &str) -> Result<Diagram, Vec<PackError>> 
 
 /// Checks the diagram of `car`, whose file is called `id`.
 pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Result<Diagram, Vec<PackError>> {
-    let mut r = Report::new(file);
-    r.schema(raw.schema, SCHEMA);
+    let mut check = Checker::new(file);
+    check.schema(raw.schema, SCHEMA);
     if raw.vehicle != id {
-        r.push(PackError::IdFileMismatch {
-            file: r.file(),
-            id: raw.vehicle.clone(),
-            expected: id.to_owned(),
-        });
+        check.push(BadName::NotTheFile { id: raw.vehicle.clone(), expected: id.to_owned() });
     }
-    r.lengths::<RawDiagram>(&[("places", raw.places.len())])?;
+    check.lengths::<RawDiagram>(&[("places", raw.places.len())])?;
     let known: Vec<&str> = car.assembly.parts.iter().map(|p| p.id.as_str()).collect();
     let mut places: Vec<Place> = Vec::new();
     for (i, raw) in raw.places.iter().enumerate() {
         let path = format!("places[{i}]");
-        if !r.most::<RawPlace>("points", &format!("{path}.points"), raw.points.len()) {
+        if !check.most::<RawPlace>("points", &format!("{path}.points"), raw.points.len()) {
             continue;
         }
-        let Some(part) = r.index(&format!("{path}.part"), Named::Part, &raw.part, &known) else { continue };
+        let Some(part) = check.index(&format!("{path}.part"), Named::Part, &raw.part, &known) else {
+            continue;
+        };
         if let Some(first) = places.iter().position(|p| p.part == part && p.sheet == raw.sheet) {
-            r.push(PackError::DuplicateName {
-                file: r.file(),
+            check.push(BadName::Duplicate {
                 path,
                 what: Named::Part,
                 name: raw.part.clone(),
@@ -65,57 +63,55 @@ pub(crate) fn diagram(raw: RawDiagram, id: &str, car: &Car, file: &str) -> Resul
             });
             continue;
         }
-        places.push(place(&mut r, &path, raw, part, &car.assembly.parts[usize::from(part)].kind));
+        places.push(place(&mut check, &path, raw, part, &car.assembly.parts[usize::from(part)].kind));
     }
     for (i, part) in car.assembly.parts.iter().enumerate() {
         for sheet in Sheet::ALL {
             let belongs = part.kind.ports().iter().any(|d| d.domain == sheet.domain());
             if belongs && !places.iter().any(|p| usize::from(p.part) == i && p.sheet == sheet) {
-                r.push(PackError::NotPlaced { file: r.file(), what: part.id.clone(), sheet: sheet.name() });
+                check.push(BadPlace::NotPlaced { what: part.id.clone(), sheet });
             }
         }
     }
-    r.done(Diagram { origin: Origin::Drawn, places })
+    check.done(Diagram { origin: Origin::Drawn, places })
 }
 
-fn place(r: &mut Report<'_>, path: &str, raw: &RawPlace, part: u16, kind: &PartKind) -> Place {
-    let steps = |r: &mut Report<'_>, key: &str, (x, y): (u32, u32)| {
-        r.number(&format!("{path}.{key}.0"), f64::from(x), ranges::GRID);
-        r.number(&format!("{path}.{key}.1"), f64::from(y), ranges::GRID);
+fn place(check: &mut Checker<'_>, path: &str, raw: &RawPlace, part: u16, kind: &PartKind) -> Place {
+    let steps = |check: &mut Checker<'_>, key: &str, (x, y): (u32, u32)| {
+        check.number(format!("{path}.{key}.0"), f64::from(x), ranges::GRID);
+        check.number(format!("{path}.{key}.1"), f64::from(y), ranges::GRID);
         (i32::try_from(x).unwrap_or(0), i32::try_from(y).unwrap_or(0))
     };
-    let at = steps(r, "at", raw.at);
-    r.number(&format!("{path}.turn"), f64::from(raw.turn), ranges::TURN);
-    r.text(&format!("{path}.label"), &raw.label, "write the part's name in a word or two");
+    let at = steps(check, "at", raw.at);
+    check.number(format!("{path}.turn"), f64::from(raw.turn), ranges::TURN);
+    check.text(&format!("{path}.label"), &raw.label, Wanted::PartLabel);
     let ports = kind.ports();
     if !ports.iter().any(|d| d.domain == raw.sheet.domain()) {
-        r.push(PackError::WrongSheet {
-            file: r.file(),
-            path: path.to_owned(),
-            part: raw.part.clone(),
-            sheet: raw.sheet.name(),
-        });
+        check.push(BadPlace::WrongSheet { path: path.to_owned(), part: raw.part.clone(), sheet: raw.sheet });
     }
     let body = matches!(kind, PartKind::Body(_));
     if !body && !raw.points.is_empty() {
-        r.push(PackError::NoEarthPoints { file: r.file(), path: path.to_owned(), part: raw.part.clone() });
+        check.push(BadPlace::NoEarthPoints { path: path.to_owned(), part: raw.part.clone() });
     }
     let mut points: Vec<(u8, (i32, i32))> = Vec::new();
     for (k, (name, point)) in raw.points.iter().enumerate() {
         let key = format!("points[{k}].1");
-        let point = steps(r, &key, *point);
+        let point = steps(check, &key, *point);
         match ports.iter().position(|d| d.name == name) {
             Some(port) => points.push((port as u8, point)),
-            None => {
-                r.unknown(&format!("{path}.points[{k}].0"), Named::Port, name, ports.iter().map(|d| d.name))
-            }
+            None => check.unknown(
+                &format!("{path}.points[{k}].0"),
+                Named::Port,
+                name,
+                ports.iter().map(|d| d.name),
+            ),
         }
     }
     if body {
         for (k, port) in ports.iter().enumerate() {
             if points.iter().filter(|(p, _)| usize::from(*p) == k).count() != 1 {
                 let what = format!("{}.{}", raw.part, port.name);
-                r.push(PackError::NotPlaced { file: r.file(), what, sheet: raw.sheet.name() });
+                check.push(BadPlace::NotPlaced { what, sheet: raw.sheet });
             }
         }
     }

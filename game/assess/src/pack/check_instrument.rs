@@ -4,32 +4,33 @@ use sim_core::instrument::{Dial, DigitalRange, Display, InstrumentCard, Instrume
 use sim_core::parts::PartKind;
 
 use super::block::Block;
-use super::error::PackError;
+use super::checker::Checker;
+use super::error::{BadCar, BadName, BadValue, PackError};
 use super::raw::{RawInstrument, SCHEMA, ranges};
-use super::report::Report;
+use super::wanted::Wanted;
 
 /// Checks an instrument whose file is called `id`.
 pub(crate) fn card(raw: RawInstrument, id: &str, file: &str) -> Result<InstrumentCard, Vec<PackError>> {
-    let mut r = Report::new(file);
-    r.schema(raw.schema, SCHEMA);
-    r.short_name("id", &raw.id, '_');
+    let mut check = Checker::new(file);
+    check.schema(raw.schema, SCHEMA);
+    check.short_name("id", &raw.id, '_');
     if raw.id != id {
-        r.push(PackError::IdFileMismatch { file: r.file(), id: raw.id.clone(), expected: id.to_owned() });
+        check.push(BadName::NotTheFile { id: raw.id.clone(), expected: id.to_owned() });
     }
-    r.text("name", &raw.name, "write the instrument's name in words");
-    r.text("help", &raw.help, "say in a sentence what it is for and what it cannot do");
-    r.number("fit_min", raw.fit_min, RawInstrument::range("fit_min"));
-    display(&mut r, &raw.kind);
+    check.text("name", &raw.name, Wanted::InstrumentName);
+    check.text("help", &raw.help, Wanted::InstrumentHelp);
+    check.number("fit_min", raw.fit_min, RawInstrument::range("fit_min"));
+    display(&mut check, &raw.kind);
     let nature = raw.kind.nature();
-    let (kind, expected) = (nature.name, nature.part.unwrap_or("nothing"));
-    let found = raw.part.as_ref().map_or("nothing", PartKind::name);
+    let (kind, expected) = (nature.name, nature.part);
+    let found = raw.part.as_ref().map(PartKind::name);
     if found != expected {
-        r.push(PackError::WrongPart { file: r.file(), kind, expected, found });
+        check.push(BadCar::WrongPart { kind, expected, found });
     }
     if let Some(part) = &raw.part {
-        r.part("part", part);
+        check.part("part", part);
     }
-    r.done(InstrumentCard {
+    check.done(InstrumentCard {
         id: raw.id,
         name: raw.name,
         kind: raw.kind,
@@ -39,20 +40,20 @@ pub(crate) fn card(raw: RawInstrument, id: &str, file: &str) -> Result<Instrumen
     })
 }
 
-fn display(r: &mut Report<'_>, kind: &InstrumentKind) {
+fn display(check: &mut Checker<'_>, kind: &InstrumentKind) {
     for (name, display) in kind.nature().displays() {
         match display {
-            Display::Dial(_, d) => dial(r, d),
-            Display::Signed(_, d) | Display::Unsigned(_, d) => digital(r, &format!("kind.{name}"), d),
+            Display::Dial(_, d) => dial(check, d),
+            Display::Signed(_, d) | Display::Unsigned(_, d) => digital(check, &format!("kind.{name}"), d),
         }
     }
     match kind.nature().measured {
         Measured::Radiation { set, metal } => {
-            r.number("kind.emissivity_set", set, ranges::EMISSIVITY);
-            r.number("kind.emissivity_metal", metal, ranges::EMISSIVITY);
+            check.number("kind.emissivity_set", set, ranges::EMISSIVITY);
+            check.number("kind.emissivity_metal", metal, ranges::EMISSIVITY);
         }
         Measured::Time { reaction_s } => {
-            r.number("kind.reaction_s", reaction_s, ranges::REACTION_S);
+            check.number("kind.reaction_s", reaction_s, ranges::REACTION_S);
         }
         Measured::Nothing
         | Measured::Pointer
@@ -66,23 +67,19 @@ fn display(r: &mut Report<'_>, kind: &InstrumentKind) {
     }
 }
 
-fn dial(r: &mut Report<'_>, d: &Dial) {
-    let ok = r.number("kind.dial.min", d.min, ranges::DIAL) & r.number("kind.dial.max", d.max, ranges::DIAL);
+fn dial(check: &mut Checker<'_>, d: &Dial) {
+    let ok = check.number("kind.dial.min", d.min, ranges::DIAL)
+        & check.number("kind.dial.max", d.max, ranges::DIAL);
     if ok && d.max <= d.min {
-        r.push(PackError::RangeReversed {
-            file: r.file(),
-            path: "kind.dial".to_owned(),
-            low: d.min,
-            high: d.max,
-        });
+        check.push(BadValue::RangeReversed { path: "kind.dial".to_owned(), low: d.min, high: d.max });
     }
-    r.number("kind.dial.class", d.class, ranges::CLASS);
-    r.number("kind.dial.division", d.division, ranges::DIVISION);
+    check.number("kind.dial.class", d.class, ranges::CLASS);
+    check.number("kind.dial.division", d.division, ranges::DIVISION);
 }
 
-fn digital(r: &mut Report<'_>, path: &str, d: &DigitalRange) {
-    r.number(&format!("{path}.max"), d.max, ranges::DISPLAY_MAX);
-    r.number(&format!("{path}.resolution"), d.resolution, ranges::RESOLUTION);
-    r.number(&format!("{path}.percent"), d.percent, ranges::PERCENT);
-    r.number(&format!("{path}.counts"), d.counts, ranges::COUNTS);
+fn digital(check: &mut Checker<'_>, path: &str, d: &DigitalRange) {
+    check.number(format!("{path}.max"), d.max, ranges::DISPLAY_MAX);
+    check.number(format!("{path}.resolution"), d.resolution, ranges::RESOLUTION);
+    check.number(format!("{path}.percent"), d.percent, ranges::PERCENT);
+    check.number(format!("{path}.counts"), d.counts, ranges::COUNTS);
 }

@@ -7,11 +7,13 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
 use super::block::Block;
-use super::error::{Named, PackError};
-use super::range::Range;
+use super::checker::{Checker, is_short_name};
+use super::error::{BadCatalogue, BadName, Named, PackError};
+use super::range::{Range, Unit};
 use super::raw::{RawJob, RawPack, RawWeights, SCHEMA, ranges};
-use super::report::Report;
+use super::wanted::Wanted;
 use crate::pack::job::{AfterHandBack, CAUTION, Competence, DEFER, Hidden, Job, Symptom, Weights};
+use crate::sentence;
 
 /// A pack: what its jobs have in common.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,18 +50,18 @@ pub(crate) fn pack(
     job_files: &[String],
     file: &str,
 ) -> Result<Pack, Vec<PackError>> {
-    let mut r = Report::new(file);
-    r.schema(raw.schema, SCHEMA);
-    r.lengths::<RawPack>(&[
+    let mut check = Checker::new(file);
+    check.schema(raw.schema, SCHEMA);
+    check.lengths::<RawPack>(&[
         ("tools", raw.tools.len()),
         ("competences", raw.competences.len()),
         ("jobs", raw.jobs.len()),
     ])?;
-    r.text("title", &raw.title, "write a title");
-    r.text("author", &raw.author, "say who wrote it");
-    r.text("licence", &raw.licence, "state the licence of the texts");
-    r.text("language", &raw.language, "state the language as a tag: en");
-    r.number("cut_score", raw.cut_score, RawPack::range("cut_score"));
+    check.text("title", &raw.title, Wanted::Title);
+    check.text("author", &raw.author, Wanted::Author);
+    check.text("licence", &raw.licence, Wanted::Licence);
+    check.text("language", &raw.language, Wanted::Language);
+    check.number("cut_score", raw.cut_score, RawPack::range("cut_score"));
     let w = &raw.weights;
     for (key, value) in [
         ("verdict", w.verdict),
@@ -69,25 +71,26 @@ pub(crate) fn pack(
         ("release", w.release),
         ("record", w.record),
     ] {
-        r.number(&format!("weights.{key}"), value, RawWeights::range(key));
+        check.number(format!("weights.{key}"), value, RawWeights::range(key));
     }
     let sum = w.verdict + w.evidence + w.parts + w.release + w.record;
-    r.number("weights (sum without economy)", sum, Range::new(1.0, 500.0, ""));
-    names(&mut r, "tools", Named::Instrument, &raw.tools, &ids(kit));
-    r.list("jobs", &raw.jobs, "a pack has at least one job");
+    let all = sentence!("data-sum-of-weights", "weights (sum without economy)");
+    check.number(all, sum, Range::new(1.0, 500.0, Unit::InName));
+    names(&mut check, "tools", Named::Instrument, &raw.tools, &ids(kit));
+    check.list("jobs", &raw.jobs, Wanted::Jobs);
     let known: Vec<&str> = job_files.iter().map(String::as_str).collect();
     for (i, job) in raw.jobs.iter().enumerate() {
-        r.short_name(&format!("jobs[{i}]"), job, '-');
+        check.short_name(&format!("jobs[{i}]"), job, '-');
     }
-    names(&mut r, "jobs", Named::Job, &raw.jobs, &known);
+    names(&mut check, "jobs", Named::Job, &raw.jobs, &known);
     let mut competences = Vec::new();
     for (i, c) in raw.competences.into_iter().enumerate() {
-        r.text(&format!("competences[{i}].framework"), &c.framework, "name the framework");
-        r.text(&format!("competences[{i}].edition"), &c.edition, "state its edition");
-        r.text(&format!("competences[{i}].code"), &c.code, "state the code within it");
+        check.text(&format!("competences[{i}].framework"), &c.framework, Wanted::Framework);
+        check.text(&format!("competences[{i}].edition"), &c.edition, Wanted::Edition);
+        check.text(&format!("competences[{i}].code"), &c.code, Wanted::Code);
         competences.push(Competence { framework: c.framework, edition: c.edition, code: c.code });
     }
-    r.done(Pack {
+    check.done(Pack {
         id: id.to_owned(),
         title: raw.title,
         author: raw.author,
@@ -114,13 +117,12 @@ fn ids(kit: &[InstrumentCard]) -> Vec<&str> {
 }
 
 /// Every name of a list exists and stands once.
-fn names(r: &mut Report<'_>, list: &str, what: Named, given: &[String], known: &[&str]) {
+fn names(check: &mut Checker<'_>, list: &str, what: Named, given: &[String], known: &[&str]) {
     for (i, name) in given.iter().enumerate() {
         let path = format!("{list}[{i}]");
-        r.index(&path, what, name, known);
+        check.index(&path, what, name, known);
         if let Some(first) = given[..i].iter().position(|g| g == name) {
-            r.push(PackError::DuplicateName {
-                file: r.file(),
+            check.push(BadName::Duplicate {
                 path,
                 what,
                 name: name.clone(),
@@ -141,9 +143,9 @@ pub(crate) struct Around<'a> {
 /// Checks a job; digest and reference are filled in by the library.
 pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Result<Job, Vec<PackError>> {
     let Around { pack, car, kit, spares } = *around;
-    let mut r = Report::new(file);
-    r.schema(raw.schema, SCHEMA);
-    r.lengths::<RawJob>(&[
+    let mut check = Checker::new(file);
+    check.schema(raw.schema, SCHEMA);
+    check.lengths::<RawJob>(&[
         ("complaint", raw.complaint.len()),
         ("hidden", raw.hidden.len()),
         ("hazards", raw.hazards.len()),
@@ -151,33 +153,32 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         ("spares", raw.spares.as_ref().map_or(0, Vec::len)),
         ("tools", raw.tools.as_ref().map_or(0, Vec::len)),
     ])?;
-    r.text("title", &raw.title, "write a title");
-    r.number("time_limit_min", raw.time_limit_min, RawJob::range("time_limit_min"));
+    check.text("title", &raw.title, Wanted::Title);
+    check.number("time_limit_min", raw.time_limit_min, RawJob::range("time_limit_min"));
     for (key, lines, expected) in [
-        ("complaint", &raw.complaint, "write what the customer said"),
-        ("hazards", &raw.hazards, "write the cautions of this job"),
-        ("debrief", &raw.debrief, "write what is told after the hand-back"),
+        ("complaint", &raw.complaint, Wanted::Complaint),
+        ("hazards", &raw.hazards, Wanted::Hazards),
+        ("debrief", &raw.debrief, Wanted::Debrief),
     ] {
-        r.list(key, lines, expected);
+        check.list(key, lines, expected);
         for (i, line) in lines.iter().enumerate() {
-            r.text(&format!("{key}[{i}]"), line, expected);
+            check.text(&format!("{key}[{i}]"), line, expected);
         }
     }
-    day(&mut r, &raw.day, car);
-    r.number("arrival.stood_min", f64::from(raw.arrival.stood_min), ranges::STOOD_MIN);
-    symptom(&mut r, &raw.symptom);
-    reference_name(&mut r, &raw.reference);
+    day(&mut check, &raw.day, car);
+    check.number("arrival.stood_min", f64::from(raw.arrival.stood_min), ranges::STOOD_MIN);
+    symptom(&mut check, &raw.symptom);
+    reference_name(&mut check, &raw.reference);
 
     let known: Vec<&str> = car.faults.iter().map(|f| f.id.as_str()).collect();
     let mut faults: Vec<(u16, f64)> = Vec::new();
     for (i, h) in raw.hidden.iter().enumerate() {
         let path = format!("hidden[{i}]");
-        let Some(f) = r.index(&format!("{path}.fault"), Named::Fault, &h.fault, &known) else { continue };
+        let Some(f) = check.index(&format!("{path}.fault"), Named::Fault, &h.fault, &known) else { continue };
         let def = &car.faults[f as usize];
         let clash = |g: &(u16, f64)| car.faults[g.0 as usize].param == def.param;
         if let Some(first) = faults.iter().position(clash) {
-            r.push(PackError::DuplicateName {
-                file: r.file(),
+            check.push(BadName::Duplicate {
                 path: format!("{path}.fault"),
                 what: Named::Param,
                 name: def.param.clone(),
@@ -187,10 +188,9 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         let (low, high) = (def.severity_min.min(def.severity_max), def.severity_min.max(def.severity_max));
         let here = format!("{path}.severity");
         if !h.severity.is_finite() {
-            r.number(&here, h.severity, Range::new(low, high, ""));
+            check.number(&here, h.severity, Range::new(low, high, Unit::InName));
         } else if h.severity < low || high < h.severity {
-            r.push(PackError::SeverityOutsideCatalogue {
-                file: r.file(),
+            check.push(BadCatalogue::SeverityOutsideCatalogue {
                 path: here,
                 value: h.severity,
                 fault: def.id.clone(),
@@ -203,13 +203,13 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
 
     if let Some(tools) = &raw.tools {
         let allowed: Vec<&str> = pack.tools.iter().map(String::as_str).collect();
-        names(&mut r, "tools", Named::Instrument, tools, &allowed);
+        names(&mut check, "tools", Named::Instrument, tools, &allowed);
     }
     let allowed = raw.tools.as_ref().unwrap_or(&pack.tools);
     let kit: Vec<InstrumentCard> = kit.iter().filter(|c| allowed.contains(&c.id)).cloned().collect();
     if let Some(store) = &raw.spares {
         let known: Vec<&str> = spares.iter().map(|s| s.id.as_str()).collect();
-        names(&mut r, "spares", Named::Spare, store, &known);
+        names(&mut check, "spares", Named::Spare, store, &known);
     }
     let in_store = |s: &&Spare| raw.spares.as_ref().is_none_or(|store| store.contains(&s.id));
     let spares: Vec<Spare> = spares.iter().filter(in_store).cloned().collect();
@@ -217,7 +217,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
     let mut card = raw.complaint;
     card.extend(raw.hazards.iter().map(|h| format!("{CAUTION}{h}")));
     card.push(format!("{CAUTION}{DEFER}"));
-    r.done(Job {
+    check.done(Job {
         id: id.to_owned(),
         pack_id: pack.id.clone(),
         title: raw.title,
@@ -241,45 +241,39 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
     })
 }
 
-fn day(r: &mut Report<'_>, day: &Day, car: &Car) {
-    let ok = r.number("day.altitude_m", day.altitude_m, ranges::ALTITUDE_M);
+fn day(check: &mut Checker<'_>, day: &Day, car: &Car) {
+    let ok = check.number("day.altitude_m", day.altitude_m, ranges::ALTITUDE_M);
     if ok && car.altitude_limit_m < day.altitude_m {
-        r.push(PackError::AboveAltitudeLimit {
-            file: r.file(),
+        check.push(BadCatalogue::AboveAltitudeLimit {
             altitude_m: day.altitude_m,
             car: car.id.clone(),
             limit_m: car.altitude_limit_m,
         });
     }
-    r.number("day.weather_kpa", day.weather_kpa, ranges::WEATHER_KPA);
-    r.number("day.ambient_c", day.ambient_c, ranges::AMBIENT_C);
-    r.number("day.night_drop_k", day.night_drop_k, ranges::NIGHT_DROP_K);
+    check.number("day.weather_kpa", day.weather_kpa, ranges::WEATHER_KPA);
+    check.number("day.ambient_c", day.ambient_c, ranges::AMBIENT_C);
+    check.number("day.night_drop_k", day.night_drop_k, ranges::NIGHT_DROP_K);
 }
 
-fn symptom(r: &mut Report<'_>, symptom: &Symptom) {
+fn symptom(check: &mut Checker<'_>, symptom: &Symptom) {
     match symptom {
         Symptom::ShortRest { below_s } => {
-            r.number("symptom.below_s", *below_s, ranges::SYMPTOM_S);
+            check.number("symptom.below_s", *below_s, ranges::SYMPTOM_S);
         }
         Symptom::LongRun { above_s } => {
-            r.number("symptom.above_s", *above_s, ranges::SYMPTOM_S);
+            check.number("symptom.above_s", *above_s, ranges::SYMPTOM_S);
         }
         Symptom::HardPedalAfterNight { above_kpa_gauge } => {
-            r.number("symptom.above_kpa_gauge", *above_kpa_gauge, ranges::SYMPTOM_KPA);
+            check.number("symptom.above_kpa_gauge", *above_kpa_gauge, ranges::SYMPTOM_KPA);
         }
         Symptom::HumsKeyOff => {}
     }
 }
 
 /// A plain file name `<words>.script`: nothing that leaves the folder.
-fn reference_name(r: &mut Report<'_>, name: &str) {
+fn reference_name(check: &mut Checker<'_>, name: &str) {
     let stem = name.strip_suffix(".script").unwrap_or("");
-    if !super::report::is_short_name(stem, '-') {
-        r.push(PackError::BadName {
-            file: r.file(),
-            path: "reference (a name ending in .script)".to_owned(),
-            name: name.to_owned(),
-            joiner: '-',
-        });
+    if !is_short_name(stem, '-') {
+        check.push(BadName::NoScript { name: name.to_owned() });
     }
 }

@@ -3,22 +3,22 @@
 use sim_core::car::{Limit, RecordItem};
 
 use super::block::Block;
-use super::error::{Named, PackError};
-use super::range::Range;
+use super::checker::{Checker, known_for};
+use super::error::{BadValue, Named};
+use super::range::{Range, Unit};
 use super::raw::{RawLimit, RawRecord, RawThinAir};
-use super::report::{Report, known_for};
+use super::wanted::Wanted;
 
 /// Units of a limit: those of the notebook, and a count.
 pub const UNITS: &[&str] = &["kPa", "V", "A", "ohm", "C", "s", "deg", "mm", "times"];
 
-pub(crate) fn limit(r: &mut Report<'_>, i: usize, l: RawLimit) -> Limit {
+pub(crate) fn limit(check: &mut Checker<'_>, i: usize, l: RawLimit) -> Limit {
     /// Any finite number: the unit decides what is sensible.
-    const ANY: Range = Range::new(-1e6, 1e6, "");
+    const ANY: Range = Range::new(-1e6, 1e6, Unit::InName);
     let path = format!("limits[{i}]");
-    r.text(&format!("{path}.text"), &l.text, "say what is measured and how");
+    check.text(&format!("{path}.text"), &l.text, Wanted::Limit);
     if !UNITS.contains(&l.unit.as_str()) {
-        r.push(PackError::WrongUnit {
-            file: r.file(),
+        check.push(BadValue::WrongUnit {
             path: format!("{path}.unit"),
             unit: l.unit.clone(),
             known: known_for(&l.unit, UNITS.iter().copied()),
@@ -26,22 +26,22 @@ pub(crate) fn limit(r: &mut Report<'_>, i: usize, l: RawLimit) -> Limit {
     }
     for (key, value) in [("min", l.min), ("max", l.max)] {
         if let Some(v) = value {
-            r.number(&format!("{path}.{key}"), v, ANY);
+            check.number(format!("{path}.{key}"), v, ANY);
         }
     }
     match (l.min, l.max) {
-        (None, None) => r.push(PackError::NoBound { file: r.file(), path: path.clone() }),
+        (None, None) => check.push(BadValue::NoBound { path: path.clone() }),
         (Some(low), Some(high)) if high < low => {
-            r.push(PackError::RangeReversed { file: r.file(), path: path.clone(), low, high });
+            check.push(BadValue::RangeReversed { path: path.clone(), low, high });
         }
         _ => {}
     }
     if let Some(thin) = &l.max_in_thin_air {
         let here = format!("{path}.max_in_thin_air");
-        r.number(&format!("{here}.p_kpa_abs"), thin.p_kpa_abs, RawThinAir::range("p_kpa_abs"));
-        r.number(&format!("{here}.max"), thin.max, ANY);
+        check.number(format!("{here}.p_kpa_abs"), thin.p_kpa_abs, RawThinAir::range("p_kpa_abs"));
+        check.number(format!("{here}.max"), thin.max, ANY);
         if l.max.is_none() {
-            r.push(PackError::NoBound { file: r.file(), path: here });
+            check.push(BadValue::NoBound { path: here });
         }
     }
     Limit {
@@ -55,18 +55,14 @@ pub(crate) fn limit(r: &mut Report<'_>, i: usize, l: RawLimit) -> Limit {
     }
 }
 
-pub(crate) fn record(r: &mut Report<'_>, limits: &[Limit], raw: Vec<RawRecord>) -> Vec<RecordItem> {
+pub(crate) fn record(check: &mut Checker<'_>, limits: &[Limit], raw: Vec<RawRecord>) -> Vec<RecordItem> {
     let known: Vec<&str> = limits.iter().map(|l| l.id.as_str()).collect();
     raw.into_iter()
         .enumerate()
         .map(|(i, item)| {
-            r.text(
-                &format!("record[{i}].text"),
-                &item.text,
-                "say what is recorded and under which condition",
-            );
+            check.text(&format!("record[{i}].text"), &item.text, Wanted::Record);
             let limit =
-                item.limit.and_then(|l| r.index(&format!("record[{i}].limit"), Named::Limit, &l, &known));
+                item.limit.and_then(|l| check.index(&format!("record[{i}].limit"), Named::Limit, &l, &known));
             RecordItem { id: item.id, text: item.text, kind: item.kind, limit }
         })
         .collect()

@@ -156,7 +156,7 @@ pub fn reference_page() -> String {
     for (name, doc, keys) in BLOCKS {
         heading(&mut out, name, doc);
         for k in *keys {
-            let range = match k.range.map(|r| span(r.min, r.max, r.unit)) {
+            let range = match k.range.map(span) {
                 Some(range) if bounds::of_list(name, k.name).is_some() => {
                     format!("{}, each {range}", room(name, k))
                 }
@@ -170,7 +170,7 @@ pub fn reference_page() -> String {
     for (name, keys) in SHARED {
         heading(&mut out, name, "");
         for (key, r, doc) in *keys {
-            row(&mut out, key, "number", &span(r.min, r.max, r.unit), doc);
+            row(&mut out, key, "number", &span(*r), doc);
         }
     }
     out.push_str(
@@ -184,7 +184,7 @@ pub fn reference_page() -> String {
         heading(&mut out, kind, "");
         for d in *table {
             let form = if d.fault { "number, *fault*" } else { "number" };
-            row(&mut out, d.name, form, &span(d.min, d.max, ""), d.doc);
+            row(&mut out, d.name, form, &span(Range::of(d)), d.doc);
         }
     }
     out
@@ -220,8 +220,10 @@ fn room(block: &str, key: &KeyDef) -> String {
     }
 }
 
-fn span(min: f64, max: f64, unit: &str) -> String {
-    format!("{min} to {max}{unit}")
+/// A range with all its digits.
+fn span(range: Range) -> String {
+    let numbers = format!("{} to {}", range.min, range.max);
+    range.unit.sentence().map_or(numbers.clone(), |unit| format!("{numbers} {unit}"))
 }
 
 /// A form in plain words.

@@ -16,15 +16,17 @@ use super::check_diagram;
 use super::check_instrument;
 use super::check_job::{self, Around, Pack};
 use super::check_room;
-use super::error::{Named, PackError, PackErrors};
+use super::checker::{is_short_name, known_for};
+use super::error::{BadName, Named, PackError, PackErrors, Unread};
 use super::grown;
 use super::raw::{RawBench, RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawVehicle};
 use super::read;
-use super::report::{is_short_name, known_for};
 use super::trial;
 use crate::diagram::Diagram;
+use crate::locale::quote;
 use crate::pack::job::Job;
 use crate::room::Room;
+use crate::sentence;
 use crate::speed::Bench;
 
 /// Data files of one root folder.
@@ -44,10 +46,7 @@ impl Library {
     /// # Errors
     /// A missing folder, and every fault of every instrument file.
     pub fn open(root: &Path) -> Result<Self, PackErrors> {
-        let real = root.canonicalize().map_err(|source| PackError::Unreadable {
-            file: crate::locale::quote::path(root).to_string(),
-            source,
-        })?;
+        let real = root.canonicalize().map_err(|source| unread(root, source))?;
         let mut library =
             Self { root: root.to_owned(), real, kit: Arc::new(Vec::new()), kit_texts: Vec::new() };
         let (mut cards, mut errors) = (Vec::new(), Vec::new());
@@ -159,8 +158,13 @@ impl Library {
                 ids.push(name);
             }
         }
-        at_most(folder, "packs", ids.len(), bounds::PACKS)?;
-        Ok(ids)
+        match ids.len() {
+            count if count <= bounds::PACKS => Ok(ids),
+            count => {
+                let too_many = Unread::TooManyPacks { count, max: bounds::PACKS };
+                Err(PackError::new(folder, too_many).into())
+            }
+        }
     }
 
     /// Every pack.
@@ -195,25 +199,25 @@ impl Library {
         let (pack, pack_text) = self.pack_and_text(pack_id)?;
         if !pack.jobs.iter().any(|j| j == job_id) {
             let known: Vec<String> = pack.jobs.iter().map(|j| format!("{pack_id}/{j}")).collect();
-            return Err(PackErrors::from(PackError::UnknownName {
-                file: format!("scenarios/{pack_id}/pack.ron"),
-                path: "jobs".to_owned(),
+            let unknown = BadName::Unknown {
+                path: "jobs".into(),
                 what: Named::Job,
                 name: name.to_owned(),
                 known: known_for(name, known.iter().map(String::as_str)),
-            }));
+            };
+            return Err(PackError::new(&format!("scenarios/{pack_id}/pack.ron"), unknown).into());
         }
         let file = format!("scenarios/{pack_id}/jobs/{job_id}.ron");
         let (job_text, raw) = self.read::<RawJob>(&file)?;
         let cars = self.cars()?;
         if !cars.contains(&raw.vehicle) {
-            return Err(PackErrors::from(PackError::UnknownName {
-                file,
-                path: "vehicle".to_owned(),
+            let unknown = BadName::Unknown {
+                path: "vehicle".into(),
                 what: Named::Car,
                 known: known_for(&raw.vehicle, cars.iter().map(String::as_str)),
                 name: raw.vehicle,
-            }));
+            };
+            return Err(PackError::new(&file, unknown).into());
         }
         let vehicle = raw.vehicle.clone();
         let script = raw.reference.clone();
@@ -306,13 +310,16 @@ impl Library {
         if let Some(trouble) = trial::of(&car.assembly, Day::STANDARD, &file, "parts") {
             return Err(trouble.into());
         }
-        for (end, name) in [(0, "low"), (1, "high")] {
+        for low in [true, false] {
             let mut used = car.assembly.clone();
             for t in &car.tolerances {
-                used.set_param(&t.param, if end == 0 { t.serviceable.0 } else { t.serviceable.1 });
+                used.set_param(&t.param, if low { t.serviceable.0 } else { t.serviceable.1 });
             }
-            let path = format!("tolerances, every serviceable at its {name} end");
-            if let Some(trouble) = trial::of(&used, Day::STANDARD, &file, &path) {
+            let path = match low {
+                true => sentence!("data-all-low", "tolerances, every serviceable at its low end"),
+                false => sentence!("data-all-high", "tolerances, every serviceable at its high end"),
+            };
+            if let Some(trouble) = trial::of(&used, Day::STANDARD, &file, path) {
                 return Err(trouble.into());
             }
         }
@@ -339,13 +346,13 @@ impl Library {
         if known.iter().any(|k| k == id) && is_short_name(id, '-') {
             return Ok(());
         }
-        Err(PackErrors::from(PackError::UnknownName {
-            file: folder.to_owned(),
-            path: "file names".to_owned(),
+        let unknown = BadName::Unknown {
+            path: sentence!("data-file-names", "file names").into(),
             what,
             name: id.to_owned(),
             known: known_for(id, known.iter().map(String::as_str)),
-        }))
+        };
+        Err(PackError::new(folder, unknown).into())
     }
 
     fn read<T: serde::de::DeserializeOwned>(&self, file: &str) -> Result<(String, T), PackErrors> {
@@ -357,22 +364,17 @@ impl Library {
     /// Names of a folder's entries, sorted; hidden ones left out.
     fn entries(&self, folder: &str) -> Result<Vec<String>, PackErrors> {
         let path = self.root.join(folder);
-        let unreadable = |source| {
-            PackErrors::from(PackError::Unreadable {
-                file: crate::locale::quote::path(&path).to_string(),
-                source,
-            })
-        };
+        let unreadable = |source| PackErrors::from(unread(&path, source));
         let mut names = Vec::new();
         for entry in std::fs::read_dir(&path).map_err(unreadable)? {
             let name = entry.map_err(unreadable)?.file_name();
-            let plain = name.to_str().filter(|n| !n.contains(crate::locale::quote::is_unsafe));
+            let plain = name.to_str().filter(|n| !n.contains(quote::is_unsafe));
             match plain {
                 Some(plain) if plain.starts_with('.') => {}
                 Some(plain) => names.push(plain.to_owned()),
                 None => {
-                    let file = crate::locale::quote::path(&Path::new(folder).join(&name)).to_string();
-                    return Err(PackError::NotAName { file }.into());
+                    let file = quote::path(&Path::new(folder).join(&name)).to_string();
+                    return Err(PackError::new(&file, Unread::NotAName).into());
                 }
             }
         }
@@ -384,7 +386,10 @@ impl Library {
     fn ids(&self, folder: &str, max: usize) -> Result<Vec<String>, PackErrors> {
         let mut ids = self.entries(folder)?;
         ids.retain(|name| name.ends_with(".ron"));
-        at_most(folder, "files", ids.len(), max)?;
+        if max < ids.len() {
+            let too_many = Unread::TooManyFiles { count: ids.len(), max };
+            return Err(PackError::new(folder, too_many).into());
+        }
         Ok(ids.iter().map(|name| name.trim_end_matches(".ron").to_owned()).collect())
     }
 }
@@ -399,10 +404,7 @@ fn digest(files: &[(&str, &str)]) -> [u8; 32] {
     *hasher.finalize().as_bytes()
 }
 
-fn at_most(folder: &str, what: &'static str, count: usize, max: usize) -> Result<(), PackErrors> {
-    if count <= max {
-        return Ok(());
-    }
-    let (file, path) = (folder.to_owned(), "this folder".to_owned());
-    Err(PackError::TooMany { file, path, what, count, max }.into())
+/// The system gave no file or folder.
+fn unread(path: &Path, source: std::io::Error) -> PackError {
+    PackError::new(&quote::path(path).to_string(), Unread::System { source })
 }

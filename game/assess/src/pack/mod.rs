@@ -15,7 +15,8 @@ mod check_instrument;
 mod check_job;
 mod check_room;
 mod check_sheet;
-mod error;
+mod checker;
+pub mod error;
 mod grown;
 pub mod job;
 mod keys;
@@ -23,17 +24,16 @@ mod library;
 mod range;
 mod raw;
 mod read;
-mod report;
-#[cfg(test)]
-mod room_tests;
 #[cfg(test)]
 mod tests;
 mod trial;
+mod wanted;
 
 pub use check_job::Pack;
 pub use check_sheet::UNITS;
-pub use error::{Named, PackError, PackErrors};
+pub use error::{Fault, Named, PackError, PackErrors};
 pub use keys::reference_page;
 pub use library::Library;
-pub use range::Range;
+pub use range::{Range, Unit};
 pub use read::MAX_BYTES;
+pub use wanted::Wanted;

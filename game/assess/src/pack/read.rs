@@ -8,9 +8,12 @@ use std::path::Path;
 use ron::error::Error as Ron;
 use serde::de::DeserializeOwned;
 
-use super::error::{PackError, PackErrors};
+use super::error::{Fault, Miswritten, PackError, PackErrors, Unread, Words};
 use crate::files;
+use crate::locale::known::known;
 use crate::locale::quote;
+use crate::locale::sentence::Sentence;
+use crate::sentence;
 
 /// Largest file read, bytes.
 pub const MAX_BYTES: u64 = files::DATA.most;
@@ -23,7 +26,7 @@ const LONGEST_NEAR: usize = 24;
 /// Unreadable, no regular file, outside of `root`, too large, not UTF-8.
 pub(crate) fn text(root: &Path, path: &Path, file: &str) -> Result<String, PackErrors> {
     let read = || files::read_text(&files::inside(root, path)?, files::DATA);
-    read().map_err(|e| PackError::of_file(e, file).into())
+    read().map_err(|e| PackError::new(file, Unread::from(e)).into())
 }
 
 /// Parses RON; optional values may be written bare.
@@ -34,39 +37,46 @@ pub(crate) fn parse<T: DeserializeOwned>(text: &str, file: &str) -> Result<T, Pa
     ron::Options::default()
         .with_default_extension(ron::extensions::Extensions::IMPLICIT_SOME)
         .from_str(text)
-        .map_err(|e| syntax(e, text, file.to_owned()).into())
+        .map_err(|e| syntax(e, text, file).into())
 }
 
-fn syntax(e: ron::error::SpannedError, text: &str, file: String) -> PackError {
+fn syntax(e: ron::error::SpannedError, text: &str, file: &str) -> PackError {
     let (line, column) = (e.span.start.line, e.span.start.col);
-    let outer = |o: Option<String>| o.unwrap_or_else(|| "this block".to_owned());
     let whole = matches!(e.code, Ron::MissingStructField { .. } | Ron::TrailingCharacters);
-    if !whole && (matches!(e.code, Ron::Eof | Ron::ExpectedStringEnd) || nothing_after(text, e.span.end)) {
+    let what = if !whole
+        && (matches!(e.code, Ron::Eof | Ron::ExpectedStringEnd) || nothing_after(text, e.span.end))
+    {
         // A text that stops before its brackets close was cut off, whatever token is missed first.
-        return PackError::Truncated { file, line, column };
-    }
-    match e.code {
-        Ron::NoSuchStructField { expected, found, outer: o } => {
-            let known = quote::listed(&found, expected);
-            PackError::UnknownKey { file, line, column, inside: outer(o), key: found, known }
+        Miswritten::Truncated
+    } else {
+        miswritten(e.code, text, (line, column))
+    };
+    PackError::new(file, Fault::Written { line, column, what })
+}
+
+fn miswritten(code: Ron, text: &str, (line, column): (usize, usize)) -> Miswritten {
+    match code {
+        Ron::NoSuchStructField { expected, found, outer: inside } => {
+            Miswritten::UnknownKey { inside, known: known(&found, expected), key: found }
         }
-        Ron::MissingStructField { field, outer: o } => {
-            PackError::MissingKey { file, line, column, inside: outer(o), key: field }
-        }
-        Ron::DuplicateStructField { field, outer: o } => {
-            PackError::DuplicateKey { file, line, column, inside: outer(o), key: field }
-        }
-        Ron::NoSuchEnumVariant { expected, found, outer: o } => {
-            let known = quote::listed(&found, expected);
-            PackError::UnknownWord { file, line, column, word: found, of: words_of(o.as_deref()), known }
+        Ron::MissingStructField { field: key, outer: inside } => Miswritten::MissingKey { inside, key },
+        Ron::DuplicateStructField { field: key, outer: inside } => Miswritten::DuplicateKey { inside, key },
+        Ron::NoSuchEnumVariant { expected, found, outer } => {
+            let known = known(&found, expected);
+            Miswritten::UnknownWord { word: found, of: Words::of(outer.as_deref()), known }
         }
         Ron::ExpectedDifferentStructName { expected: block, found } if is_ron(text) => {
-            let expected = format!("expected the block `{block}( … )`, found `{}`", quote::bare(&found));
-            PackError::Syntax { file, line, column, near: String::new(), expected }
+            let expected = sentence!(
+                "data-other-block",
+                "expected the block `{block}( … )`, found `{found}`",
+                block = block,
+                found = quote::bare(&found)
+            );
+            Miswritten::Syntax { near: String::new(), expected }
         }
         code => {
             let near = if is_ron(text) { near(text, line, column) } else { String::new() };
-            PackError::Syntax { file, line, column, near, expected: expected(&code) }
+            Miswritten::Syntax { near, expected: expected(&code) }
         }
     }
 }
@@ -79,74 +89,84 @@ fn is_ron(text: &str) -> bool {
     name.len() < first.len() && name.len() <= LONGEST_NEAR && name.trim().chars().all(char::is_alphanumeric)
 }
 
-/// The words of a list, by the name the list has in the program.
-fn words_of(list: Option<&str>) -> &'static str {
-    match list {
-        Some("Station") => "the stations",
-        Some("PartKind") => "the kinds of part",
-        Some("RecordKind") => "the kinds of record line",
-        Some("InstrumentKind") => "the displays",
-        Some("Symptom") => "the symptoms",
-        Some("Sheet") => "the sheets",
-        Some("Side") => "the sides",
-        Some("Shell") => "the bodies",
-        Some("Colour") => "the colours of a wire",
-        Some("End") => "the ends of a wire",
-        Some("CoverShape") => "the shapes of a cover",
-        Some("FixtureShape") => "the fixtures",
-        _ => "the words that may stand here",
+/// What the parser missed, in words.
+fn expected(code: &Ron) -> Sentence {
+    match code {
+        Ron::ExpectedArray => sentence!("data-expected-list", "expected a list, [ … ]"),
+        Ron::ExpectedArrayEnd => {
+            sentence!("data-expected-end-of-list", "expected a comma or the ] that ends the list")
+        }
+        Ron::ExpectedBoolean => sentence!("data-expected-bool", "expected true or false"),
+        Ron::ExpectedComma => sentence!("data-expected-comma", "expected a comma"),
+        Ron::ExpectedFloat | Ron::FloatUnderscore | Ron::UnderscoreAtBeginning => {
+            sentence!("data-expected-number", "expected a number")
+        }
+        Ron::ExpectedInteger | Ron::InvalidIntegerDigit { .. } => {
+            sentence!("data-expected-whole", "expected a whole number")
+        }
+        Ron::IntegerOutOfBounds => {
+            sentence!("data-expected-size", "expected a whole number from 0 to 4294967295")
+        }
+        Ron::ExpectedMap | Ron::ExpectedMapColon | Ron::ExpectedMapEnd => {
+            sentence!("data-expected-key-value", "expected key: value")
+        }
+        Ron::ExpectedStructLike | Ron::ExpectedUnit => {
+            sentence!("data-expected-block", "expected a block, ( … )")
+        }
+        Ron::ExpectedStructLikeEnd | Ron::ExpectedOptionEnd => {
+            sentence!("data-expected-end-of-block", "expected a comma or the ) that ends the block")
+        }
+        Ron::ExpectedString | Ron::ExpectedChar => {
+            sentence!("data-expected-text", "expected a text in quotation marks")
+        }
+        Ron::ExpectedIdentifier | Ron::InvalidIdentifier(_) | Ron::SuggestRawIdentifier(_) => {
+            sentence!("data-expected-word", "expected a key or a word")
+        }
+        Ron::InvalidEscape(_) => {
+            sentence!("data-no-such-escape", "no such escape in a text; a backslash itself is written twice")
+        }
+        Ron::UnclosedBlockComment => sentence!("data-open-remark", "a remark /* has no end */"),
+        Ron::TrailingCharacters => sentence!("data-expected-end", "expected the end of the file"),
+        Ron::ExceededRecursionLimit => {
+            sentence!("data-too-deep", "blocks stand too deep inside one another")
+        }
+        Ron::ExpectedNamedStructLike(name) => named_block(name),
+        Ron::ExpectedStructName(name) => named_block(name),
+        Ron::ExpectedDifferentStructName { expected, .. } => named_block(expected),
+        Ron::InvalidValueForType { expected, .. } => value(expected),
+        Ron::ExpectedDifferentLength { found, .. } => {
+            sentence!("data-length", "{found} values are too few or too many here", found = *found)
+        }
+        _ => sentence!("data-no-ron", "this is not written as RON"),
     }
 }
 
-/// What the parser missed, in words.
-fn expected(code: &Ron) -> String {
-    let plain = match code {
-        Ron::ExpectedArray => "expected a list, [ … ]",
-        Ron::ExpectedArrayEnd => "expected a comma or the ] that ends the list",
-        Ron::ExpectedBoolean => "expected true or false",
-        Ron::ExpectedComma => "expected a comma",
-        Ron::ExpectedFloat | Ron::FloatUnderscore | Ron::UnderscoreAtBeginning => "expected a number",
-        Ron::ExpectedInteger | Ron::InvalidIntegerDigit { .. } => "expected a whole number",
-        Ron::IntegerOutOfBounds => "expected a whole number from 0 to 4294967295",
-        Ron::ExpectedMap | Ron::ExpectedMapColon | Ron::ExpectedMapEnd => "expected key: value",
-        Ron::ExpectedStructLike | Ron::ExpectedUnit => "expected a block, ( … )",
-        Ron::ExpectedStructLikeEnd | Ron::ExpectedOptionEnd => {
-            "expected a comma or the ) that ends the block"
-        }
-        Ron::ExpectedString | Ron::ExpectedChar => "expected a text in quotation marks",
-        Ron::ExpectedIdentifier | Ron::InvalidIdentifier(_) | Ron::SuggestRawIdentifier(_) => {
-            "expected a key or a word"
-        }
-        Ron::InvalidEscape(_) => "no such escape in a text; a backslash itself is written twice",
-        Ron::UnclosedBlockComment => "a remark /* has no end */",
-        Ron::TrailingCharacters => "expected the end of the file",
-        Ron::ExceededRecursionLimit => "blocks stand too deep inside one another",
-        Ron::ExpectedNamedStructLike(name) => return format!("expected the block `{name}( … )`"),
-        Ron::ExpectedStructName(name) => return format!("expected the block `{}( … )`", quote::bare(name)),
-        Ron::ExpectedDifferentStructName { expected, .. } => {
-            return format!("expected the block `{expected}( … )`");
-        }
-        Ron::InvalidValueForType { expected, .. } => return format!("expected {}", value(expected)),
-        Ron::ExpectedDifferentLength { found, .. } => {
-            return format!("{found} values are too few or too many here");
-        }
-        _ => "this is not written as RON",
-    };
-    plain.to_owned()
+fn named_block(name: &str) -> Sentence {
+    sentence!("data-expected-named", "expected the block `{block}( … )`", block = quote::bare(name))
 }
 
 /// A form in plain words, as the reading library names it.
-pub(crate) fn value(form: &str) -> &'static str {
+fn value(form: &str) -> Sentence {
     match form {
-        "f64" | "f32" => "a number",
-        "u8" | "u16" | "u32" | "u64" | "usize" | "i32" | "i64" => "a whole number in range",
-        "a string" | "a borrowed string" | "string" => "a text in quotation marks",
-        "a boolean" => "true or false",
-        "a sequence" => "a list, [ … ]",
-        f if f.starts_with("struct") || f.starts_with("a map") => "a block of keys with values",
-        f if f.starts_with("a tuple") || f.starts_with("tuple") => "values in brackets, (1, 2)",
-        f if f.contains("enum") || f.contains("variant") => "one of the words that may stand here",
-        _ => "another value",
+        "f64" | "f32" => sentence!("data-expected-number", "expected a number"),
+        "u8" | "u16" | "u32" | "u64" | "usize" | "i32" | "i64" => {
+            sentence!("data-expected-in-range", "expected a whole number in range")
+        }
+        "a string" | "a borrowed string" | "string" => {
+            sentence!("data-expected-text", "expected a text in quotation marks")
+        }
+        "a boolean" => sentence!("data-expected-bool", "expected true or false"),
+        "a sequence" => sentence!("data-expected-list", "expected a list, [ … ]"),
+        f if f.starts_with("struct") || f.starts_with("a map") => {
+            sentence!("data-expected-keys", "expected a block of keys with values")
+        }
+        f if f.starts_with("a tuple") || f.starts_with("tuple") => {
+            sentence!("data-expected-values", "expected values in brackets, (1, 2)")
+        }
+        f if f.contains("enum") || f.contains("variant") => {
+            sentence!("data-expected-listed", "expected one of the words that may stand here")
+        }
+        _ => sentence!("data-expected-other", "expected another value"),
     }
 }
 

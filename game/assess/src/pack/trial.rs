@@ -8,7 +8,8 @@ use sim_core::circuit::{Circuit, Pace};
 use sim_core::parts::engine::EngineState::{self, ColdIdle, Overrun, Stopped, WideOpen};
 use sim_core::units::TICKS_PER_SECOND;
 
-use super::error::PackError;
+use super::error::{BadCar, PackError};
+use crate::locale::sentence::Value;
 
 /// Engine, key, force on the pedal in N, and for how long in s: cold start, the hardest press a foot may do, overrun,
 /// presses with the engine standing, the pump alone.
@@ -25,7 +26,7 @@ const COURSE: [(EngineState, bool, f64, u64); 9] = [
 ];
 
 /// What went wrong with a car on the trial, if anything; `file` and `path` say where its numbers stand.
-pub(crate) fn of(assembly: &Assembly, day: Day, file: &str, path: &str) -> Option<PackError> {
+pub(crate) fn of(assembly: &Assembly, day: Day, file: &str, path: impl Into<Value>) -> Option<PackError> {
     let mut circuit = Circuit::new(assembly.clone(), day);
     for (engine, key_on, pedal_n, s) in COURSE {
         let inputs = circuit.inputs_mut();
@@ -34,12 +35,9 @@ pub(crate) fn of(assembly: &Assembly, day: Day, file: &str, path: &str) -> Optio
         circuit.run_to(to, Pace::Timed);
         if let Some(fault) = circuit.fault() {
             let part = fault.part.and_then(|part| assembly.parts.get(usize::from(part)));
-            return Some(PackError::NotComputed {
-                file: file.to_owned(),
-                path: path.to_owned(),
-                at_s: fault.tick.s(),
-                part: part.map_or_else(|| "its numbers".to_owned(), |part| part.id.clone()),
-            });
+            let part = part.map(|part| part.id.clone());
+            let what = BadCar::NotComputed { path: path.into(), at_s: fault.tick.s(), part };
+            return Some(PackError::new(file, what));
         }
     }
     None

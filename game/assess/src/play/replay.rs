@@ -6,7 +6,7 @@ use sim_core::units::Tick;
 use sim_core::workshop::{Outcome, Workshop};
 
 use super::begin::opened;
-use super::error::{Difference, SessionError, computed};
+use super::error::{Difference, Differing, SessionError, computed};
 use crate::attempt::{Attempt, Breached, ENGINE, Header, Refused, StateDigest, Step, limits};
 use crate::pack::job::{AfterHandBack, Job};
 use crate::words;
@@ -101,21 +101,16 @@ fn redo(
     {
         now.unmet = None;
     }
-    let hint = if engine == ENGINE {
-        String::new()
-    } else {
-        format!(" (the attempt was made with version {engine}, this is {ENGINE})")
-    };
     let differs = |what, found: String, recorded_text: String| Difference {
         n: recorded.n,
         action: words::say(&recorded.action),
         what,
         found,
         recorded: recorded_text,
-        hint: hint.clone(),
+        engine: (engine != ENGINE).then(|| engine.to_owned()),
     };
     if now.start != recorded.start {
-        return Err(differs("its first tick", now.start.0.to_string(), recorded.start.0.to_string()));
+        return Err(differs(Differing::FirstTick, now.start.0.to_string(), recorded.start.0.to_string()));
     }
     let alike = match (&now.refused, &recorded.refused) {
         (Some(now), Some(recorded)) => now.agrees(recorded),
@@ -123,26 +118,34 @@ fn redo(
         (Some(_), None) | (None, Some(_)) => false,
     };
     if !alike {
-        return Err(differs("its refusal", format!("{:?}", now.refused), format!("{:?}", recorded.refused)));
+        return Err(differs(
+            Differing::Refusal,
+            format!("{:?}", now.refused),
+            format!("{:?}", recorded.refused),
+        ));
     }
     if now.end != recorded.end {
-        return Err(differs("its last tick", now.end.0.to_string(), recorded.end.0.to_string()));
+        return Err(differs(Differing::LastTick, now.end.0.to_string(), recorded.end.0.to_string()));
     }
     if now.reading != recorded.reading {
-        return Err(differs("the reading", format!("{:?}", now.reading), format!("{:?}", recorded.reading)));
+        return Err(differs(
+            Differing::Reading,
+            format!("{:?}", now.reading),
+            format!("{:?}", recorded.reading),
+        ));
     }
     for (a, b) in now.minutes.iter().zip(&recorded.minutes) {
         if a != b {
-            let text = |m: &(Tick, StateDigest)| format!("{} at tick {}", m.1, m.0.0);
-            return Err(differs("the state digest", text(a), text(b)));
+            let text = |m: &(Tick, StateDigest)| format!("{} @ {}", m.1, m.0.0);
+            return Err(differs(Differing::Digest, text(a), text(b)));
         }
     }
     if now.minutes.len() != recorded.minutes.len() {
-        let text = |n: usize| format!("{n} minute digests");
-        return Err(differs("their number", text(now.minutes.len()), text(recorded.minutes.len())));
+        let (now, recorded) = (now.minutes.len().to_string(), recorded.minutes.len().to_string());
+        return Err(differs(Differing::Minutes, now, recorded));
     }
     if now.digest != recorded.digest {
-        return Err(differs("the state digest", now.digest.to_string(), recorded.digest.to_string()));
+        return Err(differs(Differing::Digest, now.digest.to_string(), recorded.digest.to_string()));
     }
     let alike = |(now, recorded): (&Breached, &Breached)| now.agrees(recorded);
     if now.breaches.len() == recorded.breaches.len() && now.breaches.iter().zip(&recorded.breaches).all(alike)
@@ -151,7 +154,7 @@ fn redo(
     }
     now.refused.clone_from(&recorded.refused);
     if now != *recorded {
-        return Err(differs("the notes, record or breaches", format!("{now:?}"), format!("{recorded:?}")));
+        return Err(differs(Differing::Rest, format!("{now:?}"), format!("{recorded:?}")));
     }
     Ok(outcome)
 }

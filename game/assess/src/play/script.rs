@@ -16,10 +16,10 @@ use crate::words::{self, Said, Vocabulary, WordsError};
 
 /// Why a script stopped.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum ScriptError {
     /// A line was not understood.
-    #[error("line {line} ({}): {source}", bare(text))]
     Words {
         /// Line, from 1.
         line: usize,
@@ -29,7 +29,6 @@ pub enum ScriptError {
         source: Box<WordsError>,
     },
     /// A line was refused in the workshop.
-    #[error("line {line} ({}): refused ({})", bare(text), why.telling().key)]
     Refused {
         /// Line, from 1.
         line: usize,
@@ -39,7 +38,6 @@ pub enum ScriptError {
         why: Box<Refusal>,
     },
     /// The attempt could not be written.
-    #[error("line {line} ({}): {source}", bare(text))]
     Session {
         /// Line, from 1.
         line: usize,
@@ -69,25 +67,32 @@ impl ScriptError {
 }
 
 impl ScriptError {
-    /// What stopped the script, for every language; what the workshop says is told by [`ScriptError::told`].
+    /// What stopped the script, for every language; what the workshop says is told by [`ScriptError::told`], here is
+    /// its kind alone.
     #[must_use]
-    pub fn sentence(&self) -> Option<Sentence> {
+    pub fn sentence(&self) -> Sentence {
         match self {
-            Self::Words { line, text, source } => Some(sentence!(
+            Self::Words { line, text, source } => sentence!(
                 "script-line",
                 "line {line} ({text}): {why}",
                 line = *line,
                 text = bare(text),
                 why = source.sentence()
-            )),
-            Self::Session { line, text, source } => Some(sentence!(
+            ),
+            Self::Session { line, text, source } => sentence!(
                 "script-line",
                 "line {line} ({text}): {why}",
                 line = *line,
                 text = bare(text),
-                why = source.sentence()?
-            )),
-            Self::Refused { .. } => None,
+                why = source.sentence()
+            ),
+            Self::Refused { line, text, why } => sentence!(
+                "script-refused",
+                "line {line} ({text}): refused ({kind})",
+                line = *line,
+                text = bare(text),
+                kind = why.telling().key
+            ),
         }
     }
 }

@@ -5,6 +5,9 @@
 
 use plotters::prelude::*;
 
+use crate::locale::sentence::Sentence;
+use crate::sentence;
+
 use super::plots::{FINE, INK, LINE_INKS, NAMES, PlotError, SIZE, mark, plot_error, text, write_names};
 
 /// Lines in one panel: as many as there are inks and marks that can be told apart.
@@ -25,13 +28,12 @@ pub struct Curve {
 
 /// Why there is no picture.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum CurvesError {
     /// Nothing to draw.
-    #[error("there is nothing to draw: no curve has a point")]
     Nothing,
     /// More lines of a unit than can be told apart.
-    #[error("{count} curves in {unit}: at most {LINES} of one unit fit into a picture")]
     TooMany {
         /// The unit.
         unit: String,
@@ -39,8 +41,25 @@ pub enum CurvesError {
         count: usize,
     },
     /// The plotting library's reason.
-    #[error(transparent)]
     Plot(#[from] PlotError),
+}
+
+impl CurvesError {
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::Nothing => sentence!("curves-nothing", "there is nothing to draw: no curve has a point"),
+            Self::TooMany { unit, count } => sentence!(
+                "curves-too-many",
+                "{count} curves in {unit}: at most {most} of one unit fit into a picture",
+                count = *count,
+                unit = unit,
+                most = LINES
+            ),
+            Self::Plot(error) => error.sentence(),
+        }
+    }
 }
 
 /// Draws `curves`, a panel a unit in the order in which units come first.

@@ -359,7 +359,7 @@ fn figures(marks: &Marks, words: &Locale) -> Markup {
         html! {
             figure {
                 figcaption { (caption) }
-                @match svg { Ok(svg) => (PreEscaped(svg)), Err(error) => p { (error) } }
+                @match svg { Ok(svg) => (PreEscaped(svg)), Err(error) => p { (words.sentence(&error.sentence())) } }
             }
         }
     };

@@ -9,12 +9,22 @@ use plotters::style::text_anchor::{HPos, Pos, VPos};
 
 use super::{classes_after, classes_to_show};
 use crate::locale::Locale;
+use crate::locale::sentence::Sentence;
 use crate::marks::sheet::{Marks, NoteWorth};
+use crate::sentence;
 
 /// Why a chart could not be drawn.
 #[derive(Debug, thiserror::Error)]
-#[error("the chart could not be drawn: {0}")]
+#[error("{}", self.sentence())]
 pub struct PlotError(String);
+
+impl PlotError {
+    /// What is wrong, for every language; the reason is the plotting library's own.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        sentence!("chart-not-drawn", "the chart could not be drawn: {why}", why = &self.0)
+    }
+}
 
 /// Any of the plotting library's errors.
 pub(super) fn plot_error(error: impl std::fmt::Display) -> PlotError {

@@ -44,7 +44,7 @@ impl Marking {
         let begin = Begin::rehearsal(Seed(1));
         let mut session = Session::rehearse(Arc::clone(&job), &begin);
         script::play(&mut session, &bench.attempt.join("\n"), |_, _, _, _| {})
-            .map_err(|e| SpeedError::Line { line: bench.job, why: e.to_string() })?;
+            .map_err(|e| SpeedError::Line { line: bench.job, why: e.sentence().into() })?;
         let attended_min = session.view().attended_min;
         let steps = session.into_attempt().steps;
         let deed = |step: crate::attempt::Step| Deed {

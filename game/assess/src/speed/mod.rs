@@ -14,12 +14,15 @@ use sim_core::air::Day;
 use sim_core::car::Car;
 use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
 use sim_core::circuit::{Circuit, Event, Inputs, Pace};
+use sim_core::notice::{Refusal, Told as _};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Arrival, Setup};
 use sim_core::world::World;
 
 use crate::infer::hypotheses::Hypotheses;
+use crate::locale::sentence::{Sentence, Value};
 use crate::pack::{Library, PackErrors};
+use crate::sentence;
 use crate::words::{self, Said, Vocabulary};
 
 /// What is measured. Checked data, made by [`crate::pack`] from `assets/bench.ron`.
@@ -44,25 +47,45 @@ const PATIENCE_S: u64 = 600;
 
 /// What keeps the cases from being set up.
 #[derive(Debug, thiserror::Error)]
+#[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum SpeedError {
     /// The files behind the cases.
-    #[error(transparent)]
     Pack(#[from] PackErrors),
     /// The car has no such place or instrument.
-    #[error("the measured cases need a car and a kit in which this can be done: {line}: {why}")]
     Line {
         /// In plain words.
         line: String,
         /// Why not.
-        why: String,
+        why: Value,
     },
     /// The car's pump does not reach its cut-out.
-    #[error("the pump of {car} has not stopped after {PATIENCE_S} s; the measured cases need one that does")]
     NeverStops {
         /// The car.
         car: String,
     },
+}
+
+impl SpeedError {
+    /// What is wrong, for every language.
+    #[must_use]
+    pub fn sentence(&self) -> Sentence {
+        match self {
+            Self::Pack(errors) => errors.in_one(),
+            Self::Line { line, why } => sentence!(
+                "speed-line",
+                "the measured cases need a car and a kit in which this can be done: {line}: {why}",
+                line = line,
+                why = why
+            ),
+            Self::NeverStops { car } => sentence!(
+                "speed-never-stops",
+                "the pump of {car} has not stopped after {s} s; the measured cases need one that does",
+                car = car,
+                s = PATIENCE_S
+            ),
+        }
+    }
 }
 
 /// How a stretch is stepped.
@@ -166,6 +189,8 @@ pub fn run_abreast(stretches: &[Stretch], width: Option<Width>) -> Vec<Circuit> 
 /// The cases with one car.
 #[derive(Clone, Debug)]
 pub struct Cases {
+    /// Short name of the car.
+    pub car_id: String,
     /// The car in words.
     pub car: String,
     /// What has been done to it, in plain words.
@@ -209,7 +234,14 @@ impl Cases {
         circuit.run_to(settled, Pace::Timed);
         let told = vec![(0, circuit.inputs().clone())];
         let hold = Stretch { start: circuit, told, ticks: HOLD_S * TICKS_PER_SECOND };
-        Ok(Self { car: car.name.clone(), connected: bench.connected, driving, pull_down, hold })
+        Ok(Self {
+            car_id: car.id.clone(),
+            car: car.name.clone(),
+            connected: bench.connected,
+            driving,
+            pull_down,
+            hold,
+        })
     }
 }
 
@@ -247,14 +279,21 @@ fn connected(library: &Library, bench: &Bench, car: &Arc<Car>, world: World) -> 
     };
     let mut workshop = Opened::of(setup, world);
     for line in &bench.connected {
-        let cannot = |why: String| SpeedError::Line { line: line.clone(), why };
-        let said = words::parse(line, &names, &[]).map_err(|e| cannot(e.to_string()))?;
-        let Said::Do(action) = said else { return Err(cannot("it is not something to do".to_owned())) };
+        let cannot = |why: Value| SpeedError::Line { line: line.clone(), why };
+        let said = words::parse(line, &names, &[]).map_err(|e| cannot(e.sentence().into()))?;
+        let Said::Do(action) = said else {
+            return Err(cannot(sentence!("speed-no-deed", "it is not something to do").into()));
+        };
         if let Some(why) = workshop.act(&action).refused {
-            return Err(cannot(format!("{why:?}")));
+            return Err(cannot(refused(&why)));
         }
     }
     Ok(workshop.circuit().clone())
+}
+
+/// A refusal by its kind: there is no workshop at hand in whose words it could be told.
+fn refused(why: &Refusal) -> Value {
+    sentence!("speed-refused", "refused ({kind})", kind = why.telling().key).into()
 }
 
 /// A stretch with the key on from its beginning, of no length yet.

@@ -9,8 +9,9 @@ use sim_core::parts::{Domain, PartKind};
 
 use super::examples::Examples;
 use super::{Kind, WordsError};
-use crate::locale::quote::{LONGEST_QUOTE, fitting};
-use crate::locale::sentence::{Sentence, Value};
+use crate::locale::known;
+use crate::locale::quote::LONGEST_QUOTE;
+use crate::locale::sentence::Sentence;
 
 /// Every name a line may use. Built once a job.
 #[derive(Clone, Debug)]
@@ -53,16 +54,6 @@ pub(super) fn similar<'a>(typed: &str, known: impl Iterator<Item = &'a str>) -> 
         .collect();
     scored.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(b.1)));
     scored.into_iter().take(4).map(|(_, k)| k).collect()
-}
-
-/// Known names: all that fit.
-fn list(typed: &str, known: &[&str]) -> Value {
-    match fitting(typed, known) {
-        (names, 0) => names.into(),
-        (names, left) => {
-            sentence!("plain-list-more", "{names} and {left} more", names = names, left = left).into()
-        }
-    }
 }
 
 /// The names that are near, as a question.
@@ -110,7 +101,7 @@ fn unknown(kind: Kind, typed: &str, known: &[&str]) -> WordsError {
         } else if all.len() <= 200 {
             sentence!("plain-known", "known: {names}", names = all)
         } else {
-            sentence!("plain-known", "known: {names}", names = list(typed, known))
+            sentence!("plain-known", "known: {names}", names = known::known(typed, known))
         }
     } else {
         did_you_mean(&near)

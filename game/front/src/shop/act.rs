@@ -8,7 +8,7 @@ use super::remarks::{RemarkKind, Told};
 use crate::ask::{Ask, Pace};
 use crate::deed::Deed;
 use crate::held;
-use crate::message::message;
+use crate::message;
 
 impl Shop {
     /// Does what the panels asked for; each exactly once, in order.
@@ -37,12 +37,12 @@ impl Shop {
                 Ask::LetGo => self.let_go(),
                 Ask::Begin(name) => {
                     if let Err(error) = self.begin(&name, None, None) {
-                        self.trouble(message(&error));
+                        self.trouble(message::sentence(&error));
                     }
                 }
                 Ask::CarryOn(path) => {
                     if let Err(error) = self.carry_on(&path) {
-                        self.trouble(message(&error));
+                        self.trouble(message::sentence(&error));
                     }
                 }
                 Ask::Leave => self.leave(),
@@ -66,7 +66,7 @@ impl Shop {
                 done
             }
             Err(error) => {
-                self.trouble(message(&error.into()));
+                self.trouble(error.sentence());
                 false
             }
         }

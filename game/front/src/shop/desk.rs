@@ -1,5 +1,6 @@
 //! The front desk: which jobs there are.
 
+use assess::locale::sentence::Sentence;
 use assess::pack::Library;
 
 /// A job as the front desk lists it: what is on the card, nothing hidden.
@@ -27,7 +28,7 @@ pub struct OfferedPack {
     /// In words.
     pub title: String,
     /// Its jobs; or why it cannot be used.
-    pub jobs: Result<Vec<Offered>, String>,
+    pub jobs: Result<Vec<Offered>, Sentence>,
 }
 
 /// All packs with their jobs.
@@ -44,7 +45,7 @@ pub(super) fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
                 (pack.title.clone(), jobs)
             }
             // A broken pack must not keep a school from its other packs.
-            Err(errors) => (id.clone(), Err(errors.to_string())),
+            Err(errors) => (id.clone(), Err(errors.in_one())),
         };
         packs.push(OfferedPack { id, title, jobs });
     }
@@ -52,8 +53,8 @@ pub(super) fn offered(library: &Library) -> anyhow::Result<Vec<OfferedPack>> {
 }
 
 /// A job as the desk offers it.
-fn offered_job(library: &Library, name: &str) -> Result<Offered, String> {
-    let job = library.job(name).map_err(|e| e.to_string())?;
+fn offered_job(library: &Library, name: &str) -> Result<Offered, Sentence> {
+    let job = library.job(name).map_err(|e| e.in_one())?;
     Ok(Offered {
         name: name.to_owned(),
         title: job.title.clone(),

@@ -3,17 +3,19 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use anyhow::Context as _;
 use assess::attempt::clock::{By, Opening};
 use assess::attempt::{Attempt, Seed, SeedFrom};
 use assess::locale::quote;
+use assess::locale::sentence::Sentence;
 use assess::pack::job::Job;
 use assess::play::{Begin, Session};
+use assess::sentence;
 
 use super::Shop;
 use super::marking::Background;
 use super::remarks::{RemarkKind, Remarks, Told};
 use crate::ask::Pace;
+use crate::message::because;
 use crate::{output, places};
 
 impl Shop {
@@ -51,7 +53,11 @@ impl Shop {
         let opening = Opening::now(By::Window);
         let (session, torn) =
             Session::resume::<anyhow::Error>(path, &opening, |name| Ok(Arc::new(library.job(name)?)))
-                .with_context(|| format!("{} cannot be carried on", quote::path(path)))?;
+                .map_err(because(sentence!(
+                    "shop-not-carried-on",
+                    "{file} cannot be carried on",
+                    file = quote::path(path)
+                )))?;
         self.enter(session);
         if torn {
             self.remark(RemarkKind::Trouble, Told::Keyed("told-torn", Vec::new()));
@@ -83,7 +89,7 @@ impl Shop {
     pub fn show_attempt(&mut self, path: &Path) -> anyhow::Result<()> {
         let attempt = Attempt::read(path)?;
         self.rehearse(&attempt.header.job, attempt.header.seed)?;
-        let session = self.session.as_mut().context("no job is open")?;
+        let session = self.session.as_mut().ok_or_else(no_job)?;
         for step in &attempt.steps {
             session.run_free(step.start);
             session.act(&step.action)?;
@@ -98,13 +104,13 @@ impl Shop {
     /// # Errors
     /// A line that is not understood or is refused.
     pub fn play(&mut self, text: &str) -> anyhow::Result<()> {
-        let session = self.session.as_ref().context("no job is open")?;
+        let session = self.session.as_ref().ok_or_else(no_job)?;
         let names = assess::play::script::vocabulary(session);
         for (i, full) in text.lines().enumerate() {
             let line = full.trim().strip_prefix("try ").unwrap_or(full).trim();
             let Some(session) = &self.session else { break };
             let said = assess::words::parse(line, &names, &session.view().readings)
-                .map_err(|e| anyhow::anyhow!("line {}: {e}", i + 1))?;
+                .map_err(|e| sentence!("shop-line", "line {n}: {why}", n = i + 1, why = e.sentence()))?;
             if let Some(action) = assess::play::script::action_of(session, &said) {
                 self.act(&action);
             }
@@ -140,4 +146,8 @@ impl Shop {
         self.unfinished = places::unfinished(&folder, None, None);
         self.unfinished.reverse();
     }
+}
+
+fn no_job() -> Sentence {
+    sentence!("shop-no-job", "no job is open")
 }

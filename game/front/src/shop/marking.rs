@@ -5,14 +5,16 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::sync::{Arc, Mutex};
 
 use assess::attempt::Attempt;
+use assess::locale::sentence::Sentence;
 use assess::locale::{Locale, Naming};
 use assess::marks::Evaluation;
 use assess::marks::sheet::MarkSheet;
 use assess::pack::Library;
 use assess::pack::job::AfterHandBack;
 use assess::play::Session;
+use assess::sentence;
 
-use crate::message::message;
+use crate::message;
 use crate::{marking, output};
 
 /// How far the marking is.
@@ -28,7 +30,7 @@ pub enum Marking {
     /// Done.
     Done(Arc<Evaluation>),
     /// It failed; carries why.
-    Failed(String),
+    Failed(Sentence),
 }
 
 /// What came of marking.
@@ -37,7 +39,7 @@ struct Marked {
     evaluation: Evaluation,
     sheet: MarkSheet,
     /// Why its page could not be written, if so: a full disk keeps no mark from being shown.
-    page: Option<String>,
+    page: Option<Sentence>,
 }
 
 /// Marking in the background.
@@ -45,7 +47,7 @@ struct Marked {
 pub(super) struct Background {
     marking: Marking,
     /// `Receiver` is not `Sync`; the lock is never contended.
-    marked: Option<Mutex<Receiver<Result<Marked, String>>>>,
+    marked: Option<Mutex<Receiver<Result<Marked, Sentence>>>>,
 }
 
 impl Background {
@@ -72,20 +74,21 @@ impl Background {
         std::thread::spawn(move || {
             // The job may have been left meanwhile; then nobody wants the sheet any more.
             let marked = evaluate(&library, &attempt, file.as_deref(), &languages);
-            drop(to.send(marked.map_err(|e| message(&e))));
+            drop(to.send(marked.map_err(|e| message::sentence(&e))));
         });
     }
 
     /// Takes the sheet when it is there, keeps the mark in the attempt's file, and tells what went wrong with that.
-    pub(super) fn collect(&mut self, session: Option<&mut Session>) -> Vec<String> {
+    pub(super) fn collect(&mut self, session: Option<&mut Session>) -> Vec<Sentence> {
         let Some(marked) = &self.marked else { return Vec::new() };
         let Ok(from) = marked.lock() else { return Vec::new() };
         let result = match from.try_recv() {
             Ok(result) => result,
             Err(TryRecvError::Empty) => return Vec::new(),
-            Err(TryRecvError::Disconnected) => {
-                Err("the marking stopped; mark the file with: pinhole mark".to_owned())
-            }
+            Err(TryRecvError::Disconnected) => Err(sentence!(
+                "shop-marking-stopped",
+                "the marking stopped; mark the file with: pinhole mark"
+            )),
         };
         drop(from);
         self.marked = None;
@@ -93,7 +96,7 @@ impl Background {
         self.marking = match result {
             Ok(Marked { evaluation, sheet, page }) => {
                 if let Some(session) = session {
-                    trouble.extend(marking::told(&session.keep_mark(&sheet)).map(|told| told.to_string()));
+                    trouble.extend(marking::told(&session.keep_mark(&sheet)));
                     trouble.extend(page);
                 }
                 Marking::Done(Arc::new(evaluation))
@@ -117,6 +120,6 @@ fn evaluate(
         let output = output::sheet_output(file)?;
         output.write(assess::report::html::render(&sheet, &words).as_bytes())
     };
-    let page = file.and_then(|file| page(file).err()).map(|e| message(&e.into()));
+    let page = file.and_then(|file| page(file).err()).map(|e| e.sentence());
     Ok(Marked { evaluation, sheet, page })
 }

@@ -13,6 +13,7 @@ mod remarks;
 use std::path::Path;
 use std::sync::Arc;
 
+use assess::locale::sentence::Sentence;
 use assess::pack::Library;
 use assess::pack::job::Job;
 use assess::play::Session;
@@ -262,8 +263,8 @@ impl Shop {
     }
 
     /// The machine the program runs on fails.
-    fn trouble(&mut self, text: String) {
-        self.remark(RemarkKind::Trouble, Told::Text(text));
+    fn trouble(&mut self, said: Sentence) {
+        self.remark(RemarkKind::Trouble, Told::Said(said));
     }
 
     fn mark_if_finished(&mut self) {
@@ -273,8 +274,8 @@ impl Shop {
     }
 
     fn collect_mark(&mut self) {
-        for text in self.background.collect(self.session.as_mut()) {
-            self.trouble(text);
+        for said in self.background.collect(self.session.as_mut()) {
+            self.trouble(said);
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What is said while one works: noticed, refused, done, read.
 
+use assess::locale::sentence::Sentence;
 use sim_core::notice::{Gravity, Hazard, Notice, Refusal, Unmet};
 use sim_core::observe::Reading;
 use sim_core::units::Tick;
@@ -44,7 +45,7 @@ pub enum Told {
     /// Something about the program, by its key and what stands in its gaps.
     Keyed(&'static str, Vec<(&'static str, String)>),
     /// What the machine the program runs on says.
-    Text(String),
+    Said(Sentence),
 }
 
 /// Something that was said.

@@ -3,6 +3,7 @@
 use std::ops::Deref;
 use std::path::Path;
 
+use assess::locale::quote;
 pub use assess::locale::{FALLBACK, pretty_unit};
 use assess::locale::{Locale, Naming, Speech};
 use assess::marks::sheet::MarkSheet;
@@ -65,7 +66,7 @@ impl Words {
         };
         match told {
             Told::Nothing => String::new(),
-            Told::Text(text) => text.clone(),
+            Told::Said(said) => quote::escaped(&self.sentence(said)),
             Told::Keyed(key, gaps) => {
                 let gaps: Vec<_> = gaps.iter().map(|(name, value)| (*name, value.as_str().into())).collect();
                 self.say_with(key, &gaps)

@@ -13,11 +13,12 @@ use crate::rehearsal::{JOB, shop};
 use crate::shop::Told;
 
 /// Names that a data file has too: English may leave them out.
-const NAMED_IN_DATA: [&str; 16] = [
+const NAMED_IN_DATA: [&str; 17] = [
     "alder-name",
     "alder-part-",
     "alder-cover-",
     "alder-unit-",
+    "alder-fault-",
     "alder-spare-",
     "alder-limit-",
     "alder-record-",
@@ -170,6 +171,7 @@ fn inv_german_has_every_name_of_the_car() {
     }
     car.covers.iter().for_each(|c| want(format!("{}-cover-{}", car.id, c.id)));
     car.units.iter().for_each(|u| want(format!("{}-unit-{}", car.id, u.id)));
+    car.faults.iter().for_each(|f| want(format!("{}-fault-{}", car.id, f.id)));
     setup.spares.iter().for_each(|s| want(format!("{}-spare-{}", car.id, s.id)));
     car.limits.iter().for_each(|l| want(format!("{}-limit-{}", car.id, l.id)));
     (1..=car.cautions.len()).for_each(|n| want(format!("{}-caution-{n}", car.id)));

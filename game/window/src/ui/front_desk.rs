@@ -161,7 +161,7 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, focus: &mu
                     ui.ask(Ask::Begin(job.name.clone()));
                 }
             }),
-            Err(why) => paper::trouble(page, &words.say("desk-pack-broken"), why),
+            Err(why) => paper::trouble(page, &words.say("desk-pack-broken"), &words.sentence(why)),
         }
     }
 }

@@ -31,7 +31,7 @@ pub(super) fn say_how_placed(root: &mut egui::Ui, scene: Rect, words: &Words, ui
         Placing::ByFile => return,
         Placing::ByDiagram => words.say("room-by-diagram"),
         Placing::InARow => words.say("room-in-a-row"),
-        Placing::Broken(why) => words.say_with("room-broken", &[("why", why.as_str().into())]),
+        Placing::Broken(why) => words.say_with("room-broken", &[("why", words.sentence(why).into())]),
     };
     let width = (scene.width() - 32.0).max(80.0);
     let font = egui::TextStyle::Body.resolve(root.style());

@@ -61,7 +61,7 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
         None => false,
     };
     if !known {
-        state.drawn = Some(draw_up(shop));
+        state.drawn = Some(draw_up(shop, words));
         state.camera = Camera::default();
         state.places.clear();
     }
@@ -98,9 +98,9 @@ pub fn show(root: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     root.advance_cursor_after_rect(whole);
 }
 
-fn draw_up(shop: &Shop) -> Result<Drawn, (String, String)> {
+fn draw_up(shop: &Shop, words: &Words) -> Result<Drawn, (String, String)> {
     let Some(car) = shop.car() else { return Err((String::new(), String::new())) };
-    let diagram = shop.library().diagram(car).map_err(|e| (car.id.clone(), e.to_string()))?;
+    let diagram = shop.library().diagram(car).map_err(|e| (car.id.clone(), words.sentence(&e.in_one())))?;
     let plans = Sheet::ALL.map(|sheet| Plan::new(car, &diagram, sheet)).into();
     Ok(Drawn { car: car.id.clone(), diagram, plans })
 }

@@ -186,7 +186,7 @@ pub(super) fn page_beside(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &
         Some(Err(why)) => {
             let why = match why {
                 NotOpened::Missing => words.say("mark-page-missing"),
-                NotOpened::System(why) => why.clone(),
+                NotOpened::System(why) => words.value(why),
             };
             paper::trouble(page, &words.say("mark-page-not-opened"), &why);
         }

@@ -95,7 +95,7 @@ fn body(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
             page.ctx().request_repaint_after(std::time::Duration::from_millis(100));
         }
         Marking::Failed(why) => {
-            paper::trouble(page, &words.say("mark-failed"), why);
+            paper::trouble(page, &words.say("mark-failed"), &words.sentence(why));
             page.add(Label::new(words.say("mark-failed-what")).wrap());
             if let Some(path) = shop.session().and_then(|s| s.path()) {
                 page.add(Label::new(RichText::new(path.display().to_string()).monospace()).wrap());

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use assess::locale::sentence::Value;
 use assess::marks::Evaluation;
 use assess::marks::sheet::MarkSheet;
 use front::words::Words;
@@ -42,6 +43,6 @@ impl State {
 pub enum NotOpened {
     /// It is not there (any more).
     Missing,
-    /// The system has no program for it; in its words.
-    System(String),
+    /// The system has no program for it, or refuses.
+    System(Value),
 }

@@ -42,7 +42,7 @@ pub fn show(root: &mut egui::Ui, _shop: &Shop, words: &Words, ui: &mut Ui) {
         paper::rule(page);
         egui::ScrollArea::vertical().auto_shrink(false).show(page, |page| {
             if let Some(why) = &ui.settings.trouble {
-                paper::trouble(page, &words.say("settings-trouble"), why);
+                paper::trouble(page, &words.say("settings-trouble"), &words.sentence(why));
             }
             body(page, words, ui);
         });

@@ -6,7 +6,8 @@ mod seats;
 mod ways;
 
 use assess::diagram::{Diagram, Origin, Sheet};
-use assess::pack::Library;
+use assess::locale::sentence::Sentence;
+use assess::pack::{Library, PackError};
 use assess::room::{CoverShape, CoverStand, Fixture, FixtureShape, Mouth, Room, Shell, Spot, Stand, Xyz};
 use bevy::math::{Quat, Vec3};
 use sim_core::action::Station;
@@ -21,7 +22,7 @@ use seats::{Board, seat};
 /// Where a car stands, and how that was found out.
 #[must_use]
 pub(super) fn stands(library: &Library, car: &Car) -> (Stands, Placing) {
-    let without = |broken: Option<String>| {
+    let without = |broken: Option<Sentence>| {
         // One that was laid in rows for want of a file says no more than the car's file.
         let diagram = library.diagram(car).ok().filter(|d| d.origin != Origin::Rows);
         let placing = match (broken, &diagram) {
@@ -37,7 +38,7 @@ pub(super) fn stands(library: &Library, car: &Car) -> (Stands, Placing) {
     match library.room(car) {
         Ok(room) => (Stands::of(car, &room), Placing::ByFile),
         // The first fault is enough for a line; `PackErrors` tells the others to whoever asks the checker.
-        Err(why) => without(why.0.first().map(ToString::to_string)),
+        Err(why) => without(why.0.first().map(PackError::sentence)),
     }
 }
 

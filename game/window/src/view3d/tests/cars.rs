@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use assess::attempt::Seed;
 use assess::pack::Library;
+use assess::sentence;
 use bevy::math::Vec3;
 use sim_core::assembly::PortRef;
 use sim_core::car::Car;
@@ -344,6 +345,7 @@ fn a_room_that_cannot_be_used_is_told_and_replaced() {
         let car = library.car("alder").unwrap();
         let (stands, placing) = plain::stands(&library, &car);
         let Placing::Broken(why) = placing else { panic!("{from} to {to}: {placing:?}") };
+        let why = why.to_string();
         assert!(why.contains("assets/rooms/alder.ron") && why.contains(says), "{why}");
         assert_eq!(stands, Stands::of(&car, &plain::room(&car, None)));
     }
@@ -354,7 +356,14 @@ fn the_window_says_how_a_car_without_a_room_got_its_places() {
     for (placing, says) in [
         (Placing::ByDiagram, "order of the line diagram"),
         (Placing::InARow, "order of the car's file"),
-        (Placing::Broken("assets/rooms/x.ron: covers: lid is missing".to_owned()), "lid is missing"),
+        (
+            Placing::Broken(sentence!(
+                "error-as-it-is",
+                "{text}",
+                text = "assets/rooms/x.ron: covers: lid is missing"
+            )),
+            "lid is missing",
+        ),
     ] {
         let harness = bench::window_with(Page::Workshop, "en", (1280.0, 720.0), |bench| {
             bench.ui.room_placing = placing.clone();

@@ -1,35 +1,35 @@
-//! The collector of faults: checks go on after a fault, so that a file's author sees all of them.
+//! Checks values one by one and collects what is wrong: checks go on after a fault, so that a file's author sees all
+//! of them.
 
 use sim_core::parts::PartKind;
 
 use super::block::Block;
 use super::bounds::{self, MOST_ERRORS, SENTENCE};
-use super::error::{Named, PackError};
+use super::error::{BadCar, BadName, BadValue, Fault, Named, PackError};
 use super::range::Range;
+use super::wanted::Wanted;
+use crate::locale::known::known;
 use crate::locale::quote::{self, Lines};
+use crate::locale::sentence::Value;
 
 /// Faults of one file.
-pub(crate) struct Report<'a> {
+pub(crate) struct Checker<'a> {
     /// File as shown in messages.
-    pub(crate) file: &'a str,
+    file: &'a str,
     /// Faults so far, at most [`MOST_ERRORS`].
-    pub(crate) errors: Vec<PackError>,
+    errors: Vec<PackError>,
     /// Faults beyond those.
     more: usize,
 }
 
-impl<'a> Report<'a> {
+impl<'a> Checker<'a> {
     pub(crate) fn new(file: &'a str) -> Self {
         Self { file, errors: Vec::new(), more: 0 }
     }
 
-    pub(crate) fn file(&self) -> String {
-        self.file.to_owned()
-    }
-
-    pub(crate) fn push(&mut self, e: PackError) {
+    pub(crate) fn push(&mut self, fault: impl Into<Fault>) {
         if self.errors.len() < MOST_ERRORS {
-            self.errors.push(e);
+            self.errors.push(PackError::new(self.file, fault));
         } else {
             self.more += 1;
         }
@@ -39,7 +39,7 @@ impl<'a> Report<'a> {
     /// there are too many entries to go on with.
     pub(crate) fn most<B: Block>(&mut self, key: &'static str, path: &str, count: usize) -> bool {
         let Some(max) = bounds::of_list(B::NAME, key).filter(|max| *max < count) else { return true };
-        self.push(PackError::TooMany { file: self.file(), path: path.to_owned(), what: key, count, max });
+        self.push(BadValue::TooMany { path: path.to_owned(), what: key, count, max });
         false
     }
 
@@ -60,20 +60,18 @@ impl<'a> Report<'a> {
 
     pub(crate) fn schema(&mut self, found: u32, expected: u32) {
         if found != expected {
-            self.push(PackError::WrongSchema { file: self.file(), found, expected });
+            self.push(BadValue::Schema { found, expected });
         }
     }
 
     /// A finite number inside `range`; `false` when it is not.
-    pub(crate) fn number(&mut self, path: &str, value: f64, range: Range) -> bool {
-        let Range { min, max, unit } = range;
-        let (file, path) = (self.file(), path.to_owned());
+    pub(crate) fn number(&mut self, path: impl Into<Value>, value: f64, range: Range) -> bool {
         if !value.is_finite() {
-            self.push(PackError::NotFinite { file, path, value, min, max, unit });
+            self.push(BadValue::NotFinite { path: path.into(), value, range });
             return false;
         }
-        if value < min || max < value {
-            self.push(PackError::OutOfRange { file, path, value, min, max, unit });
+        if value < range.min || range.max < value {
+            self.push(BadValue::OutOfRange { path: path.into(), value, range });
             return false;
         }
         true
@@ -81,10 +79,9 @@ impl<'a> Report<'a> {
 
     /// Two numbers inside `range`, the low one first.
     pub(crate) fn pair(&mut self, path: &str, (low, high): (f64, f64), range: Range) -> bool {
-        let ok =
-            self.number(&format!("{path}.0"), low, range) & self.number(&format!("{path}.1"), high, range);
+        let ok = self.number(format!("{path}.0"), low, range) & self.number(format!("{path}.1"), high, range);
         if ok && high < low {
-            self.push(PackError::RangeReversed { file: self.file(), path: path.to_owned(), low, high });
+            self.push(BadValue::RangeReversed { path: path.to_owned(), low, high });
         }
         ok && low <= high
     }
@@ -93,27 +90,22 @@ impl<'a> Report<'a> {
     pub(crate) fn part(&mut self, path: &str, kind: &PartKind) {
         for def in kind.params().table() {
             if let Some(value) = kind.params().get(def.name) {
-                self.number(&format!("{path}.{}", def.name), value, Range::of(def));
+                self.number(format!("{path}.{}", def.name), value, Range::of(def));
             }
         }
         if let Some((cut_out, cut_in)) = kind.switch_points_kpa()
             && cut_in <= cut_out
         {
-            self.push(PackError::SwitchPointsReversed {
-                file: self.file(),
-                path: path.to_owned(),
-                cut_out,
-                cut_in,
-            });
+            self.push(BadCar::SwitchPointsReversed { path: path.to_owned(), cut_out, cut_in });
         }
     }
 
     /// A text: not empty, no longer than its key allows, and without controls (line feeds only where several
     /// lines are meant).
-    pub(crate) fn text(&mut self, path: &str, text: &str, expected: &'static str) {
-        let (file, at) = (self.file(), path.to_owned());
+    pub(crate) fn text(&mut self, path: &str, text: &str, expected: Wanted) {
+        let at = path.to_owned();
         if text.trim().is_empty() {
-            self.push(PackError::Empty { file, path: at, expected });
+            self.push(BadValue::Empty { path: at, expected });
             return;
         }
         // `debrief[2]`, `parts[3].name`: the last key without its number.
@@ -122,30 +114,25 @@ impl<'a> Report<'a> {
         let (max, many) = bounds::of_text(key).unwrap_or((SENTENCE, false));
         let count = text.chars().count();
         if max < count {
-            self.push(PackError::TooLong { file, path: at, count, max });
+            self.push(BadValue::TooLong { path: at, count, max });
             return;
         }
         let lines = if many { Lines::Many } else { Lines::One };
         if let Some((place, found)) = quote::first_unsafe(text, lines) {
-            self.push(PackError::ControlCharacter { file, path: at, place, found, many });
+            self.push(BadValue::ControlCharacter { path: at, place, found, many });
         }
     }
 
-    pub(crate) fn list<T>(&mut self, path: &str, list: &[T], expected: &'static str) {
+    pub(crate) fn list<T>(&mut self, path: &str, list: &[T], expected: Wanted) {
         if list.is_empty() {
-            self.push(PackError::Empty { file: self.file(), path: path.to_owned(), expected });
+            self.push(BadValue::Empty { path: path.to_owned(), expected });
         }
     }
 
     /// A short name: letters, digits and the joiner.
     pub(crate) fn short_name(&mut self, path: &str, name: &str, joiner: char) {
         if !is_short_name(name, joiner) {
-            self.push(PackError::BadName {
-                file: self.file(),
-                path: path.to_owned(),
-                name: name.to_owned(),
-                joiner,
-            });
+            self.push(BadName::NotShort { path: path.to_owned(), name: name.to_owned(), joiner });
         }
     }
 
@@ -162,8 +149,7 @@ impl<'a> Report<'a> {
             let path = format!("{list}[{i}].id");
             self.short_name(&path, name, joiner);
             if let Some(first) = seen.iter().position(|s| *s == name) {
-                self.push(PackError::DuplicateName {
-                    file: self.file(),
+                self.push(BadName::Duplicate {
                     path,
                     what,
                     name: name.to_owned(),
@@ -181,9 +167,8 @@ impl<'a> Report<'a> {
         name: &str,
         known: impl IntoIterator<Item = &'n str>,
     ) {
-        self.push(PackError::UnknownName {
-            file: self.file(),
-            path: path.to_owned(),
+        self.push(BadName::Unknown {
+            path: path.into(),
             what,
             name: name.to_owned(),
             known: known_for(name, known),
@@ -207,7 +192,7 @@ impl<'a> Report<'a> {
     fn all(&mut self) -> Vec<PackError> {
         let mut errors = std::mem::take(&mut self.errors);
         if 0 < self.more {
-            errors.push(PackError::More { file: self.file(), more: self.more });
+            errors.push(PackError::new(self.file, Fault::More { more: self.more }));
         }
         errors
     }
@@ -222,6 +207,6 @@ pub(crate) fn is_short_name(name: &str, joiner: char) -> bool {
 }
 
 /// Known names in a message about `name`, as many as fit.
-pub(crate) fn known_for<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> String {
-    quote::listed(name, &known.into_iter().collect::<Vec<_>>())
+pub(crate) fn known_for<'n>(name: &str, names: impl IntoIterator<Item = &'n str>) -> Value {
+    known(name, &names.into_iter().collect::<Vec<_>>())
 }

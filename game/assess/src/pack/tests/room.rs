@@ -5,9 +5,9 @@ use std::sync::Arc;
 
 use sim_core::car::Car;
 
-use super::error::PackError;
-use super::raw::RawRoom;
-use super::{Library, check_room, read};
+use crate::pack::error::{BadValue, Fault, PackError};
+use crate::pack::raw::RawRoom;
+use crate::pack::{Library, check_room, read};
 use crate::room::{LineOf, Room};
 
 fn root() -> PathBuf {
@@ -141,5 +141,6 @@ fn a_list_too_long_is_refused() {
     let clip = "Fixture(shape: Clip, at: (0.0, 0.0, 0.0)),\n".repeat(101);
     let text = good().replacen("fixtures: [", &format!("fixtures: [{clip}"), 1);
     let errors = check(&text).unwrap_err();
-    assert!(matches!(&errors[..], [PackError::TooMany { max: 100, .. }]), "{errors:#?}");
+    let fault = |e: &PackError| matches!(e.fault, Fault::Value(BadValue::TooMany { max: 100, .. }));
+    assert!(errors.len() == 1 && fault(&errors[0]), "{errors:#?}");
 }
