@@ -55,6 +55,25 @@ fn near(error: &clap::Error, kind: ContextKind) -> Value {
     }
 }
 
+/// A value that its own reader refuses.
+fn bad_value(error: &clap::Error, option: &str, value: &str) -> Sentence {
+    let why = why(error);
+    let english = why.to_string();
+    // Our own readers say what they read.
+    let says = english.starts_with(&bare(value).to_string()) || english.contains(&quoted(value).to_string());
+    if says && !value.is_empty() {
+        sentence!("slip-why", "{option}: {why}", option = option, why = why)
+    } else {
+        sentence!(
+            "slip-value-why",
+            "{option} {value}: {why}",
+            option = option,
+            value = quoted(value),
+            why = why
+        )
+    }
+}
+
 fn said(error: &clap::Error) -> Sentence {
     let first = |kind| context(error, kind).into_iter().next();
     let arg = first(ContextKind::InvalidArg).unwrap_or_default();
@@ -105,24 +124,7 @@ fn said(error: &clap::Error) -> Sentence {
             valid = context(error, ContextKind::ValidValue).join(", "),
             near = near(error, ContextKind::SuggestedValue)
         ),
-        ErrorKind::ValueValidation => {
-            let why = why(error);
-            let english = why.to_string();
-            // Our own readers say what they read.
-            let says = english.starts_with(&bare(&value).to_string())
-                || english.contains(&quoted(&value).to_string());
-            if says && !value.is_empty() {
-                sentence!("slip-why", "{option}: {why}", option = option, why = why)
-            } else {
-                sentence!(
-                    "slip-value-why",
-                    "{option} {value}: {why}",
-                    option = option,
-                    value = quoted(&value),
-                    why = why
-                )
-            }
-        }
+        ErrorKind::ValueValidation => bad_value(error, &option, &value),
         ErrorKind::ArgumentConflict => {
             let other = context(error, ContextKind::PriorArg).join(", ");
             if other == arg {

@@ -64,7 +64,7 @@ pub(crate) fn words(args: impl IntoIterator<Item = OsString>) -> (Words, Option<
     let else_in = |wrong: anyhow::Error| (open(None).unwrap_or_else(|_| Words::built_in()), Some(wrong));
     let words = match open(wanted.lang.as_deref()) {
         Ok(words) => words,
-        Err(error) => return else_in(error.into()),
+        Err(error) => return else_in(error),
     };
     match &wanted.lang {
         Some(tag) if !speaks(&words, tag) => else_in(anyhow::Error::new(sentence!(

@@ -39,14 +39,7 @@ pub(crate) fn run(
     let library = Library::open(&data)?;
     let car = library.car(&args.car)?;
     let faults = find_faults(words, &car, &args.fault)?;
-    for (flag, value, min, max) in
-        [("--altitude", args.altitude, -400.0, 4500.0), ("--ambient", args.ambient, -30.0, 45.0)]
-    {
-        if !(min..=max).contains(&value) {
-            let typed = quote::number(value).to_string();
-            bail!("{}", say!(words, "trace-allowed", flag = flag, typed = typed, min = min, max = max));
-        }
-    }
+    allowed(words, args)?;
     let mut outputs = Outputs::beside(&args.script);
     let mut plan = |flag, path: &Option<PathBuf>, kind| {
         path.as_ref().map(|path| outputs.plan(flag, path, kind)).transpose()
@@ -92,42 +85,11 @@ pub(crate) fn run(
     if args.circuit.is_some() {
         workshop.watch();
     }
-    for (i, line) in script.lines().enumerate() {
-        let place = || match &args.script {
-            Some(file) => {
-                let (file, text) = (quote::path(file).to_string(), quote::bare(line.trim()).to_string());
-                say!(words, "trace-line", file = file, line = i + 1, text = text)
-            }
-            None => line.to_owned(),
-        };
-        let action = match plain::parse(line, &names, &workshop.view().readings).with_context(place)? {
-            Said::Do(action) => action,
-            Said::Ask(Ask::Quit) => break,
-            Said::Nothing | Said::Ask(_) | Said::NoteShown { .. } => continue,
-        };
-        let outcome = workshop.act(&action);
-        if let Some(why) = outcome.refused {
-            return Err(refused(words, &workshop, &why).context(place()));
-        }
-        takers.take(words, &mut workshop)?;
-    }
+    play(words, args, &script, &names, &mut workshop, &mut takers)?;
     if args.circuit_after_script {
         workshop.watch();
     }
-    if 0 < args.for_s {
-        // In stretches, so that the rows need no room.
-        const STRETCH_S: u32 = 600;
-        let mut left = args.for_s;
-        while 0 < left {
-            let s = left.min(STRETCH_S);
-            let outcome = workshop.act(&Action::Wait { s });
-            if let Some(why) = outcome.refused {
-                return Err(refused(words, &workshop, &why));
-            }
-            takers.take(words, &mut workshop)?;
-            left -= s;
-        }
-    }
+    run_on(words, args.for_s, &mut workshop, &mut takers)?;
     let computed = assess::play::computed(&workshop);
     if let Some(table) = takers.csv {
         let rows = table.rows;
@@ -146,6 +108,67 @@ pub(crate) fn run(
     // What was written until then stays.
     computed?;
     Ok(Verdict::Pass)
+}
+
+/// The day's numbers, if they can be.
+fn allowed(words: &Words, args: &TraceArgs) -> anyhow::Result<()> {
+    for (flag, value, min, max) in
+        [("--altitude", args.altitude, -400.0, 4500.0), ("--ambient", args.ambient, -30.0, 45.0)]
+    {
+        if !(min..=max).contains(&value) {
+            let typed = quote::number(value).to_string();
+            bail!("{}", say!(words, "trace-allowed", flag = flag, typed = typed, min = min, max = max));
+        }
+    }
+    Ok(())
+}
+
+/// Does the lines of the script, one after the other.
+fn play(
+    words: &Words,
+    args: &TraceArgs,
+    script: &str,
+    names: &Vocabulary,
+    workshop: &mut Opened,
+    takers: &mut Takers,
+) -> anyhow::Result<()> {
+    for (i, line) in script.lines().enumerate() {
+        let place = || match &args.script {
+            Some(file) => {
+                let (file, text) = (quote::path(file).to_string(), quote::bare(line.trim()).to_string());
+                say!(words, "trace-line", file = file, line = i + 1, text = text)
+            }
+            None => line.to_owned(),
+        };
+        let action = match plain::parse(line, names, &workshop.view().readings).with_context(place)? {
+            Said::Do(action) => action,
+            Said::Ask(Ask::Quit) => break,
+            Said::Nothing | Said::Ask(_) | Said::NoteShown { .. } => continue,
+        };
+        let outcome = workshop.act(&action);
+        if let Some(why) = outcome.refused {
+            return Err(refused(words, workshop, &why).context(place()));
+        }
+        takers.take(words, workshop)?;
+    }
+    Ok(())
+}
+
+/// Lets time run on, s.
+fn run_on(words: &Words, for_s: u32, workshop: &mut Opened, takers: &mut Takers) -> anyhow::Result<()> {
+    // In stretches, so that the rows need no room.
+    const STRETCH_S: u32 = 600;
+    let mut left = for_s;
+    while 0 < left {
+        let s = left.min(STRETCH_S);
+        let outcome = workshop.act(&Action::Wait { s });
+        if let Some(why) = outcome.refused {
+            return Err(refused(words, workshop, &why));
+        }
+        takers.take(words, workshop)?;
+        left -= s;
+    }
+    Ok(())
 }
 
 /// Who gets the rows.

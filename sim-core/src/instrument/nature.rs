@@ -126,6 +126,7 @@ const NO_ENDS: Ends = (&[], Held::Nowhere);
 impl InstrumentKind {
     /// What the kind says of itself.
     #[must_use]
+    #[expect(clippy::too_many_lines, reason = "a flat table: an arm a kind")]
     pub fn nature(&self) -> Nature<'_> {
         use Display::{Dial, Signed, Unsigned};
         use ReadFrom::{Cab, ItsEnds, Wall};

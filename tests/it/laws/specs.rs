@@ -30,6 +30,7 @@ fn every_kind() -> Vec<PartKind> {
 }
 
 /// What is wrong with what a kind says.
+#[expect(clippy::too_many_lines, reason = "a law a line, over every part of a circuit")]
 fn complaints(kind: &PartKind, spec: &Spec) -> Vec<String> {
     let mut wrong = Vec::new();
     let mut must = |ok: bool, what: &str| {

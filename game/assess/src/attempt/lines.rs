@@ -94,6 +94,25 @@ fn json<'a, T: serde::Deserialize<'a>>(body: &'a str) -> Result<T, Fault> {
 }
 
 impl Lines {
+    /// An action stands after a sitting, with the labels of one, and before the car is handed back.
+    fn has_place_for(&self, header: &Header, step: &Step) -> Result<(), Fault> {
+        let sat = !self.sittings.is_empty();
+        if !sat && header.schema != SCHEMA_1 {
+            return Err(sentence!("line-no-sitting", "an action before the first sitting").into());
+        }
+        if (step.by.is_some(), step.at_unix_ms.is_some()) != (sat, sat) {
+            return Err(sentence!(
+                "line-labels",
+                "an action says its time and its source from the first sitting on, not before"
+            )
+            .into());
+        }
+        if self.steps.last().is_some_and(Step::hands_back) {
+            return Err(sentence!("line-too-late", "an action after the car was handed back").into());
+        }
+        Ok(())
+    }
+
     /// Takes in the next line, with its end. A line that does not fit changes nothing.
     fn take(&mut self, raw: &[u8]) -> Result<(), Fault> {
         if LONGEST_LINE < raw.len() {
@@ -157,22 +176,7 @@ impl Lines {
                     self.repairs.push(repair);
                 } else {
                     let step: Step = json(&body)?;
-                    let sat = !self.sittings.is_empty();
-                    if !sat && header.schema != SCHEMA_1 {
-                        return Err(sentence!("line-no-sitting", "an action before the first sitting").into());
-                    }
-                    if (step.by.is_some(), step.at_unix_ms.is_some()) != (sat, sat) {
-                        return Err(sentence!(
-                            "line-labels",
-                            "an action says its time and its source from the first sitting on, not before"
-                        )
-                        .into());
-                    }
-                    if self.steps.last().is_some_and(Step::hands_back) {
-                        return Err(
-                            sentence!("line-too-late", "an action after the car was handed back").into()
-                        );
-                    }
+                    self.has_place_for(header, &step)?;
                     let mut tally = self.tally;
                     tally.take(&step)?;
                     self.chain = Some(chained(chain)?);

@@ -10,7 +10,7 @@ use super::block::Block;
 use super::checker::{Checker, is_short_name};
 use super::error::{BadCatalogue, BadName, Named, PackError};
 use super::range::{Range, Unit};
-use super::raw::{RawJob, RawPack, RawWeights, SCHEMA, ranges};
+use super::raw::{RawHidden, RawJob, RawPack, RawWeights, SCHEMA, ranges};
 use super::wanted::Wanted;
 use crate::pack::job::{AfterHandBack, CAUTION, Competence, DEFER, Hidden, Job, Symptom, Weights};
 use crate::sentence;
@@ -140,6 +140,41 @@ pub(crate) struct Around<'a> {
     pub(crate) spares: &'a [Spare],
 }
 
+/// What is hidden in the car: a fault of its catalogue each, no number of the car twice, inside the catalogue's severities.
+fn hidden(check: &mut Checker<'_>, raw: &[RawHidden], car: &Car) -> Vec<(u16, f64)> {
+    let known: Vec<&str> = car.faults.iter().map(|f| f.id.as_str()).collect();
+    let mut faults: Vec<(u16, f64)> = Vec::new();
+    for (i, h) in raw.iter().enumerate() {
+        let path = format!("hidden[{i}]");
+        let Some(f) = check.index(&format!("{path}.fault"), Named::Fault, &h.fault, &known) else { continue };
+        let def = &car.faults[f as usize];
+        let clash = |g: &(u16, f64)| car.faults[g.0 as usize].param == def.param;
+        if let Some(first) = faults.iter().position(clash) {
+            check.push(BadName::Duplicate {
+                path: format!("{path}.fault"),
+                what: Named::Param,
+                name: def.param.clone(),
+                first: format!("hidden[{first}].fault"),
+            });
+        }
+        let (low, high) = (def.severity_min.min(def.severity_max), def.severity_min.max(def.severity_max));
+        let here = format!("{path}.severity");
+        if !h.severity.is_finite() {
+            check.number(&here, h.severity, Range::new(low, high, Unit::InName));
+        } else if h.severity < low || high < h.severity {
+            check.push(BadCatalogue::SeverityOutsideCatalogue {
+                path: here,
+                value: h.severity,
+                fault: def.id.clone(),
+                min: low,
+                max: high,
+            });
+        }
+        faults.push((f, h.severity));
+    }
+    faults
+}
+
 /// Checks a job; digest and reference are filled in by the library.
 pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Result<Job, Vec<PackError>> {
     let Around { pack, car, kit, spares } = *around;
@@ -170,36 +205,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
     symptom(&mut check, &raw.symptom);
     reference_name(&mut check, &raw.reference);
 
-    let known: Vec<&str> = car.faults.iter().map(|f| f.id.as_str()).collect();
-    let mut faults: Vec<(u16, f64)> = Vec::new();
-    for (i, h) in raw.hidden.iter().enumerate() {
-        let path = format!("hidden[{i}]");
-        let Some(f) = check.index(&format!("{path}.fault"), Named::Fault, &h.fault, &known) else { continue };
-        let def = &car.faults[f as usize];
-        let clash = |g: &(u16, f64)| car.faults[g.0 as usize].param == def.param;
-        if let Some(first) = faults.iter().position(clash) {
-            check.push(BadName::Duplicate {
-                path: format!("{path}.fault"),
-                what: Named::Param,
-                name: def.param.clone(),
-                first: format!("hidden[{first}].fault"),
-            });
-        }
-        let (low, high) = (def.severity_min.min(def.severity_max), def.severity_min.max(def.severity_max));
-        let here = format!("{path}.severity");
-        if !h.severity.is_finite() {
-            check.number(&here, h.severity, Range::new(low, high, Unit::InName));
-        } else if h.severity < low || high < h.severity {
-            check.push(BadCatalogue::SeverityOutsideCatalogue {
-                path: here,
-                value: h.severity,
-                fault: def.id.clone(),
-                min: low,
-                max: high,
-            });
-        }
-        faults.push((f, h.severity));
-    }
+    let faults = hidden(&mut check, &raw.hidden, car);
 
     if let Some(tools) = &raw.tools {
         let allowed: Vec<&str> = pack.tools.iter().map(String::as_str).collect();

@@ -22,6 +22,7 @@ fn arc(line: &mut Vec<Vec2>, (x, y): (f32, f32), (rx, ry): (f32, f32), a: f32, b
 }
 
 /// The strokes of a sign, 1 high and [`WIDE`] wide from the lower left; none for a sign not known.
+#[expect(clippy::too_many_lines, reason = "a flat table: an arm a sign")]
 fn strokes(sign: char) -> Vec<Vec<Vec2>> {
     let (w, m) = (WIDE, WIDE * 0.5);
     let straight = |points: &[(f32, f32)]| points.iter().map(|(x, y)| Vec2::new(*x, *y)).collect::<Vec<_>>();

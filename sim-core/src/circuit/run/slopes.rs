@@ -17,6 +17,7 @@ use crate::parts::tee::Tee;
 use crate::units::Tick;
 
 /// Booster with a sticking piston, two soft hoses, reservoir, check valve, pump turned by the engine.
+#[expect(clippy::too_many_lines, reason = "a list of parts with their numbers")]
 pub(crate) fn assembly() -> Assembly {
     let soft = PartKind::Hose(Hose {
         bore_mm: 8.0,
