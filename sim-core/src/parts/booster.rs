@@ -23,8 +23,8 @@ use crate::flow::nipple::{self, B_SHORT_WAY};
 use crate::flow::pinhole::Pinhole;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Allowance, Behind, Bounds, Chamber, Depth, Electric, Law, Machine, Mouth, Passage, PistonLaw, Place,
-    Quantity, Seen, Spec, Specified, Start, State, Volume, Way, wall_w_per_k,
+    Air, Allowance, Behind, Bounds, Chamber, Depth, Electric, FlowPath, Law, Machine, Mouth, Passage,
+    PistonLaw, Place, Quantity, Seen, Spec, Specified, Start, State, Volume, wall_w_per_k,
 };
 
 part_params! {
@@ -152,22 +152,23 @@ impl Booster {
     }
 
     /// What leaks, and the two ways of the control valve.
-    fn ways(&self) -> Vec<Way> {
-        let between =
-            |law| Some(Way { a: Place::In(Chamber::Rear), b: Place::In(Chamber::Front), law, heard: false });
+    fn flow_paths(&self) -> Vec<FlowPath> {
+        let between = |law| {
+            Some(FlowPath { a: Place::In(Chamber::Rear), b: Place::In(Chamber::Front), law, heard: false })
+        };
         let inner =
             |d_mm: f64| (0.0 < d_mm).then(|| between(Law::Hole(Pinhole::of_diameter_mm(d_mm)))).flatten();
-        let ways = [
-            Way::hole(Chamber::Front, self.rim_mm),
-            Way::hole(Chamber::Front, self.front_seal_mm),
-            Way::seep(Chamber::Front, self.seep_cm3_per_min),
-            Way::hole(Chamber::Rear, self.air_seat_mm),
-            Some(Way::leak(Chamber::Rear, Law::Admit { open: self.admit() })),
+        let flow_paths = [
+            FlowPath::hole(Chamber::Front, self.rim_mm),
+            FlowPath::hole(Chamber::Front, self.front_seal_mm),
+            FlowPath::seep(Chamber::Front, self.seep_cm3_per_min),
+            FlowPath::hole(Chamber::Rear, self.air_seat_mm),
+            Some(FlowPath::leak(Chamber::Rear, Law::Admit { open: self.admit() })),
             between(Law::Equalise { open: self.equalise() }),
             inner(self.tear_mm),
             inner(self.seat_mm),
         ];
-        ways.into_iter().flatten().collect()
+        flow_paths.into_iter().flatten().collect()
     }
 }
 
@@ -181,7 +182,7 @@ impl Specified for Booster {
             air: Air {
                 volumes: self.volumes(),
                 mouths: vec![Mouth::to(0, Behind::Chamber(Chamber::Front), nipple)],
-                ways: self.ways(),
+                flow_paths: self.flow_paths(),
             },
             electric: Electric::NONE,
             states: vec![State {

@@ -67,7 +67,7 @@ impl Specified for CheckValve {
             air: Air {
                 volumes: vec![Volume::small(Depth::Valve, self.volume_cm3)],
                 mouths: vec![store, Mouth::body(1, self.nipple())],
-                ways: vec![],
+                flow_paths: vec![],
             },
             electric: Electric::NONE,
             states: vec![],

@@ -77,7 +77,7 @@ impl Specified for Engine {
             air: Air {
                 volumes: vec![],
                 mouths: vec![Mouth::to(0, Behind::Manifold, Passage::Iso(self.nipple()))],
-                ways: vec![],
+                flow_paths: vec![],
             },
             electric: Electric::one("alternator", 1, 2, alternator),
             states: vec![State {

@@ -10,8 +10,8 @@ use crate::flow::iso6358::Iso6358;
 use crate::flow::nipple;
 use crate::params::part_params;
 use crate::parts::elements::{
-    self, Air, Bounds, Chamber, Depth, Electric, EngineState, Lag, Mouth, Quantity, Seen, Spec, Specified,
-    Start, State, Volume, Way,
+    self, Air, Bounds, Chamber, Depth, Electric, EngineState, FlowPath, Lag, Mouth, Quantity, Seen, Spec,
+    Specified, Start, State, Volume,
 };
 
 part_params! {
@@ -92,7 +92,7 @@ impl Specified for EnginePump {
             air: Air {
                 volumes: vec![Volume::small(Depth::Inlet, self.inlet_cm3)],
                 mouths: vec![Mouth::body(0, self.nipple())],
-                ways: Way::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
+                flow_paths: FlowPath::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
             },
             electric: Electric::NONE,
             states: vec![State {

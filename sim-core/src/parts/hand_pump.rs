@@ -3,7 +3,9 @@
 use super::vacuum_gauge::{pointer, stem};
 use crate::flow::pinhole::Pinhole;
 use crate::params::part_params;
-use crate::parts::elements::{Air, Chamber, Depth, Electric, Law, Place, Seen, Spec, Specified, Volume, Way};
+use crate::parts::elements::{
+    Air, Chamber, Depth, Electric, FlowPath, Law, Place, Seen, Spec, Specified, Volume,
+};
 
 /// Hole of a hand pump's release lever while it is held, mm: it lets a booster's store down by less
 /// than a kPa a second, slowly enough to read a gauge by (from memory).
@@ -31,14 +33,14 @@ impl Specified for HandPump {
 
     fn spec(&self, _: f64) -> Spec {
         let law = Law::Strokes { stroke: self.stroke_cm3 * 1e-6, ultimate: self.ultimate_share };
-        let strokes = Way { a: Place::In(Chamber::Body), b: Place::Outside, law, heard: false };
+        let strokes = FlowPath { a: Place::In(Chamber::Body), b: Place::Outside, law, heard: false };
         let hole = Pinhole::of_diameter_mm(HAND_PUMP_VENT_MM);
         Spec {
             hangs: true,
             air: Air {
                 volumes: vec![Volume::small(Depth::Stem, self.volume_cm3)],
                 mouths: vec![stem(self.bore_mm)],
-                ways: vec![strokes, Way::leak(Chamber::Body, Law::Vent { hole })],
+                flow_paths: vec![strokes, FlowPath::leak(Chamber::Body, Law::Vent { hole })],
             },
             electric: Electric::NONE,
             states: vec![pointer(self.lag_s)],

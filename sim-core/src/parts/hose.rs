@@ -1,4 +1,4 @@
-//! Vacuum hose: one volume between two half-restrictions, with the ways a hose ages.
+//! Vacuum hose: one volume between two half-restrictions, with the ways in which a hose ages.
 //!
 //! Sonic conductance and critical ratio of a tube by bore and length after ISO 6358-3 practice:
 //! C = 0.029 d² / √(L/d^1.25 + 510) (SI), b = 474 C / d² (from memory). Each half has √2 C, so that the
@@ -16,7 +16,9 @@
 use crate::flow::iso6358::Iso6358;
 use crate::math;
 use crate::params::part_params;
-use crate::parts::elements::{Air, Chamber, Depth, Electric, Gap, Mouth, Seen, Spec, Specified, Volume, Way};
+use crate::parts::elements::{
+    Air, Chamber, Depth, Electric, FlowPath, Gap, Mouth, Seen, Spec, Specified, Volume,
+};
 
 pub use crate::parts::elements::{SOFT_BEGINS_PA, SOFT_SPAN_PA, open_share};
 
@@ -105,14 +107,16 @@ impl Specified for Hose {
         // The bend is at the end `a`.
         let still = self.gap_mm2(false);
         let gap = (0.0 < still).then(|| Gap { still: still * 1e-6, shaking: self.gap_mm2(true) * 1e-6 });
-        let ways =
-            [Way::hole(Chamber::Body, self.pinhole_mm), Way::seep(Chamber::Body, self.seep_cm3_per_min)];
+        let flow_paths = [
+            FlowPath::hole(Chamber::Body, self.pinhole_mm),
+            FlowPath::seep(Chamber::Body, self.seep_cm3_per_min),
+        ];
         Spec {
             hangs: false,
             air: Air {
                 volumes: vec![Volume::body(Depth::Line, self.volume_m3(), self.surface_m2())],
                 mouths: vec![Mouth { gap, ..end(0) }, end(1)],
-                ways: ways.into_iter().flatten().collect(),
+                flow_paths: flow_paths.into_iter().flatten().collect(),
             },
             electric: Electric::NONE,
             states: vec![],

@@ -5,7 +5,7 @@
 use crate::flow::iso6358::Iso6358;
 use crate::flow::nipple;
 use crate::params::part_params;
-use crate::parts::elements::{Air, Chamber, Depth, Electric, Mouth, Seen, Spec, Specified, Volume, Way};
+use crate::parts::elements::{Air, Chamber, Depth, Electric, FlowPath, Mouth, Seen, Spec, Specified, Volume};
 
 part_params! {
     /// A reservoir; ports `1` and `2`, both pneumatic.
@@ -37,13 +37,16 @@ impl Specified for Reservoir {
     const SEEN: Seen = Seen::PIECE;
 
     fn spec(&self, _: f64) -> Spec {
-        let ways = [Way::hole(Chamber::Body, self.rust_mm), Way::seep(Chamber::Body, self.seep_cm3_per_min)];
+        let flow_paths = [
+            FlowPath::hole(Chamber::Body, self.rust_mm),
+            FlowPath::seep(Chamber::Body, self.seep_cm3_per_min),
+        ];
         Spec {
             hangs: false,
             air: Air {
                 volumes: vec![Volume::body(Depth::Store, self.volume_l * 1e-3, self.surface_m2)],
                 mouths: (0..2).map(|port| Mouth::body(port, self.nipple())).collect(),
-                ways: ways.into_iter().flatten().collect(),
+                flow_paths: flow_paths.into_iter().flatten().collect(),
             },
             electric: Electric::NONE,
             states: vec![],

@@ -3,7 +3,7 @@
 use crate::flow::iso6358::Iso6358;
 use crate::flow::nipple;
 use crate::params::part_params;
-use crate::parts::elements::{Air, Chamber, Depth, Electric, Mouth, Seen, Spec, Specified, Volume, Way};
+use crate::parts::elements::{Air, Chamber, Depth, Electric, FlowPath, Mouth, Seen, Spec, Specified, Volume};
 
 part_params! {
     /// A tee or four-way piece; ports `1` to `4`, all pneumatic.
@@ -36,7 +36,7 @@ impl Specified for Tee {
             air: Air {
                 volumes: vec![Volume::small(Depth::Meeting, self.volume_cm3)],
                 mouths: (0..4).map(|port| Mouth::body(port, self.nipple())).collect(),
-                ways: Way::hole(Chamber::Body, self.crack_mm).into_iter().collect(),
+                flow_paths: FlowPath::hole(Chamber::Body, self.crack_mm).into_iter().collect(),
             },
             electric: Electric::NONE,
             states: vec![],

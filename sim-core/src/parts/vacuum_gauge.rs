@@ -28,7 +28,7 @@ impl Specified for VacuumGauge {
             air: Air {
                 volumes: vec![Volume::small(Depth::Stem, self.volume_cm3)],
                 mouths: vec![stem(self.bore_mm)],
-                ways: vec![],
+                flow_paths: vec![],
             },
             electric: Electric::NONE,
             states: vec![pointer(self.lag_s)],

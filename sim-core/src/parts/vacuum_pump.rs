@@ -16,8 +16,8 @@ use crate::flow::nipple;
 use crate::math;
 use crate::params::part_params;
 use crate::parts::elements::{
-    self, Air, Bounds, Chamber, Depth, Electric, Machine, Mouth, Quantity, Seen, Spec, Specified, Start,
-    State, Switch, Volume, Way, Worth,
+    self, Air, Bounds, Chamber, Depth, Electric, FlowPath, Machine, Mouth, Quantity, Seen, Spec, Specified,
+    Start, State, Switch, Volume, Worth,
 };
 
 pub use crate::parts::elements::{ALPHA_COPPER, ALPHA_FERRITE, MotorLaw, OMEGA_SMALL};
@@ -126,7 +126,7 @@ impl Specified for VacuumPump {
             air: Air {
                 volumes: vec![Volume::small(Depth::Inlet, self.inlet_cm3)],
                 mouths: vec![Mouth::body(0, self.nipple())],
-                ways: Way::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
+                flow_paths: FlowPath::pumped(Chamber::Body, self.swept_m3_per_rad(), self.slip()).to_vec(),
             },
             electric: Electric::one("motor", 1, 2, Worth::Motor),
             states: vec![

@@ -7,7 +7,8 @@
 use crate::flow::nipple;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Chamber, Depth, Electric, Mouth, Pole, Seen, Spec, Specified, Track, Volume, Way, Worth,
+    Air, Chamber, Characteristic, Depth, Electric, FlowPath, Mouth, Pole, Seen, Spec, Specified, Volume,
+    Worth,
 };
 
 pub use crate::parts::elements::RAIL;
@@ -37,8 +38,8 @@ part_params! {
 impl VacuumSensor {
     /// Its track.
     #[must_use]
-    pub fn track(&self) -> Track {
-        Track {
+    pub fn characteristic(&self) -> Characteristic {
+        Characteristic {
             zero_share: self.zero_share,
             span_share: self.span_share,
             drift_kpa: self.drift_kpa,
@@ -52,13 +53,13 @@ impl Specified for VacuumSensor {
     const SEEN: Seen = Seen::PIECE;
 
     fn spec(&self, _: f64) -> Spec {
-        let arm = |lower| Worth::Track { track: self.track(), lower };
+        let arm = |lower| Worth::Characteristic { characteristic: self.characteristic(), lower };
         Spec {
             hangs: false,
             air: Air {
                 volumes: vec![Volume::small(Depth::End, self.volume_cm3)],
                 mouths: vec![Mouth::body(0, nipple::of_bore_mm(self.bore_mm))],
-                ways: Way::hole(Chamber::Body, self.diaphragm_mm).into_iter().collect(),
+                flow_paths: FlowPath::hole(Chamber::Body, self.diaphragm_mm).into_iter().collect(),
             },
             electric: Electric::of(vec![
                 Pole { a: 1, b: 2, name: "sensor_upper", worth: arm(false) },

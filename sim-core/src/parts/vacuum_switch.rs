@@ -6,7 +6,7 @@
 use crate::flow::nipple;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Chamber, Depth, Electric, Mouth, Seen, Spec, Specified, Switch, Volume, Way, Worth,
+    Air, Chamber, Depth, Electric, FlowPath, Mouth, Seen, Spec, Specified, Switch, Volume, Worth,
 };
 
 part_params! {
@@ -59,7 +59,7 @@ impl Specified for VacuumSwitch {
             air: Air {
                 volumes: vec![Volume::small(Depth::End, self.volume_cm3)],
                 mouths: vec![Mouth::body(0, nipple::of_bore_mm(self.bore_mm))],
-                ways: Way::hole(Chamber::Body, self.diaphragm_mm).into_iter().collect(),
+                flow_paths: FlowPath::hole(Chamber::Body, self.diaphragm_mm).into_iter().collect(),
             },
             electric: Electric::one("contact", 1, 2, contact),
             states: vec![],

@@ -63,7 +63,7 @@ fn complaints(kind: &PartKind, spec: &Spec) -> Vec<String> {
                 Worth::Battery(_) => has(Quantity::Charge),
                 Worth::Lamp(_) => has(Quantity::Filament),
                 Worth::Motor => spec.machines.iter().any(|m| matches!(m, Machine::Rotor { .. })),
-                Worth::Track { track, .. } => has_air(track.chamber),
+                Worth::Characteristic { characteristic, .. } => has_air(characteristic.chamber),
                 Worth::Contact { .. } | Worth::Awake { .. } | Worth::Intact(_) | Worth::Pressed(_) => {
                     !spec.switches.is_empty()
                 }
@@ -94,13 +94,13 @@ fn complaints(kind: &PartKind, spec: &Spec) -> Vec<String> {
         must(v.per_travel_m2.is_none() || has(Quantity::Travel), "a wall that moves is moved");
         must(spec.air.volumes[..i].iter().all(|u| u.chamber != v.chamber), "one body of air a chamber");
     }
-    for way in &spec.air.ways {
+    for path in &spec.air.flow_paths {
         let there = |place| match place {
             Place::Outside => true,
             Place::In(c) => has_air(c),
         };
-        must(there(way.a) && there(way.b) && way.a != way.b, "a way lies between two bodies of air");
-        must(way.law.state().is_none_or(has), "a way's law follows a state that is there");
+        must(there(path.a) && there(path.b) && path.a != path.b, "a path lies between two bodies of air");
+        must(path.law.state().is_none_or(has), "a path's law follows a state that is there");
     }
     let pole = |p: u8| usize::from(p) < spec.electric.poles.len();
     for (i, s) in spec.states.iter().enumerate() {

@@ -13,7 +13,7 @@ use crate::flow::iso6358::Iso6358;
 use crate::flow::pinhole::Pinhole;
 use crate::flow::valve::CheckLaw;
 use crate::parts::Domain;
-use crate::parts::elements::{Behind, Law, Mouth, Passage, Place, Way};
+use crate::parts::elements::{Behind, FlowPath, Law, Mouth, Passage, Place};
 
 /// A body of air or a source.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,7 +26,7 @@ pub(crate) enum Node {
     Manifold(u16),
 }
 
-/// One way for air.
+/// One flow path.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Edge {
     pub(crate) a: Node,
@@ -44,7 +44,7 @@ pub(crate) struct Edge {
     pub(crate) soft: Option<[Soft; 2]>,
 }
 
-/// All ways for air.
+/// All flow paths.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct AirNet {
     pub(crate) edges: Vec<Edge>,
@@ -57,7 +57,7 @@ impl AirNet {
         let assembly = specs.assembly;
         let mut net = Self::default();
         for (part, spec) in specs.active() {
-            net.edges.extend(spec.air.ways.iter().filter_map(|way| within(part, way, layout)));
+            net.edges.extend(spec.air.flow_paths.iter().filter_map(|path| within(part, path, layout)));
         }
         for joint in &assembly.joints {
             if joint.made && assembly.domain(joint.a) == Domain::Pneumatic {
@@ -222,19 +222,19 @@ impl AirNet {
 }
 
 /// A way within a part.
-fn within(part: u16, way: &Way, layout: &Layout) -> Option<Edge> {
+fn within(part: u16, path: &FlowPath, layout: &Layout) -> Option<Edge> {
     let node = |place| match place {
         Place::Outside => Some(Node::Atmosphere),
         Place::In(chamber) => layout.volume_of(part, chamber).map(Node::Volume),
     };
     Some(Edge {
-        a: node(way.a)?,
-        b: node(way.b)?,
-        law: way.law,
+        a: node(path.a)?,
+        b: node(path.b)?,
+        law: path.law,
         part,
         port_a: None,
         port_b: None,
-        heard_at: way.heard.then_some(part),
+        heard_at: path.heard.then_some(part),
         soft: None,
     })
 }

@@ -1,15 +1,15 @@
 //! The equations: everything looked up once, so that a step searches for nothing.
 
 use super::air_net::{AirNet, Edge, Node};
-use super::layout::{Layout, Var, Volume};
+use super::layout::{Layout, StateVar, Volume};
 use super::specs::Specs;
 use super::unsound::Unsound;
 use super::wiring::Wiring;
 use super::{followers, places, poles};
 use crate::circuit::solve::linear::{MOST, Plan};
 use crate::circuit::solve::{
-    Body, End, From, Model, N_LEDGERS, Network, Numbers, OtherPlaces, PistonAt, PoleLaw, Rotor, RotorAt,
-    WayAt, WayPlaces, at_first,
+    Body, End, FlowPathAt, FlowPathPlaces, From, Model, N_LEDGERS, Network, Numbers, OtherPlaces, PistonAt,
+    PoleLaw, Rotor, RotorAt, at_first,
 };
 use crate::parts::elements::{Bounds, Machine, PistonLaw, Quantity};
 
@@ -26,7 +26,7 @@ pub(super) fn of(
     }
     let machines = Machines::of(specs, layout, wiring)?;
     let lines = Lines::of(layout, &machines)?;
-    let (ways, in_hands) = lines.ways(&air.edges)?;
+    let (flow_paths, in_hands) = lines.flow_paths(&air.edges)?;
     let (poles, branches) = poles::all(specs, layout, wiring, &machines.rotors);
     let body = |v: &Volume| Body {
         at_rest_m3: v.at_rest_m3,
@@ -54,7 +54,7 @@ pub(super) fn of(
         rotors: machines.rotors,
         pistons: machines.pistons,
         manifolds: lines.manifolds.iter().map(|(_, i)| *i).collect(),
-        ways,
+        flow_paths,
         network: Network::of(wiring.n, branches).ok_or(Unsound::TooMuch)?,
         poles,
         followers: followers::all(specs, layout, wiring),
@@ -66,10 +66,10 @@ pub(super) fn of(
 }
 
 /// A state that the layout has, because the part that speaks of it has it.
-fn at(layout: &Layout, var: Var) -> Result<usize, Unsound> {
+fn at(layout: &Layout, var: StateVar) -> Result<usize, Unsound> {
     layout.index(var).ok_or(match var {
-        Var::Of(_, part) => Unsound::NoState(Some(part)),
-        Var::Surroundings | Var::Mass(_) | Var::Energy(_) => Unsound::NoState(None),
+        StateVar::Of(_, part) => Unsound::NoState(Some(part)),
+        StateVar::Surroundings | StateVar::Mass(_) | StateVar::Energy(_) => Unsound::NoState(None),
     })
 }
 
@@ -91,7 +91,7 @@ impl Machines {
         let mut all = Self::default();
         for (part, spec) in specs.active() {
             let volume = |c| layout.volume_of(part, c).ok_or(Unsound::NoAir(part, c));
-            let at = |is| at(layout, Var::Of(is, part));
+            let at = |is| at(layout, StateVar::Of(is, part));
             for machine in &spec.machines {
                 match *machine {
                     Machine::Piston { law, front, rear } => {
@@ -129,13 +129,14 @@ struct Lines<'a> {
 
 impl<'a> Lines<'a> {
     fn of(layout: &'a Layout, machines: &Machines) -> Result<Self, Unsound> {
-        let travel =
-            |v: &Volume| v.per_travel_m2.map(|_| at(layout, Var::Of(Quantity::Travel, v.part))).transpose();
-        let manifold = |(i, var): (usize, &Var)| match *var {
-            Var::Of(Quantity::Manifold, part) => Some((part, i)),
-            Var::Of(..) | Var::Surroundings | Var::Mass(_) | Var::Energy(_) => None,
+        let travel = |v: &Volume| {
+            v.per_travel_m2.map(|_| at(layout, StateVar::Of(Quantity::Travel, v.part))).transpose()
         };
-        let masses = (0..layout.volumes.len()).map(|k| at(layout, Var::Mass(k as u16)));
+        let manifold = |(i, var): (usize, &StateVar)| match *var {
+            StateVar::Of(Quantity::Manifold, part) => Some((part, i)),
+            StateVar::Of(..) | StateVar::Surroundings | StateVar::Mass(_) | StateVar::Energy(_) => None,
+        };
+        let masses = (0..layout.volumes.len()).map(|k| at(layout, StateVar::Mass(k as u16)));
         Ok(Self {
             layout,
             mass_at: masses.collect::<Result<_, _>>()?,
@@ -146,12 +147,12 @@ impl<'a> Lines<'a> {
     }
 
     /// All ways, and the parts whose hands work them, a way each.
-    fn ways(&self, edges: &[Edge]) -> Result<(Vec<WayAt>, Vec<u16>), Unsound> {
-        let (mut ways, mut in_hands, mut n_soft) = (Vec::new(), Vec::new(), 0);
+    fn flow_paths(&self, edges: &[Edge]) -> Result<(Vec<FlowPathAt>, Vec<u16>), Unsound> {
+        let (mut flow_paths, mut in_hands, mut n_soft) = (Vec::new(), Vec::new(), 0);
         for e in edges {
             let state = match e.law.state() {
                 Some(is) => {
-                    let i = at(self.layout, Var::Of(is, e.part))?;
+                    let i = at(self.layout, StateVar::Of(is, e.part))?;
                     Some((small(i)?, self.places(e, i)))
                 }
                 None => None,
@@ -169,9 +170,15 @@ impl<'a> Lines<'a> {
             let piston =
                 if e.law.is_lifted() { self.pistons.iter().position(|p| *p == e.part) } else { None };
             let piston = piston.map(small).transpose()?;
-            ways.push(WayAt { ends: [self.end(e, e.a)?, self.end(e, e.b)?], state, soft, hand, piston });
+            flow_paths.push(FlowPathAt {
+                ends: [self.end(e, e.a)?, self.end(e, e.b)?],
+                state,
+                soft,
+                hand,
+                piston,
+            });
         }
-        Ok((ways, in_hands))
+        Ok((flow_paths, in_hands))
     }
 
     /// Rows of mass and enthalpy: a volume's or the ledgers'.
@@ -183,7 +190,7 @@ impl<'a> Lines<'a> {
         }
     }
 
-    fn places(&self, edge: &Edge, column: usize) -> WayPlaces {
+    fn places(&self, edge: &Edge, column: usize) -> FlowPathPlaces {
         let (a, b) = (self.rows(edge.a), self.rows(edge.b));
         [a.0, b.0, a.1, b.1].map(|row| at_first(self.layout.vars.len(), row, column))
     }

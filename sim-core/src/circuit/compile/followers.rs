@@ -1,6 +1,6 @@
 //! What follows something else with a lag, with the air and two-poles that it follows looked up.
 
-use super::layout::{Layout, Var};
+use super::layout::{Layout, StateVar};
 use super::specs::Specs;
 use super::wiring::Wiring;
 use crate::circuit::solve::Follower;
@@ -8,10 +8,10 @@ use crate::parts::elements::Lag;
 
 /// All of an assembly, each with its row; what a machine moves is not among them.
 pub(super) fn all(specs: &Specs<'_>, layout: &Layout, wiring: &Wiring) -> Vec<(usize, Follower)> {
-    let of = |var: &Var| match *var {
-        Var::Surroundings => Some(Follower::Surroundings),
-        Var::Of(is, part) => follower(part, specs.state(part, is)?.follows?, layout, wiring),
-        Var::Mass(_) | Var::Energy(_) => None,
+    let of = |var: &StateVar| match *var {
+        StateVar::Surroundings => Some(Follower::Surroundings),
+        StateVar::Of(is, part) => follower(part, specs.state(part, is)?.follows?, layout, wiring),
+        StateVar::Mass(_) | StateVar::Energy(_) => None,
     };
     layout.vars.iter().enumerate().filter_map(|(row, var)| Some((row, of(var)?))).collect()
 }

@@ -9,7 +9,7 @@ use crate::parts::elements::{Allowance, Bounds, Chamber, Depth, Quantity, Start}
 
 /// What a state variable is. Units: kg, J, and those of [`Quantity`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum Var {
+pub(crate) enum StateVar {
     /// Temperature of the surroundings, K.
     Surroundings,
     /// A state of a part.
@@ -20,7 +20,7 @@ pub(crate) enum Var {
     Energy(u16),
 }
 
-impl Var {
+impl StateVar {
     /// Its place in the order of elimination.
     fn order(self) -> (u8, u16, u16) {
         match self {
@@ -56,7 +56,7 @@ pub(crate) struct Volume {
 #[derive(Clone, Debug, Default, PartialEq)]
 pub(crate) struct Layout {
     /// Variables in order.
-    pub(crate) vars: Vec<Var>,
+    pub(crate) vars: Vec<StateVar>,
     /// Per variable, what it is in a part from the shelf.
     pub(crate) starts: Vec<Start>,
     /// Bodies of air, leaves before hubs.
@@ -67,7 +67,7 @@ impl Layout {
     /// The layout, and what bounds each variable.
     pub(super) fn of(specs: &Specs<'_>) -> (Self, Vec<Bounds>) {
         let mut volumes: Vec<(Depth, Volume)> = Vec::new();
-        let mut vars = vec![(Var::Surroundings, Bounds::TEMPERATURE, Start::Room)];
+        let mut vars = vec![(StateVar::Surroundings, Bounds::TEMPERATURE, Start::Room)];
         for (part, spec) in specs.active() {
             volumes.extend(spec.air.volumes.iter().map(|v| {
                 let volume = Volume {
@@ -79,13 +79,13 @@ impl Layout {
                 };
                 (v.depth, volume)
             }));
-            vars.extend(spec.states.iter().map(|s| (Var::Of(s.is, part), s.bounds, s.start)));
+            vars.extend(spec.states.iter().map(|s| (StateVar::Of(s.is, part), s.bounds, s.start)));
         }
         volumes.sort_by_key(|(depth, v)| (*depth, v.part));
         let volumes: Vec<Volume> = volumes.into_iter().map(|(_, v)| v).collect();
         for k in 0..volumes.len() as u16 {
-            vars.push((Var::Mass(k), OF_AIR, Start::Day));
-            vars.push((Var::Energy(k), OF_AIR, Start::Day));
+            vars.push((StateVar::Mass(k), OF_AIR, Start::Day));
+            vars.push((StateVar::Energy(k), OF_AIR, Start::Day));
         }
         vars.sort_by_key(|(v, ..)| v.order());
         let layout = Self {
@@ -96,7 +96,7 @@ impl Layout {
         (layout, vars.iter().map(|v| v.1).collect())
     }
 
-    pub(crate) fn index(&self, var: Var) -> Option<usize> {
+    pub(crate) fn index(&self, var: StateVar) -> Option<usize> {
         self.vars.iter().position(|v| *v == var)
     }
 
@@ -116,19 +116,19 @@ impl Layout {
     /// The part a state variable belongs to.
     pub(crate) fn owner(&self, i: usize) -> Option<u16> {
         match self.vars[i] {
-            Var::Surroundings => None,
-            Var::Mass(k) | Var::Energy(k) => Some(self.volumes[usize::from(k)].part),
-            Var::Of(_, part) => Some(part),
+            StateVar::Surroundings => None,
+            StateVar::Mass(k) | StateVar::Energy(k) => Some(self.volumes[usize::from(k)].part),
+            StateVar::Of(_, part) => Some(part),
         }
     }
 
     /// What a state variable is, whatever its place in the layout: a volume's by its part and chamber.
-    pub(crate) fn identity(&self, i: usize) -> (Var, Option<Chamber>) {
+    pub(crate) fn identity(&self, i: usize) -> (StateVar, Option<Chamber>) {
         let volume = |k: u16| &self.volumes[usize::from(k)];
         match self.vars[i] {
-            Var::Mass(k) => (Var::Mass(volume(k).part), Some(volume(k).chamber)),
-            Var::Energy(k) => (Var::Energy(volume(k).part), Some(volume(k).chamber)),
-            var @ (Var::Surroundings | Var::Of(..)) => (var, None),
+            StateVar::Mass(k) => (StateVar::Mass(volume(k).part), Some(volume(k).chamber)),
+            StateVar::Energy(k) => (StateVar::Energy(volume(k).part), Some(volume(k).chamber)),
+            var @ (StateVar::Surroundings | StateVar::Of(..)) => (var, None),
         }
     }
 }

@@ -16,7 +16,7 @@ mod unsound;
 mod wiring;
 
 pub(super) use air_net::Node;
-pub(super) use layout::{Layout, Var};
+pub(super) use layout::{Layout, StateVar};
 pub(super) use switches::Switch;
 pub(super) use unsound::Unsound;
 pub(super) use wiring::Pole;
@@ -29,7 +29,7 @@ use layout::Volume;
 use specs::Specs;
 use wiring::Wiring;
 
-/// Which state, way for air, node and contact is whose.
+/// Which state, flow path, node and contact is whose.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Net {
     pub(super) layout: Layout,

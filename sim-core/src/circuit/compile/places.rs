@@ -5,7 +5,7 @@ use crate::circuit::solve::linear::Plan;
 use crate::circuit::solve::{Follower, From, Model, OtherPlaces, Place, RotorPlaces, at_first};
 
 /// Lists every place at which a slope is written, lays out the plan for them, and turns each place
-/// (row · n + column, as which the ways' come in) into the number of its entry.
+/// (row · n + column, as which the flow paths' come in) into the number of its entry.
 pub(super) fn find_places(model: &mut Model) -> Result<(), Unsound> {
     let n = model.n;
     let at = |row, column| at_first(n, row, column);
@@ -59,7 +59,7 @@ pub(super) fn find_places(model: &mut Model) -> Result<(), Unsound> {
 }
 
 fn for_each_place(model: &mut Model, mut of: impl FnMut(&mut Place)) {
-    for end in model.ways.iter_mut().flat_map(|way| &mut way.ends) {
+    for end in model.flow_paths.iter_mut().flat_map(|path| &mut path.ends) {
         match &mut end.from {
             From::Volume { by_mass, by_energy, travel, .. } => {
                 by_mass
@@ -74,7 +74,7 @@ fn for_each_place(model: &mut Model, mut of: impl FnMut(&mut Place)) {
             }
         }
     }
-    let by_state = model.ways.iter_mut().filter_map(|way| way.state.as_mut());
+    let by_state = model.flow_paths.iter_mut().filter_map(|path| path.state.as_mut());
     by_state.flat_map(|(_, places)| places).for_each(&mut of);
     let OtherPlaces { walls, pistons, rotors, followers } = &mut model.places;
     walls.iter_mut().flatten().flatten().for_each(&mut of);

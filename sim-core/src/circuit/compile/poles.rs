@@ -1,6 +1,6 @@
 //! What each two-pole is worth, with the states and air that it follows looked up.
 
-use super::layout::{Layout, Var};
+use super::layout::{Layout, StateVar};
 use super::specs::Specs;
 use super::wiring::Wiring;
 use crate::circuit::solve::{Branch, PoleAt, PoleLaw, PoleState, RotorAt};
@@ -26,7 +26,7 @@ pub(super) fn all(
 }
 
 fn law(part: u16, worth: &Worth, layout: &Layout, rotors: &[RotorAt]) -> PoleLaw {
-    let index = |is| layout.index(Var::Of(is, part));
+    let index = |is| layout.index(StateVar::Of(is, part));
     match *worth {
         Worth::Steady(g) => PoleLaw::Steady(PoleState { g, emf: 0.0 }),
         Worth::Source { g, emf } => PoleLaw::Steady(PoleState { g, emf }),
@@ -41,9 +41,11 @@ fn law(part: u16, worth: &Worth, layout: &Layout, rotors: &[RotorAt]) -> PoleLaw
             let rotor = rotors.iter().position(|r| Some(r.speed) == speed);
             rotor.map_or(PoleLaw::Steady(PoleState::default()), PoleLaw::Motor)
         }
-        Worth::Track { track, lower } => {
-            PoleLaw::Track { track, lower, volume: layout.volume_of(part, track.chamber) }
-        }
+        Worth::Characteristic { characteristic, lower } => PoleLaw::Characteristic {
+            characteristic,
+            lower,
+            volume: layout.volume_of(part, characteristic.chamber),
+        },
         Worth::Lamp(law) => PoleLaw::Lamp { law, filament: index(Quantity::Filament) },
         Worth::Meter(meter) => PoleLaw::Meter(meter),
         Worth::Pressed(g) => PoleLaw::Pressed(g),

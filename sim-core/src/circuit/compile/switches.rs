@@ -1,6 +1,6 @@
 //! What truly switches, with the air, nodes and states that decide it looked up.
 
-use super::layout::{Layout, Var};
+use super::layout::{Layout, StateVar};
 use super::specs::Specs;
 use super::wiring::Wiring;
 use crate::assembly::PortRef;
@@ -49,7 +49,7 @@ pub(super) fn all(specs: &Specs<'_>, layout: &Layout, wiring: &Wiring) -> Vec<Sw
 
 fn of(idx: u16, switch: &elements::Switch, layout: &Layout, wiring: &Wiring) -> Option<Switch> {
     let part = usize::from(idx);
-    let index = |is| layout.index(Var::Of(is, idx));
+    let index = |is| layout.index(StateVar::Of(is, idx));
     Some(match *switch {
         elements::Switch::Vacuum { chamber, opens_at_pa, closes_at_pa } => {
             Switch::Vacuum { part, volume: layout.volume_of(idx, chamber)?, opens_at_pa, closes_at_pa }

@@ -20,7 +20,7 @@ mod trial;
 pub use event::{Event, Fault};
 pub use size::Size;
 
-use super::compile::{self, Net, Var};
+use super::compile::{self, Net, StateVar};
 use super::solve::{Flags, Given, Hand, Inputs, Model, N_LEDGERS, Scratch, StepFrom, Work};
 use crate::air::Day;
 use crate::assembly::Assembly;
@@ -147,7 +147,7 @@ impl Circuit {
     pub fn change(&mut self, change: impl FnOnce(&mut Assembly)) {
         let before = self.air_mass_kg();
         let energy_before = self.air_energy_j();
-        let old: Vec<((Var, Option<Chamber>), f64)> =
+        let old: Vec<((StateVar, Option<Chamber>), f64)> =
             (0..self.model.n).map(|i| (self.net.layout.identity(i), self.y[i])).collect();
         let t_room = self.y[0];
         change(&mut self.assembly);

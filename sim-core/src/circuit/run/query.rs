@@ -1,6 +1,6 @@
 //! What may be asked of a circuit. Every value is computed from the present state when asked.
 
-use super::super::compile::{Node, Var};
+use super::super::compile::{Node, StateVar};
 use super::super::solve::{Given, Inputs, NoSlopes, PoleLaw, Scratch};
 use super::Circuit;
 use crate::air::{Day, ZERO_CELSIUS_K};
@@ -294,7 +294,7 @@ impl Circuit {
     }
 
     fn value(&self, is: Quantity, part: u16) -> Option<f64> {
-        self.net.layout.index(Var::Of(is, part)).map(|i| self.y[i])
+        self.net.layout.index(StateVar::Of(is, part)).map(|i| self.y[i])
     }
 
     /// By-products of the present state.

@@ -1,6 +1,6 @@
 //! What a part from the shelf brings: the values of its states, and its contacts.
 
-use super::super::compile::{Net, Var};
+use super::super::compile::{Net, StateVar};
 use super::super::solve::Flags;
 use super::Circuit;
 use crate::air::{GAMMA, R_AIR};
@@ -12,9 +12,9 @@ impl Circuit {
         let p = self.day.pressure().pa();
         let at_rest_m3 = |k: u16| self.net.layout.volumes[usize::from(k)].at_rest_m3;
         match self.net.layout.vars[i] {
-            Var::Mass(k) => p * at_rest_m3(k) / (R_AIR * t_room),
-            Var::Energy(k) => p * at_rest_m3(k) / (GAMMA - 1.0),
-            Var::Surroundings | Var::Of(..) => match self.net.layout.starts[i] {
+            StateVar::Mass(k) => p * at_rest_m3(k) / (R_AIR * t_room),
+            StateVar::Energy(k) => p * at_rest_m3(k) / (GAMMA - 1.0),
+            StateVar::Surroundings | StateVar::Of(..) => match self.net.layout.starts[i] {
                 Start::Room => t_room,
                 Start::Day => p,
                 Start::At(value) => value,

@@ -1,6 +1,6 @@
 //! The slopes of the whole right-hand side are those of its values, over every part and law at once.
 
-use super::super::compile::Var;
+use super::super::compile::StateVar;
 use super::super::solve::{Entries, Given, N_LEDGERS, NoSlopes, Scratch};
 use super::{Circuit, Pace};
 use crate::air::Day;
@@ -195,7 +195,7 @@ fn compare(c: &Circuit) -> usize {
     };
     let size: Vec<f64> = (0..n)
         .map(|j| match c.net.layout.vars[j] {
-            Var::Of(Quantity::Travel, _) => 1e-2,
+            StateVar::Of(Quantity::Travel, _) => 1e-2,
             _ => c.y[j].abs().max(1e-3),
         })
         .collect();

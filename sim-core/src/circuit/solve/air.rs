@@ -1,12 +1,12 @@
-//! Air: what the bodies hold, what flows through the ways, what the walls give.
+//! Air: what the bodies hold, what flows through the flow paths, what the walls give.
 
+use super::flow_path::{FlowPathPlaces, From};
 use super::law::{Around, AtHand, Own, flow};
 use super::model::{Model, Numbers};
 use super::scratch::Scratch;
 use super::sink::Sink;
 use super::soft;
-use super::tangent::{Follows, Way};
-use super::way::{From, WayPlaces};
+use super::tangent::{FlowPath, Follows};
 use crate::air::{CP, CV, GAMMA};
 use crate::flow::Gas;
 use crate::lanes::Real;
@@ -54,16 +54,16 @@ impl Model {
             p_atm: numbers.p_atm,
         };
         scratch.edge_m.clear();
-        for (law, way) in numbers.laws.iter().zip(&self.ways) {
-            let [end_a, end_b] = &way.ends;
-            let [a, b] = way.ends.map(|end| scratch.gas[usize::from(end.gas)]);
-            let (flow, slope) = match way.soft {
+        for (law, path) in numbers.laws.iter().zip(&self.flow_paths) {
+            let [end_a, end_b] = &path.ends;
+            let [a, b] = path.ends.map(|end| scratch.gas[usize::from(end.gas)]);
+            let (flow, slope) = match path.soft {
                 Some(i) => (soft::flow(law, &numbers.soft[usize::from(i)], a, b, numbers.p_atm), zero),
                 None => {
                     let own = Own {
-                        state: way.state.map_or(zero, |(i, _)| y[usize::from(i)]),
-                        hand: way.hand.map_or_else(AtHand::default, |i| scratch.held.hands[usize::from(i)]),
-                        piston: way.piston.map(|i| &numbers.pistons[usize::from(i)]),
+                        state: path.state.map_or(zero, |(i, _)| y[usize::from(i)]),
+                        hand: path.hand.map_or_else(AtHand::default, |i| scratch.held.hands[usize::from(i)]),
+                        piston: path.piston.map(|i| &numbers.pistons[usize::from(i)]),
                     };
                     flow(law, a, b, &around, own)
                 }
@@ -81,9 +81,9 @@ impl Model {
                 continue;
             }
             if scratch.tangent.kept {
-                scratch.tangent.ways.push(Way { flow, slope, t_up, up_is_a });
+                scratch.tangent.flow_paths.push(FlowPath { flow, slope, t_up, up_is_a });
             }
-            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: WayPlaces, dm: R, dh: R| {
+            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: FlowPathPlaces, dm: R, dh: R| {
                 sink.add(mass_a, -dm);
                 sink.add(mass_b, dm);
                 sink.add(enthalpy_a, -dh);
@@ -109,7 +109,7 @@ impl Model {
                     }
                 }
             }
-            if let Some((_, by_state)) = way.state {
+            if let Some((_, by_state)) = path.state {
                 both(by_state, slope, h_up * slope);
             }
         }

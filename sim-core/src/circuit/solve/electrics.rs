@@ -84,7 +84,7 @@ impl Model {
                     now.g = R::all(1.0) / motor.resistance_ohm(t);
                     now.emf = motor.motor_constant(t) * y[at.speed];
                 }
-                PoleLaw::Track { volume, .. } => {
+                PoleLaw::Characteristic { volume, .. } => {
                     let below = volume.map_or(zero, |k| numbers.p_atm - scratch.gas[k].p);
                     now.g = R::from_lanes(|lane| arm_s(&laws[lane], below.lane(lane)));
                 }
@@ -113,7 +113,11 @@ impl Model {
 
 /// Conductance of the arm that a lane's law is, S; another law has none.
 fn arm_s(law: &PoleLaw, below_pa: f64) -> f64 {
-    if let PoleLaw::Track { track, lower, .. } = law { track.arm_s(*lower, below_pa) } else { 0.0 }
+    if let PoleLaw::Characteristic { characteristic, lower, .. } = law {
+        characteristic.arm_s(*lower, below_pa)
+    } else {
+        0.0
+    }
 }
 
 /// Conductance of the filament that a lane's law is, S; another law has none.

@@ -1,10 +1,10 @@
 //! What the linearised flows make of an increment of the state: each flow once, given to one side and taken from
 //! the other.
 
+use super::flow_path::From;
 use super::linear::Column;
 use super::model::{Model, Numbers};
 use super::tangent::{Follows, Tangent};
-use super::way::From;
 use crate::air::CP;
 use crate::lanes::Real;
 
@@ -19,13 +19,13 @@ impl Model {
         out: &mut Column<R>,
     ) {
         let zero = R::all(0.0);
-        for (way, at) in tangent.ways.iter().zip(&self.ways) {
+        for (path, at) in tangent.flow_paths.iter().zip(&self.flow_paths) {
             let [a, b] = at.ends.map(|end| change(end.from, &tangent.follows, k));
-            let by_state = at.state.map_or(zero, |(i, _)| way.slope * k[usize::from(i)]);
-            let f = &way.flow;
+            let by_state = at.state.map_or(zero, |(i, _)| path.slope * k[usize::from(i)]);
+            let f = &path.flow;
             let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
-            let t_up = R::choose(way.up_is_a, a.1, b.1);
-            let dh = (way.t_up * dm + t_up * f.m) * CP;
+            let t_up = R::choose(path.up_is_a, a.1, b.1);
+            let dh = (path.t_up * dm + t_up * f.m) * CP;
             let [end_a, end_b] = &at.ends;
             out[usize::from(end_a.mass)] -= dm;
             out[usize::from(end_b.mass)] += dm;

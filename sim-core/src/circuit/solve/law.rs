@@ -21,7 +21,7 @@ pub(crate) struct AtHand<R> {
     pub(crate) pressed: R,
 }
 
-/// What a way's own part does to it.
+/// What a flow path's own part does to it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Own<'a, R> {
     /// The state that it depends on besides the air: travel, m, or speed, rad/s; else nought.

@@ -1,6 +1,6 @@
 //! Solve: the equations of a compiled circuit, their slopes, and one step of the method.
 //!
-//! State y in the order of the circuit's layout; behind it four ledger rows (mass and enthalpy given to the
+//! State y in the order of the circuit's layout; behind it four balance rows (mass and enthalpy given to the
 //! outside, heat taken from walls, work done by the air) that obey the same step, so that what the volumes lose is
 //! what the ledgers gain to the last bits, however well the step converged. What is data stands in `model` and below;
 //! each part of the right-hand side is a file above it.
@@ -9,6 +9,7 @@ mod air;
 mod attempt;
 mod electrics;
 mod eval;
+mod flow_path;
 mod follow;
 mod follower;
 mod given;
@@ -24,11 +25,13 @@ mod scratch;
 mod sink;
 mod soft;
 mod tangent;
-mod way;
 
 pub use given::{Hand, Inputs};
 pub use rosenbrock::{Coefficients, RODAS3};
 
+pub(super) use flow_path::{
+    End, FlowPathAt, FlowPathPlaces, From, OtherPlaces, Place, RotorPlaces, at_first,
+};
 pub(super) use follower::{Follower, ROOM_TAU_S};
 pub(super) use given::{Flags, Given};
 pub(super) use machines::OMEGA_LOAD_SMALL;
@@ -41,4 +44,3 @@ pub(super) use scratch::Scratch;
 pub(super) use sink::Entries;
 pub(super) use sink::NoSlopes;
 pub(super) use soft::Soft;
-pub(super) use way::{End, From, OtherPlaces, Place, RotorPlaces, WayAt, WayPlaces, at_first};

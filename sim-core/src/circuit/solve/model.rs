@@ -1,11 +1,11 @@
 //! A compiled circuit's equations: structure and numbers, no state.
 
+use super::flow_path::{FlowPathAt, OtherPlaces};
 use super::follower::Follower;
 use super::linear::Plan;
 use super::network::Network;
 use super::pole::PoleAt;
 use super::soft::Soft;
-use super::way::{OtherPlaces, WayAt};
 use crate::lanes::spread;
 use crate::parts::elements::{Allowance, Law, MotorLaw, PistonLaw};
 
@@ -62,9 +62,9 @@ pub(crate) struct Numbers<R = f64> {
     /// Pressure of the day, Pa.
     pub(crate) p_atm: R,
     pub(crate) bodies: Vec<Body<R>>,
-    /// Per way for air.
+    /// Per flow path.
     pub(crate) laws: Vec<Law<R>>,
-    /// Per way for air with soft ends, those.
+    /// Per flow path with soft ends, those.
     pub(crate) soft: Vec<[Soft<R>; 2]>,
     pub(crate) pistons: Vec<PistonLaw<R>>,
     pub(crate) rotors: Vec<Rotor<R>>,
@@ -94,8 +94,8 @@ pub(crate) struct Model {
     pub(crate) in_hands: Vec<u16>,
     /// Index of each manifold pressure.
     pub(crate) manifolds: Vec<usize>,
-    /// Ways for air.
-    pub(crate) ways: Vec<WayAt>,
+    /// Flow paths.
+    pub(crate) flow_paths: Vec<FlowPathAt>,
     /// Where all other slopes stand.
     pub(crate) places: OtherPlaces,
     /// How slopes are kept and eliminated.

@@ -2,7 +2,7 @@
 
 use super::given::Given;
 use super::network::PoleState;
-use crate::parts::elements::{EngineState, Filament, Meter, MeterMode, Track};
+use crate::parts::elements::{Characteristic, EngineState, Filament, Meter, MeterMode};
 
 /// A two-pole of a part.
 #[derive(Clone, Copy, Debug)]
@@ -35,7 +35,7 @@ pub(crate) enum PoleLaw {
     /// The motor of the rotor of this number.
     Motor(usize),
     /// One arm of a sensor's track, by the air of this volume.
-    Track { track: Track, volume: Option<usize>, lower: bool },
+    Characteristic { characteristic: Characteristic, volume: Option<usize>, lower: bool },
     /// A lamp, its filament's temperature at this index.
     Lamp { law: Filament, filament: Option<usize> },
     /// A meter, as its dial is set.
@@ -48,7 +48,7 @@ impl PoleLaw {
     /// Whether its worth follows the state while nothing is switched.
     pub(crate) fn is_lively(&self) -> bool {
         match self {
-            Self::Battery { .. } | Self::Motor(_) | Self::Track { .. } | Self::Lamp { .. } => true,
+            Self::Battery { .. } | Self::Motor(_) | Self::Characteristic { .. } | Self::Lamp { .. } => true,
             Self::Steady(_)
             | Self::Contact { .. }
             | Self::Intact(_)
@@ -73,7 +73,7 @@ impl PoleLaw {
             Self::KeyOn(g) => while_on(inputs.key_on, plain(*g)),
             Self::EngineRuns(s) => while_on(inputs.engine != EngineState::Stopped, *s),
             Self::Battery { g, .. } => plain(*g),
-            Self::Motor(_) | Self::Track { .. } | Self::Lamp { .. } => PoleState::default(),
+            Self::Motor(_) | Self::Characteristic { .. } | Self::Lamp { .. } => PoleState::default(),
             Self::Meter(m) => match inputs.hands[part].mode {
                 MeterMode::Off => plain(0.0),
                 MeterMode::Volt => plain(m.volt),

@@ -137,7 +137,7 @@ pub(crate) fn step<R: Real>(
             flows[..rows].copy_from_slice(&x[..rows]);
         }
         plan.solve(matrix, x);
-        // Ledger rows depend on the state but nothing depends on them.
+        // Balance rows depend on the state but nothing depends on them.
         plan.add_beyond(beyond, x);
         for x in &mut x[n..rows] {
             *x *= h * GAMMA;
@@ -190,7 +190,7 @@ mod tests {
     use super::*;
 
     /// y₀' = −y₀ y₁, y₁' = y₀ y₁ − y₁: two species with a known invariant row y₀ + y₁ + eaten, where the
-    /// ledger collects what is eaten.
+    /// balance collects what is eaten.
     fn rhs(y: &[f64], f: &mut [f64]) -> bool {
         f.fill(0.0);
         f[0] = -y[0] * y[1];

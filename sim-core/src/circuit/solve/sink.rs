@@ -1,6 +1,6 @@
 //! Where slopes go.
 
-use super::way::Place;
+use super::flow_path::Place;
 use crate::lanes::Real;
 
 /// Receives slopes ∂f_row/∂y_column.

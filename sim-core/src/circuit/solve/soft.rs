@@ -1,4 +1,4 @@
-//! Soft hoses in a way for air: its conductance falls as their walls pull in.
+//! Soft hoses in a flow path: its conductance falls as their walls pull in.
 //!
 //! A way through a joint is a row of restrictions, 1/C² = Σ 1/Cᵢ². With x the share that a soft half-hose
 //! has left ([`open_share`]), α its part of the whole row's resistance at full opening and y, β those of a
@@ -11,7 +11,7 @@ use crate::flow::{Flow, Gas};
 use crate::lanes::{Real, spread};
 use crate::parts::elements::{Law, open_share};
 
-/// A soft half-hose at one end of a way for air.
+/// A soft half-hose at one end of a flow path.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Soft<R = f64> {
     /// What its conductance loses once the wall has pulled in fully; 0 = a sound wall.

@@ -21,9 +21,9 @@ pub(crate) struct Follows<R> {
     pub(crate) t_u: R,
 }
 
-/// A way for air, linearised.
+/// A flow path, linearised.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Way<R: Real> {
+pub(crate) struct FlowPath<R: Real> {
     pub(crate) flow: Flow<R>,
     /// Slope over the travel or speed it depends on besides the air.
     pub(crate) slope: R,
@@ -45,7 +45,7 @@ pub(crate) struct Piston<R> {
 pub(crate) struct Tangent<R: Real> {
     /// Whether ways and pistons are kept: for steps that are long enough to need them.
     pub(crate) kept: bool,
-    pub(crate) ways: Vec<Way<R>>,
+    pub(crate) flow_paths: Vec<FlowPath<R>>,
     /// Per volume.
     pub(crate) follows: Vec<Follows<R>>,
     pub(crate) pistons: Vec<Piston<R>>,
@@ -53,7 +53,7 @@ pub(crate) struct Tangent<R: Real> {
 
 impl<R: Real> Tangent<R> {
     pub(crate) fn clear(&mut self) {
-        self.ways.clear();
+        self.flow_paths.clear();
         self.follows.clear();
         self.pistons.clear();
     }

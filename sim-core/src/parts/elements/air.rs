@@ -145,9 +145,9 @@ pub enum Place {
     In(Chamber),
 }
 
-/// A way for air that belongs to a part alone.
+/// A flow path that belongs to a part alone.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Way {
+pub struct FlowPath {
     /// Side a.
     pub a: Place,
     /// Side b.
@@ -158,7 +158,7 @@ pub struct Way {
     pub heard: bool,
 }
 
-impl Way {
+impl FlowPath {
     /// From the open into a body, heard.
     #[must_use]
     pub fn leak(inner: Chamber, law: Law) -> Self {
@@ -197,10 +197,10 @@ pub struct Air {
     /// One for each pneumatic port.
     pub mouths: Vec<Mouth>,
     /// Ways within and to the open.
-    pub ways: Vec<Way>,
+    pub flow_paths: Vec<FlowPath>,
 }
 
 impl Air {
     /// No air at all.
-    pub const NONE: Self = Self { volumes: Vec::new(), mouths: Vec::new(), ways: Vec::new() };
+    pub const NONE: Self = Self { volumes: Vec::new(), mouths: Vec::new(), flow_paths: Vec::new() };
 }

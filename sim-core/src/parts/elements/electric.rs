@@ -1,7 +1,7 @@
 //! Two-poles of a part: i = g (v_a − v_b − emf) flows into its port `a`. Conductances in S.
 
+use super::characteristic::Characteristic;
 use super::filament::Filament;
-use super::track::Track;
 
 /// A two-pole between two ports of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -58,9 +58,9 @@ pub enum Worth {
     /// The motor of the part's rotor.
     Motor,
     /// One arm of a sensor's track.
-    Track {
+    Characteristic {
         /// The track.
-        track: Track,
+        characteristic: Characteristic,
         /// The arm between signal and ground.
         lower: bool,
     },
@@ -77,7 +77,7 @@ impl Worth {
     #[must_use]
     pub fn varies(&self) -> bool {
         match self {
-            Self::Motor | Self::Track { .. } | Self::Lamp(_) => true,
+            Self::Motor | Self::Characteristic { .. } | Self::Lamp(_) => true,
             Self::Steady(_)
             | Self::Source { .. }
             | Self::Contact { .. }
@@ -105,7 +105,7 @@ impl Worth {
             | Self::Intact(_)
             | Self::KeyOn(_)
             | Self::Motor
-            | Self::Track { .. }
+            | Self::Characteristic { .. }
             | Self::Lamp(_)
             | Self::Pressed(_) => false,
         }

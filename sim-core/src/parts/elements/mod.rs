@@ -6,6 +6,7 @@
 
 mod air;
 mod battery;
+mod characteristic;
 mod control;
 mod electric;
 mod filament;
@@ -20,12 +21,12 @@ mod seen;
 mod state;
 mod switch;
 mod told;
-mod track;
 mod vane;
 mod wall;
 
-pub use air::{Air, Behind, Chamber, Depth, Gap, Mouth, Passage, Place, Volume, Way, wall_w_per_k};
+pub use air::{Air, Behind, Chamber, Depth, FlowPath, Gap, Mouth, Passage, Place, Volume, wall_w_per_k};
 pub use battery::{charge_rate_per_s, open_circuit_v};
+pub use characteristic::{Characteristic, RAIL};
 pub use control::{CODES, Control, Decision, FEED_OHM, FEED_V, GROUND_OHM, TroubleCode};
 pub use electric::{Electric, Meter, Pole, Worth};
 pub use filament::{FILAMENT_RATED_K, Filament};
@@ -40,7 +41,6 @@ pub use seen::{Lies, Seen};
 pub use state::{Start, State};
 pub use switch::Switch;
 pub use told::{EngineState, MeterMode};
-pub use track::{RAIL, Track};
 pub use vane::{slip, swept_m3_per_rad};
 pub use wall::{SOFT_BEGINS_PA, SOFT_SPAN_PA, open_share};
 

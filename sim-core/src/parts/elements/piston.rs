@@ -134,8 +134,8 @@ impl<R: Real> PistonLaw<R> {
     pub fn equalise_lift(&self, e: R) -> (R, R) {
         // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
         // seat begins to open: both seats are shut in between.
-        let way = self.valve_preload_n * 0.8;
-        let (s, ds) = smoothstep((-e - self.valve_preload_n * 0.2) / way);
-        (s, -ds / way)
+        let path = self.valve_preload_n * 0.8;
+        let (s, ds) = smoothstep((-e - self.valve_preload_n * 0.2) / path);
+        (s, -ds / path)
     }
 }

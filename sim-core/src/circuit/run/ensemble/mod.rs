@@ -1,6 +1,6 @@
 //! Many circuits, of which those of one shape are stepped side by side, a lane each.
 //!
-//! Circuits have one shape when they differ in numbers only: the same joints made, the same ways for air, the same
+//! Circuits have one shape when they differ in numbers only: the same joints made, the same flow paths, the same
 //! wires. Each lane tries steps of its own length and moves on when its own is good; a circuit that has run as far as
 //! it should leaves its lane to the next one that waits. There are eight lanes, four or one, as many as there are
 //! circuits to fill; when that changes, those that run move over in the middle of what they do. What is scalar

@@ -11,7 +11,7 @@ pub use tables::{
     EdgeNumbers, End, LawNumbers, Machine, Numbers, PoleNumbers, Told, VarNumbers, VolumeNumbers,
 };
 
-use super::super::compile::{Node, Pole, Var};
+use super::super::compile::{Node, Pole, StateVar};
 use super::super::solve::{
     Follower, G_LOOSE, Inputs, OMEGA_LOAD_SMALL, PoleAt, PoleLaw, PoleState, ROOM_TAU_S,
 };
@@ -61,7 +61,7 @@ impl Circuit {
     fn told_by_engine(&self, is: Quantity) -> Vec<(u16, f64)> {
         let settles = |(row, follower): &(usize, Follower)| {
             let Follower::Engine { at, .. } = follower else { return None };
-            let Var::Of(of, part) = self.net.layout.vars[*row] else { return None };
+            let StateVar::Of(of, part) = self.net.layout.vars[*row] else { return None };
             (of == is).then_some((part, at[self.inputs.engine.index()]))
         };
         self.model.followers.iter().filter_map(settles).collect()
@@ -120,7 +120,7 @@ impl Circuit {
             Node::Manifold(part) => self
                 .net
                 .layout
-                .index(Var::Of(Quantity::Manifold, part))
+                .index(StateVar::Of(Quantity::Manifold, part))
                 .map_or(End::Atmosphere, End::Manifold),
         }
     }
@@ -191,7 +191,7 @@ fn worth(law: &PoleLaw, mode: MeterMode) -> Worth {
         PoleLaw::KeyOn(g) => while_it("key", of(*g)),
         PoleLaw::EngineRuns(s) => while_it("engine", source(s)),
         PoleLaw::Battery { g, .. } => of(*g),
-        PoleLaw::Motor(_) | PoleLaw::Track { .. } | PoleLaw::Lamp { .. } => Worth::default(),
+        PoleLaw::Motor(_) | PoleLaw::Characteristic { .. } | PoleLaw::Lamp { .. } => Worth::default(),
         PoleLaw::Meter(m) => match mode {
             MeterMode::Off => Worth::default(),
             MeterMode::Volt => of(m.volt),
@@ -243,12 +243,12 @@ fn constants() -> Vec<(&'static str, f64)> {
     ]
 }
 
-fn var(var: Var) -> VarNumbers {
+fn var(var: StateVar) -> VarNumbers {
     let (is, of) = match var {
-        Var::Surroundings => ("surroundings", None),
-        Var::Of(is, part) => (is.name(), Some(part)),
-        Var::Mass(k) => ("mass", Some(k)),
-        Var::Energy(k) => ("energy", Some(k)),
+        StateVar::Surroundings => ("surroundings", None),
+        StateVar::Of(is, part) => (is.name(), Some(part)),
+        StateVar::Mass(k) => ("mass", Some(k)),
+        StateVar::Energy(k) => ("energy", Some(k)),
     };
     VarNumbers { is, of }
 }

@@ -15,7 +15,7 @@ pub struct Numbers {
     pub vars: Vec<VarNumbers>,
     /// Bodies of air in order.
     pub volumes: Vec<VolumeNumbers>,
-    /// Ways for air.
+    /// Flow paths.
     pub edges: Vec<EdgeNumbers>,
     /// Parts that own state variables or set sources, with their numbers.
     pub machines: Vec<Machine>,
@@ -51,7 +51,7 @@ pub struct VolumeNumbers {
     pub mass: usize,
 }
 
-/// A way for air from `a` to `b`: number of a body of air, or `atmosphere`, or the state variable of a
+/// A flow path from `a` to `b`: number of a body of air, or `atmosphere`, or the state variable of a
 /// manifold.
 #[derive(Clone, Debug, Serialize)]
 pub struct EdgeNumbers {
@@ -66,7 +66,7 @@ pub struct EdgeNumbers {
     pub soft: Option<[(f64, f64); 2]>,
 }
 
-/// An end of a way for air.
+/// An end of a flow path.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum End {
@@ -78,7 +78,7 @@ pub enum End {
     Manifold(usize),
 }
 
-/// Law of a way for air. `c` in m³/(s·Pa), areas in m².
+/// Law of a flow path. `c` in m³/(s·Pa), areas in m².
 #[derive(Clone, Copy, Debug, Serialize)]
 #[serde(tag = "is", rename_all = "snake_case")]
 #[expect(missing_docs, reason = "the names are those of the equations in docs/physics.md")]

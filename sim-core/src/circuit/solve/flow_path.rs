@@ -1,4 +1,4 @@
-//! Ways for air looked up once, and where slopes stand among the entries of a model's plan.
+//! Flow paths looked up once, and where slopes stand among the entries of a model's plan.
 
 use super::linear::MOST;
 
@@ -12,16 +12,16 @@ pub(crate) fn at_first(n: usize, row: usize, column: usize) -> Place {
     (row * n + column) as Place
 }
 
-/// Of a way's four rows over one state variable: mass at a and b, enthalpy at a and b.
-pub(crate) type WayPlaces = [Place; 4];
+/// Of a flow path's four rows over one state variable: mass at a and b, enthalpy at a and b.
+pub(crate) type FlowPathPlaces = [Place; 4];
 
-/// A way for air, looked up once. Small numbers: all ways together are run through four times a step.
+/// A flow path, looked up once. Small numbers: all flow paths together are run through four times a step.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct WayAt {
+pub(crate) struct FlowPathAt {
     /// Ends a and b.
     pub(crate) ends: [End; 2],
     /// The state (travel or speed) it depends on besides the air, and where the slopes over it stand.
-    pub(crate) state: Option<(u8, WayPlaces)>,
+    pub(crate) state: Option<(u8, FlowPathPlaces)>,
     /// Which of the model's soft ends are its own, if they are soft.
     pub(crate) soft: Option<u8>,
     /// Which hands work it, if any do.
@@ -30,12 +30,12 @@ pub(crate) struct WayAt {
     pub(crate) piston: Option<u8>,
 }
 
-/// One end of a way for air.
+/// One end of a flow path.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct End {
     /// Its air, by its number among all gases.
     pub(crate) gas: u8,
-    /// Row that the mass comes from or goes to, and that of the enthalpy: a volume's or a ledger's.
+    /// Row that the mass comes from or goes to, and that of the enthalpy: a volume's or a balance's.
     pub(crate) mass: u8,
     pub(crate) enthalpy: u8,
     /// State that the air's pressure and temperature follow from.
@@ -46,11 +46,17 @@ pub(crate) struct End {
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum From {
     /// The volume of this number, its mass at this index: mass, energy, and the travel that moves its wall.
-    Volume { k: u8, mass: u8, travel: Option<(u8, WayPlaces)>, by_mass: WayPlaces, by_energy: WayPlaces },
+    Volume {
+        k: u8,
+        mass: u8,
+        travel: Option<(u8, FlowPathPlaces)>,
+        by_mass: FlowPathPlaces,
+        by_energy: FlowPathPlaces,
+    },
     /// The room's temperature.
-    Room(WayPlaces),
+    Room(FlowPathPlaces),
     /// The room's temperature and the manifold pressure.
-    Manifold { pressure: u8, by_room: WayPlaces, by_pressure: WayPlaces },
+    Manifold { pressure: u8, by_room: FlowPathPlaces, by_pressure: FlowPathPlaces },
 }
 
 /// Of a motor's rotor, each named row by column.
@@ -67,7 +73,7 @@ pub(crate) struct RotorPlaces {
     pub(crate) case_by_room: Place,
 }
 
-/// Of everything but the ways for air, which keep their own.
+/// Of everything but the flow paths, which keep their own.
 #[derive(Clone, Debug, Default)]
 pub(crate) struct OtherPlaces {
     /// Per volume, of its energy and of the heat taken: over the room's temperature, mass, energy.

@@ -7,7 +7,7 @@ pub const RAIL: f64 = 0.02;
 
 /// The track of a vacuum sensor.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Track {
+pub struct Characteristic {
     /// Share of the feed with no vacuum.
     pub zero_share: f64,
     /// Further share of the feed at 100 kPa of vacuum.
@@ -20,7 +20,7 @@ pub struct Track {
     pub chamber: Chamber,
 }
 
-impl Track {
+impl Characteristic {
     /// Share of the feed it gives with the air inside `below_pa` under the air outside.
     #[must_use]
     pub fn share(&self, below_pa: f64) -> f64 {
