@@ -5,7 +5,8 @@ use sim_core::action::{Action, PedalHold, Sense};
 use sim_core::parts::engine::EngineState;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 
-use super::beyond::{Beyond, Bound, Quantity, at_most, short, within};
+use super::beyond::{Beyond, Bound, at_most, short, within};
+use super::quantity::Quantity;
 use super::{
     HOUR, KEPT_ACTIONS, KEPT_TIME, LONGEST_ATTEMPT, LONGEST_FREE, LONGEST_LIST, LONGEST_NAME, LONGEST_PAUSE,
     LONGEST_TEXT, MOST_ACTIONS,

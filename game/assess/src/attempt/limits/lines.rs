@@ -1,6 +1,7 @@
 //! Limits of the lines that are no action's: header, sittings, repairs, mark.
 
-use super::beyond::{Beyond, Bound, Quantity, at_most, short, unix_ms, within};
+use super::beyond::{Beyond, Bound, at_most, short, unix_ms, within};
+use super::quantity::Quantity;
 use super::{LONGEST_NAME, MOST_SITTINGS};
 use crate::attempt::clock::LATEST_UNIX_MS;
 use crate::attempt::mark_line::MarkLine;

@@ -12,14 +12,16 @@ mod actions;
 mod beyond;
 mod lines;
 mod names;
+mod quantity;
 mod tally;
 
 use sim_core::units::TICKS_PER_SECOND;
 
 pub use actions::{action, free_until, longest, room_for};
-pub use beyond::{Beyond, Bound, Quantity};
+pub use beyond::{Beyond, Bound};
 pub(super) use lines::{header, mark, repair, sitting};
 pub use names::{Unknown, against};
+pub use quantity::Quantity;
 pub(crate) use tally::Tally;
 
 const HOUR: u64 = 3600 * TICKS_PER_SECOND;

@@ -4,7 +4,8 @@ use sim_core::observe::{Reading, ShownValue};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
 
 use super::actions::{action, done, longest};
-use super::beyond::{Beyond, Bound, Quantity, at_most, short, unix_ms, within};
+use super::beyond::{Beyond, Bound, at_most, short, unix_ms, within};
+use super::quantity::Quantity;
 use super::{LONGEST_ATTEMPT, LONGEST_FREE, LONGEST_PAUSE, LONGEST_TEXT, MOST_ACTIONS, MOST_BREACHES};
 use crate::attempt::record::Step;
 use crate::attempt::told::Refused;
