@@ -3,68 +3,16 @@
 //! Text and inks have a contrast of at least 4.5 : 1 on their grounds (tested); right and wrong, up and down are
 //! said by a word or a sign, never by colour alone.
 
+mod evidence;
+mod style;
+
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use super::{
-    classes_after, classes_to_show, counted, fixed, gravity, looked, minutes, percent, plots, signed,
-    taken_off, units,
-};
+use self::evidence::{chart, figures, readings};
+use self::style::{COLOURS, STYLE};
+use super::{fixed, gravity, minutes, percent, taken_off, units};
 use crate::locale::{FluentValue, Locale};
-use crate::marks::sheet::{EvidenceSheet, MarkSheet, Marks, NoteWorth, ReadingLine};
-
-/// Ink, quiet ink, accent, ground of bands, rule: as `#rrggbb`.
-pub(crate) const COLOURS: [(&str, &str); 5] = [
-    ("--ink", "#1c2629"),
-    ("--quiet", "#4a5659"),
-    ("--accent", "#0b5f59"),
-    ("--band", "#eef3f2"),
-    ("--rule", "#9fb0ae"),
-];
-
-const STYLE: &str = "
-*{box-sizing:border-box}
-body{margin:0 auto;max-width:190mm;padding:8mm 4mm;background:#fff;color:var(--ink);
- font:10.5pt/1.4 Georgia,'Times New Roman',serif}
-h1{font-size:17pt;line-height:1.15;margin:0 0 1mm;font-weight:600}
-h2{font-size:11.5pt;margin:5mm 0 1.5mm;padding-bottom:.6mm;border-bottom:1.5pt solid var(--accent);
- color:var(--accent);font-weight:600;break-after:avoid}
-p{margin:0 0 1.5mm}
-.quiet{color:var(--quiet)}
-.head{display:flex;gap:6mm;align-items:flex-start;justify-content:space-between}
-.result{border:2pt solid var(--accent);padding:2mm 4mm;text-align:center;min-width:46mm}
-.result b{display:block;font-size:20pt;line-height:1.1;font-variant-numeric:tabular-nums}
-table{border-collapse:collapse;width:100%;font-size:9.2pt}
-th,td{text-align:left;vertical-align:top;padding:.9mm 1.6mm;border-bottom:.5pt solid var(--rule)}
-th{font-weight:600;color:var(--quiet)}
-td.n,th.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
-.letter{font-size:13pt;font-weight:600;color:var(--accent)}
-.two{columns:2;column-gap:7mm;font-size:9.2pt}
-.two p{break-inside:avoid}
-ul{margin:0;padding-left:4.5mm}
-li{margin:0 0 .7mm}
-.chart td,.chart th{padding:.5mm .7mm;text-align:right;font-size:7.6pt;line-height:1.15;
- font-variant-numeric:tabular-nums;white-space:nowrap;border-right:.5pt solid var(--band)}
-.chart th:first-child{text-align:left;white-space:normal;min-width:34mm;font-weight:400;color:var(--ink)}
-.chart .truth{font-weight:700}
-.chart .after{border-left:1.2pt dashed var(--ink)}
-.chart td{background-repeat:no-repeat;background-position:0 100%}
-svg{display:block;width:100%;height:auto}
-figure{margin:0;break-inside:avoid}
-figcaption{font-size:8.6pt;color:var(--quiet);margin-bottom:1mm}
-.notice{border-left:3pt solid var(--accent);background:var(--band);padding:1.5mm 3mm;font-size:9.2pt}
-.break{break-before:page}
-.small{font-size:8.6pt;line-height:1.3}
-.small p{margin-bottom:.8mm}
-@page{size:A4;margin:10mm 11mm}
-@media print{
- body{padding:0;max-width:none;font-size:9.2pt;line-height:1.3}
- h1{font-size:15pt} h2{font-size:10.5pt;margin:3mm 0 1mm}
- p{margin-bottom:.9mm} table{font-size:8.2pt} td,th{padding:.5mm 1.3mm}
- .two{font-size:8.2pt} .notice{font-size:8.4pt;padding:1mm 3mm} .small{font-size:7.9pt}
- .chart td,.chart th{font-size:6.8pt;padding:.25mm .35mm}
- svg{max-height:44mm}
-}
-";
+use crate::marks::sheet::{MarkSheet, Marks};
 
 /// Who made the page, in its head: by this an old sheet is told from another page before it is replaced.
 pub const GENERATOR: &str = "pinhole mark sheet";
@@ -254,172 +202,6 @@ fn record(sheet: &MarkSheet, words: &Locale) -> Markup {
     }
 }
 
-/// Readings along the top, classes down the side.
-fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
-    /// Readings in one table; more are set below.
-    const COLUMNS: usize = 24;
-    /// Rows.
-    const CLASSES: usize = 8;
-    let shown = classes_to_show(evidence, 0.02, CLASSES);
-    let counted: Vec<&ReadingLine> =
-        evidence.readings.iter().filter(|line| classes_after(line).is_some()).collect();
-    let blocks: Vec<&[&ReadingLine]> = counted.chunks(COLUMNS).collect();
-    html! {
-        h2 { (words.say("paper-chart")) }
-        p class="quiet small" {
-            (words.say("paper-chart-why"))
-        }
-        @if blocks.is_empty() { p { (words.say("paper-chart-none")) } }
-        @for (number, block) in blocks.iter().enumerate() {
-            table class="chart" {
-                thead { tr {
-                    th { (words.say("paper-reading")) }
-                    @if number == 0 { th { "c" } }
-                    @for line in *block { th { (line.number) } }
-                } }
-                tbody {
-                    @for &class in &shown {
-                        tr class=[(evidence.true_class == Some(class)).then_some("truth")] {
-                            th {
-                                @if evidence.true_class == Some(class) { "◆ " }
-                                (evidence.classes[class].name)
-                            }
-                            @if number == 0 { td { (tenths(evidence.classes[class].start, words)) } }
-                            @for column in 0..block.len() {
-                                (cell(evidence, &counted, number * COLUMNS + column, class, words))
-                            }
-                        }
-                    }
-                    tr {
-                        th { (words.say("paper-others")) }
-                        @if number == 0 {
-                            td { (tenths(others(&shown, |class| evidence.classes[class].start, evidence), words)) }
-                        }
-                        @for line in *block {
-                            @let p = classes_after(line).unwrap_or_default();
-                            td { (tenths(others(&shown, |class| p.get(class).copied().unwrap_or(0.0), evidence), words)) }
-                        }
-                    }
-                    tr {
-                        th class="quiet" { (words.say("paper-bits-open")) }
-                        @if number == 0 { td { (fixed(evidence.start_entropy, 1, words)) } }
-                        @for line in *block {
-                            td { @if let NoteWorth::Counts { entropy, .. } = line.worth { (fixed(entropy, 1, words)) } }
-                        }
-                    }
-                }
-            }
-        }
-    }
-}
-
-fn others(shown: &[usize], p: impl Fn(usize) -> f64, evidence: &EvidenceSheet) -> f64 {
-    (0..evidence.classes.len()).filter(|class| !shown.contains(class)).map(p).sum()
-}
-
-/// Percent with few characters.
-fn tenths(p: f64, words: &Locale) -> String {
-    if p < 0.001 {
-        "·".to_owned()
-    } else if p < 0.0995 {
-        fixed(100.0 * p, 1, words)
-    } else {
-        fixed(100.0 * p, 0, words)
-    }
-}
-
-fn cell(
-    evidence: &EvidenceSheet,
-    counted: &[&ReadingLine],
-    index: usize,
-    class: usize,
-    words: &Locale,
-) -> Markup {
-    let Some(line) = counted.get(index).copied() else { return html! { td {} } };
-    let p = classes_after(line).map_or(0.0, |p| p[class]);
-    let previous = index.checked_sub(1).and_then(|before| counted.get(before).copied());
-    let before = previous.and_then(classes_after).map_or(evidence.classes[class].start, |p| p[class]);
-    let sign = if (p - before).abs() < 0.005 || (p - before).abs() < 0.1 * before {
-        ""
-    } else if before < p {
-        "▲"
-    } else {
-        "▼"
-    };
-    let for_finding = |line: &ReadingLine| matches!(line.worth, NoteWorth::Counts { for_finding: true, .. });
-    let first_after = !for_finding(line) && previous.is_none_or(for_finding);
-    // The bar behind the number: its height is the probability.
-    let bar =
-        format!("background-image:linear-gradient(#cfe3e0,#cfe3e0);background-size:100% {:.0}%", 100.0 * p);
-    html! { td class=[first_after.then_some("after")] style=(bar) { (sign) (tenths(p, words)) } }
-}
-
-fn figures(marks: &Marks, words: &Locale) -> Markup {
-    let figure = |caption: &str, svg: Result<String, plots::PlotError>| {
-        html! {
-            figure {
-                figcaption { (caption) }
-                @match svg { Ok(svg) => (PreEscaped(svg)), Err(error) => p { (words.sentence(&error.sentence())) } }
-            }
-        }
-    };
-    html! {
-        h2 { (words.say("paper-path")) }
-        (figure(
-            &words.say("paper-path-why"),
-            plots::path(marks, words),
-        ))
-        h2 { (words.say("paper-air")) }
-        (figure(
-            &words.say("paper-air-why"),
-            plots::trace(marks, words),
-        ))
-    }
-}
-
-fn readings(marks: &Marks, words: &Locale) -> Markup {
-    let evidence = &marks.evidence;
-    let mut was = evidence.p_true_at_start(&marks.truth);
-    let moved: Vec<(f64, f64)> = evidence
-        .readings
-        .iter()
-        .map(|line| {
-            let now = classes_after(line).map_or(was, |p| evidence.p_true(&marks.truth, p));
-            (std::mem::replace(&mut was, now), now)
-        })
-        .collect();
-    html! {
-        h2 { (words.say("paper-notes-title")) }
-        p class="quiet small" {
-            (words.say("paper-notes-why"))
-            @if let Some((p, notes)) = evidence.reference {
-                " "
-                (words.say_with("paper-page-reference", &[
-                    ("percent", percent(p).into()),
-                    ("notes", counted(notes, "paper-notes", words).into()),
-                ]))
-            }
-        }
-        div class="two small" {
-            @for (line, (was, now)) in evidence.readings.iter().zip(moved) {
-                p {
-                    b { (line.number) }
-                    span class="quiet" { " · " (words.say("paper-page-min")) " " (fixed(line.at_min, 0, words)) " · " }
-                    (looked(line, words)) ": " (line.shown) span class="quiet" { " · " }
-                    @match &line.worth {
-                        NoteWorth::Counts { toward_truth, .. } => {
-                            b { (percent(was)) " → " (percent(now)) }
-                            span class="quiet" { " (" (signed(*toward_truth, words)) ")" }
-                        }
-                        NoteWorth::Misread => { b { (words.say("paper-misread")) } }
-                        NoteWorth::Repeat { of } => { b { (words.say_with("paper-repeat", &[("of", (*of).into())])) } }
-                    }
-                }
-            }
-        }
-    }
-}
-
 fn rest(sheet: &MarkSheet, words: &Locale) -> Markup {
     html! {
         @if !sheet.not_noted.is_empty() {
@@ -462,6 +244,7 @@ fn foot(sheet: &MarkSheet, words: &Locale) -> Markup {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::report::plots;
 
     /// Relative luminance and contrast as WCAG 2.2 defines them (from memory).
     fn luminance(rgb: [u8; 3]) -> f64 {
