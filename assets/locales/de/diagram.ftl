@@ -101,3 +101,5 @@ birch-short-body = Karosserie
 birch-short-scuttle = Wasserkastenabdeckung
 diagram-pulled = { $part } (herausgezogen)
 diagram-keys = Im Schaltplan: Blatt, Symbole, größer, kleiner, einpassen
+cedar-short-scuttle = Wasserkastenabdeckung
+cedar-short-splash_guard = Spritzschutz

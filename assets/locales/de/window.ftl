@@ -21,8 +21,8 @@ room-lacking = Diese Grafikkarte kann { $n ->
     [one] einen Shader
    *[other] { $n } Shader
  } des Raums nicht anlegen: Darin kann etwas fehlen. Der Leitungsplan (L) zeigt alles.
-room-by-diagram = Keine Datei sagt, wo dieses Auto steht (assets/rooms). Was keinen eigenen Platz hat, liegt auf einem Brett, in der Reihenfolge des Leitungsplans.
-room-in-a-row = Keine Datei sagt, wo dieses Auto steht (assets/rooms). Was keinen eigenen Platz hat, liegt auf einem Brett, in der Reihenfolge der Fahrzeugdatei.
+room-by-diagram = Für dieses Fahrzeug ist kein Raum geschrieben; was keinen Platz hat, liegt auf einem Brett, wie im Leitungsplan.
+room-in-a-row = Für dieses Fahrzeug ist kein Raum geschrieben; was keinen Platz hat, liegt auf einem Brett, wie in der Fahrzeugdatei.
 room-broken = Die Datei zum Raum dieses Autos ist nicht brauchbar; was keinen eigenen Platz hat, liegt darum auf einem Brett. { $why }
 
 over-look = Das Fahrzeug ist übergeben. Man kann es ansehen, wie es zurückgelassen wurde; zu tun ist daran nichts mehr.

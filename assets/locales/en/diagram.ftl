@@ -101,3 +101,5 @@ birch-short-body = car body
 birch-short-scuttle = scuttle panel
 diagram-pulled = { $part } (pulled out)
 diagram-keys = On the line diagram: sheet, symbols, larger, smaller, fit
+cedar-short-scuttle = scuttle panel
+cedar-short-splash_guard = splash guard

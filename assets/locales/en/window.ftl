@@ -21,8 +21,8 @@ room-lacking = This graphics card cannot make { $n ->
     [one] one of the room's shaders
    *[other] { $n } of the room's shaders
  }: something may be missing in it. The line diagram (L) shows everything.
-room-by-diagram = No file says where this car stands (assets/rooms). What has no place of its own is laid out on a board, in the order of the line diagram.
-room-in-a-row = No file says where this car stands (assets/rooms). What has no place of its own is laid out on a board, in the order of the car's file.
+room-by-diagram = No room is written for this car; what has no place lies on a board, in the order of the line diagram.
+room-in-a-row = No room is written for this car; what has no place lies on a board, in the order of the car's file.
 room-broken = The file of this car's room cannot be used, so what has no place of its own is laid out on a board. { $why }
 
 over-look = The car is handed back. Look at it as it was left: nothing can be done to it any more.
