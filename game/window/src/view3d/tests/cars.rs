@@ -371,7 +371,7 @@ fn the_window_says_how_a_car_without_a_room_got_its_places() {
         assert!(harness.query_by_label_contains(says).is_some(), "{placing:?}");
     }
     let harness = bench::window(Page::Workshop, "en");
-    assert!(harness.query_by_label_contains("No file says where this car stands").is_none());
+    assert!(harness.query_by_label_contains("No room is written for this car").is_none());
 }
 
 #[test]
