@@ -72,18 +72,18 @@ end-controller-ground = Sensormasse
 end-controller-out = Ausgang zum Relais
 
 # Zeilen des Prüfprotokolls, kurz.
-alder-line-day = Tagesluftdruck
-alder-line-battery = Batteriespannung
-alder-line-run = Laufzeit der Pumpe
-alder-line-rest = Ruhezeit der Pumpe
-alder-line-cut-out = Ausschaltpunkt
-alder-line-cut-in = Einschaltpunkt
-alder-line-build-up = Unterdruckaufbau
-alder-line-drop = Pedal sinkt beim Start
-alder-line-reserve = Reserve, Motor aus
-alder-line-no-rise = Pedal steigt nicht
-alder-line-rest-after = Ruhezeit danach
-alder-line-yard = Bremsprobe auf dem Hof
+line-day = Tagesluftdruck
+line-battery = Batteriespannung
+line-run = Laufzeit der Pumpe
+line-rest = Ruhezeit der Pumpe
+line-cut-out = Ausschaltpunkt
+line-cut-in = Einschaltpunkt
+line-build-up = Unterdruckaufbau
+line-drop = Pedal sinkt beim Start
+line-reserve = Reserve, Motor aus
+line-no-rise = Pedal steigt nicht
+line-rest-after = Ruhezeit danach
+line-yard = Bremsprobe auf dem Hof
 
 # Wo Namen getippt werden: an der Textwerkbank, auf Blättern und in Dateien.
 look-mode = { $it } auf { $mode }

@@ -72,18 +72,18 @@ end-controller-ground = sensor ground
 end-controller-out = output to the relay
 
 # Lines of the record, in a word or two.
-alder-line-day = Pressure of the day
-alder-line-battery = Battery voltage
-alder-line-run = Pump runs
-alder-line-rest = Pump rests
-alder-line-cut-out = Pump cuts out
-alder-line-cut-in = Pump cuts in
-alder-line-build-up = Vacuum builds up
-alder-line-drop = Pedal drops at the start
-alder-line-reserve = Reserve, engine off
-alder-line-no-rise = Pedal does not rise
-alder-line-rest-after = Pump rests, after
-alder-line-yard = Brake test in the yard
+line-day = Pressure of the day
+line-battery = Battery voltage
+line-run = Pump runs
+line-rest = Pump rests
+line-cut-out = Pump cuts out
+line-cut-in = Pump cuts in
+line-build-up = Vacuum builds up
+line-drop = Pedal drops at the start
+line-reserve = Reserve, engine off
+line-no-rise = Pedal does not rise
+line-rest-after = Pump rests, after
+line-yard = Brake test in the yard
 
 # Where names are typed: in the text bench, in sheets and files; and levels of senses.
 look-mode = { $it } on { $mode }

@@ -133,3 +133,15 @@ impl Bench {
         min.is_none_or(|m| m <= value) && max.is_none_or(|m| value <= m)
     }
 }
+
+/// The lines of the data sheet of which a fault must leave one: that of `table`; any of its lines for a fault that is not in
+/// it, so that a new fault needs no code.
+fn left_by(table: &[(&str, &'static str)], fault: &str) -> Vec<&'static str> {
+    if let Some((_, line)) = table.iter().find(|(id, _)| *id == fault) {
+        return vec![line];
+    }
+    let mut all: Vec<&str> = table.iter().map(|(_, line)| *line).collect();
+    all.sort_unstable();
+    all.dedup();
+    all
+}

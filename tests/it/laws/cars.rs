@@ -52,7 +52,7 @@ fn inv_every_car_with_every_fault_keeps_mass_energy_and_sense() {
     const CLOSED: f64 = 1e-9;
     let library = library();
     let ids = library.cars().unwrap();
-    assert_eq!(ids, ["alder", "birch", "cedar"]);
+    assert!(3 <= ids.len(), "the demo cars are found: {ids:?}");
     let mut days = 0;
     for id in ids {
         let car = library.car(&id).unwrap();

@@ -1,6 +1,7 @@
 //! What things are called: by their short names in the files of words, else as the data files call them.
 
 use sim_core::assembly::PortRef;
+use sim_core::car::RecordKind;
 use sim_core::notice::Thing;
 
 use super::{Naming, Speech};
@@ -125,8 +126,29 @@ impl Speech<'_> {
     pub fn record_short(&self, id: &str) -> String {
         match self.naming {
             Naming::Typed => id.to_owned(),
-            Naming::Called => self.locale.say_or(&format!("{}-line-{id}", self.car.id), id),
+            Naming::Called => {
+                let line = self.car.record.iter().find(|r| r.id == id);
+                line.map_or_else(|| id.to_owned(), |line| self.locale.say_or(line_key(line.kind), id))
+            }
         }
+    }
+}
+
+/// Key of a line of the record in a word or two: of its kind, the same for every car.
+const fn line_key(kind: RecordKind) -> &'static str {
+    match kind {
+        RecordKind::DayPressure => "line-day",
+        RecordKind::BatteryVoltage => "line-battery",
+        RecordKind::PumpRun => "line-run",
+        RecordKind::PumpRest => "line-rest",
+        RecordKind::CutOut => "line-cut-out",
+        RecordKind::CutIn => "line-cut-in",
+        RecordKind::ReleaseBuildUp => "line-build-up",
+        RecordKind::ReleaseDrop => "line-drop",
+        RecordKind::ReleaseReserve => "line-reserve",
+        RecordKind::ReleaseNoRise => "line-no-rise",
+        RecordKind::ReleaseRest => "line-rest-after",
+        RecordKind::ReleaseYard => "line-yard",
     }
 }
 

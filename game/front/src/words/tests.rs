@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use assess::locale::{Naming, Speech};
+use assess::pack::Library;
 use sim_core::action::Sense;
 use sim_core::notice::{self, Hazard, Left, Reason, Word};
 use sim_core::observe::{Observed, Scale};
@@ -12,26 +13,11 @@ use super::{FALLBACK, Words};
 use crate::rehearsal::{JOB, shop};
 use crate::shop::Told;
 
-/// Names that a data file has too: English may leave them out.
-const NAMED_IN_DATA: [&str; 17] = [
-    "alder-name",
-    "alder-part-",
-    "alder-cover-",
-    "alder-unit-",
-    "alder-fault-",
-    "alder-spare-",
-    "alder-limit-",
-    "alder-record-",
-    "alder-caution-",
-    "birch-",
-    "cedar-",
-    "instrument-",
-    "pack-",
-    "job-",
-    "level-",
-    "refused-",
-    "said-",
-];
+/// Names that a data file has too: English may leave them out. Of each car, by what is named.
+const OF_A_CAR: [&str; 9] =
+    ["name", "part-", "cover-", "unit-", "fault-", "spare-", "limit-", "record-", "caution-"];
+/// The same of everything else.
+const NAMED_IN_DATA: [&str; 6] = ["instrument-", "pack-", "job-", "level-", "refused-", "said-"];
 
 fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
@@ -61,8 +47,17 @@ fn messages(tag: &str) -> BTreeMap<String, BTreeSet<String>> {
     out
 }
 
+/// Short names of all cars.
+fn cars() -> Vec<String> {
+    Library::open(&root()).unwrap().cars().unwrap()
+}
+
 fn in_data(key: &str) -> bool {
     NAMED_IN_DATA.iter().any(|family| key.starts_with(family))
+        || cars().iter().any(|car| {
+            let of_it = key.strip_prefix(car.as_str()).and_then(|rest| rest.strip_prefix('-'));
+            of_it.is_some_and(|name| OF_A_CAR.iter().any(|family| name.starts_with(family)))
+        })
 }
 
 fn languages() -> Vec<String> {
@@ -143,11 +138,12 @@ fn inv_every_key_that_is_asked_for_is_there_and_none_is_idle() {
         .collect();
     let mut idle = Vec::new();
     // The last two are asked for by names of commands and words: `game/src/pages.rs` and `tests/it/languages` hold them.
-    let own: Vec<&str> = vec!["language-name", "alder-line-", "alder-short-", "short-", "cli-", "help-word-"];
+    let mut own: Vec<String> = ["language-name", "short-", "cli-", "help-word-"].map(str::to_owned).to_vec();
+    own.extend(cars().iter().map(|car| format!("{car}-short-")));
     for key in english.keys().filter(|k| !in_data(k)) {
         let used = asked.contains(key)
             || built.iter().any(|head| key.starts_with(head))
-            || own.iter().any(|head| key.starts_with(head));
+            || own.iter().any(|head| key.starts_with(head.as_str()));
         if !used {
             idle.push(key);
         }
@@ -177,7 +173,6 @@ fn inv_german_has_every_name_of_the_car() {
     (1..=car.cautions.len()).for_each(|n| want(format!("{}-caution-{n}", car.id)));
     for line in &car.record {
         want(format!("{}-record-{}", car.id, line.id));
-        want(format!("{}-line-{}", car.id, line.id));
     }
     for (card, c) in setup.kit.iter().enumerate() {
         want(format!("instrument-{}", c.id));
