@@ -77,6 +77,7 @@ pub(crate) fn run(
     let columns = workshop.trace_columns();
     let plot = plot.map(|output| Plot::of(words, output, &args.show, &columns)).transpose();
     let plot = plot.map_err(|e| e.sentence())?;
+    let silent = csv.as_ref().is_some_and(Output::is_standard_output);
     let csv = csv.map(|output| Table::of(words, output, &columns)).transpose()?;
     let mut takers = Takers { csv, plot };
     if takers.want_rows() {
@@ -95,7 +96,10 @@ pub(crate) fn run(
         let rows = table.rows;
         let file = quote::path(&table.end(words)?).to_string();
         let columns = columns.len() + 1;
-        writeln!(out, "{}", say!(words, "trace-rows", file = file, rows = rows, columns = columns))?;
+        // The table must stay one that another program can read.
+        if !silent {
+            writeln!(out, "{}", say!(words, "trace-rows", file = file, rows = rows, columns = columns))?;
+        }
     }
     if let Some(plot) = takers.plot {
         let (path, curves) = plot.end(&data).map_err(|e| e.sentence())?;

@@ -47,6 +47,18 @@ fn the_pump_empties_the_store_to_its_cut_out_and_rests() {
 }
 
 #[test]
+fn a_table_on_standard_output_has_nothing_else_in_it() {
+    let home = tempfile::tempdir().unwrap();
+    let output = pinhole(home.path()).args(["trace", "alder", "--csv", "-", "--for", "5"]).output().unwrap();
+    ends_with_code(&output, 0);
+    let text = String::from_utf8(output.stdout).unwrap();
+    let cells = |line: &str| line.split(',').count();
+    let head = text.lines().next().unwrap();
+    assert!(head.starts_with("t_s,"), "{head}");
+    assert!(text.lines().all(|line| cells(line) == cells(head)), "{text}");
+}
+
+#[test]
 fn a_leak_makes_the_pump_run_again_and_again() {
     let runs = |args: &[&str]| {
         let table = trace(args);

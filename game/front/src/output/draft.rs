@@ -71,6 +71,12 @@ impl Output {
         &self.path
     }
 
+    /// Whether it goes to standard output: nothing else may be said there then.
+    #[must_use]
+    pub const fn is_standard_output(&self) -> bool {
+        matches!(self.target, Target::StandardOutput)
+    }
+
     fn error(&self, source: io::Error) -> OutputError {
         OutputError::System { flag: self.flag, path: self.path.clone(), source }
     }
