@@ -84,35 +84,6 @@ pub(super) struct Layout {
     pub(super) hung: BTreeMap<usize, (Station, Transform)>,
 }
 
-/// Things that are too big or too firmly bolted to be laid aside, or have a socket that they are pulled from.
-fn stays(kind: &PartKind) -> bool {
-    match kind {
-        PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Reservoir(_)
-        | PartKind::VacuumPump(_) => false,
-        PartKind::Hose(_)
-        | PartKind::Wire(_)
-        | PartKind::Booster(_)
-        | PartKind::Engine(_)
-        | PartKind::EnginePump(_)
-        | PartKind::Controller(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::KeySwitch(_)
-        | PartKind::Body(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => true,
-    }
-}
-
 impl Layout {
     /// Works it out.
     #[must_use]
@@ -137,7 +108,7 @@ impl Layout {
             let home = stands.hold(index);
             let station = car.stands.get(i).map_or(Station::Bench, |s| s.station);
             let mut aside = Vec3::ZERO;
-            if !line && !stays(&part.kind) && loose(index) {
+            if !line && body(&part.kind).about().laid_aside && loose(index) {
                 aside = lay(station) + Vec3::Y * 0.03 - home.unwrap_or_default();
             }
             out.aside.push(aside);
