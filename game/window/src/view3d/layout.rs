@@ -9,7 +9,7 @@ use bevy::transform::components::Transform;
 use sim_core::action::Station;
 use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::Car;
-use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::instrument::{Held, InstrumentCard, InstrumentKind, Measured};
 use sim_core::observe::Observed;
 use sim_core::parts::{Domain, PartKind};
 use sim_core::workshop::View;
@@ -214,7 +214,7 @@ impl Layout {
         let mut parked: BTreeMap<Station, usize> = BTreeMap::new();
         for (card, at) in seen.fits.iter().enumerate() {
             let Some(kind) = kit.get(card).map(|c| c.kind) else { continue };
-            if seen.timed && matches!(kind, InstrumentKind::Stopwatch { .. }) {
+            if seen.timed && matches!(kind.nature().measured, Measured::Time { .. }) {
                 self.hung.insert(card, (Station::Bay, places::WATCH));
             }
             let Some((_, first)) = at.first() else { continue };
@@ -280,27 +280,21 @@ impl Layout {
     fn touching(&self, car: &Car, kind: &InstrumentKind, at: &str, eye: Vec3) -> Option<Transform> {
         let target = self.mouth(car, at)?.at;
         let to_eye = (eye - target).normalize_or(Vec3::Z);
-        match kind {
-            InstrumentKind::ClampAmmeter { .. } => {
+        match kind.nature().held {
+            Held::AroundWire => {
                 let place = places::facing(target, eye);
                 let jaws = place.rotation * super::build::tools::stem(kind, "");
                 Some(place.with_translation(target - jaws))
             }
-            InstrumentKind::AngleFinder { .. } => Some(places::facing(target + to_eye * 0.05, eye)),
-            InstrumentKind::IrThermometer { .. } => Some(places::facing(target + to_eye * 0.20, eye)),
-            InstrumentKind::Gauge { .. }
-            | InstrumentKind::HandPump { .. }
-            | InstrumentKind::Lamp
-            | InstrumentKind::Multimeter { .. }
-            | InstrumentKind::PushLead
-            | InstrumentKind::Stopwatch { .. }
-            | InstrumentKind::Barometer { .. }
-            | InstrumentKind::WallThermometer { .. }
-            | InstrumentKind::PedalRule { .. }
-            | InstrumentKind::PedalProp
-            | InstrumentKind::Plugs
-            | InstrumentKind::Clamps
-            | InstrumentKind::ListeningTube => None,
+            Held::OnHose => Some(places::facing(target + to_eye * 0.05, eye)),
+            Held::AtPart => Some(places::facing(target + to_eye * 0.20, eye)),
+            Held::OnLine
+            | Held::OnWires
+            | Held::Nowhere
+            | Held::InOpening
+            | Held::OverHose
+            | Held::AtEar
+            | Held::OnPedal => None,
         }
     }
 }
