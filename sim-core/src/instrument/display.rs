@@ -18,6 +18,23 @@ pub enum Display<'a> {
 }
 
 impl Display<'_> {
+    /// Whether it is a row of digits.
+    #[must_use]
+    pub fn is_digital(&self) -> bool {
+        match self {
+            Self::Dial(..) => false,
+            Self::Signed(..) | Self::Unsigned(..) => true,
+        }
+    }
+
+    /// Its unit.
+    #[must_use]
+    pub fn unit(&self) -> &'static str {
+        match self {
+            Self::Dial(unit, _) | Self::Signed(unit, _) | Self::Unsigned(unit, _) => unit,
+        }
+    }
+
     /// The scale of a single reading whose scatter is `scatter`, one σ.
     #[must_use]
     pub fn scale(&self, scatter: f64) -> Scale {

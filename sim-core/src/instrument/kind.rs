@@ -30,10 +30,27 @@ pub struct Dial {
     pub division: f64,
 }
 
-/// What kind of instrument it is, with its display.
-#[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
-#[serde(deny_unknown_fields)]
-pub enum InstrumentKind {
+macro_rules! kinds {
+    ($(
+        $(#[doc = $doc:literal])+
+        $kind:ident $({ $( $(#[doc = $about:literal])+ $field:ident: $of:ty, )+ })?,
+    )+) => {
+        /// What kind of instrument it is, with its display.
+        #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+        #[serde(deny_unknown_fields)]
+        pub enum InstrumentKind {
+            $( $(#[doc = $doc])+ $kind $({ $( $(#[doc = $about])+ $field: $of, )+ })?, )+
+        }
+
+        impl InstrumentKind {
+            /// Every kind as a file writes it, with the names of what it is written with: for the reference page.
+            pub const WRITTEN: &'static [(&'static str, &'static [&'static str])] =
+                &[$( (stringify!($kind), &[$( $( stringify!($field) ),+ )?]), )+];
+        }
+    };
+}
+
+kinds! {
     /// Dial gauge that tees into a joint or sits on an open port; end `stem`. Dial in kPa gauge.
     Gauge {
         /// The dial.

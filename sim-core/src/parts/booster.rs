@@ -23,7 +23,7 @@ use crate::flow::nipple::{self, B_SHORT_WAY};
 use crate::flow::pinhole::Pinhole;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Allowance, Behind, Bounds, Chamber, Depth, Electric, FlowPath, Law, Machine, Mouth, Passage,
+    Air, Allowance, Behind, Bounds, ByHand, Chamber, Depth, Electric, FlowPath, Law, Machine, Mouth, Passage,
     PistonLaw, Place, Quantity, Seen, Spec, Specified, Start, State, Volume, wall_w_per_k,
 };
 
@@ -173,7 +173,7 @@ impl Booster {
 }
 
 impl Specified for Booster {
-    const SEEN: Seen = Seen::PIECE;
+    const SEEN: Seen = Seen { by_hand: Some(ByHand::Pedal), ..Seen::PIECE };
 
     fn spec(&self, _: f64) -> Spec {
         let nipple = Passage::Iso(self.nipple());

@@ -9,8 +9,8 @@ use crate::flow::iso6358::Iso6358;
 use crate::flow::nipple;
 use crate::params::part_params;
 use crate::parts::elements::{
-    Air, Allowance, Behind, Bounds, Electric, Lag, Mouth, Passage, Quantity, Seen, Spec, Specified, Start,
-    State, Worth,
+    Air, Allowance, Behind, Bounds, ByHand, Electric, Lag, Mouth, Passage, Quantity, Seen, Spec, Specified,
+    Start, State, Worth,
 };
 
 pub use crate::parts::elements::EngineState;
@@ -67,7 +67,7 @@ impl Engine {
 }
 
 impl Specified for Engine {
-    const SEEN: Seen = Seen::ONE_WAY;
+    const SEEN: Seen = Seen { by_hand: Some(ByHand::Starter), ..Seen::ONE_WAY };
 
     fn spec(&self, p_atm: f64) -> Spec {
         let alternator = Worth::EngineRuns { g: 1.0 / self.alternator_ohm, emf: self.alternator_v };

@@ -1,7 +1,7 @@
 //! Ignition switch: terminal names are DIN 72552, 30 battery plus, 15 switched plus.
 
 use crate::params::part_params;
-use crate::parts::elements::{Air, Electric, Seen, Spec, Specified, Worth};
+use crate::parts::elements::{Air, ByHand, Electric, Seen, Spec, Specified, Worth};
 
 part_params! {
     /// Ignition switch; ports `30` and `15`.
@@ -13,7 +13,7 @@ part_params! {
 }
 
 impl Specified for KeySwitch {
-    const SEEN: Seen = Seen::PIECE;
+    const SEEN: Seen = Seen { by_hand: Some(ByHand::Key), ..Seen::PIECE };
 
     fn spec(&self, _: f64) -> Spec {
         Spec {

@@ -105,8 +105,9 @@ pub struct PortDef {
     pub domain: Domain,
 }
 
+// `$d` is a dollar: what is written with it is a variable of the macro that this one makes.
 macro_rules! kinds {
-    ($( $(#[doc = $doc:literal])+ $kind:ident { $($port:literal: $domain:ident),* } )*) => {
+    ($d:tt $( $(#[doc = $doc:literal])+ $kind:ident { $($port:literal: $domain:ident),* } )*) => {
         /// A part by its kind, with its numbers.
         #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
         pub enum PartKind { $( $(#[doc = $doc])+ $kind($kind), )* }
@@ -159,12 +160,22 @@ macro_rules! kinds {
             }
         }
 
+        /// Does the same with the numbers of a part of any kind, each kind's being of a type of their own:
+        /// `with_kind!(kind, part => part.what_every_kind_says())`. Whoever stands above asks every kind for something in
+        /// this way: by a trait of his own, without which a new kind does not compile.
+        #[macro_export]
+        macro_rules! with_kind {
+            ($d kind:expr, $d part:ident => $d it:expr) => {
+                match $d kind { $( $crate::parts::PartKind::$kind($d part) => $d it, )* }
+            };
+        }
+
         /// The parameter table of every kind, for the reference page.
         pub const ALL_TABLES: &[(&str, &[crate::params::ParamDef])] = &[$((stringify!($kind), $kind::TABLE)),*];
     };
 }
 
-kinds! {
+kinds! { $
     /// Hose or pipe.
     Hose { "a": Pneumatic, "b": Pneumatic }
     /// Distribution piece.

@@ -142,17 +142,13 @@ fn cell(kind: &PartKind, sheet: Sheet, part: u16, entry: Option<u8>, exit: Optio
         let out = form.ports.iter().find(|p| p.name == name)?.out;
         (0..4).find(|turn| out.turned(*turn) == wanted)
     };
-    let turn = if stands(kind) {
+    // Always drawn upright: hands find pedal, starter and key at one side of it.
+    let turn = if kind.seen().by_hand.is_some() {
         0
     } else {
         faces(entry, Way::Left).or_else(|| faces(exit, Way::Right)).unwrap_or(0)
     };
     Some(sized(&form, part, turn))
-}
-
-/// What is always drawn upright: hands find pedal, starter and key at one side of it.
-fn stands(kind: &PartKind) -> bool {
-    matches!(kind, PartKind::Booster(_) | PartKind::Engine(_) | PartKind::KeySwitch(_))
 }
 
 fn sized(form: &Form, part: u16, turn: u8) -> Cell {

@@ -1,6 +1,6 @@
 //! The evidence chart of the mark sheet: how each note moved each class, and readings in words.
 
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::Measured;
 use sim_core::observe::Observed;
 use sim_core::parts::PartKind;
 
@@ -96,9 +96,7 @@ fn number(looked: &Looked) -> Option<(f64, String)> {
 fn is_of_store(c: &Computed<'_>, what: &Observed) -> bool {
     let Observed::Instrument { instrument, at, .. } = what else { return false };
     let card = c.job.kit.iter().find(|card| card.id == *instrument);
-    let gauge = card.is_some_and(|card| {
-        matches!(card.kind, InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. })
-    });
+    let gauge = card.is_some_and(|card| card.kind.nature().measured == Measured::Pointer);
     let in_store = |place: &str| {
         let part = place.split('.').next().unwrap_or_default();
         let kind = c.job.car.assembly.parts.iter().find(|p| p.id == part).map(|p| &p.kind);

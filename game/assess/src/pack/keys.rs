@@ -2,6 +2,7 @@
 
 use std::fmt::Write as _;
 
+use sim_core::instrument::InstrumentKind;
 use sim_core::parts::ALL_TABLES;
 
 use super::block::{Block, KeyDef};
@@ -173,13 +174,12 @@ pub fn reference_page() -> String {
             row(&mut out, key, "number", &span(*r), doc);
         }
     }
-    out.push_str(
-        "\nDisplays of an instrument's `kind`: `Gauge(dial)`, `HandPump(dial)`, `Barometer(dial)`,\n\
-         `WallThermometer(dial)`, `AngleFinder(dial)`, `PedalRule(dial)`, `Multimeter(volt, ohm, ampere)`,\n\
-         `ClampAmmeter(ampere)`, `IrThermometer(celsius, …)`, `Stopwatch(second, …)`, and without a display\n\
-         `Lamp`, `PushLead`, `PedalProp`, `Plugs`, `Clamps`, `ListeningTube`.\n\n# Parts\n\n\
-         Numbers marked *fault* are zero in a sound part and may be left out.\n",
-    );
+    out.push_str("\nAn instrument's `kind`, and what it is written with:\n\n");
+    for (kind, fields) in InstrumentKind::WRITTEN {
+        let with = if fields.is_empty() { String::new() } else { format!("({})", fields.join(", ")) };
+        line(&mut out, format_args!("- `{kind}{with}`"));
+    }
+    out.push_str("\n# Parts\n\nNumbers marked *fault* are zero in a sound part and may be left out.\n");
     for (kind, table) in ALL_TABLES {
         heading(&mut out, kind, "");
         for d in *table {

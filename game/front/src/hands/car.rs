@@ -3,6 +3,7 @@
 use sim_core::action::{Action, PedalHold, Sense};
 use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::RepairUnit;
+use sim_core::parts::elements::ByHand;
 use sim_core::parts::engine::EngineState;
 use sim_core::parts::{Domain, PartKind};
 
@@ -12,30 +13,11 @@ use crate::shop::Shop;
 pub(super) fn part_offers(shop: &Shop, part: u16, out: &mut Vec<Offer>) {
     let (Some(car), Some(session)) = (shop.car(), shop.session()) else { return };
     let Some(p) = car.assembly.parts.get(usize::from(part)) else { return };
-    match p.kind {
-        PartKind::KeySwitch(_) => out.push(offer("offer-turn-key", Then::Turn(Thing::Key))),
-        PartKind::Engine(_) => out.push(offer("offer-turn-starter", Then::Turn(Thing::Starter))),
-        PartKind::Booster(_) => out.push(offer("offer-turn-pedal", Then::Turn(Thing::Pedal))),
-        PartKind::Hose(_)
-        | PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::VacuumPump(_)
-        | PartKind::Reservoir(_)
-        | PartKind::EnginePump(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Controller(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::Wire(_)
-        | PartKind::Body(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => {}
+    match p.kind.seen().by_hand {
+        Some(ByHand::Key) => out.push(offer("offer-turn-key", Then::Turn(Thing::Key))),
+        Some(ByHand::Starter) => out.push(offer("offer-turn-starter", Then::Turn(Thing::Starter))),
+        Some(ByHand::Pedal) => out.push(offer("offer-turn-pedal", Then::Turn(Thing::Pedal))),
+        None => {}
     }
     for port in car.assembly.ports().filter(|r| r.part == part) {
         let turn = about("offer-turn-port", Thing::Port(port), Then::Turn(Thing::Port(port)));

@@ -2,7 +2,7 @@
 //! shows nothing.
 
 use bevy::prelude::*;
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::Measured;
 use sim_core::workshop::View;
 
 use super::super::resources::{Drawn, ShopRes};
@@ -76,7 +76,7 @@ pub(super) fn digits(text: &str, room: usize, height: f32) -> Geo {
 fn shown(shop: &Shop, view: &View, card: usize) -> Option<String> {
     let c = shop.session()?.workshop().setup().kit.get(card)?;
     let i = view.instruments.get(card)?;
-    if matches!(c.kind, InstrumentKind::Stopwatch { .. }) {
+    if let Measured::Time { .. } = c.kind.nature().measured {
         return timed(shop, c, i).map(|timed| timed.digits);
     }
     characters(i.shown, i.scale.as_ref())

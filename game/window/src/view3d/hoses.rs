@@ -6,7 +6,7 @@ use bevy::math::{Quat, Vec3};
 use bevy::transform::components::Transform;
 use sim_core::assembly::Stop;
 use sim_core::car::Car;
-use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::instrument::{Held, InstrumentCard};
 use sim_core::parts::Domain;
 use sim_core::workshop::View;
 
@@ -21,27 +21,20 @@ use super::shapes::{bevel_box, curve, cylinder, lathe, ring, sweep};
 use super::stands::Stands;
 use front::hands::Thing;
 
-fn lead_style(kind: &InstrumentKind, end: &str) -> Style {
+fn lead_style(held: Held, end: &str) -> Style {
     let of = |radius: f32, mat: Mat, end: End| Style { radius, flat: 1.0, mat, end };
     let lead = |red: bool| of(0.0036, if red { Mat::Red } else { Mat::Black }, End::Croc);
-    match kind {
-        InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => {
-            of(0.0065, Mat::Accent, End::Adapter)
-        }
-        InstrumentKind::Lamp
-        | InstrumentKind::Multimeter { .. }
-        | InstrumentKind::PushLead
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::IrThermometer { .. }
-        | InstrumentKind::Stopwatch { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => lead(matches!(end, "a" | "v_ohm")),
+    match held {
+        Held::OnLine => of(0.0065, Mat::Accent, End::Adapter),
+        Held::OnWires
+        | Held::AroundWire
+        | Held::AtPart
+        | Held::OnHose
+        | Held::Nowhere
+        | Held::InOpening
+        | Held::OverHose
+        | Held::AtEar
+        | Held::OnPedal => lead(matches!(end, "a" | "v_ohm")),
     }
 }
 
@@ -68,7 +61,7 @@ pub(super) fn all(
             Owner::Lead(card, k) => {
                 let end =
                     view.instruments.get(card).and_then(|i| i.at.get(k)).map_or("", |(e, _)| e.as_str());
-                (Thing::Instrument(card as u16), lead_style(&kit[card].kind, end))
+                (Thing::Instrument(card as u16), lead_style(kit[card].kind.nature().held, end))
             }
         };
         out.push(Made::of(thing, Transform::IDENTITY, shape(line, style)));
@@ -79,7 +72,7 @@ pub(super) fn all(
     for (card, (station, place)) in &layout.hung {
         if let Some(foot) = places::stand_foot(*station)
             && !view.instruments.get(*card).is_none_or(|i| i.at.is_empty())
-            && kit.get(*card).is_some_and(|c| hangs(&c.kind))
+            && kit.get(*card).is_some_and(|c| hangs(c.kind.nature().held))
         {
             out.push(Made::scenery(stand(place, foot)));
         }
@@ -127,14 +120,18 @@ fn sleeve(nipple: &Mouth) -> Sculpt {
 }
 
 /// Whether an instrument in use hangs by itself near its ends; others are held to the thing.
-fn hangs(kind: &InstrumentKind) -> bool {
-    !matches!(
-        kind,
-        InstrumentKind::ClampAmmeter { .. }
-            | InstrumentKind::AngleFinder { .. }
-            | InstrumentKind::IrThermometer { .. }
-            | InstrumentKind::Stopwatch { .. }
-    )
+fn hangs(held: Held) -> bool {
+    match held {
+        Held::OnLine | Held::OnWires => true,
+        Held::AroundWire
+        | Held::AtPart
+        | Held::OnHose
+        | Held::Nowhere
+        | Held::InOpening
+        | Held::OverHose
+        | Held::AtEar
+        | Held::OnPedal => false,
+    }
 }
 
 /// The rod with a magnetic foot that an instrument hangs from, behind it; `foot` is the foot's height, m.

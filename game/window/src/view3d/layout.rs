@@ -9,7 +9,7 @@ use bevy::transform::components::Transform;
 use sim_core::action::Station;
 use sim_core::assembly::{PortRef, Stop};
 use sim_core::car::Car;
-use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::instrument::{Held, InstrumentCard, InstrumentKind, Measured};
 use sim_core::observe::Observed;
 use sim_core::parts::{Domain, PartKind};
 use sim_core::workshop::View;
@@ -84,35 +84,6 @@ pub(super) struct Layout {
     pub(super) hung: BTreeMap<usize, (Station, Transform)>,
 }
 
-/// Things that are too big or too firmly bolted to be laid aside, or have a socket that they are pulled from.
-fn stays(kind: &PartKind) -> bool {
-    match kind {
-        PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Reservoir(_)
-        | PartKind::VacuumPump(_) => false,
-        PartKind::Hose(_)
-        | PartKind::Wire(_)
-        | PartKind::Booster(_)
-        | PartKind::Engine(_)
-        | PartKind::EnginePump(_)
-        | PartKind::Controller(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::KeySwitch(_)
-        | PartKind::Body(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => true,
-    }
-}
-
 impl Layout {
     /// Works it out.
     #[must_use]
@@ -137,7 +108,7 @@ impl Layout {
             let home = stands.hold(index);
             let station = car.stands.get(i).map_or(Station::Bench, |s| s.station);
             let mut aside = Vec3::ZERO;
-            if !line && !stays(&part.kind) && loose(index) {
+            if !line && body(&part.kind).about().laid_aside && loose(index) {
                 aside = lay(station) + Vec3::Y * 0.03 - home.unwrap_or_default();
             }
             out.aside.push(aside);
@@ -243,7 +214,7 @@ impl Layout {
         let mut parked: BTreeMap<Station, usize> = BTreeMap::new();
         for (card, at) in seen.fits.iter().enumerate() {
             let Some(kind) = kit.get(card).map(|c| c.kind) else { continue };
-            if seen.timed && matches!(kind, InstrumentKind::Stopwatch { .. }) {
+            if seen.timed && matches!(kind.nature().measured, Measured::Time { .. }) {
                 self.hung.insert(card, (Station::Bay, places::WATCH));
             }
             let Some((_, first)) = at.first() else { continue };
@@ -309,27 +280,21 @@ impl Layout {
     fn touching(&self, car: &Car, kind: &InstrumentKind, at: &str, eye: Vec3) -> Option<Transform> {
         let target = self.mouth(car, at)?.at;
         let to_eye = (eye - target).normalize_or(Vec3::Z);
-        match kind {
-            InstrumentKind::ClampAmmeter { .. } => {
+        match kind.nature().held {
+            Held::AroundWire => {
                 let place = places::facing(target, eye);
                 let jaws = place.rotation * super::build::tools::stem(kind, "");
                 Some(place.with_translation(target - jaws))
             }
-            InstrumentKind::AngleFinder { .. } => Some(places::facing(target + to_eye * 0.05, eye)),
-            InstrumentKind::IrThermometer { .. } => Some(places::facing(target + to_eye * 0.20, eye)),
-            InstrumentKind::Gauge { .. }
-            | InstrumentKind::HandPump { .. }
-            | InstrumentKind::Lamp
-            | InstrumentKind::Multimeter { .. }
-            | InstrumentKind::PushLead
-            | InstrumentKind::Stopwatch { .. }
-            | InstrumentKind::Barometer { .. }
-            | InstrumentKind::WallThermometer { .. }
-            | InstrumentKind::PedalRule { .. }
-            | InstrumentKind::PedalProp
-            | InstrumentKind::Plugs
-            | InstrumentKind::Clamps
-            | InstrumentKind::ListeningTube => None,
+            Held::OnHose => Some(places::facing(target + to_eye * 0.05, eye)),
+            Held::AtPart => Some(places::facing(target + to_eye * 0.20, eye)),
+            Held::OnLine
+            | Held::OnWires
+            | Held::Nowhere
+            | Held::InOpening
+            | Held::OverHose
+            | Held::AtEar
+            | Held::OnPedal => None,
         }
     }
 }

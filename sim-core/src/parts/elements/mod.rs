@@ -37,7 +37,7 @@ pub use machine::Machine;
 pub use motor::{ALPHA_COPPER, ALPHA_FERRITE, MotorLaw, OMEGA_SMALL};
 pub use piston::{PistonLaw, STOP_N_PER_M, UNSTICKS_N};
 pub use quantity::{Allowance, Bounds, Quantity};
-pub use seen::{Lies, Seen};
+pub use seen::{ByHand, Lies, Seen};
 pub use state::{Start, State};
 pub use switch::Switch;
 pub use told::{EngineState, MeterMode};

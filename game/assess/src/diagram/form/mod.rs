@@ -4,6 +4,7 @@
 //! without a drawing is laid out by these sizes.
 
 mod air;
+mod both;
 mod wiring;
 
 use sim_core::parts::PartKind;
@@ -105,10 +106,30 @@ pub struct Form {
     pub pick: Area,
 }
 
-impl Form {
-    fn new(ports: &[(&'static str, (i32, i32), Way)], body: Area, pick: Area) -> Self {
-        let ports = ports.iter().map(|&(name, at, out)| FormPort { name, at, out }).collect();
-        Self { ports, body, pick }
+/// What a kind of part says of its symbols.
+trait Formed {
+    /// On the sheet of air; `None` for what has no air.
+    const AIR: Option<Outline> = None;
+    /// On the sheet of wiring; `None` for what carries no current.
+    const WIRING: Option<Outline> = None;
+}
+
+/// A form as a kind says it.
+struct Outline {
+    ports: &'static [(&'static str, (i32, i32), Way)],
+    body: Area,
+    pick: Area,
+}
+
+impl Outline {
+    /// By its ports and what it covers, which is what is hit to pick the part.
+    const fn new(ports: &'static [(&'static str, (i32, i32), Way)], body: Area) -> Self {
+        Self { ports, body, pick: body }
+    }
+
+    /// Picked elsewhere.
+    const fn picked(self, pick: Area) -> Self {
+        Self { pick, ..self }
     }
 }
 
@@ -117,8 +138,14 @@ impl Form {
 /// A car body has a form without ports: its earth points are where the diagram puts them.
 #[must_use]
 pub fn form(kind: &PartKind, sheet: Sheet) -> Option<Form> {
-    match sheet {
-        Sheet::Air => air::form(kind),
-        Sheet::Wiring => wiring::form(kind),
+    fn of<T: Formed>(_: &T, sheet: Sheet) -> Option<Form> {
+        let Outline { ports, body, pick } = match sheet {
+            Sheet::Air => T::AIR,
+            Sheet::Wiring => T::WIRING,
+        }?;
+        let ports = ports.iter().map(|&(name, at, out)| FormPort { name, at, out }).collect();
+        Some(Form { ports, body, pick })
     }
+    // A new kind does not compile before it says what its form is.
+    sim_core::with_kind!(kind, part => of(part, sheet))
 }

@@ -1,7 +1,7 @@
 //! What was read, as the eye had it: the instrument's face, standing still.
 
 use egui::{Label, RichText, Sense, Vec2, vec2};
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::Measured;
 use sim_core::observe::Reading;
 
 use super::super::super::theme;
@@ -42,23 +42,14 @@ pub(super) fn small(row: &mut egui::Ui, shop: &Shop, words: &Words, unit: Pressu
     let Some(face) = held::face(session, reading) else { return };
     let kit = &session.workshop().setup().kit;
     let Some(card) = kit.get(face.card) else { return };
-    let (digits, size) = match card.kind {
-        InstrumentKind::Multimeter { .. }
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::IrThermometer { .. }
-        | InstrumentKind::Stopwatch { .. } => (true, DISPLAY),
-        InstrumentKind::Lamp => (false, Vec2::splat(LAMP)),
-        InstrumentKind::Gauge { .. }
-        | InstrumentKind::HandPump { .. }
-        | InstrumentKind::PushLead
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => (false, Vec2::splat(DIAL)),
+    let nature = card.kind.nature();
+    let digits = nature.displays().any(|(_, display)| display.is_digital());
+    let size = if digits {
+        DISPLAY
+    } else if nature.measured == Measured::Glow {
+        Vec2::splat(LAMP)
+    } else {
+        Vec2::splat(DIAL)
     };
     let (rect, _) = row.allocate_exact_size(size, Sense::hover());
     if digits {

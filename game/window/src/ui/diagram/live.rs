@@ -283,7 +283,7 @@ fn instrument(pen: &Pen<'_>, shop: &Shop, it: &Fitted) {
     for (i, port, to) in &it.ends {
         // Red is the end that is named first, whichever was placed first.
         let first = seen.at.get(*i).is_none_or(|(end, _)| names.first().is_none_or(|n| n == end));
-        let ink = instruments::lead_colour(&card.kind, first);
+        let ink = instruments::lead_colour(card.kind.nature().held, first);
         let lead_pen = pen.with(ink);
         if port.is_none() {
             lead_pen.dashed(&[it.at, *to], THIN, 3.0, 3.0);

@@ -6,6 +6,7 @@ use assess::diagram::Sheet;
 use egui::{Pos2, Rect, Vec2};
 use sim_core::car::Car;
 use sim_core::parts::PartKind;
+use sim_core::parts::elements::ByHand;
 
 use super::bodies::Body;
 use super::fitted::Fitted;
@@ -57,30 +58,10 @@ pub fn targets(car: &Car, plan: &Plan, fitted: &[Fitted]) -> Vec<Target> {
 
 /// What hands work at a symbol, and where it is hit.
 fn worked(kind: &PartKind, sheet: Sheet) -> Option<(Thing, (f32, f32, f32, f32))> {
-    let (on, thing, area) = match kind {
-        PartKind::Booster(_) => (Sheet::Air, Thing::Pedal, air::PEDAL),
-        PartKind::Engine(_) => (Sheet::Air, Thing::Starter, air::STARTER),
-        PartKind::KeySwitch(_) => (Sheet::Wiring, Thing::Key, electric::KEY),
-        PartKind::Hose(_)
-        | PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::VacuumPump(_)
-        | PartKind::Reservoir(_)
-        | PartKind::EnginePump(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Controller(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::Wire(_)
-        | PartKind::Body(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => return None,
+    let (on, thing, area) = match kind.seen().by_hand? {
+        ByHand::Pedal => (Sheet::Air, Thing::Pedal, air::PEDAL),
+        ByHand::Starter => (Sheet::Air, Thing::Starter, air::STARTER),
+        ByHand::Key => (Sheet::Wiring, Thing::Key, electric::KEY),
     };
     (on == sheet).then_some((thing, area))
 }

@@ -14,7 +14,7 @@ pub mod round;
 pub mod strip;
 
 use egui::{Rect, Response, Sense, Vec2, WidgetInfo, WidgetType};
-use sim_core::instrument::{InstrumentCard, InstrumentKind};
+use sim_core::instrument::{Held, InstrumentCard, InstrumentKind, Measured, ReadFrom, Worked};
 use sim_core::observe::{Scale, ShownValue};
 use sim_core::parts::instruments::MeterMode;
 use sim_core::workshop::InstrumentView;
@@ -71,45 +71,45 @@ pub fn paint(
     c: &InstrumentCard,
     seen: &InstrumentView,
 ) {
-    let digits = || display::characters(seen.shown, seen.scale.as_ref());
-    let unit = display::unit(seen.scale.as_ref());
-    match c.kind {
-        InstrumentKind::Gauge { .. }
-        | InstrumentKind::HandPump { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::PedalRule { .. } => {
-            let Some(printed) = Printed::of(&c.kind, pressure) else { return };
-            let class = class_line(words, &printed);
-            let stands = pointer(&printed, seen);
-            if printed.fits_round() {
-                round::paint(painter, rect, &printed, stands, &class);
-            } else {
-                strip::paint(painter, rect, &printed, stands, &class);
-            }
+    if let Some(printed) = Printed::of(&c.kind, pressure) {
+        let class = class_line(words, &printed);
+        let stands = pointer(&printed, seen);
+        if printed.fits_round() {
+            round::paint(painter, rect, &printed, stands, &class);
+        } else {
+            strip::paint(painter, rect, &printed, stands, &class);
         }
-        InstrumentKind::Multimeter { .. } => {
-            things::meter(painter, rect, digits().as_deref(), unit, seen.mode.unwrap_or_default());
-        }
-        InstrumentKind::ClampAmmeter { .. } => things::clamp(painter, rect, digits().as_deref(), unit),
-        InstrumentKind::IrThermometer { .. } => things::pistol(painter, rect, digits().as_deref(), unit),
-        InstrumentKind::Stopwatch { .. } => {
-            let timed = timed(shop, c, seen);
-            let word = timed.as_ref().filter(|t| t.given_up).map(|_| words.say("face-given-up"));
-            things::watch(painter, rect, timed.map(|t| t.digits).as_deref(), word.as_deref());
-        }
-        InstrumentKind::Lamp => {
-            things::lamp(painter, rect, seen.glow.unwrap_or(0.0), &glow_word(words, seen))
-        }
-        InstrumentKind::PushLead => {
-            let word = words.say(if seen.pressed { "face-button-down" } else { "face-button-up" });
-            things::button(painter, rect, seen.pressed, &word);
-        }
-        InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => things::plain(painter, rect, &c.kind),
+        return;
+    }
+    let timed = timed(shop, c, seen);
+    let shows = things::Shows {
+        word: timed
+            .as_ref()
+            .filter(|t| t.given_up)
+            .map(|_| words.say("face-given-up"))
+            .or_else(|| state_word(words, c, seen)),
+        digits: if let Measured::Time { .. } = c.kind.nature().measured {
+            timed.map(|t| t.digits)
+        } else {
+            display::characters(seen.shown, seen.scale.as_ref())
+        },
+        unit: display::unit(seen.scale.as_ref()),
+        mode: seen.mode.unwrap_or_default(),
+        glow: seen.glow.unwrap_or(0.0),
+        pressed: seen.pressed,
+    };
+    things::paint(painter, rect, &c.kind, &shows);
+}
+
+/// What a lamp or a button shows, in a word.
+fn state_word(words: &Words, c: &InstrumentCard, seen: &InstrumentView) -> Option<String> {
+    let nature = c.kind.nature();
+    if nature.measured == Measured::Glow {
+        Some(glow_word(words, seen))
+    } else if nature.worked == Worked::Pressed {
+        Some(words.say(if seen.pressed { "face-button-down" } else { "face-button-up" }))
+    } else {
+        None
     }
 }
 
@@ -139,11 +139,12 @@ pub struct Timed {
     pub given_up: bool,
 }
 
-/// What the stopwatch shows: the time that is being read, else its last. A watch has no end of range: whoever
+/// What a stopwatch shows, and nothing for any other instrument: the time that is being read, else its last. A watch has no end of range: whoever
 /// gave up stopped it, and that is the time on it.
 #[must_use]
 pub fn timed(shop: &Shop, c: &InstrumentCard, seen: &InstrumentView) -> Option<Timed> {
     use sim_core::observe::Observed;
+    let Measured::Time { .. } = c.kind.nature().measured else { return None };
     let (view, session) = (shop.view()?, shop.session()?);
     let numeric = !matches!(seen.shown, ShownValue::Blank | ShownValue::Off(_));
     if let Some(digits) = numeric.then(|| display::characters(seen.shown, seen.scale.as_ref())).flatten() {
@@ -184,23 +185,21 @@ pub fn mode_key(mode: MeterMode) -> &'static str {
     }
 }
 
+/// Whether an instrument is used in the hand: it has no ends, and does not hang on the wall.
+#[must_use]
+pub fn is_at_hand(kind: &InstrumentKind) -> bool {
+    let nature = kind.nature();
+    nature.held == Held::Nowhere && nature.read_from != ReadFrom::Wall
+}
+
 /// Where an instrument is that is fitted nowhere.
 fn lies(kind: InstrumentKind) -> &'static str {
-    match kind {
-        InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => "at-wall",
-        InstrumentKind::Stopwatch { .. } | InstrumentKind::PedalRule { .. } => "at-hand",
-        InstrumentKind::Gauge { .. }
-        | InstrumentKind::HandPump { .. }
-        | InstrumentKind::Lamp
-        | InstrumentKind::Multimeter { .. }
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::PushLead
-        | InstrumentKind::IrThermometer { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => "at-nothing",
+    if kind.nature().read_from == ReadFrom::Wall {
+        "at-wall"
+    } else if is_at_hand(&kind) {
+        "at-hand"
+    } else {
+        "at-nothing"
     }
 }
 
@@ -248,38 +247,25 @@ fn spoken_name(
         ];
         return words.say_with("face-dial", &values);
     }
-    let shows = match c.kind {
-        InstrumentKind::Lamp => glow_word(words, seen),
-        InstrumentKind::PushLead => {
-            words.say(if seen.pressed { "face-button-down" } else { "face-button-up" })
-        }
-        InstrumentKind::Stopwatch { .. } => match timed(shop, c, seen) {
+    let nature = c.kind.nature();
+    let shows = if let Some(word) = state_word(words, c, seen) {
+        word
+    } else if let Measured::Time { .. } = nature.measured {
+        match timed(shop, c, seen) {
             None => words.say("face-dark"),
             Some(Timed { digits, given_up: false }) => format!("{digits} s"),
             Some(Timed { digits, given_up: true }) => format!("{digits} s, {}", words.say("face-given-up")),
-        },
-        InstrumentKind::Multimeter { .. }
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::IrThermometer { .. } => {
-            let digits = display::characters(seen.shown, seen.scale.as_ref());
-            let unit = display::unit(seen.scale.as_ref());
-            let shown = digits.map_or_else(|| words.say("face-dark"), |d| format!("{d} {unit}"));
-            match seen.mode {
-                Some(mode) => format!("{}, {shown}", words.say(mode_key(mode))),
-                None => shown,
-            }
         }
-        // Those with a dial have been told above.
-        InstrumentKind::Gauge { .. }
-        | InstrumentKind::HandPump { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => return words.say_with("face-plain", &base),
+    } else if nature.displays().any(|(_, display)| display.is_digital()) {
+        let digits = display::characters(seen.shown, seen.scale.as_ref());
+        let unit = display::unit(seen.scale.as_ref());
+        let shown = digits.map_or_else(|| words.say("face-dark"), |d| format!("{d} {unit}"));
+        match seen.mode {
+            Some(mode) => format!("{}, {shown}", words.say(mode_key(mode))),
+            None => shown,
+        }
+    } else {
+        return words.say_with("face-plain", &base);
     };
     let [a, b] = base;
     words.say_with("face-display", &[a, b, ("shows", shows.into())])

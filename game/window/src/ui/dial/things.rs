@@ -18,7 +18,7 @@ fn body(painter: &Painter, rect: Rect, round: f32) {
 }
 
 /// A multimeter: display above, the dial with its setting below.
-pub(super) fn meter(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &str, mode: MeterMode) {
+fn meter(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &str, mode: MeterMode) {
     let rect =
         Rect::from_center_size(rect.center(), vec2(rect.width().min(0.95 * rect.height()), rect.height()));
     body(painter, rect, 9.0);
@@ -55,7 +55,7 @@ pub(super) fn meter(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &
 }
 
 /// A clamp ammeter: jaw above, display below.
-pub(super) fn clamp(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &str) {
+fn clamp(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &str) {
     let c = pos2(rect.center().x, rect.top() + 0.24 * rect.height());
     let r = 0.19 * rect.height();
     painter.circle_stroke(c, r, Stroke::new(0.09 * rect.height(), theme::METER_BODY));
@@ -78,7 +78,7 @@ pub(super) fn clamp(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &
 }
 
 /// An infrared thermometer: display at its back, the beam going out.
-pub(super) fn pistol(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &str) {
+fn pistol(painter: &Painter, rect: Rect, digits: Option<&str>, unit: &str) {
     let top = Rect::from_min_max(rect.left_top() + vec2(0.0, 8.0), pos2(rect.right(), rect.center().y + 6.0));
     let grip = vec![
         pos2(rect.left() + 0.18 * rect.width(), top.bottom() - 6.0),
@@ -101,7 +101,7 @@ pub(super) fn pistol(painter: &Painter, rect: Rect, digits: Option<&str>, unit: 
 }
 
 /// A stopwatch with digits, and a word under them where the time is not the whole story.
-pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>, word: Option<&str>) {
+fn watch(painter: &Painter, rect: Rect, digits: Option<&str>, word: Option<&str>) {
     let r = 0.44 * rect.width().min(rect.height());
     let c = rect.center() + vec2(0.0, 0.05 * rect.height());
     for turn in [-0.11, 0.0, 0.11] {
@@ -122,7 +122,7 @@ pub(super) fn watch(painter: &Painter, rect: Rect, digits: Option<&str>, word: O
 }
 
 /// A test lamp: bulb, filament, its glow, and the word for it.
-pub(super) fn lamp(painter: &Painter, rect: Rect, glow: f64, word: &str) {
+fn lamp(painter: &Painter, rect: Rect, glow: f64, word: &str) {
     let c = pos2(rect.center().x, rect.top() + 0.40 * rect.height());
     let r = 0.23 * rect.height();
     let glow = glow.clamp(0.0, 1.0) as f32;
@@ -168,7 +168,7 @@ pub(super) fn lamp(painter: &Painter, rect: Rect, glow: f64, word: &str) {
 }
 
 /// A push-button lead: the button up or down, and the word for it.
-pub(super) fn button(painter: &Painter, rect: Rect, down: bool, word: &str) {
+fn button(painter: &Painter, rect: Rect, down: bool, word: &str) {
     let c = rect.center() - vec2(0.0, 8.0);
     let r = 0.30 * rect.height();
     let base = Rect::from_center_size(c + vec2(0.0, 0.55 * r), vec2(2.1 * r, 1.1 * r));
@@ -185,50 +185,106 @@ pub(super) fn button(painter: &Painter, rect: Rect, down: bool, word: &str) {
     painter.text(rect.center_bottom() - vec2(0.0, 9.0), Align2::CENTER_CENTER, word, font, theme::ON_BENCH);
 }
 
-/// A tool that shows nothing: a simple drawing of it.
-pub(super) fn plain(painter: &Painter, rect: Rect, kind: &InstrumentKind) {
-    let c = rect.center();
-    let u = 0.01 * rect.height();
-    let line = |width: f32, colour: Color32| Stroke::new(width * u, colour);
-    let at = |x: f32, y: f32| c + vec2(x, y) * u;
+/// A prop: a rod with a pad at each end.
+fn prop(pen: &Small<'_>) {
+    pen.line(&[(-30.0, 30.0), (30.0, -30.0)], 7.0, theme::CASE);
+    for end in [(-30.0, 30.0), (30.0, -30.0)] {
+        pen.circle(end, 9.0, theme::LCD_DARK, (2.0, theme::CASE_EDGE));
+    }
+}
+
+/// Plugs of three sizes.
+fn plugs(pen: &Small<'_>) {
+    for (x, r) in [(-26.0, 10.0), (0.0, 13.0), (28.0, 16.0)] {
+        let low = [(x - 0.7 * r, 18.0), (x + 0.7 * r, 18.0), (x + r, -14.0), (x - r, -14.0)];
+        let points = low.map(|(x, y)| pen.at(x, y)).to_vec();
+        let edge = pen.stroke(1.5, theme::ON_BENCH_FAINT);
+        pen.painter.add(Shape::convex_polygon(points, theme::METER_KNOB, edge));
+    }
+}
+
+/// A hose clamp.
+fn clamps(pen: &Small<'_>) {
+    for side in [-1.0, 1.0] {
+        pen.line(&[(-34.0, 9.0 * side), (34.0, 9.0 * side)], 5.0, theme::CASE);
+        pen.line(&[(-10.0, 9.0 * side), (-10.0, 26.0 * side)], 4.0, theme::CASE);
+    }
+    pen.circle((22.0, 0.0), 7.0, theme::LCD_DARK, (2.0, theme::CASE_EDGE));
+}
+
+/// A listening tube.
+fn tube(pen: &Small<'_>) {
+    let bow: Vec<(f32, f32)> = (0..=20)
+        .map(|i| {
+            let t = i as f32 / 20.0;
+            (-36.0 + 72.0 * t, 22.0 * (2.0 * PI * t).sin())
+        })
+        .collect();
+    pen.line(&bow, 6.0, theme::METER_KNOB);
+    pen.circle((36.0, 0.0), 6.0, theme::CASE, (1.5, theme::CASE_EDGE));
+}
+
+/// Draws in hundredths of a face's height about its middle.
+struct Small<'a> {
+    painter: &'a Painter,
+    middle: Pos2,
+    unit: f32,
+}
+
+impl Small<'_> {
+    fn at(&self, x: f32, y: f32) -> Pos2 {
+        self.middle + vec2(x, y) * self.unit
+    }
+
+    fn stroke(&self, width: f32, colour: Color32) -> Stroke {
+        Stroke::new(width * self.unit, colour)
+    }
+
+    fn line(&self, points: &[(f32, f32)], width: f32, colour: Color32) {
+        let points = points.iter().map(|&(x, y)| self.at(x, y)).collect();
+        self.painter.line(points, self.stroke(width, colour));
+    }
+
+    fn circle(&self, (x, y): (f32, f32), r: f32, fill: Color32, (width, edge): (f32, Color32)) {
+        self.painter.circle(self.at(x, y), r * self.unit, fill, self.stroke(width, edge));
+    }
+}
+
+/// What an instrument without a dial shows.
+pub(super) struct Shows<'a> {
+    /// Its digits; `None` while it is dark.
+    pub(super) digits: Option<String>,
+    /// Their unit.
+    pub(super) unit: &'a str,
+    /// What its dial is set to.
+    pub(super) mode: MeterMode,
+    /// How its filament glows, 0 to 1.
+    pub(super) glow: f64,
+    /// Its button is held down.
+    pub(super) pressed: bool,
+    /// A word for what it shows, where a picture alone does not do.
+    pub(super) word: Option<String>,
+}
+
+/// The picture of an instrument without a dial.
+pub(super) fn paint(painter: &Painter, rect: Rect, kind: &InstrumentKind, shows: &Shows<'_>) {
+    let (digits, unit) = (shows.digits.as_deref(), shows.unit);
+    let word = shows.word.as_deref();
+    let pen = &Small { painter, middle: rect.center(), unit: 0.01 * rect.height() };
     match kind {
-        InstrumentKind::PedalProp => {
-            painter.line_segment([at(-30.0, 30.0), at(30.0, -30.0)], line(7.0, theme::CASE));
-            for end in [at(-30.0, 30.0), at(30.0, -30.0)] {
-                painter.circle(end, 9.0 * u, theme::LCD_DARK, line(2.0, theme::CASE_EDGE));
-            }
-        }
-        InstrumentKind::Plugs => {
-            for (x, r) in [(-26.0, 10.0), (0.0, 13.0), (28.0, 16.0)] {
-                let low =
-                    vec![at(x - 0.7 * r, 18.0), at(x + 0.7 * r, 18.0), at(x + r, -14.0), at(x - r, -14.0)];
-                painter.add(Shape::convex_polygon(low, theme::METER_KNOB, line(1.5, theme::ON_BENCH_FAINT)));
-            }
-        }
-        InstrumentKind::Clamps => {
-            for side in [-1.0, 1.0] {
-                painter.line_segment([at(-34.0, 9.0 * side), at(34.0, 9.0 * side)], line(5.0, theme::CASE));
-                painter.line_segment([at(-10.0, 9.0 * side), at(-10.0, 26.0 * side)], line(4.0, theme::CASE));
-            }
-            painter.circle(at(22.0, 0.0), 7.0 * u, theme::LCD_DARK, line(2.0, theme::CASE_EDGE));
-        }
-        InstrumentKind::ListeningTube => {
-            let bow = (0..=20).map(|i| {
-                let t = i as f32 / 20.0;
-                at(-36.0 + 72.0 * t, 22.0 * (2.0 * PI * t).sin())
-            });
-            painter.line(bow.collect(), line(6.0, theme::METER_KNOB));
-            painter.circle(at(36.0, 0.0), 6.0 * u, theme::CASE, line(1.5, theme::CASE_EDGE));
-        }
-        // They have a face, and are drawn by it.
+        InstrumentKind::Multimeter { .. } => meter(painter, rect, digits, unit, shows.mode),
+        InstrumentKind::ClampAmmeter { .. } => clamp(painter, rect, digits, unit),
+        InstrumentKind::IrThermometer { .. } => pistol(painter, rect, digits, unit),
+        InstrumentKind::Stopwatch { .. } => watch(painter, rect, digits, word),
+        InstrumentKind::Lamp => lamp(painter, rect, shows.glow, word.unwrap_or_default()),
+        InstrumentKind::PushLead => button(painter, rect, shows.pressed, word.unwrap_or_default()),
+        InstrumentKind::PedalProp => prop(pen),
+        InstrumentKind::Plugs => plugs(pen),
+        InstrumentKind::Clamps => clamps(pen),
+        InstrumentKind::ListeningTube => tube(pen),
+        // A dial is drawn from what is printed on it.
         InstrumentKind::Gauge { .. }
         | InstrumentKind::HandPump { .. }
-        | InstrumentKind::Lamp
-        | InstrumentKind::Multimeter { .. }
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::PushLead
-        | InstrumentKind::IrThermometer { .. }
-        | InstrumentKind::Stopwatch { .. }
         | InstrumentKind::Barometer { .. }
         | InstrumentKind::WallThermometer { .. }
         | InstrumentKind::AngleFinder { .. }

@@ -172,7 +172,7 @@ fn buttons_ui(
                 taken = Some((offer.then.clone(), response.rect.center_top()));
             }
         }
-        if matches!(kind, Some(InstrumentKind::Stopwatch { .. } | InstrumentKind::PedalRule { .. }))
+        if kind.is_some_and(|kind| dial::is_at_hand(&kind))
             && row.button(words.say("tray-put-away")).clicked()
         {
             ui.tray.laid.remove(&card);

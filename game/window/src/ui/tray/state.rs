@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use egui::{Pos2, Rect};
-use sim_core::instrument::InstrumentKind;
+use sim_core::instrument::{Measured, ReadFrom, Worked};
 use sim_core::observe::Observed;
 use sim_core::workshop::View;
 
@@ -72,29 +72,18 @@ pub(super) fn in_use(shop: &Shop, state: &State) -> Vec<u16> {
     let mut out = connected.clone();
     for (i, c) in kit.iter().enumerate() {
         let card = i as u16;
-        let wanted = match c.kind {
-            InstrumentKind::Barometer { .. } | InstrumentKind::WallThermometer { .. } => state.wall,
+        let nature = c.kind.nature();
+        let wanted = if nature.read_from == ReadFrom::Wall {
+            state.wall
+        } else if let Measured::Time { .. } = nature.measured {
             // A stopwatch that has timed something shows it.
-            InstrumentKind::Stopwatch { .. } => {
-                state.laid.contains(&card)
-                    || view.readings.iter().any(|r| matches!(r.what, Observed::Interval { .. }))
-            }
+            state.laid.contains(&card)
+                || view.readings.iter().any(|r| matches!(r.what, Observed::Interval { .. }))
+        } else if nature.worked == Worked::Set {
             // A meter that is switched on is in use, its leads on or off.
-            InstrumentKind::Multimeter { .. } => {
-                view.instruments.get(i).is_some_and(|v| v.mode.is_some_and(|m| m != Default::default()))
-            }
-            InstrumentKind::Gauge { .. }
-            | InstrumentKind::HandPump { .. }
-            | InstrumentKind::Lamp
-            | InstrumentKind::ClampAmmeter { .. }
-            | InstrumentKind::PushLead
-            | InstrumentKind::IrThermometer { .. }
-            | InstrumentKind::AngleFinder { .. }
-            | InstrumentKind::PedalRule { .. }
-            | InstrumentKind::PedalProp
-            | InstrumentKind::Plugs
-            | InstrumentKind::Clamps
-            | InstrumentKind::ListeningTube => state.laid.contains(&card),
+            view.instruments.get(i).is_some_and(|v| v.mode.is_some_and(|m| m != Default::default()))
+        } else {
+            state.laid.contains(&card)
         };
         if wanted && !connected.contains(&card) {
             out.push(card);

@@ -37,7 +37,7 @@ pub(super) fn of_job(shop: &Shop, stands: &Stands, unit: PressureUnit) -> Vec<Ma
         let Some(home) = stands.home(i) else { continue };
         let made = parts::body(&part.kind).build(stands.own_ports(i));
         let plug_in = car.units.iter().any(|u| u.plug_in && u.parts.contains(&i));
-        let moves = if plug_in { Moves::PlugIn(i) } else { parts::moves(&part.kind, i) };
+        let moves = if plug_in { Moves::PlugIn(i) } else { (parts::body(&part.kind).about().moves)(i) };
         out.push(Made::of(Thing::Part(i), home, made).moving(moves));
     }
     for (i, cover) in stands.covers().iter().enumerate() {

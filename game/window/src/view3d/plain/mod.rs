@@ -17,7 +17,7 @@ use sim_core::parts::PartKind;
 use super::build::parts::body;
 use super::stands::Stands;
 use crate::shown::Placing;
-use seats::{Board, seat};
+use seats::Board;
 
 /// Where a car stands, and how that was found out.
 #[must_use]
@@ -52,11 +52,13 @@ pub(super) fn room(car: &Car, diagram: Option<&Diagram>) -> Room {
     for (i, part) in car.assembly.parts.iter().enumerate().filter(|(_, p)| !p.kind.is_line()) {
         let station = car.stands.get(i).map_or(Station::Bay, |s| s.station);
         let kind = part.kind.name();
-        match seat(&part.kind).filter(|seat| seat.station == station && !taken.contains(&kind)) {
+        match body(&part.kind).about().seat.filter(|seat| seat.station == station && !taken.contains(&kind)) {
             Some(seat) => {
                 taken.push(kind);
-                let ports = seat.ports.unwrap_or_else(|| own_ports(&part.kind));
-                parts.push(Stand { part: i as u16, spot: seat.spot, hold: seat.hold, ports });
+                let ports = seat.ports.map_or_else(|| own_ports(&part.kind), |ports| ports());
+                let hold = seat.hold.unwrap_or_else(|| xyz(body(&part.kind).hold()));
+                let spot = Spot { at: seat.at, turn: (0.0, 0.0, 0.0) };
+                parts.push(Stand { part: i as u16, spot, hold, ports });
             }
             None => match laid.iter_mut().find(|(s, _)| *s == station) {
                 Some((_, parts)) => parts.push(i as u16),
@@ -116,7 +118,7 @@ fn as_on_the_diagram(list: &mut [u16], diagram: Option<&Diagram>, columns: usize
 /// A part that lies on a board about `place`, its foot on it.
 fn lying(part: u16, kind: &PartKind, board: &Board, place: Vec3) -> Stand {
     let body = body(kind);
-    let turn = if seats::has_a_face(kind) { board.tilt_deg } else { 0.0 };
+    let turn = if body.about().has_a_face { board.tilt_deg } else { 0.0 };
     let turned = Quat::from_rotation_x(turn.to_radians());
     let (low, _) = body.build(&body.mouths()).whole().turned(turned).bounds();
     let at = place - Vec3::Y * low.y;

@@ -1,9 +1,8 @@
 //! Where things stand that stand in the same place in every car, and the boards for all others.
 
-use assess::room::{Fixture, FixtureShape, Mouth, Spot, Xyz};
+use assess::room::{Fixture, FixtureShape, Spot, Xyz};
 use bevy::math::Vec3;
 use sim_core::action::Station;
-use sim_core::parts::PartKind;
 
 use super::board_fixture;
 
@@ -14,97 +13,9 @@ pub(super) const ACCELERATOR: Xyz = (-1.46, 0.44, -0.86);
 /// Where wires pass the bulkhead.
 pub(super) const GROMMET: Xyz = (-1.04, 0.97, -0.62);
 
-/// A place that a kind of part has in any car.
-pub(super) struct Seat {
-    pub(super) station: Station,
-    pub(super) spot: Spot,
-    pub(super) hold: Xyz,
-    /// Ports that are not where its kind has them.
-    pub(super) ports: Option<Vec<Mouth>>,
-}
-
-/// The seat of a kind, if it has one.
-pub(super) fn seat(kind: &PartKind) -> Option<Seat> {
-    let still = (0.0, 0.0, 0.0);
-    let own = |at: Xyz, station: Station| {
-        let hold = super::xyz(super::body(kind).hold());
-        Some(Seat { station, spot: Spot { at, turn: still }, hold, ports: None })
-    };
-    match kind {
-        PartKind::Booster(_) => own((-1.28, 0.93, -0.50), Station::Bay),
-        PartKind::Engine(_) => own((-1.87, 0.52, -0.10), Station::Bay),
-        PartKind::EnginePump(_) => own((-1.586, 0.775, -0.13), Station::Bay),
-        PartKind::Battery(_) => own((-2.385, 0.81, 0.20), Station::Bay),
-        PartKind::KeySwitch(_) => own((-1.20, 0.92, -1.12), Station::Cab),
-        PartKind::Body(_) => Some(Seat {
-            station: Station::Bay,
-            spot: Spot { at: still, turn: still },
-            hold: (-2.25, 1.0, -0.62),
-            ports: Some(earth_points()),
-        }),
-        PartKind::Hose(_)
-        | PartKind::Wire(_)
-        | PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::VacuumPump(_)
-        | PartKind::Reservoir(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Controller(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => None,
-    }
-}
-
-/// Two on the crossmember, one at the bulkhead, one on the inner wing.
-fn earth_points() -> Vec<Mouth> {
-    let at = |at: Xyz, out: Xyz, axis: Option<Xyz>| Mouth { at, out, axis };
-    vec![
-        at((-1.95, 0.925, 0.465), (0.3, 1.0, 0.2), Some((0.0, 1.0, 0.0))),
-        at((-2.26, 0.925, 0.46), (-1.0, 0.5, 0.0), Some((0.0, 1.0, 0.0))),
-        at((-1.60, 1.06, -0.60), (-0.5, 0.5, 0.8), None),
-        at((-2.44, 0.864, -0.02), (0.3, 1.0, 0.2), None),
-    ]
-}
-
 /// What stands in every car besides.
 pub(super) fn always() -> Vec<Fixture> {
     vec![Fixture { shape: FixtureShape::Grommet, spot: Spot { at: GROMMET, turn: (0.0, 0.0, 0.0) } }]
-}
-
-/// Whether a shape has a face that looks along z, to be turned to the eye when it lies on a board.
-pub(super) fn has_a_face(kind: &PartKind) -> bool {
-    match kind {
-        PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::Controller(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => true,
-        PartKind::Hose(_)
-        | PartKind::Wire(_)
-        | PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::VacuumPump(_)
-        | PartKind::Booster(_)
-        | PartKind::Engine(_)
-        | PartKind::Reservoir(_)
-        | PartKind::EnginePump(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::KeySwitch(_)
-        | PartKind::Body(_) => false,
-    }
 }
 
 /// A board that things are laid out on.

@@ -1,46 +1,68 @@
 //! Pneumatic symbols, after ISO 1219-1: lines for flow, open triangles for air, circles for machines.
 
-use sim_core::parts::PartKind;
+use sim_core::parts::booster::Booster;
+use sim_core::parts::check_valve::CheckValve;
+use sim_core::parts::engine_pump::EnginePump;
+use sim_core::parts::hose::Hose;
+use sim_core::parts::instruments::{HandPump, VacuumGauge};
+use sim_core::parts::reservoir::Reservoir;
+use sim_core::parts::tee::Tee;
 
 use super::super::pen::{PIPE, Sym, THIN};
-use super::{Now, RIGHT};
+use super::{Now, RIGHT, Symbol};
 
 /// Where the pedal is hit, in grid steps about the booster's middle.
 pub const PEDAL: (f32, f32, f32, f32) = (-9.2, -4.0, -6.2, 4.0);
 /// Where the starter is hit, about the engine's middle.
 pub const STARTER: (f32, f32, f32, f32) = (-0.8, -5.5, 4.2, -3.3);
 
-/// Draws it.
-pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
-    match kind {
-        PartKind::Booster(_) => booster(sym, now.pedal),
-        PartKind::Hose(hose) => flexible(sym, hose.bend_fit_deg != 0.0),
-        PartKind::Tee(_) => {
-            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], PIPE);
-            sym.line(&[(0.0, -3.0), (0.0, 3.0)], PIPE);
-            sym.dot((0.0, 0.0), 0.42);
-        }
-        PartKind::CheckValve(_) => check_valve(sym),
-        PartKind::Reservoir(_) => reservoir(sym),
-        PartKind::VacuumSwitch(_) => vacuum_switch(sym),
-        PartKind::VacuumSensor(_) => sensor(sym),
-        PartKind::Engine(_) => engine(sym, now.running),
-        PartKind::VacuumPump(_) => pump(sym, Drive::Motor { hums: now.hum }),
-        PartKind::EnginePump(_) => pump(sym, Drive::Engine { turns: now.running }),
-        PartKind::VacuumGauge(_) => gauge(sym),
-        PartKind::HandPump(_) => hand_pump(sym),
-        // Nothing of them has air.
-        PartKind::Controller(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::KeySwitch(_)
-        | PartKind::Wire(_)
-        | PartKind::Body(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => {}
+impl Symbol for Booster {
+    fn air(&self, sym: &Sym<'_>, now: Now) {
+        booster(sym, now.pedal);
+    }
+}
+
+impl Symbol for Hose {
+    fn air(&self, sym: &Sym<'_>, _: Now) {
+        flexible(sym, self.bend_fit_deg != 0.0);
+    }
+}
+
+impl Symbol for Tee {
+    fn air(&self, sym: &Sym<'_>, _: Now) {
+        sym.line(&[(-3.0, 0.0), (3.0, 0.0)], PIPE);
+        sym.line(&[(0.0, -3.0), (0.0, 3.0)], PIPE);
+        sym.dot((0.0, 0.0), 0.42);
+    }
+}
+
+impl Symbol for CheckValve {
+    fn air(&self, sym: &Sym<'_>, _: Now) {
+        check_valve(sym);
+    }
+}
+
+impl Symbol for Reservoir {
+    fn air(&self, sym: &Sym<'_>, _: Now) {
+        reservoir(sym);
+    }
+}
+
+impl Symbol for EnginePump {
+    fn air(&self, sym: &Sym<'_>, now: Now) {
+        pump(sym, Drive::Engine { turns: now.running });
+    }
+}
+
+impl Symbol for VacuumGauge {
+    fn air(&self, sym: &Sym<'_>, _: Now) {
+        gauge(sym);
+    }
+}
+
+impl Symbol for HandPump {
+    fn air(&self, sym: &Sym<'_>, _: Now) {
+        hand_pump(sym);
     }
 }
 
@@ -136,7 +158,7 @@ fn check_valve(sym: &Sym<'_>) {
 }
 
 /// Pressure switch: pneumatic pilot at the bottom, spring-loaded break contact inside.
-fn vacuum_switch(sym: &Sym<'_>) {
+pub(super) fn vacuum_switch(sym: &Sym<'_>) {
     sym.line(&[(0.0, 3.0), (0.0, 2.0)], PIPE);
     sym.frame((-2.2, -2.0), (2.2, 2.0));
     sym.line(&[(-0.7, 2.0), (0.0, 1.1), (0.7, 2.0)], THIN + 0.4);
@@ -149,7 +171,7 @@ const WIRE_IN_BOX: f32 = 1.5;
 
 /// Manifold with throttle as a source of vacuum, and what sucks on it: a prime mover that is no motor of
 /// current is an M in a square.
-fn engine(sym: &Sym<'_>, running: bool) {
+pub(super) fn engine(sym: &Sym<'_>, running: bool) {
     sym.line(&[(-5.0, 0.0), (-4.0, 0.0)], PIPE);
     sym.frame((-4.0, -2.6), (-2.4, 3.0));
     for y in [-1.6, 0.2, 2.0] {
@@ -170,7 +192,7 @@ fn engine(sym: &Sym<'_>, running: bool) {
 }
 
 /// What turns a vacuum pump.
-enum Drive {
+pub(super) enum Drive {
     /// An electric motor: M in a circle.
     Motor { hums: bool },
     /// The engine: M in a square.
@@ -178,7 +200,7 @@ enum Drive {
 }
 
 /// Vacuum pump on its shaft.
-fn pump(sym: &Sym<'_>, drive: Drive) {
+pub(super) fn pump(sym: &Sym<'_>, drive: Drive) {
     sym.line(&[(-5.0, 0.0), (-3.4, 0.0)], PIPE);
     // Exhaust to the air.
     sym.line(&[(-1.4, 2.0), (-1.4, 2.6)], PIPE);
@@ -227,7 +249,7 @@ fn reservoir(sym: &Sym<'_>) {
 }
 
 /// Pressure in, voltage out: a converter with its pilot line.
-fn sensor(sym: &Sym<'_>) {
+pub(super) fn sensor(sym: &Sym<'_>) {
     sym.line(&[(0.0, 3.0), (0.0, 2.0)], PIPE);
     sym.frame((-2.2, -2.0), (2.2, 2.0));
     sym.line(&[(-2.2, 2.0), (2.2, -2.0)], THIN + 0.4);

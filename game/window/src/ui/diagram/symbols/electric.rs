@@ -1,73 +1,141 @@
 //! Electrical symbols, after IEC 60617, with the terminal numbers of DIN 72552.
 
 use egui::{Pos2, vec2};
-use sim_core::parts::PartKind;
+use sim_core::parts::controller::Controller;
+use sim_core::parts::electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
+use sim_core::parts::instruments::{Multimeter, PushLead, TestLamp};
 
 use super::super::grid::STEP;
 use super::super::pen::{OUTLINE, Pen, Sym, THIN, WIRE};
-use super::Now;
+use super::{Now, Symbol};
 
 /// Where the key is hit, in grid steps about the switch's middle.
 pub const KEY: (f32, f32, f32, f32) = (-1.9, 1.1, 1.9, 3.2);
 
-/// Draws it.
-pub fn draw(kind: &PartKind, sym: &Sym<'_>, now: Now) {
-    match kind {
-        PartKind::Battery(_) => battery(sym),
-        PartKind::Wire(_) => sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE),
-        PartKind::Fuse(_) => {
-            sym.frame((-1.6, -0.6), (1.6, 0.6));
-            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
-        }
-        PartKind::Relay(_) => relay(sym),
-        PartKind::KeySwitch(_) => key_switch(sym, now.key_on),
-        PartKind::VacuumSwitch(_) => vacuum_switch(sym),
-        PartKind::VacuumPump(_) => {
-            sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
-            sym.circle((0.0, 0.0), 2.0);
-            direct_current(sym, "M", 20.0, 1.0);
-            if now.hum {
-                for r in [2.35, 2.7] {
-                    sym.arc((0.0, 0.0), r, -0.5, 0.5, THIN + 0.4);
-                }
-            }
-        }
-        PartKind::Engine(_) => {
-            sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
-            sym.circle((0.0, 0.0), 1.7);
-            direct_current(sym, "G", 18.0, 0.85);
-        }
-        PartKind::VacuumSensor(_) => sensor(sym),
-        PartKind::Controller(_) => controller(sym),
-        PartKind::Supply(_) => {
-            sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
-            sym.frame((-1.5, -1.5), (1.5, 1.5));
-            direct_current(sym, "G", 18.0, 0.85);
-        }
-        PartKind::TestLamp(_) => {
-            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
-            sym.circle((0.0, 0.0), 1.4);
-            sym.outline(&[(-1.0, -1.0), (1.0, 1.0)]);
-            sym.outline(&[(-1.0, 1.0), (1.0, -1.0)]);
-        }
-        PartKind::Multimeter(_) => {
-            sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
-            sym.circle((0.0, 0.0), 1.7);
-            sym.text((0.0, 0.0), "V Ω", 13.0);
-        }
-        PartKind::PushLead(_) => push_button(sym),
-        // Its earth points are drawn by `chassis`: how many there are and where is the diagram's.
-        PartKind::Body(_) => {}
-        // Nothing of them carries current.
-        PartKind::Hose(_)
-        | PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::Booster(_)
-        | PartKind::Reservoir(_)
-        | PartKind::EnginePump(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_) => {}
+impl Symbol for Battery {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        battery(sym);
     }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("plus", "+"), ("minus", "−")]
+    }
+}
+
+impl Symbol for Supply {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
+        sym.frame((-1.5, -1.5), (1.5, 1.5));
+        direct_current(sym, "G", 18.0, 0.85);
+    }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("plus", "+"), ("minus", "−")]
+    }
+}
+
+impl Symbol for Wire {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+    }
+
+    fn size(&self) -> Option<(f64, &'static str)> {
+        Some((self.area_mm2, "mm²"))
+    }
+}
+
+impl Symbol for Fuse {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        sym.frame((-1.6, -0.6), (1.6, 0.6));
+        sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+    }
+
+    fn size(&self) -> Option<(f64, &'static str)> {
+        Some((self.rating_a, "A"))
+    }
+}
+
+impl Symbol for Relay {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        relay(sym);
+    }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("30", "30"), ("87", "87"), ("85", "85"), ("86", "86")]
+    }
+}
+
+impl Symbol for KeySwitch {
+    fn wiring(&self, sym: &Sym<'_>, now: Now) {
+        key_switch(sym, now.key_on);
+    }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("30", "30"), ("15", "15")]
+    }
+}
+
+impl Symbol for Controller {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        controller(sym);
+    }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("15", "15"), ("31", "31"), ("feed", "5 V"), ("signal", "S"), ("ground", "−"), ("out", "out")]
+    }
+}
+
+/// Its earth points are drawn by [`chassis`]: how many there are and where is the diagram's.
+impl Symbol for Body {
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("31a", "31"), ("31b", "31"), ("31c", "31"), ("31d", "31")]
+    }
+}
+
+impl Symbol for TestLamp {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+        sym.circle((0.0, 0.0), 1.4);
+        sym.outline(&[(-1.0, -1.0), (1.0, 1.0)]);
+        sym.outline(&[(-1.0, 1.0), (1.0, -1.0)]);
+    }
+}
+
+impl Symbol for Multimeter {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        sym.line(&[(-3.0, 0.0), (3.0, 0.0)], WIRE);
+        sym.circle((0.0, 0.0), 1.7);
+        sym.text((0.0, 0.0), "V Ω", 13.0);
+    }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("v_ohm", "VΩ"), ("com", "COM")]
+    }
+}
+
+impl Symbol for PushLead {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        push_button(sym);
+    }
+}
+
+/// The motor of a pump; it hums.
+pub(super) fn motor(sym: &Sym<'_>, hum: bool) {
+    sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
+    sym.circle((0.0, 0.0), 2.0);
+    direct_current(sym, "M", 20.0, 1.0);
+    if hum {
+        for r in [2.35, 2.7] {
+            sym.arc((0.0, 0.0), r, -0.5, 0.5, THIN + 0.4);
+        }
+    }
+}
+
+/// The alternator.
+pub(super) fn alternator(sym: &Sym<'_>) {
+    sym.line(&[(0.0, -3.0), (0.0, 3.0)], WIRE);
+    sym.circle((0.0, 0.0), 1.7);
+    direct_current(sym, "G", 18.0, 0.85);
 }
 
 /// A machine's letter over the sign of direct current, a line over a dashed line: upright however it is turned.
@@ -121,7 +189,7 @@ fn key_switch(sym: &Sym<'_>, on: bool) {
 }
 
 /// Break contact worked by pressure: closed without vacuum.
-fn vacuum_switch(sym: &Sym<'_>) {
+pub(super) fn vacuum_switch(sym: &Sym<'_>) {
     sym.line(&[(0.0, -3.0), (0.0, -1.3), (0.95, -1.3)], WIRE);
     sym.line(&[(0.0, 3.0), (0.0, 1.2)], WIRE);
     sym.line(&[(0.0, 1.2), (0.75, -1.55)], OUTLINE);
@@ -137,7 +205,7 @@ fn from_air(sym: &Sym<'_>) {
 }
 
 /// Resistor with a moving contact, which pressure moves.
-fn sensor(sym: &Sym<'_>) {
+pub(super) fn sensor(sym: &Sym<'_>) {
     sym.line(&[(0.0, -4.0), (0.0, 4.0)], WIRE);
     sym.frame((-0.7, -2.2), (0.7, 2.2));
     sym.line(&[(4.0, 0.0), (1.2, 0.0)], WIRE);

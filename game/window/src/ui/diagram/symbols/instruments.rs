@@ -1,8 +1,9 @@
 //! Instruments as they are fitted: a circle with a letter, a needle, a cross, and what leads to the ports.
 
 use egui::{Align2, Color32, Pos2, vec2};
-use sim_core::instrument::{Dial, InstrumentCard, InstrumentKind};
-use sim_core::observe::Scale;
+use front::words::pretty_unit;
+use sim_core::instrument::{Dial, Held, InstrumentCard, Measured, Nature, Worked};
+use sim_core::parts::instruments::MeterMode;
 use sim_core::workshop::InstrumentView;
 
 use super::super::pen::{OUTLINE, Pen, THIN};
@@ -17,7 +18,8 @@ const DIAL_SWEEP: f32 = 4.712;
 /// Draws an instrument.
 pub fn draw(pen: &Pen<'_>, at: Pos2, card: &InstrumentCard, seen: &InstrumentView) {
     pen.disc(at, RADIUS, pen.paper);
-    if let InstrumentKind::Lamp = card.kind {
+    let nature = card.kind.nature();
+    if nature.measured == Measured::Glow {
         lamp(pen, at, seen.glow.unwrap_or(0.0) as f32);
         return;
     }
@@ -25,55 +27,22 @@ pub fn draw(pen: &Pen<'_>, at: Pos2, card: &InstrumentCard, seen: &InstrumentVie
     if let Some(dial) = card.kind.dial() {
         needle(pen, at, dial, seen.value);
     }
-    match card.kind {
-        InstrumentKind::HandPump { .. } => hand_lever(pen, at),
-        InstrumentKind::PushLead => button(pen, at),
-        InstrumentKind::Multimeter { .. }
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::IrThermometer { .. } => {
-            pen.text(at, Align2::CENTER_CENTER, letter(&card.kind, seen), 17.0);
-        }
-        // A dial by itself, or a lamp, which has its own sign.
-        InstrumentKind::Gauge { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::Lamp => {}
-        // Never at a port: an empty circle.
-        InstrumentKind::Stopwatch { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => {}
+    if nature.displays().any(|(_, display)| display.is_digital()) {
+        pen.text(at, Align2::CENTER_CENTER, letter(&nature, seen), 17.0);
+    }
+    match nature.worked {
+        Worked::Stroked => hand_lever(pen, at),
+        Worked::Pressed => button(pen, at),
+        Worked::Not | Worked::Set => {}
     }
 }
 
-/// The letter of a measuring instrument: what it measures.
-fn letter(kind: &InstrumentKind, seen: &InstrumentView) -> &'static str {
-    match kind {
-        InstrumentKind::ClampAmmeter { .. } => "A",
-        InstrumentKind::IrThermometer { .. } => "°C",
-        InstrumentKind::Multimeter { .. } => match &seen.scale {
-            Some(Scale::Numeric { unit: "ohm", .. }) => "Ω",
-            Some(Scale::Numeric { unit: "A", .. }) => "A",
-            Some(Scale::Numeric { unit: "V", .. }) => "V",
-            _ => "0",
-        },
-        InstrumentKind::Gauge { .. }
-        | InstrumentKind::HandPump { .. }
-        | InstrumentKind::Lamp
-        | InstrumentKind::PushLead
-        | InstrumentKind::Stopwatch { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::AngleFinder { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => "",
+/// The letter of a measuring instrument: the unit of what it measures; nought for one that is switched off.
+fn letter(nature: &Nature<'_>, seen: &InstrumentView) -> &'static str {
+    if seen.mode == Some(MeterMode::Off) {
+        return "0";
     }
+    nature.display(seen.mode).map_or("", |display| pretty_unit(display.unit()))
 }
 
 /// Ticks and needle: to be read as a dial is, not as a number.
@@ -130,28 +99,12 @@ fn lamp(pen: &Pen<'_>, at: Pos2, glow: f32) {
 /// Colour of an instrument's lead: red for the first end of an electrical one, black for the second, the
 /// accent for a gauge's hose.
 #[must_use]
-pub fn lead_colour(kind: &InstrumentKind, first: bool) -> Color32 {
-    match kind {
-        InstrumentKind::Gauge { .. } | InstrumentKind::HandPump { .. } => theme::ACCENT,
-        InstrumentKind::AngleFinder { .. } | InstrumentKind::IrThermometer { .. } => theme::ACCENT,
-        InstrumentKind::Lamp
-        | InstrumentKind::Multimeter { .. }
-        | InstrumentKind::ClampAmmeter { .. }
-        | InstrumentKind::PushLead => {
-            if first {
-                theme::LEAD_RED
-            } else {
-                theme::INK
-            }
-        }
+pub fn lead_colour(held: Held, first: bool) -> Color32 {
+    match held {
+        Held::OnLine | Held::OnHose | Held::AtPart => theme::ACCENT,
+        Held::OnWires | Held::AroundWire if first => theme::LEAD_RED,
+        Held::OnWires | Held::AroundWire => theme::INK,
         // They have no lead.
-        InstrumentKind::Stopwatch { .. }
-        | InstrumentKind::Barometer { .. }
-        | InstrumentKind::WallThermometer { .. }
-        | InstrumentKind::PedalRule { .. }
-        | InstrumentKind::PedalProp
-        | InstrumentKind::Plugs
-        | InstrumentKind::Clamps
-        | InstrumentKind::ListeningTube => theme::INK,
+        Held::Nowhere | Held::InOpening | Held::OverHose | Held::AtEar | Held::OnPedal => theme::INK,
     }
 }

@@ -8,7 +8,7 @@ use sim_core::parts::vacuum_sensor::VacuumSensor;
 use sim_core::parts::vacuum_switch::VacuumSwitch;
 use std::f32::consts::PI;
 
-use super::{Body, grown, nipple_m};
+use super::{About, Body, grown, nipple_m};
 use crate::view3d::build::bits::{bolt, nipple};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
@@ -16,6 +16,10 @@ use crate::view3d::shapes::{Geo, bevel_box, cylinder, hexagon, hose, lathe, ring
 
 /// A body with a nipple at each port.
 impl Body for Tee {
+    fn about(&self) -> About {
+        About::LOOSE
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let ways = [Vec3::X, Vec3::Y, -Vec3::X, Vec3::Z];
         ways.map(|way| Mouth::new(way * 0.07, way)).to_vec()
@@ -76,6 +80,10 @@ fn can(s: &mut Sculpt, k: f32) {
 
 /// A diaphragm can with a terminal block.
 impl Body for VacuumSwitch {
+    fn about(&self) -> About {
+        About::LOOSE
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::ZERO, Vec3::NEG_Y),
@@ -108,6 +116,10 @@ impl Body for VacuumSwitch {
 
 /// A flat black head with a plug of three pins, on the same foot as a switch has.
 impl Body for VacuumSensor {
+    fn about(&self) -> About {
+        About::LOOSE
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let pin = |x: f32| Mouth::new(Vec3::new(x, 0.078, 0.0), Vec3::new(x * 6.0, 1.0, 0.15));
         vec![Mouth::new(Vec3::ZERO, Vec3::NEG_Y), pin(-0.06), pin(0.0), pin(0.06)]
@@ -140,6 +152,10 @@ impl Body for VacuumSensor {
 /// Two shells, the air passing from the store's half (black, −x) to the source's (pale, +x): so one sees which
 /// way round it sits.
 impl Body for CheckValve {
+    fn about(&self) -> About {
+        About::LOOSE
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::new(-0.055, 0.0, 0.0), Vec3::NEG_X),
@@ -207,6 +223,10 @@ fn reservoir_size(volume_l: f64) -> (f32, f32) {
 
 /// A can of pressed steel lying along x, with a nipple at either end of its top, on two straps.
 impl Body for Reservoir {
+    fn about(&self) -> About {
+        About::LOOSE
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let (r, long) = reservoir_size(self.volume_l);
         let at = |side: f32| {

@@ -1,10 +1,11 @@
 //! The booster with master cylinder and fluid tank.
 
 use bevy::math::{Quat, Vec3};
+use sim_core::action::Station;
 use sim_core::parts::booster::Booster;
 use std::f32::consts::{FRAC_PI_2, TAU};
 
-use super::{Body, nipple_m};
+use super::{About, Body, nipple_m};
 use crate::view3d::build::bits::{bolt, nipple};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
@@ -22,6 +23,10 @@ fn size(booster: &Booster) -> (f32, f32) {
 
 /// Two pressed shells rolled together at the rim; z is its axis, the bulkhead behind it.
 impl Body for Booster {
+    fn about(&self) -> About {
+        About::FIXED.seated((-1.28, 0.93, -0.50), Station::Bay)
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let (w, d) = size(self);
         vec![Mouth::new(Vec3::new(-0.135 * w, 0.11 * w, 0.125 * d), Vec3::new(-0.86, 0.30, 0.42))]

@@ -4,7 +4,7 @@ use bevy::math::Vec3;
 use sim_core::parts::controller::Controller;
 use sim_core::parts::electrical::Supply;
 
-use super::Body;
+use super::{About, Body};
 use crate::view3d::build::bits::bolt;
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
@@ -15,6 +15,10 @@ const PITCH_M: f32 = 0.034;
 
 /// A flat box with cooling ribs, its face towards +z, and a strip with six terminals along its lower edge.
 impl Body for Controller {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         (0..6)
             .map(|i| {
@@ -52,6 +56,10 @@ impl Body for Controller {
 
 /// A bench supply with two posts, its face towards +z.
 impl Body for Supply {
+    fn about(&self) -> About {
+        About::FIXED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         [0.035, 0.095].map(|x| Mouth::new(Vec3::new(x, 0.05, 0.155), Vec3::Z)).to_vec()
     }

@@ -1,10 +1,12 @@
 //! Battery on its tray, fuse, relay, ignition lock, earth points.
 
+use assess::room::{Mouth as Port, Xyz};
 use bevy::math::{Quat, Vec3};
+use sim_core::action::Station;
 use sim_core::parts::electrical::{Battery, Body as CarBody, Fuse, KeySwitch, Relay};
 use std::f32::consts::{FRAC_PI_2, TAU};
 
-use super::Body;
+use super::{About, Body, Seat};
 use crate::view3d::build::bits::bolt;
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
@@ -17,6 +19,10 @@ fn longer(battery: &Battery) -> f32 {
 
 /// Case, lid, posts, tray and clamp; counted from the middle of the lid, the posts towards +z.
 impl Body for Battery {
+    fn about(&self) -> About {
+        About::FIXED.seated((-2.385, 0.81, 0.20), Station::Bay)
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let x = 0.075 * longer(self);
         vec![
@@ -95,6 +101,10 @@ fn colour(rating_a: f64) -> Mat {
 
 /// A blade fuse with its window, its blades towards −z; larger above 30 A.
 impl Body for Fuse {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::new(0.0, 0.06, 0.023), Vec3::new(-0.5, 1.0, 0.5)),
@@ -123,6 +133,10 @@ impl Body for Fuse {
 
 /// A cube with four blades towards −z, its plan printed on top.
 impl Body for Relay {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let pin = |x: f32, y: f32, out: Vec3| Mouth::new(Vec3::new(x, y, 0.023), out);
         vec![
@@ -161,6 +175,10 @@ impl Body for Relay {
 
 /// Ignition lock, the key's side towards −z, its back cut open so that both terminals are seen.
 impl Body for KeySwitch {
+    fn about(&self) -> About {
+        About::FIXED.seated((-1.20, 0.92, -1.12), Station::Cab)
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::new(0.0, 0.045, 0.09), Vec3::new(0.1, 0.35, 1.0)),
@@ -211,6 +229,16 @@ impl Body for KeySwitch {
 
 /// Earth points, each a stud with a nut, wherever they are.
 impl Body for CarBody {
+    fn about(&self) -> About {
+        let seat = Seat {
+            station: Station::Bay,
+            at: (0.0, 0.0, 0.0),
+            hold: Some((-2.25, 1.0, -0.62)),
+            ports: Some(earth_points),
+        };
+        About { seat: Some(seat), ..About::FIXED }
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         (0..4).map(|i| Mouth::new(Vec3::X * (-0.12 + 0.08 * i as f32), Vec3::Y)).collect()
     }
@@ -225,4 +253,15 @@ impl Body for CarBody {
         }
         s
     }
+}
+
+/// Earth points where no file says it: two on the crossmember, one at the bulkhead, one on the inner wing.
+fn earth_points() -> Vec<Port> {
+    let at = |at: Xyz, out: Xyz, axis: Option<Xyz>| Port { at, out, axis };
+    vec![
+        at((-1.95, 0.925, 0.465), (0.3, 1.0, 0.2), Some((0.0, 1.0, 0.0))),
+        at((-2.26, 0.925, 0.46), (-1.0, 0.5, 0.0), Some((0.0, 1.0, 0.0))),
+        at((-1.60, 1.06, -0.60), (-0.5, 0.5, 0.8), None),
+        at((-2.44, 0.864, -0.02), (0.3, 1.0, 0.2), None),
+    ]
 }

@@ -3,13 +3,15 @@
 //! neither, but injectors fed from a rail.
 
 use bevy::math::Vec3;
+use sim_core::action::Station;
 use sim_core::parts::engine::Engine;
 
 use super::alternator::{alternator, belt};
-use super::{Body, nipple_m};
+use super::{About, Body, nipple_m};
 use crate::view3d::build::bits::{bolt, nipple};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
+use crate::view3d::moves::Moves;
 use crate::view3d::shapes::{bevel_box, curve, cylinder, hose, lathe, plate, ring, sweep};
 
 /// Below this gauge pressure at warm idle, kPa, something throttles the intake.
@@ -17,6 +19,10 @@ const THROTTLED_KPA: f64 = -10.0;
 
 /// Counted from the middle of the block.
 impl Body for Engine {
+    fn about(&self) -> About {
+        About { moves: |_| Moves::Engine, ..About::FIXED }.seated((-1.87, 0.52, -0.10), Station::Bay)
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::new(-0.23, 0.395, 0.08), Vec3::new(-0.80, 0.15, -0.58)),

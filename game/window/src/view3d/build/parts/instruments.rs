@@ -4,7 +4,7 @@
 use bevy::math::Vec3;
 use sim_core::parts::instruments::{HandPump, Multimeter, PushLead, TestLamp, VacuumGauge};
 
-use super::{Body, nipple_m};
+use super::{About, Body, nipple_m};
 use crate::view3d::build::bits::nipple;
 use crate::view3d::build::tools::{dials, electric};
 use crate::view3d::materials::{Mat, Sculpt};
@@ -28,6 +28,10 @@ fn pair(x: f32, y: f32, z: f32) -> Vec<Mouth> {
 }
 
 impl Body for VacuumGauge {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![Mouth::new(Vec3::Y * -0.13, Vec3::NEG_Y)]
     }
@@ -45,6 +49,10 @@ impl Body for VacuumGauge {
 }
 
 impl Body for HandPump {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![Mouth::new(Vec3::new(0.085, 0.045, 0.0), Vec3::X)]
     }
@@ -61,6 +69,10 @@ impl Body for HandPump {
 }
 
 impl Body for TestLamp {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         pair(0.014, -0.075, 0.0)
     }
@@ -74,6 +86,10 @@ impl Body for TestLamp {
 }
 
 impl Body for Multimeter {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         pair(0.015, -0.075, 0.03)
     }
@@ -86,6 +102,10 @@ impl Body for Multimeter {
 }
 
 impl Body for PushLead {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         pair(0.012, -0.10, 0.0)
     }

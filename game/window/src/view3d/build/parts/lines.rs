@@ -7,7 +7,7 @@ use sim_core::parts::electrical::Wire;
 use sim_core::parts::hose::Hose;
 use std::f32::consts::TAU;
 
-use super::Body;
+use super::{About, Body};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
 use crate::view3d::shapes::{bevel_box, curve, cylinder, sweep};
@@ -133,6 +133,10 @@ fn ends(length_m: f64) -> Vec<Mouth> {
 }
 
 impl Body for Hose {
+    fn about(&self) -> About {
+        About::FIXED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         ends(self.length_m)
     }
@@ -143,6 +147,10 @@ impl Body for Hose {
 }
 
 impl Body for Wire {
+    fn about(&self) -> About {
+        About::FIXED
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         ends(self.length_m)
     }

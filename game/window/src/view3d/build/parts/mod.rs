@@ -3,6 +3,7 @@
 //! A shape stands in its part's own frame. Volumes are drawn as large as they are; bores and wires thicker
 //! ([`lines`]), so as to be seen and hit across the bay.
 
+mod about;
 mod air;
 mod alternator;
 mod brake;
@@ -18,12 +19,15 @@ use sim_core::parts::PartKind;
 
 use crate::view3d::materials::Sculpt;
 use crate::view3d::mouth::Mouth;
-use crate::view3d::moves::Moves;
+pub(in crate::view3d) use about::{About, Seat};
 
 /// What a kind of part looks like.
 pub(in crate::view3d) trait Body {
     /// Its ports where nobody has said otherwise: in its own frame, in the order of its kind.
     fn mouths(&self) -> Vec<Mouth>;
+
+    /// How it stands about.
+    fn about(&self) -> About;
 
     /// Its shape in its own frame, its ports being there.
     fn build(&self, ports: &[Mouth]) -> Sculpt;
@@ -44,63 +48,9 @@ pub(in crate::view3d) trait Body {
     }
 }
 
-/// The body of every kind. A new kind does not compile before it has one.
+/// The body of a kind. A new kind does not compile before it has one.
 pub(in crate::view3d) fn body(kind: &PartKind) -> &dyn Body {
-    match kind {
-        PartKind::Hose(part) => part,
-        PartKind::Tee(part) => part,
-        PartKind::CheckValve(part) => part,
-        PartKind::VacuumSwitch(part) => part,
-        PartKind::VacuumPump(part) => part,
-        PartKind::Booster(part) => part,
-        PartKind::Engine(part) => part,
-        PartKind::Reservoir(part) => part,
-        PartKind::EnginePump(part) => part,
-        PartKind::VacuumSensor(part) => part,
-        PartKind::Controller(part) => part,
-        PartKind::Battery(part) => part,
-        PartKind::Supply(part) => part,
-        PartKind::Fuse(part) => part,
-        PartKind::Relay(part) => part,
-        PartKind::KeySwitch(part) => part,
-        PartKind::Wire(part) => part,
-        PartKind::Body(part) => part,
-        PartKind::VacuumGauge(part) => part,
-        PartKind::HandPump(part) => part,
-        PartKind::TestLamp(part) => part,
-        PartKind::Multimeter(part) => part,
-        PartKind::PushLead(part) => part,
-    }
-}
-
-/// How a part moves that is not pulled from a socket.
-pub(in crate::view3d) fn moves(kind: &PartKind, part: u16) -> Moves {
-    match kind {
-        PartKind::Engine(_) => Moves::Engine,
-        PartKind::VacuumPump(_) => Moves::Pump(part),
-        // It shakes with the engine that turns it.
-        PartKind::EnginePump(_) => Moves::Engine,
-        PartKind::Hose(_)
-        | PartKind::Tee(_)
-        | PartKind::CheckValve(_)
-        | PartKind::VacuumSwitch(_)
-        | PartKind::Booster(_)
-        | PartKind::Reservoir(_)
-        | PartKind::VacuumSensor(_)
-        | PartKind::Controller(_)
-        | PartKind::Battery(_)
-        | PartKind::Supply(_)
-        | PartKind::Fuse(_)
-        | PartKind::Relay(_)
-        | PartKind::KeySwitch(_)
-        | PartKind::Wire(_)
-        | PartKind::Body(_)
-        | PartKind::VacuumGauge(_)
-        | PartKind::HandPump(_)
-        | PartKind::TestLamp(_)
-        | PartKind::Multimeter(_)
-        | PartKind::PushLead(_) => Moves::Part(part),
-    }
+    sim_core::with_kind!(kind, part => part)
 }
 
 /// The cube root of how much larger a volume is than the one that a shape was drawn for, kept to what still

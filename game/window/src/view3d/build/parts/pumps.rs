@@ -1,18 +1,24 @@
 //! Electric vacuum pump, and the vane pump that the camshaft turns.
 
 use bevy::math::{Quat, Vec3};
+use sim_core::action::Station;
 use sim_core::parts::engine_pump::EnginePump;
 use sim_core::parts::vacuum_pump::VacuumPump;
 use std::f32::consts::TAU;
 
-use super::{Body, grown, nipple_m};
+use super::{About, Body, grown, nipple_m};
 use crate::view3d::build::bits::{bolt, nipple};
 use crate::view3d::materials::{Mat, Sculpt};
 use crate::view3d::mouth::Mouth;
+use crate::view3d::moves::Moves;
 use crate::view3d::shapes::{Geo, bevel_box, cylinder, hexagon, hose, lathe, sweep};
 
 /// Motor below, vane chamber above, rubber-mounted on a bracket; y is its axis, its foot at nought.
 impl Body for VacuumPump {
+    fn about(&self) -> About {
+        About { moves: Moves::Pump, ..About::LOOSE }
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         vec![
             Mouth::new(Vec3::new(0.0, 0.27, 0.0), Vec3::Y),
@@ -138,6 +144,11 @@ fn chamber(displacement_cm3: f64) -> (f32, f32) {
 
 /// A flat chamber flanged to the end of the head; x is its axis, the flange at nought.
 impl Body for EnginePump {
+    fn about(&self) -> About {
+        // It shakes with the engine that turns it.
+        About { moves: |_| Moves::Engine, ..About::FIXED }.seated((-1.586, 0.775, -0.13), Station::Bay)
+    }
+
     fn mouths(&self) -> Vec<Mouth> {
         let (r, deep) = chamber(self.displacement_cm3);
         vec![Mouth::new(Vec3::new(deep * 0.55 + 0.012, r + 0.045, 0.0), Vec3::new(0.25, 1.0, 0.0))]
