@@ -18,7 +18,7 @@ diagram-cover-off = { $cover }: offen
 diagram-chocks-set = { $chocks }: angelegt
 diagram-chocks-away = { $chocks }: nicht angelegt
 diagram-extraction-on = { $extraction }: am Auspuff
-diagram-extraction-off = { $extraction }: an der Wand
+diagram-extraction-off = { $extraction }: aus
 diagram-engine-stands = Start
 diagram-engine-runs = läuft
 

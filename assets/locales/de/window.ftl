@@ -42,6 +42,6 @@ name-chocks = Unterlegkeile
 name-extraction = Abgasabsaugung
 name-job-card = Auftragskarte
 name-data-sheet = Datenblatt
-name-car = Ganzes Fahrzeug
+name-car = Fahrzeug
 name-clock = Uhr
 

@@ -10,5 +10,5 @@ mod compile;
 mod run;
 mod solve;
 
-pub use run::{Circuit, Event, Fault, Ledgers, Pace, Size, ensemble, export};
+pub use run::{Balances, Circuit, Event, Fault, Pace, Size, ensemble, export};
 pub use solve::{Coefficients, Hand, Inputs, RODAS3};

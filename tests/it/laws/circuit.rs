@@ -20,14 +20,14 @@ fn inv_mass_and_energy_close() {
     let (m0, u0) = (bench.circuit.air_mass_kg(), bench.circuit.air_energy_j());
     let mut looks = 0;
     run(&mut bench, Cut::Leg, f64::INFINITY, |leg, b| {
-        let l = b.circuit.ledgers();
+        let l = b.circuit.balances();
         let mass = b.circuit.air_mass_kg() + l.mass_out_kg - m0;
         let energy = b.circuit.air_energy_j() + l.enthalpy_out_j + l.work_out_j - l.heat_in_j - u0;
         assert!(mass.abs() <= CLOSED * m0, "leg {leg}: {mass:e} kg of {m0:e}");
         assert!(energy.abs() <= CLOSED * u0, "leg {leg}: {energy:e} J of {u0:e}");
         looks += 1;
     });
-    let l = bench.circuit.ledgers();
+    let l = bench.circuit.balances();
     println!("{looks} looks, {l:?}");
     // The day did move air, heat and pistons, or the sums above would prove nothing.
     assert!(1e-4 < l.mass_out_kg.abs() && 1.0 < l.heat_in_j.abs() && 0.1 < l.work_out_j.abs(), "{l:?}");
@@ -66,7 +66,7 @@ fn inv_above_the_highest_source_only_by_work_or_heat() {
     let pressures =
         |b: &Bench| -> Vec<f64> { b.circuit.bodies_of_air().iter().map(|(_, p, _)| p.pa()).collect() };
     let (mut given, mut above) = (0.0_f64, 0);
-    let (mut heat, mut m3, mut pa) = (bench.circuit.ledgers().heat_in_j, volumes(&bench), pressures(&bench));
+    let (mut heat, mut m3, mut pa) = (bench.circuit.balances().heat_in_j, volumes(&bench), pressures(&bench));
     for i in 0..=LEGS {
         if i < LEGS {
             run_legs(&mut bench, i..i + 1, Cut::Ticks(1), 0.0, |_, _| {});
@@ -75,7 +75,7 @@ fn inv_above_the_highest_source_only_by_work_or_heat() {
             bench.circuit.change(|a| a.joints.retain(|j| j.id != "j_booster"));
             bench.run_s(3_600.0);
             bench.circuit.change(|a| a.set_stop(nipple, Some(Stop::Plug)));
-            (heat, m3, pa) = (bench.circuit.ledgers().heat_in_j, volumes(&bench), pressures(&bench));
+            (heat, m3, pa) = (bench.circuit.balances().heat_in_j, volumes(&bench), pressures(&bench));
             (given, above) = (0.0, 0);
             bench.circuit.inputs_mut().pedal_n = 600.0;
         }
@@ -83,7 +83,7 @@ fn inv_above_the_highest_source_only_by_work_or_heat() {
         while bench.circuit.tick() < end {
             let next = bench.circuit.tick().plus(1);
             bench.circuit.run_to(next, Pace::Timed);
-            let now = (bench.circuit.ledgers().heat_in_j, volumes(&bench), pressures(&bench));
+            let now = (bench.circuit.balances().heat_in_j, volumes(&bench), pressures(&bench));
             given += (now.0 - heat).max(0.0);
             for k in 0..m3.len() {
                 // Work raises the energy and shrinks the volume it is compared by: p dV γ/(γ − 1) at most.

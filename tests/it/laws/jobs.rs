@@ -12,7 +12,7 @@ use crate::rig::{library, world};
 
 /// What is inside the volumes plus what has gone, kg and J.
 fn total(c: &Circuit) -> (f64, f64) {
-    let l = c.ledgers();
+    let l = c.balances();
     (c.air_mass_kg() + l.mass_out_kg, c.air_energy_j() + l.enthalpy_out_j + l.work_out_j - l.heat_in_j)
 }
 

@@ -63,7 +63,7 @@ fn check(w: &Opened, m0: f64, u0: f64) {
         assert!(p.pa().is_finite() && 1e3 < p.pa() && p.pa() < 400e3, "{name}: {p:?}");
         assert!(t.is_finite() && 120.0 < t && t < 900.0, "{name}: {t} K");
     }
-    let l = c.ledgers();
+    let l = c.balances();
     let mass = c.air_mass_kg() + l.mass_out_kg - m0;
     let energy = c.air_energy_j() + l.enthalpy_out_j + l.work_out_j - l.heat_in_j - u0;
     assert!(mass.abs() <= CLOSED * m0 + PASSING * kg, "mass: {mass:e} of {m0:e}");
@@ -103,8 +103,8 @@ fn inv_random_actions_do_no_harm() {
         let job = &jobs[dice.below(jobs.len())];
         let names = Names::of(&job.car, &job.kit, &job.spares);
         let mut w = bring_in(job, &mut dice);
-        // Ledgers begin with the circuit, before the car came in.
-        let (l, c) = (w.circuit().ledgers(), w.circuit());
+        // Balances begin with the circuit, before the car came in.
+        let (l, c) = (w.circuit().balances(), w.circuit());
         let m0 = c.air_mass_kg() + l.mass_out_kg;
         let u0 = c.air_energy_j() + l.enthalpy_out_j + l.work_out_j - l.heat_in_j;
         check(&w, m0, u0);

@@ -27,7 +27,7 @@ fn library() -> Library {
 
 /// Everything that a step leaves behind, to the last bit.
 fn left(circuit: &Circuit) -> (u64, Vec<u64>, Vec<u64>, usize, u64) {
-    let l = circuit.ledgers();
+    let l = circuit.balances();
     (
         circuit.digest(),
         circuit.state().iter().map(|y| y.to_bits()).collect(),

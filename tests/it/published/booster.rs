@@ -183,11 +183,11 @@ fn reg_air_used_by_an_application(t: &mut Table) {
     // Row 7.9 has Δp (V_r0 + A x)/(R T) = 0.782 g, again without the p·A·x the front keeps: what comes
     // in from the open is [p_atm (V_r0 + A x) − p V_r0]/(R T), 0.21 g more.
     let mut bench = bench(test_car(10.0), P_ATM, false);
-    let before = bench.circuit.ledgers().mass_out_kg;
+    let before = bench.circuit.balances().mass_out_kg;
     bench.circuit.inputs_mut().pedal_n = 1_200.0;
     bench.run_s(5.0);
     let x = bench.circuit.pedal_travel_mm() / 4.0 * 1e-3;
-    let came_in = (before - bench.circuit.ledgers().mass_out_kg) * 1e3;
+    let came_in = (before - bench.circuit.balances().mass_out_kg) * 1e3;
     let kept = 33e3 * 5.33e-2 * x / (R_AIR * 293.15) * 1e3;
     let stretched = (P_ATM - 33e3) * 5.33e-2 * (x - 0.01) / (R_AIR * 293.15) * 1e3;
     t.is("air less what the front keeps", came_in - kept - stretched);

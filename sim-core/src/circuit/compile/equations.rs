@@ -8,7 +8,7 @@ use super::wiring::Wiring;
 use super::{followers, places, poles};
 use crate::circuit::solve::linear::{MOST, Plan};
 use crate::circuit::solve::{
-    Body, End, FlowPathAt, FlowPathPlaces, From, Model, N_LEDGERS, Network, Numbers, OtherPlaces, PistonAt,
+    Body, End, FlowPathAt, FlowPathPlaces, From, Model, N_BALANCES, Network, Numbers, OtherPlaces, PistonAt,
     PoleLaw, Rotor, RotorAt, at_first,
 };
 use crate::parts::elements::{Bounds, Machine, PistonLaw, Quantity};
@@ -21,7 +21,7 @@ pub(super) fn of(
     wiring: &Wiring,
 ) -> Result<Model, Unsound> {
     let n = layout.vars.len();
-    if MOST < n + N_LEDGERS {
+    if MOST < n + N_BALANCES {
         return Err(Unsound::TooMuch);
     }
     let machines = Machines::of(specs, layout, wiring)?;
@@ -48,7 +48,7 @@ pub(super) fn of(
         lively: (0..poles.len()).filter(|i| PoleLaw::is_lively(&poles[*i].law)).collect(),
         least: bounds.iter().map(|b| b.least).collect(),
         allowances: bounds.iter().map(|b| b.allowance).collect(),
-        conserved: lines.mass_at.iter().flat_map(|i| [*i, i + 1]).chain(n..n + N_LEDGERS).collect(),
+        conserved: lines.mass_at.iter().flat_map(|i| [*i, i + 1]).chain(n..n + N_BALANCES).collect(),
         mass_at: lines.mass_at,
         travel_at: lines.travel_at,
         rotors: machines.rotors,
@@ -181,7 +181,7 @@ impl<'a> Lines<'a> {
         Ok((flow_paths, in_hands))
     }
 
-    /// Rows of mass and enthalpy: a volume's or the ledgers'.
+    /// Rows of mass and enthalpy: a volume's or the balances'.
     fn rows(&self, node: Node) -> (usize, usize) {
         let n = self.layout.vars.len();
         match node {

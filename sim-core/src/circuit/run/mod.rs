@@ -21,7 +21,7 @@ pub use event::{Event, Fault};
 pub use size::Size;
 
 use super::compile::{self, Net, StateVar};
-use super::solve::{Flags, Given, Hand, Inputs, Model, N_LEDGERS, Scratch, StepFrom, Work};
+use super::solve::{Flags, Given, Hand, Inputs, Model, N_BALANCES, Scratch, StepFrom, Work};
 use crate::air::Day;
 use crate::assembly::Assembly;
 use crate::parts::elements::{Chamber, EngineState};
@@ -41,7 +41,7 @@ pub enum Pace {
 
 /// What has crossed the border of the volumes since the circuit was made.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Ledgers {
+pub struct Balances {
     /// Air given to the outside, kg.
     pub mass_out_kg: f64,
     /// Enthalpy given to the outside with it, J.
@@ -75,7 +75,7 @@ pub struct Circuit {
     e: i8,
     /// Scale on the error a step may make; 1 in use, less in convergence tests.
     tolerance: f64,
-    ledgers: Ledgers,
+    balances: Balances,
     steps: u64,
     /// How often the structure, a number or a part was changed.
     changes: u64,
@@ -125,7 +125,7 @@ impl Circuit {
             next_flags: Vec::new(),
             e: 0,
             tolerance: 1.0,
-            ledgers: Ledgers::default(),
+            balances: Balances::default(),
             steps: 0,
             changes: 0,
             f: Vec::new(),
@@ -165,8 +165,8 @@ impl Circuit {
             .collect();
         self.lay_out();
         // Air that came or went with an instrument from the board.
-        self.ledgers.mass_out_kg += before - self.air_mass_kg();
-        self.ledgers.enthalpy_out_j += energy_before - self.air_energy_j();
+        self.balances.mass_out_kg += before - self.air_mass_kg();
+        self.balances.enthalpy_out_j += energy_before - self.air_energy_j();
     }
 
     /// Sets a part's own state (air, temperatures, charge, melted fuse) back to that of a part from the
@@ -181,8 +181,8 @@ impl Circuit {
             }
         }
         self.flags[part as usize] = shelf::flags(&self.net, usize::from(part));
-        self.ledgers.mass_out_kg += mass - self.air_mass_kg();
-        self.ledgers.enthalpy_out_j += energy - self.air_energy_j();
+        self.balances.mass_out_kg += mass - self.air_mass_kg();
+        self.balances.enthalpy_out_j += energy - self.air_energy_j();
     }
 
     /// Wipes the codes a controller has stored.
@@ -272,8 +272,8 @@ impl Circuit {
 
     /// What has crossed the border of the volumes.
     #[must_use]
-    pub fn ledgers(&self) -> Ledgers {
-        self.ledgers
+    pub fn balances(&self) -> Balances {
+        self.balances
     }
 
     /// Discrete states that follow from the present state, or from the one just tried.
@@ -304,21 +304,21 @@ impl Circuit {
 
     fn accept(&mut self) {
         std::mem::swap(&mut self.y, &mut self.work.y_new);
-        self.add_to_ledgers(self.work.ledgers);
+        self.add_to_balances(self.work.balances);
         self.steps += 1;
     }
 
-    fn add_to_ledgers(&mut self, l: [f64; N_LEDGERS]) {
-        self.ledgers.mass_out_kg += l[0];
-        self.ledgers.enthalpy_out_j += l[1];
-        self.ledgers.heat_in_j += l[2];
-        self.ledgers.work_out_j += l[3];
+    fn add_to_balances(&mut self, l: [f64; N_BALANCES]) {
+        self.balances.mass_out_kg += l[0];
+        self.balances.enthalpy_out_j += l[1];
+        self.balances.heat_in_j += l[2];
+        self.balances.work_out_j += l[3];
     }
 
     /// Buffers for the present model.
     fn lay_out(&mut self) {
         let n = self.model.n;
-        self.f = vec![0.0; n + N_LEDGERS];
+        self.f = vec![0.0; n + N_BALANCES];
         self.jacobian = vec![0.0; self.model.plan.n_written()];
         // What was solved before was another network.
         self.scratch = Scratch::default();

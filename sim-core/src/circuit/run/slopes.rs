@@ -1,7 +1,7 @@
 //! The slopes of the whole right-hand side are those of its values, over every part and law at once.
 
 use super::super::compile::StateVar;
-use super::super::solve::{Entries, Given, N_LEDGERS, NoSlopes, Scratch};
+use super::super::solve::{Entries, Given, N_BALANCES, NoSlopes, Scratch};
 use super::{Circuit, Pace};
 use crate::air::Day;
 use crate::assembly::{Assembly, Joint, Part};
@@ -180,16 +180,16 @@ fn compare(c: &Circuit) -> usize {
     let mut scratch = Scratch::default();
     let plan = &c.model.plan;
     let mut entries = vec![0.0; plan.n_written()];
-    let mut f = vec![0.0; n + N_LEDGERS];
+    let mut f = vec![0.0; n + N_BALANCES];
     c.model.hold(given, 0, &mut scratch);
     c.model.eval(&c.model.numbers, &c.y, &mut f, &mut Entries(&mut entries), &mut scratch);
-    let mut slopes = vec![0.0; (n + N_LEDGERS) * n];
+    let mut slopes = vec![0.0; (n + N_BALANCES) * n];
     for (entry, slope) in entries.iter().enumerate() {
         let (row, column) = plan.place(entry);
         slopes[row * n + column] = *slope;
     }
     let mut at = |y: &[f64]| {
-        let mut f = vec![0.0; n + N_LEDGERS];
+        let mut f = vec![0.0; n + N_BALANCES];
         c.model.eval(&c.model.numbers, y, &mut f, &mut NoSlopes, &mut scratch);
         f
     };
@@ -210,7 +210,7 @@ fn compare(c: &Circuit) -> usize {
         })
         .collect();
     let mut compared = 0;
-    for row in 0..n + N_LEDGERS {
+    for row in 0..n + N_BALANCES {
         let scale = (0..n).map(|j| (numeric[j][row] * size[j]).abs()).fold(1e-12, f64::max);
         for (j, column) in numeric.iter().enumerate() {
             let (got, want) = (slopes[row * n + j] * size[j], column[row] * size[j]);

@@ -8,7 +8,7 @@ use crate::air::GAMMA;
 use crate::lanes::{Mask as _, Real};
 
 impl Model {
-    /// f(y) into `f` (state rows, then ledgers) and slopes into `sink`, under what is held in `scratch`.
+    /// f(y) into `f` (state rows, then balances) and slopes into `sink`, under what is held in `scratch`.
     ///
     /// Not inlined into a step: its loops then have the registers to themselves.
     #[inline(never)]

@@ -9,7 +9,7 @@ use crate::air::CP;
 use crate::lanes::Real;
 
 impl Model {
-    /// What the increment `k` of the state makes of the rates of mass, energy and ledgers, into those rows of
+    /// What the increment `k` of the state makes of the rates of mass, energy and balances, into those rows of
     /// `out`; each flow once.
     pub(crate) fn along<R: Real>(
         &self,

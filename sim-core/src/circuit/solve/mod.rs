@@ -2,7 +2,7 @@
 //!
 //! State y in the order of the circuit's layout; behind it four balance rows (mass and enthalpy given to the
 //! outside, heat taken from walls, work done by the air) that obey the same step, so that what the volumes lose is
-//! what the ledgers gain to the last bits, however well the step converged. What is data stands in `model` and below;
+//! what the balances gain to the last bits, however well the step converged. What is data stands in `model` and below;
 //! each part of the right-hand side is a file above it.
 
 mod air;
@@ -35,7 +35,7 @@ pub(super) use flow_path::{
 pub(super) use follower::{Follower, ROOM_TAU_S};
 pub(super) use given::{Flags, Given};
 pub(super) use machines::OMEGA_LOAD_SMALL;
-pub(super) use model::{Body, Model, N_LEDGERS, Numbers, PistonAt, Rotor, RotorAt};
+pub(super) use model::{Body, Model, N_BALANCES, Numbers, PistonAt, Rotor, RotorAt};
 pub(super) use network::{Branch, G_LOOSE, Network, PoleState};
 pub(super) use pole::{PoleAt, PoleLaw};
 pub(super) use rosenbrock::{From as StepFrom, Work};

@@ -10,7 +10,7 @@ use crate::lanes::spread;
 use crate::parts::elements::{Allowance, Law, MotorLaw, PistonLaw};
 
 /// Rows behind the state: mass out, enthalpy out, heat in, work out.
-pub(crate) const N_LEDGERS: usize = 4;
+pub(crate) const N_BALANCES: usize = 4;
 
 /// Where a rotor's states, air and two-pole stand.
 #[derive(Clone, Debug)]
@@ -82,7 +82,7 @@ pub(crate) struct Model {
     pub(crate) least: Vec<f64>,
     /// The error a step may make in each state variable.
     pub(crate) allowances: Vec<Allowance>,
-    /// Rows of mass, energy and ledgers.
+    /// Rows of mass, energy and balances.
     pub(crate) conserved: Vec<usize>,
     /// Index of the mass in the state, per volume; its energy follows.
     pub(crate) mass_at: Vec<usize>,

@@ -2,11 +2,11 @@
 //!
 //! "Rodas3" of Sandu, Verwer, Blom, Spee, Carmichael, Potra (1997), four stages, three evaluations, one
 //! factorisation (coefficients: row 15.1; the order is tested). Linear in f: what one row loses and
-//! another gains stays equal and opposite at every stage, so ledgers close to rounding whatever the
+//! another gains stays equal and opposite at every stage, so balances close to rounding whatever the
 //! error of the step.
 
 use super::linear::{Column, Plan, Unknowns};
-use super::model::N_LEDGERS;
+use super::model::N_BALANCES;
 use crate::lanes::{Mask as _, Real};
 
 const STAGES: usize = 4;
@@ -54,8 +54,8 @@ pub(crate) struct Work<R: Real = f64> {
     flows: Unknowns<R>,
     /// Result of the last step; while it is taken, where its stages begin.
     pub(crate) y_new: Vec<R>,
-    /// Increment of the ledgers.
-    pub(crate) ledgers: [R; N_LEDGERS],
+    /// Increment of the balances.
+    pub(crate) balances: [R; N_BALANCES],
 }
 
 impl<R: Real> Work<R> {
@@ -70,7 +70,7 @@ pub(crate) struct From<'a, R> {
     pub(crate) y: &'a [R],
     /// f(y).
     pub(crate) f: &'a [R],
-    /// Slopes of state and ledgers, the entries of the plan. They are used up.
+    /// Slopes of state and balances, the entries of the plan. They are used up.
     pub(crate) slopes: &'a mut [R],
     /// Length, s.
     pub(crate) h: R,
@@ -80,7 +80,7 @@ pub(crate) struct From<'a, R> {
 /// however the elimination rounded.
 #[derive(Clone, Copy)]
 pub(crate) struct Conserved<'a, R: Real> {
-    /// The rows, ledgers included.
+    /// The rows, balances included.
     pub(crate) rows: &'a [usize],
     /// Adds the slopes' product with an increment to those rows.
     pub(crate) along: &'a dyn Fn(&Column<R>, &mut Column<R>),
@@ -105,8 +105,8 @@ pub(crate) fn step<R: Real>(
     if !can.any() {
         return can;
     }
-    let Work { k, flows, y_new: stage, ledgers } = work;
-    let rows = n + N_LEDGERS;
+    let Work { k, flows, y_new: stage, balances } = work;
+    let rows = n + N_BALANCES;
     stage.resize(n, R::all(0.0));
     for (s, c) in C.iter().enumerate() {
         let (before, here) = k.split_at_mut(s);
@@ -151,7 +151,7 @@ pub(crate) fn step<R: Real>(
     }
     let increments = M.map(|(j, m)| (R::all(m), &k[j]));
     sum(stage, y, increments);
-    for (l, total) in ledgers.iter_mut().enumerate() {
+    for (l, total) in balances.iter_mut().enumerate() {
         *total = increments.iter().fold(R::all(0.0), |total, (m, k)| total + k[n + l] * *m);
     }
     can
@@ -204,7 +204,7 @@ mod tests {
         let (mut y, mut eaten, h) = (vec![1.5, 0.4], 0.0, 2.0 / n_steps as f64);
         let mut work = Work::default();
         for _ in 0..n_steps {
-            let mut f = vec![0.0; 2 + N_LEDGERS];
+            let mut f = vec![0.0; 2 + N_BALANCES];
             rhs(&y, &mut f);
             let dense = [[-y[1], -y[0]], [y[1], y[0] - 1.0], [0.0, 1.0]];
             let at = |i| plan.place(i);
@@ -212,7 +212,7 @@ mod tests {
             let from = From { y: &y, f: &f, slopes: &mut slopes, h };
             assert!(step(&plan, from, &mut work, None, rhs));
             y.copy_from_slice(&work.y_new);
-            eaten += work.ledgers[0];
+            eaten += work.balances[0];
         }
         (y, eaten)
     }
@@ -227,7 +227,7 @@ mod tests {
     }
 
     #[test]
-    fn inv_the_ledger_gains_what_the_state_loses() {
+    fn inv_the_balance_gains_what_the_state_loses() {
         for n in [1, 2, 7, 50] {
             let (y, eaten) = run(n);
             let gap = (y[0] + y[1] + eaten - 1.9).abs();
@@ -245,7 +245,7 @@ mod tests {
             f[0] = -1e6 * (y[0] - 1.0);
             true
         };
-        let mut f = vec![0.0; 1 + N_LEDGERS];
+        let mut f = vec![0.0; 1 + N_BALANCES];
         rhs(&[5.0], &mut f);
         let from = From { y: &[5.0], f: &f, slopes: &mut [-1e6], h: 1.0 };
         assert!(step(&plan, from, &mut work, None, rhs));

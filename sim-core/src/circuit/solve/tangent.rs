@@ -3,7 +3,7 @@
 //! A long step multiplies slopes of the smallest bodies of air, some 10⁴ 1/s, by hours: what the elimination
 //! rounds off in a row is then no longer small beside what a leak lets in. So the increments of a long step
 //! are taken once more from the flows themselves: every flow's increment is worked out once and given to one
-//! side and taken from the other, and what the volumes lose is what the ledgers gain, whatever was rounded.
+//! side and taken from the other, and what the volumes lose is what the balances gain, whatever was rounded.
 
 use crate::flow::Flow;
 use crate::lanes::Real;

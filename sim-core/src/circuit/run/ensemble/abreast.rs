@@ -4,7 +4,7 @@ use std::borrow::BorrowMut;
 use std::collections::VecDeque;
 use std::fmt::Debug;
 
-use super::super::super::solve::{Given, Model, N_LEDGERS, Numbers, Scratch, StepFrom, Work};
+use super::super::super::solve::{Given, Model, N_BALANCES, Numbers, Scratch, StepFrom, Work};
 use super::super::Circuit;
 use super::super::switching::After;
 use super::super::trial::Judged;
@@ -77,7 +77,7 @@ impl<R: Real> Abreast<R> {
             width,
             numbers: Numbers::all_of(&first.model.numbers),
             y: first.y.iter().map(|y| R::all(*y)).collect(),
-            f: vec![zero; n + N_LEDGERS],
+            f: vec![zero; n + N_BALANCES],
             jacobian: vec![zero; first.model.plan.n_written()],
             scratch: Scratch::default(),
             work: Work::default(),
@@ -182,7 +182,7 @@ impl<C: BorrowMut<Circuit> + Debug, R: Real> Side<C> for Abreast<R> {
             let Some(Runner { key, errand, trial, events }) = &mut lanes[lane] else { continue };
             let circuit: &mut Circuit = errand.circuit.borrow_mut();
             if taken.lane(lane) {
-                circuit.add_to_ledgers(work.ledgers.map(|l| l.lane(lane)));
+                circuit.add_to_balances(work.balances.map(|l| l.lane(lane)));
                 circuit.steps += 1;
             }
             let switched = if let Some(next) = after[lane].take() {
