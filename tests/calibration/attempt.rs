@@ -14,6 +14,7 @@ use assess::words;
 use dice::Dice;
 use sim_core::Opened;
 use sim_core::action::Action;
+use sim_core::parts::engine::EngineState;
 
 use crate::technician::{Technician, Trial};
 
@@ -113,6 +114,7 @@ fn car(job: &mut Job, dice: &mut Dice) -> (Seed, Option<(u16, f64)>) {
 /// Whether the car of this seed shows the job's symptom: it is looked at with its hood open.
 fn shows(job: &Job, seed: Seed) -> bool {
     let mut workshop = assess::play::workshop(job, seed);
+    workshop.act(&nothing_found());
     workshop.act(&Action::HandBack);
     let Some(opened) = Opened::after(workshop) else { return false };
     let came_in = Opened::of(job.setup(), opened.world().clone());
@@ -129,6 +131,17 @@ fn work(session: &mut Session, lines: &[String]) -> anyhow::Result<()> {
             session.act(&action)?;
         }
     }
-    session.act(&Action::HandBack)?;
+    for last in
+        [Action::Engine(EngineState::Stopped), Action::Key(false), Action::Extraction(false), nothing_found()]
+    {
+        session.act(&last)?;
+    }
+    let outcome = session.act(&Action::HandBack)?;
+    anyhow::ensure!(outcome.refused.is_none(), "the car was not taken back: {:?}", outcome.refused);
     Ok(())
+}
+
+/// The car goes on to somebody else: what was noted counts all the same.
+fn nothing_found() -> Action {
+    Action::Finding { units: Vec::new(), certainty: 0.0 }
 }
