@@ -21,7 +21,7 @@ use sim_core::workshop::Outcome;
 use crate::attempt::{Attempt, ENGINE, Step};
 use crate::infer::belief::Belief;
 use crate::infer::evidence::{Arrivals, Followed, follow};
-use crate::infer::hypotheses::Hypotheses;
+use crate::infer::hypotheses::{Class, Hypotheses};
 use crate::locale::sentence::Sentence;
 use crate::locale::{FluentValue, Locale, Naming, Speech};
 use crate::pack::job::Job;
@@ -147,6 +147,16 @@ impl Evaluation {
     #[must_use]
     pub fn job(&self) -> &Job {
         &self.job
+    }
+
+    /// The classes that the belief is about, and how probable each was on the complaint alone and after each note that
+    /// counts. Empty when the car was not handed back.
+    #[must_use]
+    pub fn trail(&self) -> (&[Class], Vec<Vec<f64>>) {
+        let beliefs = self.followed.iter().flat_map(|followed| {
+            std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief))
+        });
+        (&self.hypotheses.classes, beliefs.map(Belief::classes).collect())
     }
 
     /// The mark sheet in a language. Numbers and what is decided are the same in all.

@@ -1,0 +1,147 @@
+//! One attempt: a car from the prior that raises the job's complaint, a technician's work, the marker's belief.
+
+use std::sync::Arc;
+
+use anyhow::Context as _;
+use assess::attempt::Seed;
+use assess::infer::complaint::{self, MISHEARD};
+use assess::infer::hypotheses::{Class, INSIDE_LIMITS, severity};
+use assess::marks;
+use assess::pack::Library;
+use assess::pack::job::Job;
+use assess::play::{Begin, Session, script};
+use assess::words;
+use dice::Dice;
+use sim_core::Opened;
+use sim_core::action::Action;
+use sim_core::parts::engine::EngineState;
+
+use crate::technician::{Technician, Trial};
+
+/// What a car with its technician gave.
+#[derive(Clone, Debug, serde::Serialize, serde::Deserialize)]
+pub(crate) struct Played {
+    /// Number of the attempt; everything else follows from it.
+    pub(crate) number: u64,
+    /// `pack/job`.
+    pub(crate) job: String,
+    /// The fault, if any.
+    pub(crate) truth: Option<String>,
+    /// Its severity.
+    pub(crate) severity: f64,
+    /// Who worked.
+    pub(crate) technician: String,
+    /// What was tried, in order.
+    pub(crate) trials: Vec<String>,
+    /// Index of what is true into a belief.
+    pub(crate) true_class: usize,
+    /// Probability of each class: on the complaint, and after each note that counts.
+    pub(crate) trail: Vec<Vec<f64>>,
+}
+
+/// Stream of the random numbers of this program.
+const STREAM: u128 = 0x6361_6c69_6272_6174;
+
+/// Jobs, each with its car's trials.
+const JOBS: [(&str, &str); 5] = [
+    ("first-shift/hum-at-the-lights", include_str!("alder.ron")),
+    ("first-shift/flat-after-the-weekend", include_str!("alder.ron")),
+    ("first-shift/hard-first-press", include_str!("alder.ron")),
+    ("first-shift/new-in-the-mountains", include_str!("alder.ron")),
+    ("first-shift/before-the-bread-round", include_str!("birch.ron")),
+];
+
+/// Plays attempt `number` and marks it.
+///
+/// # Errors
+/// A job or a list of trials cannot be read, or an attempt cannot be played or marked.
+pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
+    let mut dice = Dice::new(u128::from(number), STREAM);
+    let (name, trials) = JOBS[(number % JOBS.len() as u64) as usize];
+    let trials: Vec<Trial> = ron::from_str(trials).with_context(|| format!("the trials of {name}"))?;
+    let mut job = library.job(name)?;
+    // The reference would cost as much again, and says nothing of the belief.
+    job.reference = None;
+    let (seed, fault) = car(&mut job, &mut dice);
+    let technician = Technician::draw(&mut dice);
+    let order = technician.order(&trials, &mut dice);
+    let lines = technician.lines(&order, &mut dice);
+    let mut session = Session::rehearse(Arc::new(job.clone()), &Begin::rehearsal(seed));
+    work(&mut session, &lines)?;
+    let evaluation = marks::mark(&session.into_attempt(), &job)?;
+    let (classes, trail) = evaluation.trail();
+    let class = match fault {
+        Some((fault, _)) => Class::Unit(job.car.faults[usize::from(fault)].unit),
+        None => Class::Inside,
+    };
+    Ok(Played {
+        number,
+        job: name.to_owned(),
+        truth: fault.map(|(fault, _)| job.car.faults[usize::from(fault)].id.clone()),
+        severity: fault.map_or(0.0, |(_, severity)| severity),
+        technician: format!("{technician:?}"),
+        trials: order.into_iter().map(|trial| trial.id).collect(),
+        true_class: classes.iter().position(|c| *c == class).context("a class of the car")?,
+        trail,
+    })
+}
+
+/// A car from the prior that would have come in with this complaint: its seed, and what is wrong with it.
+fn car(job: &mut Job, dice: &mut Dice) -> (Seed, Option<(u16, f64)>) {
+    let car = Arc::clone(&job.car);
+    let all: f64 = car.faults.iter().map(|fault| fault.commonness).sum();
+    loop {
+        let seed = Seed(u128::from(dice.bits()) << 64 | u128::from(dice.bits()));
+        let sound = dice.unit() < INSIDE_LIMITS;
+        let mut at = dice.unit() * all;
+        let mut index = 0;
+        while index + 1 < car.faults.len() && car.faults[index].commonness <= at {
+            at -= car.faults[index].commonness;
+            index += 1;
+        }
+        let def = &car.faults[index];
+        let worse = severity(def.severity_min, def.severity_max, dice.unit());
+        let fault = (!sound).then_some((index as u16, worse));
+        job.set_answer(fault.into_iter().collect());
+        let shows = shows(job, seed);
+        let raised = (1.0 - MISHEARD) * f64::from(u8::from(shows)) + MISHEARD * 0.5;
+        if dice.unit() < raised {
+            return (seed, fault);
+        }
+    }
+}
+
+/// Whether the car of this seed shows the job's symptom: it is looked at with its hood open.
+fn shows(job: &Job, seed: Seed) -> bool {
+    let mut workshop = assess::play::workshop(job, seed);
+    workshop.act(&nothing_found());
+    workshop.act(&Action::HandBack);
+    let Some(opened) = Opened::after(workshop) else { return false };
+    let came_in = Opened::of(job.setup(), opened.world().clone());
+    complaint::shows(job, came_in.circuit())
+}
+
+/// Does the lines, one after the other; what is refused or makes no sense by now is passed over. Hands back.
+fn work(session: &mut Session, lines: &[String]) -> anyhow::Result<()> {
+    let names = script::vocabulary(session);
+    for line in ["card", "sheet", "chocks on"].into_iter().chain(lines.iter().map(String::as_str)) {
+        let line = if line == "note" { "note shown" } else { line };
+        let Ok(said) = words::parse(line, &names, &session.view().readings) else { continue };
+        if let Some(action) = script::action_of(session, &said) {
+            session.act(&action)?;
+        }
+    }
+    for last in
+        [Action::Engine(EngineState::Stopped), Action::Key(false), Action::Extraction(false), nothing_found()]
+    {
+        session.act(&last)?;
+    }
+    let outcome = session.act(&Action::HandBack)?;
+    anyhow::ensure!(outcome.refused.is_none(), "the car was not taken back: {:?}", outcome.refused);
+    Ok(())
+}
+
+/// The car goes on to somebody else: what was noted counts all the same.
+fn nothing_found() -> Action {
+    Action::Finding { units: Vec::new(), certainty: 0.0 }
+}

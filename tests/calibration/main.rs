@@ -1,0 +1,98 @@
+//! Are the marker's probabilities what they say? Faults, severities, tolerances and instrument errors are drawn from the
+//! marker's own prior, technicians of several kinds work, the marker marks, and what it stated is held against what was
+//! true (check values 15.7, 15.8).
+//!
+//! `calibrate play` works on a file with one line of JSON an attempt, and goes on where it stopped; an attempt is named by
+//! its number alone, so parts of a run can be made anywhere and put together. `calibrate table` prints the table.
+
+mod attempt;
+mod table;
+mod technician;
+
+use std::collections::BTreeSet;
+use std::fs::OpenOptions;
+use std::io::Write as _;
+use std::path::{Path, PathBuf};
+
+use anyhow::Context as _;
+use assess::pack::Library;
+use clap::{Parser, Subcommand};
+
+use attempt::Played;
+
+/// Holds the marker's stated probabilities against what was true.
+#[derive(Debug, Parser)]
+#[command(name = "calibrate")]
+struct Cli {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Plays and marks attempts, one line each; those that are in the file already are not played again.
+    Play {
+        /// File with a line an attempt.
+        #[arg(long)]
+        file: PathBuf,
+        /// Numbers of the attempts: first, and one past the last.
+        #[arg(long, num_args = 2, default_values_t = [0, 600])]
+        numbers: Vec<u64>,
+    },
+    /// Prints the table of what was played.
+    Table {
+        /// Files with a line an attempt.
+        files: Vec<PathBuf>,
+    },
+}
+
+fn main() -> anyhow::Result<()> {
+    match Cli::parse().command {
+        Command::Play { file, numbers } => play(&file, numbers[0]..numbers[1]),
+        Command::Table { files } => {
+            let mut played = Vec::new();
+            for file in &files {
+                played.extend(read(file)?);
+            }
+            print!("{}", table::of(&played));
+            Ok(())
+        }
+    }
+}
+
+/// Attempts of a file; a torn last line is left out.
+fn read(file: &Path) -> anyhow::Result<Vec<Played>> {
+    let text = std::fs::read_to_string(file).with_context(|| format!("cannot read {}", file.display()))?;
+    let whole = text.rfind('\n').map_or("", |end| &text[..end]);
+    whole
+        .lines()
+        .enumerate()
+        .map(|(i, line)| {
+            serde_json::from_str(line).with_context(|| format!("{}, line {}", file.display(), i + 1))
+        })
+        .collect()
+}
+
+fn play(file: &Path, numbers: std::ops::Range<u64>) -> anyhow::Result<()> {
+    let root = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
+    let library = Library::open(&root)?;
+    let done: BTreeSet<u64> = if file.exists() {
+        read(file)?.iter().map(|played| played.number).collect()
+    } else {
+        BTreeSet::new()
+    };
+    let mut out = OpenOptions::new().create(true).append(true).open(file)?;
+    for number in numbers.filter(|number| !done.contains(number)) {
+        let played = attempt::play(&library, number)?;
+        writeln!(out, "{}", serde_json::to_string(&played)?)?;
+        println!(
+            "{number}: {}, {}, {}, {} notes, true class {:.3} at the end",
+            played.job,
+            played.truth.as_deref().unwrap_or("nothing wrong"),
+            played.technician,
+            played.trail.len().saturating_sub(1),
+            played.trail.last().map_or(0.0, |belief| belief[played.true_class]),
+        );
+    }
+    Ok(())
+}
