@@ -1,1 +1,3 @@
 //! Shared helpers of the outside tests.
+
+pub mod attacks;

@@ -69,7 +69,7 @@ pub(crate) fn run(
         kit,
         spares,
         day: Day { altitude_m: args.altitude, weather_kpa: 0.0, ambient_c: args.ambient, night_drop_k: 0.0 },
-        arrival: Arrival { driven: false, stood_min: 0 },
+        arrival: Arrival { driven: false, stood_min: 0, on_slope: false },
         card: Vec::new(),
     };
     let mut workshop = Opened::of(setup, world);

@@ -90,6 +90,10 @@ told! {
         OpenEnd => "told-open-end",
         /// Engine started without chocks.
         NoChocks => "told-no-chocks",
+        /// Worked on a car on a slope without chocks.
+        SlopeNoChocks => "told-slope-no-chocks",
+        /// Went on without chocks on a slope after it was said.
+        SlopeStillNoChocks => "told-slope-still-no-chocks",
         /// Engine started without extraction.
         NoExtraction => "told-no-extraction",
         /// Extraction taken off a running engine.
@@ -121,6 +125,7 @@ impl Hazard {
             Self::BatteryOrder { .. } => "battery_order",
             Self::Nipple | Self::OpenEnd => "open_manifold",
             Self::NoChocks => "no_chocks",
+            Self::SlopeNoChocks | Self::SlopeStillNoChocks => "no_chocks_on_slope",
             Self::NoExtraction | Self::ExtractionOffRunning => "no_extraction",
             Self::FuseMelted { .. } => "melted_fuse",
         }
@@ -134,8 +139,10 @@ impl Hazard {
             | Self::DroveUnproven
             | Self::BackWithThings { .. }
             | Self::BackNoAssist
-            | Self::BackUnproven => Gravity::Critical,
+            | Self::BackUnproven
+            | Self::SlopeStillNoChocks => Gravity::Critical,
             Self::BackUnchecked
+            | Self::SlopeNoChocks
             | Self::RunningPump
             | Self::BurnAtOnce
             | Self::BatteryOrder { .. }

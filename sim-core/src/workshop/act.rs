@@ -62,6 +62,7 @@ impl Workshop {
                 self.state.attended += took;
             }
             self.aftermath(&mut doing);
+            self.works_on_slope(&mut doing, action);
         }
         let predicted = doing.predicted;
         (doing.outcome(self.offset, end, refused), predicted)

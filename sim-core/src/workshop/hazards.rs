@@ -5,8 +5,8 @@
 
 use super::Workshop;
 use super::graph;
-use super::state::Doing;
-use crate::action::PedalHold;
+use super::state::{Doing, Slope};
+use crate::action::{Action, PedalHold, Sense};
 use crate::assembly::PortRef;
 use crate::circuit::Event;
 use crate::instrument::Held;
@@ -129,11 +129,31 @@ impl Workshop {
             Some(false) => doing.breach(Hazard::OpenEnd),
             None => {}
         }
-        if !self.state.chocked {
+        // On a slope the work itself is the breach (`works_on_slope`).
+        if !self.state.chocked && !self.setup.arrival.on_slope {
             doing.breach(Hazard::NoChocks);
         }
         if !self.state.extracted {
             doing.breach(Hazard::NoExtraction);
+        }
+    }
+
+    /// Hands on a car on a slope without chocks: said at once, and whoever goes on all the same might have killed somebody.
+    /// Setting the chocks puts it right.
+    pub(super) fn works_on_slope(&mut self, doing: &mut Doing<'_>, action: &Action) {
+        if !self.setup.arrival.on_slope || self.state.chocked || !may_move_the_car(action) {
+            return;
+        }
+        match self.state.slope {
+            Slope::Untold => {
+                self.state.slope = Slope::Told;
+                doing.breach(Hazard::SlopeNoChocks);
+            }
+            Slope::Told => {
+                self.state.slope = Slope::WentOn;
+                doing.breach(Hazard::SlopeStillNoChocks);
+            }
+            Slope::WentOn => {}
         }
     }
 
@@ -227,5 +247,54 @@ impl Workshop {
     /// Whether a joint stands open because a plug-in unit is pulled out.
     pub(super) fn is_pulled_joint(&self, joint: usize) -> bool {
         self.state.pulled.iter().flatten().flatten().any(|j| usize::from(*j) == joint)
+    }
+}
+
+/// Whether somebody works at the car, so that it could begin to roll or somebody would be in its way. Looking, listening
+/// and reading move nothing, the yard is driven in without chocks, and the key alone turns no wheel.
+fn may_move_the_car(action: &Action) -> bool {
+    match action {
+        Action::Engine(state) => *state != EngineState::Stopped,
+        Action::Pedal(_)
+        | Action::PumpPedal { .. }
+        | Action::Cover { .. }
+        | Action::OpenJoint { .. }
+        | Action::MakeJoint { .. }
+        | Action::SetStop { .. }
+        | Action::PullUnit { .. }
+        | Action::PushUnit { .. }
+        | Action::Fit { .. }
+        | Action::Swap { .. }
+        | Action::Clean { .. }
+        | Action::Reform { .. }
+        | Action::Sense(Sense::BaseBrakes) => true,
+        Action::ReadCard
+        | Action::ReadSheet
+        | Action::Chocks(_)
+        | Action::Extraction(_)
+        | Action::Key(_)
+        | Action::Unfit { .. }
+        | Action::SetMeter { .. }
+        | Action::Press { .. }
+        | Action::Stroke { .. }
+        | Action::Read { .. }
+        | Action::Sense(
+            Sense::Hiss { .. }
+            | Sense::Hum
+            | Sense::Touch { .. }
+            | Sense::PedalTravel
+            | Sense::PedalMoved
+            | Sense::Applications
+            | Sense::Lamp { .. }
+            | Sense::YardDrive,
+        )
+        | Action::Time { .. }
+        | Action::Wait { .. }
+        | Action::WaitUntil { .. }
+        | Action::Overnight
+        | Action::Note { .. }
+        | Action::Suspect { .. }
+        | Action::Finding { .. }
+        | Action::HandBack => false,
     }
 }

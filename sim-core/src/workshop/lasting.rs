@@ -1,7 +1,7 @@
 //! Lasting states: key, engine, pedal, chocks, extraction, covers. The change comes at once, then a second passes.
 
 use super::access::{cannot, in_range};
-use super::state::{Doing, EngineEvent};
+use super::state::{Doing, EngineEvent, Slope};
 use super::{Workshop, timing};
 use crate::action::{PedalHold, Station};
 use crate::circuit::{Circuit, Pace};
@@ -23,6 +23,7 @@ impl Workshop {
         self.walk(doing, at).await;
         self.pass(doing, timing::CHOCKS).await;
         self.state.chocked = on;
+        self.state.slope = Slope::Untold;
         Ok(())
     }
 

@@ -77,6 +77,9 @@ pub struct Arrival {
     pub driven: bool,
     /// It has stood since, min (0 to 10 000).
     pub stood_min: u32,
+    /// Where it stands the floor falls away: without chocks it rolls.
+    #[serde(default)]
+    pub on_slope: bool,
 }
 
 /// How a record line was filled by a note.

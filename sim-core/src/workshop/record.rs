@@ -10,6 +10,9 @@ use crate::car::RecordKind;
 use crate::notice::{Notice, Reason, Refusal, Unmet};
 use crate::observe::{Observed, Reading, Scale, ShownValue};
 
+/// How near the time given up at is written down, s.
+const WHOLE_SECOND_S: f64 = 0.5;
+
 impl Workshop {
     pub(super) async fn do_note(
         &mut self,
@@ -40,9 +43,9 @@ impl Workshop {
         }
         self.pass(doing, timing::NOTE).await;
         doing.read_right = (!sensed).then(|| match (&reading.what, reading.shown, written) {
-            // "More than 900 s, given up" is written down as 900 s by everybody.
+            // "More than 900 s, given up" is written down as 900 s by everybody. More nobody has waited for.
             (Observed::Interval { max_s, .. }, ShownValue::Off(true), Some(w)) => {
-                f64::from(*max_s) <= w.value && same_unit(&w.unit, "s")
+                (w.value - f64::from(*max_s)).abs() <= WHOLE_SECOND_S && same_unit(&w.unit, "s")
             }
             _ => read_right(&scale, reading.shown, written),
         });

@@ -32,6 +32,18 @@ pub(super) struct ReadingFacts {
     pub(super) changes: u32,
 }
 
+/// How far it went with work on a slope since the chocks were last set.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Slope {
+    /// Nothing to be said yet.
+    #[default]
+    Untold,
+    /// It was said that chocks come first.
+    Told,
+    /// The work went on without them.
+    WentOn,
+}
+
 /// State of the workshop.
 #[derive(Clone, Debug)]
 pub(super) struct State {
@@ -42,6 +54,8 @@ pub(super) struct State {
     pub(super) unattended: u64,
     pub(super) pedal: PedalHold,
     pub(super) chocked: bool,
+    /// Whether it was said that on a slope chocks come first.
+    pub(super) slope: Slope,
     /// The exhaust extraction hangs on the tail pipe.
     pub(super) extracted: bool,
     /// Per cover of the car.
@@ -90,6 +104,7 @@ impl State {
             unattended: 0,
             pedal: PedalHold::Released,
             chocked: false,
+            slope: Slope::Untold,
             extracted: false,
             covers_off: vec![false; n_covers],
             pulled: vec![None; n_units],

@@ -146,7 +146,11 @@ fn inv_whatever_is_done_to_any_car_leaves_the_same_bits_alone_and_side_by_side()
                 kit: Arc::clone(&kit),
                 spares: Arc::clone(&spares),
                 day: Day { altitude_m: 500.0 * (seed % 4) as f64, ..Day::STANDARD },
-                arrival: Arrival { driven: seed.is_multiple_of(2), stood_min: 30 * (seed % 3) as u32 },
+                arrival: Arrival {
+                    driven: seed.is_multiple_of(2),
+                    stood_min: 30 * (seed % 3) as u32,
+                    on_slope: false,
+                },
                 card: Vec::new(),
             };
             cars.push((setup, world));

@@ -19,7 +19,7 @@ fn cars() -> Vec<(String, Bench)> {
             let kit = Arc::clone(LIBRARY.kit());
             let world = World { params: Vec::new(), instrument_errors: vec![0.0; kit.len()] };
             let spares = LIBRARY.spares(&car).unwrap();
-            let (day, arrival) = (Day::STANDARD, Arrival { driven: false, stood_min: 0 });
+            let (day, arrival) = (Day::STANDARD, Arrival { driven: false, stood_min: 0, on_slope: false });
             let setup = Setup { car, kit, spares, day, arrival, card: Vec::new() };
             (id, Bench { ws: Opened::of(setup, world), log: Vec::new() })
         })

@@ -45,7 +45,9 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize, s: &Speech<'_>) -> E
             (Worth::Repeat(of), _) => {
                 NoteWorth::Repeat { of: c.course.looked[c.course.notes[of].looked].reading.id }
             }
-            _ => NoteWorth::Misread,
+            (Worth::Guessed, _) => NoteWorth::Guessed,
+            (Worth::StruckOut, _) => NoteWorth::StruckOut,
+            (Worth::Misread | Worth::Counts, _) => NoteWorth::Misread,
         };
         readings.push(ReadingLine {
             number: looked.reading.id,

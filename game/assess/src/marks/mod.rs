@@ -8,6 +8,7 @@ mod parts;
 pub mod score;
 pub mod sheet;
 pub mod telling;
+mod time;
 mod truth;
 pub mod when;
 mod words;
@@ -23,7 +24,7 @@ use crate::infer::belief::Belief;
 use crate::infer::evidence::{Arrivals, Followed, follow};
 use crate::infer::hypotheses::{Class, Hypotheses};
 use crate::locale::sentence::Sentence;
-use crate::locale::{FluentValue, Locale, Naming, Speech};
+use crate::locale::{Locale, Naming, Speech};
 use crate::pack::job::Job;
 use crate::play::course::{Course, Deed, Note, Taking, Worth, trace};
 use crate::play::script::{self, ScriptError};
@@ -259,11 +260,6 @@ fn frame(e: &Evaluation, s: &Speech<'_>) -> MarkSheet {
         let values = [("made", labels.engine.as_str().into()), ("now", ENGINE.into())];
         notices.push(s.say_with("told-other-version", &values));
     }
-    if job.time_limit_min < course.attended_min {
-        let min = |min: f64| FluentValue::from(s.locale.number(min, 0));
-        let values = [("n", min(course.attended_min)), ("all", min(job.time_limit_min))];
-        notices.push(s.say_with("told-too-long", &values));
-    }
     MarkSheet {
         scheme: score::SCHEME.to_owned(),
         engine: ENGINE.to_owned(),
@@ -310,34 +306,35 @@ pub(crate) fn record(job: &Job, course: &Course, s: &Speech<'_>) -> Vec<RecordLi
         .map(|item| {
             let release = item.kind.is_release();
             let meant = |note: &&Note| note.record.as_ref().is_some_and(|entry| entry.item == item.id);
-            let right = |note: &&Note| {
-                note.worth != Worth::Misread && note.record.as_ref().is_some_and(|entry| entry.condition_met)
-            };
-            let within =
-                |note: &&Note| note.record.as_ref().is_some_and(|entry| entry.within_limit != Some(false));
-            let after = |note: &&Note| {
+            let after = |note: &Note| {
                 course.last_change.is_none_or(|change| change < course.looked[note.looked].deed)
             };
-            let notes: Vec<_> = course.notes.iter().filter(meant).collect();
-            let filled = notes.iter().any(right);
-            let passed = release.then(|| notes.iter().any(|n| right(n) && after(n) && within(n)));
-            let why = if notes.is_empty() {
-                s.word("not-noted")
-            } else if !filled && notes.iter().all(|n| n.worth == Worth::Misread) {
-                s.word("misread")
-            } else if !filled {
-                // The last note says best what is still missing.
-                let unmet = notes.iter().rev().find_map(|note| note.record.as_ref()?.unmet.as_ref());
-                match unmet {
+            // What stands in the line is what was written last.
+            let last = course.notes.iter().rev().find(meant);
+            let entry = last.and_then(|meant| {
+                // A correction need not name the line again.
+                let same = course.notes.iter().rev().find(|note| note.looked == meant.looked);
+                Some((same.unwrap_or(meant), meant.record.as_ref()?))
+            });
+            let filled = entry.is_some_and(|(note, entry)| note.fills() && entry.condition_met);
+            let within = entry.is_some_and(|(note, entry)| after(note) && entry.within_limit != Some(false));
+            let passed = release.then_some(filled && within);
+            let why = match entry {
+                None => s.word("not-noted"),
+                Some((note, _)) if note.worth == Worth::Guessed => s.word("guessed"),
+                Some((note, _)) if !note.fills() && last.is_some_and(|meant| meant.right) => {
+                    s.word("overwritten")
+                }
+                Some((note, _)) if !note.fills() => s.word("misread"),
+                Some((_, entry)) if !filled => match &entry.unmet {
                     Some(unmet) => s.tell(unmet),
                     None => s.word("not-the-reading-or-not-the-condition-the-line-asks-for"),
+                },
+                Some((note, _)) if release && !after(note) => {
+                    s.word("done-before-the-last-joint-was-touched")
                 }
-            } else if passed == Some(false) && !notes.iter().any(|n| right(n) && after(n)) {
-                s.word("done-before-the-last-joint-was-touched")
-            } else if passed == Some(false) {
-                s.word("outside-its-limit")
-            } else {
-                String::new()
+                Some(_) if passed == Some(false) => s.word("outside-its-limit"),
+                Some(_) => String::new(),
             };
             let text = s.record_line(&item.id);
             RecordLine { item: item.id.clone(), text, release, filled, passed, why }

@@ -5,7 +5,7 @@ use super::sheet::{
     Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, RecordLine, SwapLine,
 };
 use super::truth::p_true;
-use super::{Computed, count_breaches, record, telling, words};
+use super::{Computed, count_breaches, record, telling, time, words};
 use crate::locale::{FluentValue, Speech};
 use crate::marks::score::{self, PartUsed, Parts, Weights};
 use crate::play::course::Finding;
@@ -24,6 +24,7 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
     let weights = weights(c);
     let points = weights.points();
     let total = score::total(parts, weights, breaches, c.job.cut_score);
+    let total = (total - time::overrun(c.job, c.course)).max(0.0);
     let line = |letter: &str, value: f64, weight: f64, why: String| PartLine {
         letter: letter.to_owned(),
         name: s.say(&format!("told-part-{letter}")),
@@ -43,13 +44,16 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
         competent: score::competent(parts, right_class, breaches, total, c.job.cut_score),
         total,
         cut: c.job.cut_score,
-        parts: vec![
+        parts: [
             line("V", v, points.v, v_why),
             evidence_line,
             line("R", r, points.r, r_why),
             line("Q", q, points.q, q_why),
             line("D", d, points.d, d_why),
-        ],
+        ]
+        .into_iter()
+        .chain(time::line(c.job, c.course, s))
+        .collect(),
         deducted: breaches.points(),
         safety: safety_sentence(breaches, c.job.cut_score, s),
         conditions: vec![
@@ -255,7 +259,11 @@ fn parts_part(c: &Computed<'_>, s: &Speech<'_>) -> (Vec<SwapLine>, f64, String) 
     } else if wasted.is_empty() {
         s.say("told-parts-right")
     } else {
-        let values = [("list", wasted.join("; ").into()), ("n", s.locale.number(dearest, 0).into())];
+        let values = [
+            ("list", wasted.join("; ").into()),
+            ("n", s.locale.number(dearest, 0).into()),
+            ("least", s.locale.number(score::LEAST_WASTE * dearest, 0).into()),
+        ];
         s.say_with("told-parts-wasted", &values)
     };
     (lines, r, why)

@@ -28,6 +28,14 @@ pub const MAJOR_POINTS: f64 = 15.0;
 /// Points taken off for a minor breach of safety.
 pub const MINOR_POINTS: f64 = 5.0;
 
+/// Points taken off for each begun tenth of the time limit, or begun four hours of waiting, beyond what the job gives.
+pub const TIME_POINTS: f64 = 2.0;
+/// Waiting that costs [`TIME_POINTS`] beyond what the job gives, min.
+pub const WAITING_STEP_MIN: f64 = 240.0;
+/// What a sound part that was thrown in costs at least, as a share of the dearest: its price is not all that it costs to
+/// open a car that was whole.
+pub const LEAST_WASTE: f64 = 0.25;
+
 /// Brier's score of a stated probability against what came true (0 to 1): smaller is better.
 #[must_use]
 pub fn brier(stated: f64, came_true: f64) -> f64 {
@@ -137,10 +145,12 @@ pub struct PartUsed {
     pub p_faulty: f64,
 }
 
-/// R: price of sound parts thrown away, forgiven as far as the evidence then excused it.
+/// R: price of sound parts thrown away, each at least [`LEAST_WASTE`] of the dearest, forgiven as far as the evidence then
+/// excused it.
 #[must_use]
 pub fn parts(used: &[PartUsed], dearest: f64) -> f64 {
-    let wasted: f64 = used.iter().filter(|u| u.was_sound).map(|u| u.price * (1.0 - u.p_faulty)).sum();
+    let cost = |used: &PartUsed| used.price.max(LEAST_WASTE * dearest) * (1.0 - used.p_faulty);
+    let wasted: f64 = used.iter().filter(|used| used.was_sound).map(cost).sum();
     if wasted <= 0.0 {
         1.0
     } else if dearest <= 0.0 {
@@ -230,6 +240,28 @@ impl Breaches {
     pub fn points(self) -> f64 {
         MAJOR_POINTS * f64::from(self.major) + MINOR_POINTS * f64::from(self.minor)
     }
+}
+
+/// Time that an attempt took, and that its job gives.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Time {
+    /// Minutes of work.
+    pub attended_min: f64,
+    /// Minutes of work that the job gives.
+    pub limit_min: f64,
+    /// Minutes of waiting, nights among them.
+    pub unattended_min: f64,
+    /// Minutes of waiting that the job gives.
+    pub waiting_min: f64,
+}
+
+/// T: points off for time beyond what the job gives, 0 or more.
+#[must_use]
+pub fn overrun(time: Time) -> f64 {
+    let begun = |beyond: f64, step: f64| if 0.0 < beyond { (beyond / step).ceil() } else { 0.0 };
+    let work = begun(time.attended_min - time.limit_min, 0.1 * time.limit_min);
+    let waiting = begun(time.unattended_min - time.waiting_min, WAITING_STEP_MIN);
+    TIME_POINTS * (work + waiting)
 }
 
 /// The total of 0 to 100: weighted sum less deductions; a critical breach caps it just under the cut.

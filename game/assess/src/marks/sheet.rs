@@ -33,7 +33,7 @@ pub struct MarkSheet {
     pub attended_min: f64,
     /// Minutes of waiting that needed nobody.
     pub unattended_min: f64,
-    /// Minutes of work the job allows; a note, not a gate.
+    /// Minutes of work the job gives; more costs points.
     pub time_limit_min: f64,
     /// The marks; `None` when the car was not handed back. Then nothing about the fault is told either.
     pub marks: Option<Marks>,
@@ -56,7 +56,7 @@ pub struct Marks {
     pub total: f64,
     /// Cut score.
     pub cut: f64,
-    /// V, E, R, Q, D.
+    /// V, E, R, Q, D; T with points off where time ran out.
     pub parts: Vec<PartLine>,
     /// Points taken off for breaches of safety.
     pub deducted: f64,
@@ -81,13 +81,13 @@ pub struct Marks {
 /// A part of the mark.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct PartLine {
-    /// Letter: V, E, R, Q, D.
+    /// Letter: V, E, R, Q, D, T.
     pub letter: String,
     /// Name in words.
     pub name: String,
     /// Value: −1 to 1 for V, else 0 to 1.
     pub value: f64,
-    /// Points a value of 1 is worth.
+    /// Points a value of 1 is worth; 0 where only points are taken off.
     pub weight: f64,
     /// Points.
     pub points: f64,
@@ -215,6 +215,10 @@ pub enum NoteWorth {
     },
     /// Misread: what was written is not what was shown.
     Misread,
+    /// Right, but after two wrong values for the same look.
+    Guessed,
+    /// Right, and overwritten later with something that is not.
+    StruckOut,
     /// The same was noted before in an unchanged state.
     Repeat {
         /// Number of that reading.

@@ -115,7 +115,7 @@ pub struct Job {
     pub symptom: Symptom,
     /// What is told after the hand-back.
     pub debrief: String,
-    /// Longest time allowed, attended minutes; a note on the mark sheet, not a gate.
+    /// Longest time allowed, attended minutes; more costs points.
     pub time_limit_min: f64,
     /// Least total for *competent*, of 100.
     pub cut_score: f64,

@@ -3,20 +3,21 @@
 //! Made by playing the recorded actions again in the attempt's own world, so nothing here is taken on
 //! trust from a file: readings, breaches and record lines come out of the workshop once more.
 
+mod worth;
+
 use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::assembly::Stop;
 use sim_core::notice::Hazard;
 use sim_core::observe::{Reading, Scale};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::{Outcome, RecordEntry};
+use sim_core::workshop::Outcome;
 use sim_core::world::World;
 
 use crate::infer::complaint::store_port;
 use crate::pack::job::Job;
-
-/// A look at the same thing that shows the same within this many ticks (a minute) tells nothing new.
-const SAME_AGAIN: u64 = 60 * TICKS_PER_SECOND;
+use worth::worths;
+pub use worth::{Note, Worth};
 
 /// Points of the chart over time.
 const TRACE_POINTS: u64 = 1500;
@@ -45,30 +46,6 @@ pub struct Looked {
     pub deed: usize,
     /// Plugs and clamps that sat on the car then: port and kind.
     pub stops: Vec<(String, Stop)>,
-}
-
-/// What a note is worth to the evidence.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Worth {
-    /// It counts.
-    Counts,
-    /// The number or unit written is not what was shown.
-    Misread,
-    /// The same thing was noted before in an unchanged state (index into [`Course::notes`]).
-    Repeat(usize),
-}
-
-/// A line of the notebook.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Note {
-    /// Index of the deed that wrote it.
-    pub deed: usize,
-    /// Index into [`Course::looked`].
-    pub looked: usize,
-    /// What it is worth.
-    pub worth: Worth,
-    /// How it filled the record, if it was meant to.
-    pub record: Option<RecordEntry>,
 }
 
 /// A finding.
@@ -174,8 +151,13 @@ impl Course {
     /// whichever came first; the number of deeds if neither did.
     #[must_use]
     pub fn lock(&self) -> usize {
+        self.lock_in(self.deeds.len())
+    }
+
+    /// As [`Course::lock`], among so many deeds.
+    fn lock_in(&self, deeds: usize) -> usize {
         let finding = self.findings.first().map(|finding| finding.deed);
-        finding.into_iter().chain(self.first_repair).min().unwrap_or(self.deeds.len())
+        finding.into_iter().chain(self.first_repair).min().unwrap_or(deeds)
     }
 
     fn empty(faulty_at_start: Vec<u16>) -> Self {
@@ -218,8 +200,11 @@ impl Course {
         match action {
             Action::Note { reading, .. } => {
                 if let Some(looked) = self.looked.iter().position(|l| l.reading.id == *reading) {
-                    let worth = self.worth(looked, outcome.read_right);
-                    self.notes.push(Note { deed: index, looked, worth, record: outcome.record.clone() });
+                    let right = outcome.read_right != Some(false);
+                    let record = outcome.record.clone();
+                    // What it is worth hangs on what is written later.
+                    let worth = if right { Worth::Counts } else { Worth::Misread };
+                    self.notes.push(Note { deed: index, looked, right, stands: right, worth, record });
                 }
             }
             Action::Finding { units, certainty } => {
@@ -269,20 +254,6 @@ impl Course {
             self.first_repair.get_or_insert(index);
         }
     }
-
-    fn worth(&self, looked: usize, read_right: Option<bool>) -> Worth {
-        if read_right == Some(false) {
-            return Worth::Misread;
-        }
-        let new = &self.looked[looked].reading;
-        let repeat = self.notes.iter().position(|note| {
-            let old = &self.looked[note.looked].reading;
-            let same_state = old.id == new.id || old.epoch == new.epoch;
-            let same_again = old.shown == new.shown && new.tick.0.abs_diff(old.tick.0) < SAME_AGAIN;
-            note.worth == Worth::Counts && old.what == new.what && (same_state || same_again)
-        });
-        repeat.map_or(Worth::Counts, Worth::Repeat)
-    }
 }
 
 /// A course that is taken down while an attempt is done again.
@@ -326,12 +297,15 @@ impl Taking {
     #[must_use]
     pub fn end(self, workshop: &Opened, deeds: Vec<Deed>) -> Course {
         let view = workshop.view();
+        let mut course = self.course;
+        let locked = course.lock_in(deeds.len());
+        worths(&mut course.notes, &course.looked, locked);
         Course {
             attended_min: view.attended_min,
             unattended_min: view.unattended_min,
             faulty_at_end: workshop.units_outside_limits(),
             deeds,
-            ..self.course
+            ..course
         }
     }
 }

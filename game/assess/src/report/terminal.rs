@@ -105,6 +105,11 @@ fn result(out: &mut Page, marks: &Marks, words: &Locale) {
     out.line(&format!("{verdict}   {}", words.say_with("paper-total", &values)));
     out.gap();
     for part in &marks.parts {
+        if part.weight <= 0.0 {
+            out.line(&format!("{}  {:<10} {:>14}", part.letter, part.name, taken_off(-part.points, words)));
+            out.para("     ", &part.why);
+            continue;
+        }
         out.line(&format!(
             "{}  {:<10} {:>6} {:>7} {of} {:>4}   {}",
             part.letter,
@@ -210,6 +215,8 @@ fn evidence(out: &mut Page, marks: &Marks, words: &Locale) {
                 format!("{:>5} → {:>5}", percent(before), percent(now))
             }
             NoteWorth::Misread => words.say("paper-misread"),
+            NoteWorth::Guessed => words.say("paper-guessed"),
+            NoteWorth::StruckOut => words.say("paper-struck-out"),
             NoteWorth::Repeat { of } => words.say_with("paper-repeat", &[("of", (*of).into())]),
         };
         let mut rows = textwrap::wrap(&what, 50).into_iter();

@@ -274,7 +274,7 @@ fn connected(library: &Library, bench: &Bench, car: &Arc<Car>, world: World) -> 
         kit,
         spares,
         day: Day::STANDARD,
-        arrival: Arrival { driven: false, stood_min: 0 },
+        arrival: Arrival { driven: false, stood_min: 0, on_slope: false },
         card: Vec::new(),
     };
     let mut workshop = Opened::of(setup, world);

@@ -84,7 +84,7 @@ raw! {
         hidden: Vec<RawHidden>,
         /// The day: `Day(altitude_m: …, weather_kpa: …, ambient_c: …, night_drop_k: …)`.
         day: Day,
-        /// How the car came in: `Arrival(driven: …, stood_min: …)`.
+        /// How the car came in: `Arrival(driven: …, stood_min: …)`, with `on_slope: true` where the floor falls away.
         arrival: Arrival,
         /// Spares in store, short names; left out = all of the car's.
         #[serde(default)]

@@ -164,6 +164,8 @@ pub(super) fn readings(marks: &Marks, words: &Locale) -> Markup {
                             span class="quiet" { " (" (signed(*toward_truth, words)) ")" }
                         }
                         NoteWorth::Misread => { b { (words.say("paper-misread")) } }
+                        NoteWorth::Guessed => { b { (words.say("paper-guessed")) } }
+                        NoteWorth::StruckOut => { b { (words.say("paper-struck-out")) } }
                         NoteWorth::Repeat { of } => { b { (words.say_with("paper-repeat", &[("of", (*of).into())])) } }
                     }
                 }

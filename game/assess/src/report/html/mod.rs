@@ -114,10 +114,15 @@ fn parts(marks: &Marks, words: &Locale) -> Markup {
                     tr {
                         td class="letter" { (part.letter) }
                         td { (part.name) }
-                        td class="n" { (fixed(part.value, 2, words)) }
-                        td class="n" {
-                            (fixed(part.points, 1, words)) " " (words.say("paper-of")) " "
-                            (fixed(part.weight, 1, words))
+                        @if part.weight <= 0.0 {
+                            td class="n" {}
+                            td class="n" { (taken_off(-part.points, words)) }
+                        } @else {
+                            td class="n" { (fixed(part.value, 2, words)) }
+                            td class="n" {
+                                (fixed(part.points, 1, words)) " " (words.say("paper-of")) " "
+                                (fixed(part.weight, 1, words))
+                            }
                         }
                         td {
                             (part.why)

@@ -105,6 +105,8 @@ pub(super) fn readings(page: &mut egui::Ui, words: &Words, marks: &Marks, unit: 
                 (words.say_with("mark-moved", &values), signed(words, *toward_truth))
             }
             NoteWorth::Misread => (words.say("mark-misread"), String::new()),
+            NoteWorth::Guessed => (words.say("mark-guessed"), String::new()),
+            NoteWorth::StruckOut => (words.say("mark-struck-out"), String::new()),
             NoteWorth::Repeat { of } => {
                 (words.say_with("mark-repeat", &[("of", (*of).into())]), String::new())
             }

@@ -63,6 +63,11 @@ fn line(page: &mut egui::Ui, words: &Words, part: &PartLine) {
     page.horizontal_wrapped(|row| {
         let name = words.say_or(&format!("mark-part-{}", part.letter), &part.name);
         title(row, &name);
+        if part.weight <= 0.0 {
+            let off = words.number(-part.points, 0);
+            row.label(words.say_with("mark-off", &[("points", off.into())]));
+            return;
+        }
         bar(row, part.value);
         let points = words.number(part.points, 1);
         let weight = words.number(part.weight, 1);

@@ -1,0 +1,78 @@
+//! Plays somebody's lines and marks what came of them.
+
+use std::sync::Arc;
+
+use anyhow::Context as _;
+use assess::attempt::{Attempt, Seed};
+use assess::locale::{Locale, Naming};
+use assess::marks;
+use assess::pack::job::Job;
+use assess::play::{Begin, Session, script};
+
+use super::{Case, Kind};
+
+/// What came of it.
+#[derive(Clone, Debug)]
+pub struct Marked {
+    /// Total, 0 to 100.
+    pub total: f64,
+    /// Competent.
+    pub competent: bool,
+    /// Conditions of *competent* that were not met, in English.
+    pub failed: Vec<String>,
+    /// Parts with their values, and points off for safety.
+    pub parts: String,
+}
+
+impl Marked {
+    /// Whether it came out as it must.
+    #[must_use]
+    pub fn is_as_wanted(&self, kind: Kind) -> bool {
+        self.competent == (kind == Kind::Honest)
+    }
+}
+
+/// Does the lines, one after the other, at the job as it stands in its pack.
+///
+/// # Errors
+/// A line is not understood or refused (one that begins with `try` may be), or the car was not handed back.
+pub fn play(job: &Arc<Job>, case: &Case) -> anyhow::Result<Attempt> {
+    let seed = Seed(u128::from(case.seed));
+    let mut session = Session::rehearse(Arc::clone(job), &Begin::rehearsal(seed));
+    for (n, line) in case.lines.iter().enumerate() {
+        let last = session.view().readings.len();
+        let line = filled(line, last);
+        script::play(&mut session, &line, |_, _, _, _| {})
+            .with_context(|| format!("{}, line {} of what it does", case.name, n + 1))?;
+    }
+    anyhow::ensure!(session.view().handed_back, "{}: the car was not handed back", case.name);
+    Ok(session.into_attempt())
+}
+
+/// A line with the numbers of readings filled in.
+fn filled(line: &str, last: usize) -> String {
+    /// So far back may be asked.
+    const BACK: usize = 9;
+    let mut line = line.replace("{last}", &last.to_string());
+    for back in 1..=BACK {
+        line = line.replace(&format!("{{last-{back}}}"), &last.saturating_sub(back).to_string());
+    }
+    line
+}
+
+/// Marks it.
+///
+/// # Errors
+/// The attempt cannot be marked.
+pub fn mark(job: &Job, attempt: &Attempt) -> anyhow::Result<Marked> {
+    let sheet = marks::mark(attempt, job)?.sheet(&Locale::built_in(), Naming::Typed);
+    let marks = sheet.marks.context("the car was handed back")?;
+    let parts: Vec<String> =
+        marks.parts.iter().map(|part| format!("{} {:.2}", part.letter, part.value)).collect();
+    Ok(Marked {
+        total: marks.total,
+        competent: marks.competent,
+        failed: marks.conditions.into_iter().filter(|c| !c.met).map(|c| c.asked).collect(),
+        parts: format!("{}, off {:.0}", parts.join(", "), marks.deducted),
+    })
+}
