@@ -6,7 +6,6 @@
 
 use std::path::PathBuf;
 use std::process::ExitCode;
-use std::time::Instant;
 
 use assess::pack::Library;
 use clap::Parser;
@@ -61,7 +60,6 @@ fn tell(library: &Library, number: usize, case: &Case, only_play: bool) -> bool 
         Kind::Honest => "honest",
     };
     let head = format!("{number:>3} {kind:<8} {:<30} {:<36} {:>5}", case.name, case.job, case.seed);
-    let began = Instant::now();
     let job = match library.job(&case.job) {
         Ok(job) => std::sync::Arc::new(job),
         Err(error) => {
@@ -69,18 +67,25 @@ fn tell(library: &Library, number: usize, case: &Case, only_play: bool) -> bool 
             return false;
         }
     };
-    let attempt = match attacks::play(&job, case) {
-        Ok(attempt) => attempt,
+    let played = match attacks::play(&job, case) {
+        Ok(played) => played,
         Err(error) => {
             println!("{head} WRONG: {error:#}");
             return false;
         }
     };
     if only_play {
-        println!("{head} {} actions, {:.1} s", attempt.steps.len(), began.elapsed().as_secs_f64());
+        let breaches: Vec<&str> = played.breaches().collect();
+        println!(
+            "{head} {} actions, {:.0} min of work, {:.0} min of waiting; {}",
+            played.attempt.steps.len(),
+            played.worked_min,
+            played.waited_min,
+            breaches.join(", ")
+        );
         return true;
     }
-    match attacks::mark(&job, &attempt) {
+    match attacks::mark(&job, &played.attempt) {
         Ok(marked) => {
             let right = marked.is_as_wanted(case.kind);
             let wrong = if right { "" } else { "WRONG " };

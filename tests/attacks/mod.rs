@@ -11,7 +11,7 @@ use std::path::Path;
 
 use anyhow::Context as _;
 
-pub use play::{Marked, mark, play};
+pub use play::{Marked, Played, mark, play};
 
 /// Whether somebody may pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -3,13 +3,34 @@
 use std::sync::Arc;
 
 use anyhow::Context as _;
-use assess::attempt::{Attempt, Seed};
+use assess::attempt::{Attempt, Breached, Seed};
 use assess::locale::{Locale, Naming};
 use assess::marks;
 use assess::pack::job::Job;
 use assess::play::{Begin, Session, script};
 
 use super::{Case, Kind};
+
+/// Somebody's work, done.
+#[derive(Debug)]
+pub struct Played {
+    /// The attempt.
+    pub attempt: Attempt,
+    /// Minutes of work.
+    pub worked_min: f64,
+    /// Minutes of waiting.
+    pub waited_min: f64,
+}
+
+impl Played {
+    /// Rules of safety that were broken, in order.
+    pub fn breaches(&self) -> impl Iterator<Item = &str> {
+        self.attempt.steps.iter().flat_map(|step| &step.breaches).map(|breach| match breach {
+            Breached::Typed(hazard) => hazard.rule(),
+            Breached::Told(told) => &told.rule,
+        })
+    }
+}
 
 /// What came of it.
 #[derive(Clone, Debug)]
@@ -36,7 +57,7 @@ impl Marked {
 ///
 /// # Errors
 /// A line is not understood or refused (one that begins with `try` may be), or the car was not handed back.
-pub fn play(job: &Arc<Job>, case: &Case) -> anyhow::Result<Attempt> {
+pub fn play(job: &Arc<Job>, case: &Case) -> anyhow::Result<Played> {
     let seed = Seed(u128::from(case.seed));
     let mut session = Session::rehearse(Arc::clone(job), &Begin::rehearsal(seed));
     for (n, line) in case.lines.iter().enumerate() {
@@ -45,8 +66,10 @@ pub fn play(job: &Arc<Job>, case: &Case) -> anyhow::Result<Attempt> {
         script::play(&mut session, &line, |_, _, _, _| {})
             .with_context(|| format!("{}, line {} of what it does", case.name, n + 1))?;
     }
-    anyhow::ensure!(session.view().handed_back, "{}: the car was not handed back", case.name);
-    Ok(session.into_attempt())
+    let view = session.view();
+    anyhow::ensure!(view.handed_back, "{}: the car was not handed back", case.name);
+    let (worked_min, waited_min) = (view.attended_min, view.unattended_min);
+    Ok(Played { attempt: session.into_attempt(), worked_min, waited_min })
 }
 
 /// A line with the numbers of readings filled in.

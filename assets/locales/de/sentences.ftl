@@ -236,6 +236,7 @@ told-unmet-late = höchstens { $within } s nach dem Schalten der Pumpe; es waren
 told-unmet-stopped-last = der Motor muss bei gehaltenem Pedal gestartet werden; zuletzt wurde er abgestellt
 told-unmet-started-last = der Motor muss bei gehaltenem Pedal abgestellt werden; zuletzt wurde er gestartet
 told-unmet-held = das Pedal muss nach dem Abstellen des Motors { $least } s gehalten werden; es waren { $was } s
+told-unmet-given-up = die Zeile verlangt mindestens { $least } s; die Uhr wurde nach { $was } s aufgegeben
 told-unmet-standing = bei jeder gezählten Betätigung müssen Zündung und Motor aus sein; sie waren es nicht bei allen
 told-unmet-changed = nach der Prüfung darf am Fahrzeug nichts mehr verändert werden; Änderungen seither: { $times }
 word-the-barometer = das Barometer

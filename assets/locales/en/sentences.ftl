@@ -239,6 +239,7 @@ told-unmet-late = within { $within } s of the pump's switching; it was { $was } 
 told-unmet-stopped-last = the engine must be started while the pedal is held; what was done last was to stop it
 told-unmet-started-last = the engine must be stopped while the pedal is held; what was done last was to start it
 told-unmet-held = the pedal must be held for { $least } s after the engine was stopped; it was { $was } s
+told-unmet-given-up = the line asks for { $least } s at least; the watch was given up after { $was } s
 told-unmet-standing = key and engine must be off for every application; they were not for all that were counted
 told-unmet-changed = nothing on the car may be changed after the check; changed since: { $times }
 word-the-barometer = the barometer

@@ -138,6 +138,13 @@ pub enum Unmet {
     EngineStoppedLast,
     /// The engine had to be stopped while the pedal was held; last it was started.
     EngineStartedLast,
+    /// The watch was given up before the time that the line asks for.
+    GivenUpEarly {
+        /// Waited, s.
+        after_s: u32,
+        /// Asked for at least, s.
+        least_s: u32,
+    },
     /// The pedal was not held long enough after the engine had been stopped.
     HeldTooShort {
         /// It was, s.
@@ -188,6 +195,7 @@ impl Unmet {
         ("told-unmet-stopped-last", &[]),
         ("told-unmet-started-last", &[]),
         ("told-unmet-held", &["least", "was"]),
+        ("told-unmet-given-up", &["least", "was"]),
         ("told-unmet-standing", &[]),
         ("told-unmet-changed", &["times"]),
     ];
@@ -228,6 +236,9 @@ impl Told for Unmet {
             Self::EngineStartedLast => ("told-unmet-started-last", vec![]),
             Self::HeldTooShort { for_s, least_s } => {
                 ("told-unmet-held", vec![("least", least_s.gap()), ("was", for_s.gap())])
+            }
+            Self::GivenUpEarly { after_s, least_s } => {
+                ("told-unmet-given-up", vec![("least", least_s.gap()), ("was", after_s.gap())])
             }
             Self::NotStanding => ("told-unmet-standing", vec![]),
             Self::ChangedSince { times } => ("told-unmet-changed", vec![("times", times.gap())]),

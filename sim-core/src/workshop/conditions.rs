@@ -143,15 +143,33 @@ impl Workshop {
             return Err(Unmet::OtherReading(Wanted::Rest));
         };
         self.left_alone()?;
-        // A rest that outlasts the watch is at least that long, whenever it began.
+        // A rest that outlasts the watch is at least that long, whenever it began. That says something of the line only if
+        // it was waited for as long as the line asks.
         if shown == ShownValue::Off(true) {
-            return Ok(());
+            let Observed::Interval { max_s, .. } = *what else { return Ok(()) };
+            let least_s = self.least_rest_s();
+            return if max_s < least_s {
+                Err(Unmet::GivenUpEarly { after_s: max_s, least_s })
+            } else {
+                Ok(())
+            };
         }
         match watch.begun.filter(|_| shown != ShownValue::Blank) {
             None => Err(Unmet::NothingTimed),
             Some(begun) if !watch.whole => Err(self.late(begun, false)),
             Some(_) => Ok(()),
         }
+    }
+
+    /// How long the pump has to rest at least by the car's record, whole s; 0 where no line has a limit.
+    fn least_rest_s(&self) -> u32 {
+        let car = &self.setup.car;
+        let lines = car.record.iter().filter(|line| {
+            matches!(line.kind, RecordKind::PumpRest | RecordKind::ReleaseRest)
+        });
+        let limits = lines.filter_map(|line| car.limits.get(usize::from(line.limit?)));
+        let least = limits.filter_map(|limit| limit.bounds(self.circuit.ambient()).0).fold(0.0, f64::max);
+        least.ceil() as u32
     }
 
     /// The watch was started in the middle, at tick `begun`: so long after the pump had started (or stopped).
