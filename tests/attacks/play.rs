@@ -6,6 +6,7 @@ use anyhow::Context as _;
 use assess::attempt::{Attempt, Breached, Seed};
 use assess::locale::{Locale, Naming};
 use assess::marks;
+use assess::marks::sheet::{Marks, PartLine};
 use assess::pack::job::Job;
 use assess::play::{Begin, Session, script};
 
@@ -41,8 +42,10 @@ pub struct Marked {
     pub competent: bool,
     /// Conditions of *competent* that were not met, in English.
     pub failed: Vec<String>,
-    /// Parts with their values, and points off for safety.
+    /// Parts with their values, and points off for safety and time.
     pub parts: String,
+    /// The marks in full, in English.
+    pub marks: Marks,
 }
 
 impl Marked {
@@ -90,12 +93,17 @@ fn filled(line: &str, last: usize) -> String {
 pub fn mark(job: &Job, attempt: &Attempt) -> anyhow::Result<Marked> {
     let sheet = marks::mark(attempt, job)?.sheet(&Locale::built_in(), Naming::Typed);
     let marks = sheet.marks.context("the car was handed back")?;
-    let parts: Vec<String> =
-        marks.parts.iter().map(|part| format!("{} {:.2}", part.letter, part.value)).collect();
+    let part = |part: &PartLine| {
+        let value = if part.weight <= 0.0 { part.points } else { part.value };
+        format!("{} {value:.2}", part.letter)
+    };
+    let parts: Vec<String> = marks.parts.iter().map(part).collect();
+    let failed = marks.conditions.iter().filter(|condition| !condition.met);
     Ok(Marked {
         total: marks.total,
         competent: marks.competent,
-        failed: marks.conditions.into_iter().filter(|c| !c.met).map(|c| c.asked).collect(),
+        failed: failed.map(|condition| condition.asked.clone()).collect(),
         parts: format!("{}, off {:.0}", parts.join(", "), marks.deducted),
+        marks,
     })
 }

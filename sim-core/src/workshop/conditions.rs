@@ -164,9 +164,10 @@ impl Workshop {
     /// How long the pump has to rest at least by the car's record, whole s; 0 where no line has a limit.
     fn least_rest_s(&self) -> u32 {
         let car = &self.setup.car;
-        let lines = car.record.iter().filter(|line| {
-            matches!(line.kind, RecordKind::PumpRest | RecordKind::ReleaseRest)
-        });
+        let lines = car
+            .record
+            .iter()
+            .filter(|line| matches!(line.kind, RecordKind::PumpRest | RecordKind::ReleaseRest));
         let limits = lines.filter_map(|line| car.limits.get(usize::from(line.limit?)));
         let least = limits.filter_map(|limit| limit.bounds(self.circuit.ambient()).0).fold(0.0, f64::max);
         least.ceil() as u32

@@ -30,7 +30,7 @@ pub(super) fn job() -> Arc<Job> {
     Arc::clone(JOB_FILE.get_or_init(open))
 }
 
-fn play(text: &str) -> Attempt {
+pub(super) fn play(text: &str) -> Attempt {
     play_with(text, 0x5eed)
 }
 
@@ -113,7 +113,7 @@ fn few() -> Hypotheses {
     few
 }
 
-fn course(attempt: &Attempt) -> Course {
+pub(super) fn course(attempt: &Attempt) -> Course {
     let deed = |step: &assess::attempt::Step| Deed {
         action: step.action.clone(),
         start: step.start,

@@ -1,6 +1,8 @@
 //! The marker: published and worked examples run through the functions it uses itself.
+mod attacks;
 mod attempts;
 mod bayes;
 mod kept;
 mod languages;
+mod notes;
 mod scores;

@@ -1,8 +1,8 @@
 //! Scores against worked examples (rows T7, T8 and section 1.5 of the project's assessment notes).
 
 use assess::marks::score::{
-    Bet, Breaches, PartUsed, Parts, Weights, brier, competent, correctness, economy, evidence, log_score,
-    parts, release, total, verdict,
+    Bet, Breaches, PartUsed, Parts, Time, Weights, brier, competent, correctness, economy, evidence,
+    log_score, overrun, parts, release, total, verdict,
 };
 
 /// The sums are exact in decimals; binary rounding stays far below this.
@@ -106,6 +106,12 @@ fn inv_parts_release_sets_and_the_gate() {
     exactly("needed", parts(&[faulty], 400.0), 1.0);
     exactly("wasted", parts(&[sound(100.0, 0.0)], 400.0), 0.75);
     exactly("excused", parts(&[sound(100.0, 0.6)], 400.0), 0.9);
+    exactly("dear", parts(&[sound(300.0, 0.0)], 400.0), 0.25);
+    // A cheap one costs no less than a quarter of the dearest: one is a slip, three are none.
+    exactly("a slip", parts(&[sound(4.0, 0.0)], 400.0), 0.75);
+    exactly("thrown in", parts(&[sound(4.0, 0.0), sound(20.0, 0.0), sound(30.0, 0.0)], 400.0), 0.25);
+    exactly("seven", parts(&[sound(20.0, 0.0); 7], 400.0), 0.0);
+    exactly("grounds", parts(&[sound(20.0, 0.9), sound(20.0, 0.5)], 400.0), 0.85);
     exactly("ruin", parts(&[sound(300.0, 0.0), sound(300.0, 0.1)], 400.0), 0.0);
     exactly("checks", release(1.0, 0.0, false), 2.0 / 3.0);
     exactly("back faulty", release(1.0, 1.0, true), 0.0);
@@ -121,4 +127,18 @@ fn inv_parts_release_sets_and_the_gate() {
     assert!(gate(critical) < 70.0);
     assert!(!competent(full, true, critical, 100.0, 70.0));
     assert!(!competent(full, false, Breaches::default(), 100.0, 70.0));
+}
+
+#[test]
+fn inv_time_costs_only_beyond_what_the_job_gives() {
+    let of = |attended_min, unattended_min| {
+        overrun(Time { attended_min, limit_min: 90.0, unattended_min, waiting_min: 960.0 })
+    };
+    exactly("in time", of(90.0, 960.0), 0.0);
+    exactly("a minute late", of(91.0, 0.0), 2.0);
+    exactly("a tenth", of(99.0, 0.0), 2.0);
+    exactly("twice the limit", of(180.0, 0.0), 20.0);
+    exactly("a second night", of(60.0, 960.0 + 720.0), 6.0);
+    exactly("ten nights", of(60.0, 7200.0), 52.0);
+    exactly("both", of(91.0, 961.0), 4.0);
 }

@@ -193,3 +193,45 @@ fn a_repaired_car_without_a_release_check() {
     let out = &b.log.last().unwrap().1;
     assert!(rules(out).contains(&("no_release_check", Gravity::Major)), "{out:?}");
 }
+
+/// A sound car where the floor falls away under it.
+fn on_slope() -> Bench {
+    Bench::new("first-shift/new-in-the-mountains", &[])
+}
+
+#[test]
+fn on_a_slope_chocks_come_first_and_whoever_goes_on_without_them_gates_himself() {
+    let said = [("no_chocks_on_slope", Gravity::Major)];
+    let went_on = [("no_chocks_on_slope", Gravity::Critical)];
+    let mut b = on_slope();
+    for looking in [read("barometer"), sense(Sense::Hum), Action::Key(true), Action::Key(false)] {
+        assert_eq!(rules(&b.act(looking)), [], "looking moves nothing");
+    }
+    let press = || Action::PumpPedal { times: 1, force_n: 100.0 };
+    assert_eq!(rules(&b.act(press())), said);
+    assert_eq!(rules(&b.act(press())), went_on);
+    assert_eq!(rules(&b.act(press())), [], "once is enough");
+    // Said and put right: a slip. So is forgetting them once more after the yard.
+    let mut b = on_slope();
+    assert_eq!(rules(&b.act(press())), said);
+    b.act(Action::Chocks(true));
+    assert_eq!(rules(&b.act(press())), []);
+    b.act(Action::Extraction(true));
+    b.act(Action::Key(true));
+    assert_eq!(rules(&b.act(Action::Engine(EngineState::WarmIdle))), []);
+    b.act(Action::Key(false));
+    b.act(Action::Extraction(false));
+    b.act(Action::Chocks(false));
+    assert_eq!(rules(&b.act(sense(Sense::YardDrive))), [], "the yard is driven in without chocks");
+    assert_eq!(rules(&b.act(press())), said, "back on the slope");
+    // What is refused was not done.
+    let mut b = on_slope();
+    let refused = b.ws.act(&Action::Engine(EngineState::WarmIdle));
+    assert!(refused.refused.is_some() && refused.breaches.is_empty());
+}
+
+#[test]
+fn on_a_level_floor_nothing_is_said_of_a_slope() {
+    let mut b = Bench::new(JOB, &[]);
+    assert_eq!(rules(&b.act(Action::PumpPedal { times: 1, force_n: 100.0 })), []);
+}

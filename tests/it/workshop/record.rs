@@ -267,3 +267,24 @@ fn an_unmet_condition_goes_into_the_journal_and_files_without_it_still_replay() 
     assert!(with(None).is_ok(), "a file made before");
     assert!(with(Some(Unmet::KeyOn)).is_err(), "a file that says something else");
 }
+
+#[test]
+fn a_time_that_nobody_waited_for_is_misread_and_fills_no_line() {
+    let mut b = Bench::new(JOB, &[]);
+    b.act(Action::Chocks(true));
+    b.act(Action::PumpPedal { times: 12, force_n: 150.0 });
+    b.act(Action::Key(true));
+    b.act(Action::Wait { s: 60 });
+    let mut given_up = |max_s: u32, value: f64| {
+        let reading = b.act(Action::Time { cycle: Cycle::PumpRest, max_s }).reading.unwrap().id;
+        let written = Some(Written { value, unit: "s".into() });
+        let out = b.act(Action::Note { reading, written, record: Some("rest".into()) });
+        (out.read_right, out.record.unwrap())
+    };
+    assert_eq!(given_up(10, 5000.0).0, Some(false), "five thousand seconds in ten");
+    let (right, entry) = given_up(10, 10.0);
+    assert_eq!(right, Some(true), "given up after ten seconds, and so written");
+    assert_eq!(entry.unmet, Some(Unmet::GivenUpEarly { after_s: 10, least_s: 600 }));
+    let (right, entry) = given_up(600, 600.0);
+    assert_eq!((right, entry.condition_met, entry.within_limit), (Some(true), true, Some(true)));
+}
