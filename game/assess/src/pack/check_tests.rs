@@ -13,12 +13,9 @@ use super::checker::Checker;
 use super::error::{BadName, BadTest, Named, PackError};
 use super::raw::{RawTest, RawTests, SCHEMA};
 use super::wanted::Wanted;
-use crate::plan::standing::{Standing, only_lasts};
+use crate::plan::standing::Standing;
 use crate::plan::test::{Access, Line, Phase, Step, Test};
 use crate::words::{self, Said, Vocabulary, say};
-
-/// Number of the last reading, whichever it will be: nobody writes it.
-const LAST: u32 = u32::MAX;
 
 /// Checks the tests of `car`, whose file is called `id`; `kit` are all instruments that there are.
 pub(crate) fn tests(
@@ -54,7 +51,7 @@ fn test(
         let key = phase.key();
         fits & check.most::<RawTest>(key, &format!("{path}.{key}"), lines.len())
     });
-    let mut doing = Doing { names, kit, standing: Standing::as_it_came(), access: Access::default(), read: false };
+    let mut doing = Doing { names, kit, standing: Standing::as_it_came(), access: Access::default(), read: Vec::new() };
     let mut noted = false;
     let mut sound = fits;
     let mut parts = [const { Vec::new() }; 4];
@@ -94,8 +91,8 @@ struct Doing<'a> {
     kit: &'a [InstrumentCard],
     standing: Standing,
     access: Access,
-    /// Something was read that is not noted yet.
-    read: bool,
+    /// What was read: whether it may be refused, and whether it is noted.
+    read: Vec<(bool, bool)>,
 }
 
 impl Doing<'_> {
@@ -105,30 +102,42 @@ impl Doing<'_> {
             None => (text.trim(), false),
         };
         let text = || text.to_owned();
-        let said = words::parse(plain, self.names, &[last_reading()])
+        let taken: Vec<Reading> = (1..=self.read.len() as u32).map(any_reading).collect();
+        let said = words::parse(plain, self.names, &taken)
             .map_err(|why| BadTest::Line { path: path.clone(), text: text(), why: Box::new(why) })?;
-        let step = match said {
-            Said::NoteShown { reading: LAST, record } => self.note(path, phase, record)?,
-            Said::Do(Action::Note { reading: LAST, written: None, record }) => self.note(path, phase, record)?,
-            Said::NoteShown { .. } | Said::Do(Action::Note { .. }) => {
-                return Err(BadTest::NoteKnows { path, text: text() });
+        match said {
+            Said::NoteShown { reading, record }
+            | Said::Do(Action::Note { reading, written: None, record }) => {
+                self.note(path, phase, reading, record)
             }
-            Said::Do(action) if is_testing(&action) => self.action(path, text(), action)?,
-            Said::Do(_) | Said::Nothing | Said::Ask(_) => {
-                return Err(BadTest::NoTesting { path, text: text() });
+            Said::Do(Action::Note { .. }) => Err(BadTest::NoteKnows { path, text: text() }),
+            Said::Do(action) if is_testing(&action) => {
+                let step = self.action(path, text(), action)?;
+                let line = Line { step, may_be_refused };
+                self.read.extend(line.reads().then_some((may_be_refused, false)));
+                Ok(line)
             }
-        };
-        Ok(Line { step, may_be_refused })
+            Said::Do(_) | Said::Nothing | Said::Ask(_) => Err(BadTest::NoTesting { path, text: text() }),
+        }
     }
 
-    fn note(&mut self, path: String, phase: Phase, record: Option<String>) -> Result<Step, BadTest> {
+    fn note(
+        &mut self,
+        path: String,
+        phase: Phase,
+        reading: u32,
+        record: Option<String>,
+    ) -> Result<Line, BadTest> {
         if phase != Phase::Readings {
             return Err(BadTest::NoteElsewhere { path });
         }
-        if !std::mem::take(&mut self.read) {
-            return Err(BadTest::NothingToNote { path });
+        match self.read.get_mut(reading as usize - 1) {
+            Some((may_be_refused, noted)) if !*noted => {
+                *noted = true;
+                Ok(Line { step: Step::Note { reading, record }, may_be_refused: *may_be_refused })
+            }
+            _ => Err(BadTest::NothingToNote { path }),
         }
-        Ok(Step::Note { record })
     }
 
     fn action(&mut self, path: String, text: String, action: Action) -> Result<Step, BadTest> {
@@ -144,14 +153,8 @@ impl Doing<'_> {
             }
         }
         self.access.needs(&action);
-        self.read |= !only_lasts(&action) && gives_reading(&action);
         Ok(Step::Do(action))
     }
-}
-
-/// Whether something can be noted after it.
-fn gives_reading(action: &Action) -> bool {
-    matches!(action, Action::Read { .. } | Action::Sense(_) | Action::Time { .. })
 }
 
 /// Whether an action is what tests are made of.
@@ -192,7 +195,7 @@ fn is_testing(action: &Action) -> bool {
     }
 }
 
-/// Whatever is read last, as the words of a note ask for it.
-fn last_reading() -> Reading {
-    Reading { id: LAST, tick: Tick(0), what: Observed::Sense(Sense::Hum), shown: ShownValue::Blank, epoch: 0 }
+/// A reading of which nothing is known yet, as the words of a note ask for it.
+fn any_reading(id: u32) -> Reading {
+    Reading { id, tick: Tick(0), what: Observed::Sense(Sense::Hum), shown: ShownValue::Blank, epoch: 0 }
 }

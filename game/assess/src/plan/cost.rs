@@ -12,7 +12,7 @@ use sim_core::workshop::{Setup, Workshop};
 use sim_core::world::World;
 
 use super::standing::Standing;
-use super::test::{Line, Step, Test};
+use super::test::{Step, Test};
 use super::work::{Row, Task};
 
 /// Minutes of work.
@@ -71,7 +71,8 @@ pub struct Rehearsal {
     car: Opened,
     began: Minutes,
     done: usize,
-    last: Option<(Reading, Option<Predicted>)>,
+    /// Readings of the test at hand; `None` for one that was refused.
+    read: Vec<Option<(Reading, Option<Predicted>)>>,
     /// What was noted, in order.
     pub noted: Vec<Noted>,
     /// What was refused: index into the tasks, and why.
@@ -87,7 +88,7 @@ impl Rehearsal {
         let row = Row::new(Arc::clone(&car.setup().car), Standing::of(&car.view()));
         let began = Minutes::of(&car);
         let (noted, refused, breaches) = (Vec::new(), Vec::new(), Vec::new());
-        Self { row, car, began, done: 0, last: None, noted, refused, breaches }
+        Self { row, car, began, done: 0, read: Vec::new(), noted, refused, breaches }
     }
 
     /// In a sound car as it came in: the middle of every tolerance, instruments without an error.
@@ -128,6 +129,7 @@ impl Rehearsal {
     /// Does a test after the others.
     pub fn then(&mut self, test: &Test) {
         self.row.then(test);
+        self.read.clear();
         self.catch_up();
     }
 
@@ -145,17 +147,21 @@ impl Rehearsal {
     }
 
     fn task(&mut self, task: &Task) {
-        let last = self.last.as_ref().map(|(reading, _)| reading);
-        let Some(action) = action(&task.line, last, &self.car) else { return };
+        let (action, of) = match &task.line.step {
+            Step::Do(action) => (action.clone(), None),
+            Step::Note { reading, record } => {
+                let taken = self.read.get(*reading as usize - 1).cloned().flatten();
+                // What was refused is not noted.
+                let Some((reading, predicted)) = taken else { return };
+                (note(&self.car, &reading, record.as_ref()), Some((reading, predicted)))
+            }
+        };
         let outcome = self.car.act(&action);
-        if let Some(reading) = outcome.reading {
-            self.last = Some((reading, self.car.predicted()));
+        if task.line.reads() {
+            self.read.push(outcome.reading.map(|reading| (reading, self.car.predicted())));
         }
-        if let (Step::Note { .. }, Some((reading, predicted)), None) =
-            (&task.line.step, &self.last, &outcome.refused)
-        {
+        if let (Some((reading, predicted)), None) = (of, &outcome.refused) {
             let record_filled = outcome.record.map(|entry| entry.condition_met);
-            let (reading, predicted) = (reading.clone(), *predicted);
             self.noted.push(Noted { test: task.test, reading, predicted, record_filled });
         }
         self.breaches.extend(outcome.breaches.into_iter().map(|hazard| (self.done, hazard)));
@@ -163,16 +169,12 @@ impl Rehearsal {
     }
 }
 
-/// What a line does in a workshop where `last` is the last reading; nothing for a note where nothing was read.
-#[must_use]
-pub fn action(line: &Line, last: Option<&Reading>, workshop: &Workshop) -> Option<Action> {
-    match &line.step {
-        Step::Do(action) => Some(action.clone()),
-        Step::Note { record } => last.map(|reading| Action::Note {
-            reading: reading.id,
-            written: workshop.scale(&reading.what).written(reading.shown),
-            record: record.clone(),
-        }),
+/// Notes a reading as it was shown.
+fn note(workshop: &Workshop, reading: &Reading, record: Option<&String>) -> Action {
+    Action::Note {
+        reading: reading.id,
+        written: workshop.scale(&reading.what).written(reading.shown),
+        record: record.cloned(),
     }
 }
 

@@ -61,8 +61,10 @@ impl Phase {
 pub enum Step {
     /// Something in the workshop; never a note.
     Do(Action),
-    /// The last reading is noted as it was shown.
+    /// A reading is noted as it was shown.
     Note {
+        /// Which: the readings of the test are numbered from 1.
+        reading: u32,
         /// For this line of the record.
         record: Option<String>,
     },
@@ -73,20 +75,34 @@ pub enum Step {
 pub struct Line {
     /// What it does.
     pub step: Step,
-    /// It may be refused (`try …`), by something that only the car knows.
+    /// It may be refused (`try …`), by something that only the car knows; a note, because what it notes may be.
     pub may_be_refused: bool,
 }
 
 impl Line {
-    /// As it is written in a script.
+    /// As it is written in a script of the test alone.
     #[must_use]
     pub fn text(&self) -> String {
+        self.text_after(0)
+    }
+
+    /// As it is written in a script in which so many readings were taken before the test.
+    #[must_use]
+    pub fn text_after(&self, readings: u32) -> String {
         let line = match &self.step {
             Step::Do(action) => words::say(action),
-            Step::Note { record: None } => "note shown".to_owned(),
-            Step::Note { record: Some(record) } => format!("note shown for {record}"),
+            Step::Note { reading, record: None } => format!("note {} shown", readings + reading),
+            Step::Note { reading, record: Some(record) } => {
+                format!("note {} shown for {record}", readings + reading)
+            }
         };
         if self.may_be_refused { format!("try {line}") } else { line }
+    }
+
+    /// Whether it gives a reading, if it is not refused.
+    #[must_use]
+    pub fn reads(&self) -> bool {
+        matches!(&self.step, Step::Do(Action::Read { .. } | Action::Sense(_) | Action::Time { .. }))
     }
 }
 

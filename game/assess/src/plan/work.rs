@@ -144,10 +144,20 @@ pub fn work<'t>(
     row.tasks
 }
 
-/// Tasks as a script.
+/// Tasks as a script for an attempt in which so many readings have been taken.
 #[must_use]
-pub fn script(tasks: &[Task]) -> String {
-    tasks.iter().fold(String::new(), |script, task| script + &task.line.text() + "\n")
+pub fn script(tasks: &[Task], readings: u32) -> String {
+    let (mut all, mut before, mut test) = (readings, readings, None);
+    let mut script = String::new();
+    for task in tasks {
+        if task.test.is_some() && task.test != test {
+            (test, before) = (task.test, all);
+        }
+        script += &task.line.text_after(before);
+        script.push('\n');
+        all += u32::from(task.line.reads());
+    }
+    script
 }
 
 /// What no reading feels.

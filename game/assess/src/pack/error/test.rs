@@ -48,12 +48,12 @@ pub enum BadTest {
         /// Key path.
         path: String,
     },
-    /// A note with nothing new to note.
+    /// A note of what is noted already.
     NothingToNote {
         /// Key path.
         path: String,
     },
-    /// A note that knows beforehand what will be read, or which number the reading will have.
+    /// A note that knows beforehand what will be read.
     NoteKnows {
         /// Key path.
         path: String,
@@ -109,7 +109,7 @@ impl BadTest {
             }
             Self::NothingToNote { path } => sentence!(
                 "data-test-nothing-to-note",
-                "{path}: nothing was read since the note before; read, time, feel or hear something first",
+                "{path}: that reading is noted already; read, time, feel or hear something first",
                 path = path
             ),
             Self::NoteKnows { path, text } => sentence!(

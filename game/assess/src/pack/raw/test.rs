@@ -33,8 +33,8 @@ raw! {
         /// What is done to the car; left out = nothing.
         #[serde(default)]
         stimulus: Vec<String>,
-        /// What is looked at; each reading that counts is followed by `note shown`, or by `note shown for` and a line of
-        /// the record. A line that the car may refuse begins with `try`.
+        /// What is looked at; `note shown` notes the last reading, `note 1 shown` the first of this test, `note shown for`
+        /// fills a line of the record. A line that the car may refuse begins with `try`.
         readings: Vec<String>,
         /// What makes the car as it was; left out = nothing.
         #[serde(default)]

@@ -1,0 +1,3 @@
+//! Tests of the cars as data and as work: played, shared, undone, told.
+
+mod played;
