@@ -145,7 +145,9 @@ fn work(
                     action.clone()
                 }
                 Step::Note { reading, record } => {
-                    let Some(reading) = read.get(*reading as usize - 1).and_then(Option::as_ref) else { continue };
+                    let Some(reading) = read.get(*reading as usize - 1).and_then(Option::as_ref) else {
+                        continue;
+                    };
                     let written = session.written_as_shown(reading);
                     Action::Note { reading: reading.id, written, record: record.clone() }
                 }

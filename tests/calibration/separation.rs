@@ -123,7 +123,11 @@ fn table(car: &Car, tests: &[Test], seen: &[Seen]) -> anyhow::Result<String> {
             let mut units = alike.clone();
             units.sort_unstable();
             units.dedup();
-            let alike = if units.is_empty() { String::new() } else { format!("; not told from {}", units.join(", ")) };
+            let alike = if units.is_empty() {
+                String::new()
+            } else {
+                format!("; not told from {}", units.join(", "))
+            };
             writeln!(
                 out,
                 "  {:<22} {:<11} {:>2} tests tell it from a sound car{alike}",

@@ -51,9 +51,16 @@ fn test(
         let key = phase.key();
         fits & check.most::<RawTest>(key, &format!("{path}.{key}"), lines.len())
     });
-    let mut doing = Doing { names, kit, standing: Standing::as_it_came(), access: Access::default(), read: Vec::new() };
+    let mut doing = Doing {
+        names,
+        kit,
+        standing: Standing::as_it_came(),
+        access: Access::default(),
+        read: Vec::new(),
+        broken: false,
+    };
+    doing.broken = !fits;
     let mut noted = false;
-    let mut sound = fits;
     let mut parts = [const { Vec::new() }; 4];
     for ((phase, lines), part) in Phase::ALL.into_iter().zip(written).zip(&mut parts).take_while(|_| fits) {
         for (k, text) in lines.iter().enumerate() {
@@ -65,20 +72,21 @@ fn test(
                     part.push(line);
                 }
                 Err(bad) => {
-                    sound = false;
-                    check.push(bad);
+                    // What may only follow from a line before is not told.
+                    let follows = matches!(bad, BadTest::Idle { .. } | BadTest::NothingToNote { .. });
+                    if !(follows && doing.broken) {
+                        check.push(bad);
+                    }
+                    doing.broken = true;
                 }
             }
         }
     }
-    // What follows from a line that is wrong is not told.
-    if sound && !noted {
+    if !doing.broken && !noted {
         check.push(BadTest::NoReading { path: format!("{path}.readings") });
     }
-    if sound {
-        for thing in doing.standing.things().rev() {
-            check.push(BadTest::NotUndone { path: format!("{path}.undo"), line: say(&thing.undo()) });
-        }
+    for thing in doing.standing.things().rev().filter(|_| !doing.broken) {
+        check.push(BadTest::NotUndone { path: format!("{path}.undo"), line: say(&thing.undo()) });
     }
     let [set_up, stimulus, readings, undo] = parts;
     let (id, name, kind, access) = (raw.id, raw.name, raw.kind, doing.access);
@@ -93,6 +101,8 @@ struct Doing<'a> {
     access: Access,
     /// What was read: whether it may be refused, and whether it is noted.
     read: Vec<(bool, bool)>,
+    /// A line was wrong.
+    broken: bool,
 }
 
 impl Doing<'_> {
@@ -102,9 +112,14 @@ impl Doing<'_> {
             None => (text.trim(), false),
         };
         let text = || text.to_owned();
-        let taken: Vec<Reading> = (1..=self.read.len() as u32).map(any_reading).collect();
-        let said = words::parse(plain, self.names, &taken)
-            .map_err(|why| BadTest::Line { path: path.clone(), text: text(), why: Box::new(why) })?;
+        // The line that is wrong may have been a reading.
+        let more = u32::from(self.broken);
+        let taken: Vec<Reading> = (1..=self.read.len() as u32 + more).map(any_reading).collect();
+        let said = words::parse(plain, self.names, &taken).map_err(|why| BadTest::Line {
+            path: path.clone(),
+            text: text(),
+            why: Box::new(why),
+        })?;
         match said {
             Said::NoteShown { reading, record }
             | Said::Do(Action::Note { reading, written: None, record }) => {

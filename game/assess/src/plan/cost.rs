@@ -44,10 +44,7 @@ impl Sub for Minutes {
     type Output = Self;
 
     fn sub(self, other: Self) -> Self {
-        Self {
-            attended: self.attended - other.attended,
-            unattended: self.unattended - other.unattended,
-        }
+        Self { attended: self.attended - other.attended, unattended: self.unattended - other.unattended }
     }
 }
 
@@ -71,8 +68,8 @@ pub struct Rehearsal {
     car: Opened,
     began: Minutes,
     done: usize,
-    /// Readings of the test at hand; `None` for one that was refused.
-    read: Vec<Option<(Reading, Option<Predicted>)>>,
+    /// Readings of the test at hand, and which that is; `None` for one that was refused.
+    read: (Option<usize>, Vec<Option<(Reading, Option<Predicted>)>>),
     /// What was noted, in order.
     pub noted: Vec<Noted>,
     /// What was refused: index into the tasks, and why.
@@ -88,7 +85,7 @@ impl Rehearsal {
         let row = Row::new(Arc::clone(&car.setup().car), Standing::of(&car.view()));
         let began = Minutes::of(&car);
         let (noted, refused, breaches) = (Vec::new(), Vec::new(), Vec::new());
-        Self { row, car, began, done: 0, read: Vec::new(), noted, refused, breaches }
+        Self { row, car, began, done: 0, read: (None, Vec::new()), noted, refused, breaches }
     }
 
     /// In a sound car as it came in: the middle of every tolerance, instruments without an error.
@@ -129,7 +126,13 @@ impl Rehearsal {
     /// Does a test after the others.
     pub fn then(&mut self, test: &Test) {
         self.row.then(test);
-        self.read.clear();
+        self.catch_up();
+    }
+
+    /// Does all these tests, one after the other, and puts away what still stands: what none of them has any more is put
+    /// away as soon as that is so.
+    pub fn all(&mut self, tests: &[&Test]) {
+        self.row.all(tests);
         self.catch_up();
     }
 
@@ -147,10 +150,13 @@ impl Rehearsal {
     }
 
     fn task(&mut self, task: &Task) {
+        if task.test.is_some() && task.test != self.read.0 {
+            self.read = (task.test, Vec::new());
+        }
         let (action, of) = match &task.line.step {
             Step::Do(action) => (action.clone(), None),
             Step::Note { reading, record } => {
-                let taken = self.read.get(*reading as usize - 1).cloned().flatten();
+                let taken = self.read.1.get(*reading as usize - 1).cloned().flatten();
                 // What was refused is not noted.
                 let Some((reading, predicted)) = taken else { return };
                 (note(&self.car, &reading, record.as_ref()), Some((reading, predicted)))
@@ -158,7 +164,7 @@ impl Rehearsal {
         };
         let outcome = self.car.act(&action);
         if task.line.reads() {
-            self.read.push(outcome.reading.map(|reading| (reading, self.car.predicted())));
+            self.read.1.push(outcome.reading.map(|reading| (reading, self.car.predicted())));
         }
         if let (Some((reading, predicted)), None) = (of, &outcome.refused) {
             let record_filled = outcome.record.map(|entry| entry.condition_met);

@@ -66,14 +66,34 @@ impl Row {
     }
 
     /// Puts a test behind the others: what it cannot have about is put away, what stands already is not set up again.
+    /// Covers, chocks and extraction stay as they are: a test that comes later may want them.
     pub fn then(&mut self, test: &Test) {
+        self.then_before(test, |_| true);
+    }
+
+    /// As [`Row::then`], where what comes later is known: of covers, chocks and extraction only what this test or a later
+    /// one has stays.
+    fn then_before(&mut self, test: &Test, later_has: impl Fn(&Lasting) -> bool) {
         let stays = Alone::of(test).stays(&self.standing, &self.car.assembly);
+        let here = brings(test);
+        let stays = stays.only(|thing| {
+            !unfelt(thing) || later_has(thing) || here.contains(thing) || self.stays.has(thing)
+        });
         self.put_away(&stays);
         for (phase, line) in test.lines().filter(|(phase, _)| *phase != Phase::Undo) {
             self.put(Some(self.tests), phase, line);
         }
         self.undo = test.undo.clone();
         self.tests += 1;
+    }
+
+    /// Puts all these tests behind the others, and undoes what still stands.
+    pub fn all(&mut self, tests: &[&Test]) {
+        for (n, test) in tests.iter().enumerate() {
+            let later: Vec<Lasting> = tests[n + 1..].iter().flat_map(|test| brings(test)).collect();
+            self.then_before(test, |thing| later.contains(thing));
+        }
+        self.end();
     }
 
     /// Undoes what still stands, but for covers, chocks and extraction that were so at the beginning.
@@ -133,14 +153,9 @@ impl Row {
 
 /// The tasks of a row of tests, from where `standing` stands to the end.
 #[must_use]
-pub fn work<'t>(
-    car: &Arc<Car>,
-    standing: &Standing,
-    tests: impl IntoIterator<Item = &'t Test>,
-) -> Vec<Task> {
+pub fn work<'t>(car: &Arc<Car>, standing: &Standing, tests: impl IntoIterator<Item = &'t Test>) -> Vec<Task> {
     let mut row = Row::new(Arc::clone(car), standing.clone());
-    tests.into_iter().for_each(|test| row.then(test));
-    row.end();
+    row.all(&tests.into_iter().collect::<Vec<_>>());
     row.tasks
 }
 
@@ -158,6 +173,16 @@ pub fn script(tasks: &[Task], readings: u32) -> String {
         all += u32::from(task.line.reads());
     }
     script
+}
+
+/// What a test has that no reading feels.
+fn brings(test: &Test) -> Vec<Lasting> {
+    let nothing = Standing::as_it_came();
+    let actions = test.lines().filter_map(|(_, line)| match &line.step {
+        Step::Do(action) => nothing.after(action),
+        Step::Note { .. } => None,
+    });
+    actions.flat_map(|after| after.only(unfelt).without(&nothing)).collect()
 }
 
 /// What no reading feels.
