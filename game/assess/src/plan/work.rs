@@ -193,11 +193,13 @@ fn unfelt(thing: &Lasting) -> bool {
 /// Whether the second of two actions, done at once, only takes back the first: nothing that pulling, plugging and
 /// covers leave behind.
 fn takes_back(first: &Action, second: &Action) -> bool {
-    match (first, second) {
-        (Action::PullUnit { unit: a }, Action::PushUnit { unit: b }) => a == b,
-        (Action::Cover { cover: a, off: on }, Action::Cover { cover: b, off }) => a == b && on != off,
-        _ => false,
+    if let (Action::PullUnit { unit: a }, Action::PushUnit { unit: b }) = (first, second) {
+        return a == b;
     }
+    if let (Action::Cover { cover: a, off: was }, Action::Cover { cover: b, off }) = (first, second) {
+        return a == b && was != off;
+    }
+    false
 }
 
 /// A test as it is when nothing was done before it.
