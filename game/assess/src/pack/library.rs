@@ -33,6 +33,9 @@ use crate::room::Room;
 use crate::sentence;
 use crate::speed::Bench;
 
+/// The tests of a car with the text of their file.
+type TestsAndText = (Arc<Vec<Test>>, String);
+
 /// Data files of one root folder.
 #[derive(Clone, Debug)]
 pub struct Library {
@@ -359,11 +362,7 @@ impl Library {
         Ok((spares, text))
     }
 
-    fn tests_and_text(
-        &self,
-        car: &Car,
-        spares: &[Spare],
-    ) -> Result<Option<(Arc<Vec<Test>>, String)>, PackErrors> {
+    fn tests_and_text(&self, car: &Car, spares: &[Spare]) -> Result<Option<TestsAndText>, PackErrors> {
         let file = format!("assets/tests/{}.ron", car.id);
         if self.lacks(&file) {
             return Ok(None);

@@ -61,6 +61,9 @@ pub struct Noted {
     pub record_filled: Option<bool>,
 }
 
+/// A reading, with what the model said.
+type Taken = (Reading, Option<Predicted>);
+
 /// A row of tests, done in a car whose hidden numbers may be known.
 #[derive(Clone, Debug)]
 pub struct Rehearsal {
@@ -69,7 +72,7 @@ pub struct Rehearsal {
     began: Minutes,
     done: usize,
     /// Readings of the test at hand, and which that is; `None` for one that was refused.
-    read: (Option<usize>, Vec<Option<(Reading, Option<Predicted>)>>),
+    read: (Option<usize>, Vec<Option<Taken>>),
     /// What was noted, in order.
     pub noted: Vec<Noted>,
     /// What was refused: index into the tasks, and why.

@@ -202,12 +202,15 @@ fn takes_back(first: &Action, second: &Action) -> bool {
     false
 }
 
+/// An instrument, its ends, and what stands when it goes there.
+type FirstFit<'t> = (&'t str, &'t [(String, String)], Standing);
+
 /// A test as it is when nothing was done before it.
 struct Alone<'t> {
     /// What stands before anything happens: after the lines that do nothing but set up.
     ready: Standing,
     /// Each instrument's first place, with what stands when it goes there.
-    fits: Vec<(&'t str, &'t [(String, String)], Standing)>,
+    fits: Vec<FirstFit<'t>>,
     /// It moves the car.
     drives: bool,
 }
@@ -216,7 +219,7 @@ impl<'t> Alone<'t> {
     fn of(test: &'t Test) -> Self {
         let mut standing = Standing::as_it_came();
         let mut ready = None;
-        let mut fits: Vec<(&str, &[(String, String)], Standing)> = Vec::new();
+        let mut fits: Vec<FirstFit<'_>> = Vec::new();
         let mut drives = false;
         for (_, line) in test.lines() {
             let action = match &line.step {
