@@ -55,6 +55,8 @@ pub(crate) enum Command {
     Mark(MarkArgs),
     /// Keep what is whole of a damaged attempt
     Mend(MendArgs),
+    /// List what can be tried at a car or in a job, with its minutes and what it needs
+    Tests(TestsArgs),
     /// Open the window, on the front desk or in a job
     #[cfg(feature = "window")]
     Window(WindowArgs),
@@ -202,6 +204,23 @@ pub(crate) struct MendArgs {
 }
 
 /// What is measured.
+#[derive(Args, Debug)]
+#[command(
+    after_help = "Examples:\n  pinhole tests alder\n  pinhole tests first-shift/hum-at-the-lights\n  pinhole tests \
+                  alder hold\n\n\
+                  Minutes are those of a sound car as it came in, with everything put back at the end: worked, and after\n\
+                  the plus those in which nobody is needed. In a job they are of its day, and a test for which its tool\n\
+                  board lacks something has none."
+)]
+pub(crate) struct TestsArgs {
+    /// The car, or a job as PACK/JOB
+    #[arg(value_name = "CAR-OR-JOB")]
+    pub(crate) of: String,
+    /// One of its tests, to be shown line by line
+    #[arg(value_name = "TEST")]
+    pub(crate) test: Option<String>,
+}
+
 #[derive(Args, Debug)]
 #[command(
     after_help = "Examples:\n  pinhole bench\n  pinhole bench --samples 21 --csv speed.csv\n  pinhole bench --window\n\n\

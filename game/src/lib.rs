@@ -8,6 +8,7 @@ mod mend;
 mod pages;
 mod replay;
 mod slips;
+mod test_list;
 mod text;
 mod tongue;
 mod trace;
@@ -95,6 +96,7 @@ fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Trace(args)) => trace::run(&mut out, words, &cli.places, args)?,
         Some(Command::Mark(args)) => mark::run(&mut out, words, &cli.places, args)?,
         Some(Command::Mend(args)) => mend::run(&mut out, words, args)?,
+        Some(Command::Tests(args)) => test_list::run(&mut out, words, &cli.places, args)?,
         #[cfg(feature = "window")]
         Some(Command::Window(args)) => {
             window::run(&cli.places, args)?.map_err(|why| why.sentence())?;

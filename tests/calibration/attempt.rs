@@ -9,14 +9,15 @@ use assess::infer::hypotheses::{Class, INSIDE_LIMITS, severity};
 use assess::marks;
 use assess::pack::Library;
 use assess::pack::job::Job;
-use assess::play::{Begin, Session, script};
-use assess::words;
+use assess::plan::test::{Step, Test};
+use assess::play::{Begin, Session};
 use dice::Dice;
 use sim_core::Opened;
 use sim_core::action::Action;
+use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
 
-use crate::technician::{Technician, Trial};
+use crate::technician::Technician;
 
 /// What a car with its technician gave.
 #[derive(Clone, Debug, serde::Serialize, serde::Deserialize)]
@@ -31,8 +32,9 @@ pub(crate) struct Played {
     pub(crate) severity: f64,
     /// Who worked.
     pub(crate) technician: String,
-    /// What was tried, in order.
-    pub(crate) trials: Vec<String>,
+    /// Tests that were done, in order.
+    #[serde(alias = "trials")]
+    pub(crate) tests: Vec<String>,
     /// Index of what is true into a belief.
     pub(crate) true_class: usize,
     /// Probability of each class: on the complaint, and after each note that counts.
@@ -42,32 +44,31 @@ pub(crate) struct Played {
 /// Stream of the random numbers of this program.
 const STREAM: u128 = 0x6361_6c69_6272_6174;
 
-/// Jobs, each with its car's trials.
-const JOBS: [(&str, &str); 5] = [
-    ("first-shift/hum-at-the-lights", include_str!("alder.ron")),
-    ("first-shift/flat-after-the-weekend", include_str!("alder.ron")),
-    ("first-shift/hard-first-press", include_str!("alder.ron")),
-    ("first-shift/new-in-the-mountains", include_str!("alder.ron")),
-    ("first-shift/before-the-bread-round", include_str!("birch.ron")),
+/// Jobs.
+const JOBS: [&str; 5] = [
+    "first-shift/hum-at-the-lights",
+    "first-shift/flat-after-the-weekend",
+    "first-shift/hard-first-press",
+    "first-shift/new-in-the-mountains",
+    "first-shift/before-the-bread-round",
 ];
 
 /// Plays attempt `number` and marks it.
 ///
 /// # Errors
-/// A job or a list of trials cannot be read, or an attempt cannot be played or marked.
+/// A job cannot be read, or an attempt cannot be played or marked.
 pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
     let mut dice = Dice::new(u128::from(number), STREAM);
-    let (name, trials) = JOBS[(number % JOBS.len() as u64) as usize];
-    let trials: Vec<Trial> = ron::from_str(trials).with_context(|| format!("the trials of {name}"))?;
+    let name = JOBS[(number % JOBS.len() as u64) as usize];
     let mut job = library.job(name)?;
     // The reference would cost as much again, and says nothing of the belief.
     job.reference = None;
     let (seed, fault) = car(&mut job, &mut dice);
     let technician = Technician::draw(&mut dice);
-    let order = technician.order(&trials, &mut dice);
-    let lines = technician.lines(&order, &mut dice);
+    let tests: Vec<&Test> = job.tests_here().collect();
+    let order = technician.order(&tests, &mut dice);
     let mut session = Session::rehearse(Arc::new(job.clone()), &Begin::rehearsal(seed));
-    work(&mut session, &lines)?;
+    work(&mut session, technician, &order, &mut dice)?;
     let evaluation = marks::mark(&session.into_attempt(), &job)?;
     let (classes, trail) = evaluation.trail();
     let class = match fault {
@@ -80,7 +81,7 @@ pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
         truth: fault.map(|(fault, _)| job.car.faults[usize::from(fault)].id.clone()),
         severity: fault.map_or(0.0, |(_, severity)| severity),
         technician: format!("{technician:?}"),
-        trials: order.into_iter().map(|trial| trial.id).collect(),
+        tests: order.into_iter().map(|test| test.id.clone()).collect(),
         true_class: classes.iter().position(|c| *c == class).context("a class of the car")?,
         trail,
     })
@@ -121,14 +122,38 @@ fn shows(job: &Job, seed: Seed) -> bool {
     complaint::shows(job, came_in.circuit())
 }
 
-/// Does the lines, one after the other; what is refused or makes no sense by now is passed over. Hands back.
-fn work(session: &mut Session, lines: &[String]) -> anyhow::Result<()> {
-    let names = script::vocabulary(session);
-    for line in ["card", "sheet", "chocks on"].into_iter().chain(lines.iter().map(String::as_str)) {
-        let line = if line == "note" { "note shown" } else { line };
-        let Ok(said) = words::parse(line, &names, &session.view().readings) else { continue };
-        if let Some(action) = script::action_of(session, &said) {
-            session.act(&action)?;
+/// Does the tests one after the other, each with its undo; lines are left out as this technician does, and what is
+/// refused is passed over. Hands back.
+fn work(
+    session: &mut Session,
+    technician: Technician,
+    order: &[&Test],
+    dice: &mut Dice,
+) -> anyhow::Result<()> {
+    for first in [Action::ReadCard, Action::ReadSheet, Action::Chocks(true)] {
+        session.act(&first)?;
+    }
+    for test in order {
+        let mut read: Vec<Option<Reading>> = Vec::new();
+        for (_, line) in test.lines() {
+            let action = match &line.step {
+                Step::Do(action) => {
+                    if dice.unit() < technician.leaves_out() {
+                        read.extend(line.reads().then_some(None));
+                        continue;
+                    }
+                    action.clone()
+                }
+                Step::Note { reading, record } => {
+                    let Some(reading) = read.get(*reading as usize - 1).and_then(Option::as_ref) else {
+                        continue;
+                    };
+                    let written = session.written_as_shown(reading);
+                    Action::Note { reading: reading.id, written, record: record.clone() }
+                }
+            };
+            let outcome = session.act(&action)?;
+            read.extend(line.reads().then_some(outcome.reading));
         }
     }
     for last in

@@ -6,6 +6,7 @@
 //! its number alone, so parts of a run can be made anywhere and put together. `calibrate table` prints the table.
 
 mod attempt;
+mod separation;
 mod table;
 mod technician;
 
@@ -39,6 +40,17 @@ enum Command {
         #[arg(long, num_args = 2, default_values_t = [0, 600])]
         numbers: Vec<u64>,
     },
+    /// Prints which faults of a car no single one of its tests tells apart.
+    Separate {
+        /// The car.
+        car: String,
+        /// Cars that are drawn of each fault at each severity.
+        #[arg(long, default_value_t = 5)]
+        draws: usize,
+        /// What they are drawn from.
+        #[arg(long, default_value_t = 1)]
+        seed: u64,
+    },
     /// Prints the table of what was played.
     Table {
         /// Files with a line an attempt.
@@ -48,6 +60,12 @@ enum Command {
 
 fn main() -> anyhow::Result<()> {
     match Cli::parse().command {
+        Command::Separate { car, draws, seed } => {
+            let library = Library::open(&PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/..")))?;
+            println!("seed {seed}, {draws} cars each");
+            print!("{}", separation::of(&library, &car, draws, seed)?);
+            Ok(())
+        }
         Command::Play { file, numbers } => play(&file, numbers[0]..numbers[1]),
         Command::Table { files } => {
             let mut played = Vec::new();

@@ -1,31 +1,7 @@
-//! Technicians: who tries what in which order, and how carefully.
+//! Technicians: who does which of the car's tests in which order, and how carefully.
 
+use assess::plan::test::{Kind, Test};
 use dice::Dice;
-
-/// What a test is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize)]
-pub(crate) enum Kind {
-    /// The day, the fluid, what the customer would see.
-    Condition,
-    /// Pressures and times.
-    Air,
-    /// Volts, amperes, ohms.
-    Electric,
-    /// Heard.
-    Ear,
-}
-
-/// Something that can be tried, from set-up to undoing it.
-#[derive(Clone, Debug, serde::Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(crate) struct Trial {
-    /// Its name.
-    pub(crate) id: String,
-    /// What it is about.
-    pub(crate) kind: Kind,
-    /// Lines of the text bench; `note` writes down what was shown last.
-    pub(crate) lines: Vec<String>,
-}
 
 /// A way to work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -60,8 +36,8 @@ impl Technician {
         *dice.pick(&Self::ALL)
     }
 
-    /// Share of the lines that are left out; lines of a note never are.
-    fn leaves_out(self) -> f64 {
+    /// Share of the lines that are left out; notes never are.
+    pub(crate) fn leaves_out(self) -> f64 {
         match self {
             Self::ByTheBook => 0.0,
             Self::ElectricsFirst | Self::HissHunter | Self::RepeatsEverything => 0.01,
@@ -70,17 +46,16 @@ impl Technician {
     }
 
     /// What is tried, in order.
-    pub(crate) fn order(self, trials: &[Trial], dice: &mut Dice) -> Vec<Trial> {
-        let mut of = |kind: Kind| {
-            let mut found: Vec<&Trial> = trials.iter().filter(|trial| trial.kind == kind).collect();
+    pub(crate) fn order<'t>(self, tests: &[&'t Test], dice: &mut Dice) -> Vec<&'t Test> {
+        let mut of = |kinds: &[Kind]| {
+            let mut found: Vec<&Test> = tests.iter().copied().filter(|t| kinds.contains(&t.kind)).collect();
             shuffle(&mut found, dice);
             found
         };
-        let (conditions, air) = (of(Kind::Condition), of(Kind::Air));
-        let (electric, ear) = (of(Kind::Electric), of(Kind::Ear));
-        let take =
-            |list: &[&'_ Trial], n: usize| list.iter().take(n).map(|t| (*t).clone()).collect::<Vec<_>>();
-        let mut order: Vec<Trial> = match self {
+        let (conditions, air) = (of(&[Kind::Condition]), of(&[Kind::Air]));
+        let (electric, ear) = (of(&[Kind::Electric]), of(&[Kind::ByEar, Kind::ByEye]));
+        let take = |list: &[&'t Test], n: usize| list.iter().take(n).copied().collect::<Vec<_>>();
+        let mut order: Vec<&Test> = match self {
             Self::ByTheBook => {
                 [take(&conditions, 9), take(&air, 6), take(&electric, 3), take(&ear, 1)].concat()
             }
@@ -94,7 +69,7 @@ impl Technician {
             }
             Self::RepeatsEverything => {
                 let once = [take(&conditions, 2), take(&air, 3), take(&electric, 2)].concat();
-                once.into_iter().flat_map(|trial| [trial.clone(), trial]).collect()
+                once.into_iter().flat_map(|test| [test, test]).collect()
             }
             Self::ForgetsConditions => {
                 let mut any = [take(&air, 9), take(&electric, 9), take(&ear, 9)].concat();
@@ -109,13 +84,6 @@ impl Technician {
             order.swap(swapped, swapped + 1);
         }
         order
-    }
-
-    /// The lines of what is tried, less those that are left out.
-    pub(crate) fn lines(self, order: &[Trial], dice: &mut Dice) -> Vec<String> {
-        let left_out = self.leaves_out();
-        let lines = order.iter().flat_map(|trial| &trial.lines);
-        lines.filter(|line| *line == "note" || left_out <= dice.unit()).cloned().collect()
     }
 }
 

@@ -12,6 +12,7 @@ mod languages;
 mod laws;
 mod marks;
 mod parts;
+mod plan;
 mod published;
 mod rig;
 mod told;

@@ -39,6 +39,30 @@ mend-kept = { $n ->
 }
 mend-original = Die beschädigte Datei bleibt erhalten als { $file }
 
+# Was an einem Fahrzeug geprüft werden kann.
+tests-of = { $car }: { $n ->
+    [one] 1 Prüfung
+   *[other] { $n } Prüfungen
+}
+tests-minutes = Minuten an einem Fahrzeug ohne Fehler, wie es hereinkam, am Ende alles zurückgestellt: Arbeit + unbeaufsichtigt. Namen sind die, die getippt werden.
+tests-none = { $car }: niemand hat aufgeschrieben, was sich daran prüfen lässt ({ $file })
+tests-no-such = zu { $car } gibt es keine Prüfung namens { $name }; bekannt: { $known }
+tests-condition = Der Tag, das Pedal
+tests-air = Luft
+tests-electric = Strom
+tests-by-ear = Horchen
+tests-by-eye = Hinsehen
+tests-min = { $min } min
+tests-covers = Abdeckungen ab: { $list }
+tests-joints = geöffnet: { $list }
+tests-units = gezogen: { $list }
+tests-with = mit: { $list }
+tests-lacks = auf der Werkzeugtafel fehlt: { $list }
+tests-set-up = Vorbereitung
+tests-stimulus = Handlung
+tests-readings = Ablesungen
+tests-undo = Zurückstellen
+
 replay-differs = { $file }: weicht ab bei { $where }
 replay-same = { $file }: { $actions }, { $readings }, { $minutes } und { $digests } stimmen Bit für Bit überein.
 replay-digest = Zustandsprüfsumme { $digest } um { $time }

@@ -14,6 +14,7 @@ cli-value-attempt = VERSUCH
 cli-value-attempts = VERSUCHE
 cli-value-c = °C
 cli-value-car = FAHRZEUG
+cli-value-car-or-job = FAHRZEUG-ODER-AUFTRAG
 cli-value-dir = ORDNER
 cli-value-factor = FAKTOR
 cli-value-file = DATEI
@@ -33,6 +34,7 @@ cli-value-s = S
 cli-value-screen = BILD
 cli-value-station = ORT
 cli-value-tag = KÜRZEL
+cli-value-test = PRÜFUNG
 cli-value-unit = EINHEIT
 cli-value-wxh = BxH
 
@@ -138,6 +140,19 @@ cli-mend-after =
     Die ganzen Handlungen vor dem Schaden bleiben, der Rest entfällt, und die Bewertung sagt es von da an.
     Die beschädigte Datei bleibt daneben unter eigenem Namen erhalten.
 cli-mend-attempt-help = der beschädigte Versuch
+
+cli-tests-about = Auflisten, was an einem Fahrzeug oder in einem Auftrag geprüft werden kann, mit Minuten und was dazu nötig ist
+cli-tests-after =
+    Beispiele:
+      pinhole tests alder
+      pinhole tests first-shift/hum-at-the-lights
+      pinhole tests alder hold
+
+    Die Minuten sind die eines Fahrzeugs ohne Fehler, wie es hereinkam, am Ende alles zurückgestellt: Arbeit,
+    und hinter dem Plus die, in denen niemand gebraucht wird. In einem Auftrag gelten sie für dessen Tag, und eine
+    Prüfung, für die auf dessen Werkzeugtafel etwas fehlt, hat keine.
+cli-tests-of-help = das Fahrzeug, oder ein Auftrag als PAKET/AUFTRAG
+cli-tests-test-help = eine seiner Prüfungen, die Zeile für Zeile gezeigt wird
 
 cli-window-about = Das Fenster öffnen, in der Auftragsannahme oder in einem Auftrag
 cli-window-after =

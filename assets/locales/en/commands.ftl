@@ -39,6 +39,30 @@ mend-kept = { $n ->
 }
 mend-original = The damaged file is kept as { $file }
 
+# What can be tried at a car.
+tests-of = { $car }: { $n ->
+    [one] 1 test
+   *[other] { $n } tests
+}
+tests-minutes = Minutes in a sound car as it came in, with everything put back at the end: worked + unattended. Names are those that are typed.
+tests-none = { $car }: nobody has written down what can be tried at it ({ $file })
+tests-no-such = { $car } has no test called { $name }; known: { $known }
+tests-condition = The day, the pedal
+tests-air = Air
+tests-electric = Current
+tests-by-ear = Listening
+tests-by-eye = Looking
+tests-min = { $min } min
+tests-covers = covers off: { $list }
+tests-joints = opened: { $list }
+tests-units = pulled: { $list }
+tests-with = with: { $list }
+tests-lacks = the tool board lacks: { $list }
+tests-set-up = Set-up
+tests-stimulus = Stimulus
+tests-readings = Readings
+tests-undo = Undo
+
 replay-differs = { $file }: differs at { $where }
 replay-same = { $file }: { $actions }, { $readings }, { $minutes } and { $digests } are the same, bit for bit.
 replay-digest = state digest { $digest } at { $time }

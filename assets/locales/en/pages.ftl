@@ -15,6 +15,7 @@ cli-value-attempt = ATTEMPT
 cli-value-attempts = ATTEMPTS
 cli-value-c = C
 cli-value-car = CAR
+cli-value-car-or-job = CAR-OR-JOB
 cli-value-dir = DIR
 cli-value-factor = FACTOR
 cli-value-file = FILE
@@ -34,6 +35,7 @@ cli-value-s = S
 cli-value-screen = SCREEN
 cli-value-station = STATION
 cli-value-tag = TAG
+cli-value-test = TEST
 cli-value-unit = UNIT
 cli-value-wxh = WxH
 
@@ -146,6 +148,19 @@ cli-mend-after =
     then on. The damaged file is kept beside it under a name of its own.
 
 cli-mend-attempt-help = The damaged attempt
+
+cli-tests-about = List what can be tried at a car or in a job, with its minutes and what it needs
+cli-tests-after =
+    Examples:
+      pinhole tests alder
+      pinhole tests first-shift/hum-at-the-lights
+      pinhole tests alder hold
+
+    Minutes are those of a sound car as it came in, with everything put back at the end: worked, and after
+    the plus those in which nobody is needed. In a job they are of its day, and a test for which its tool
+    board lacks something has none.
+cli-tests-of-help = The car, or a job as PACK/JOB
+cli-tests-test-help = One of its tests, to be shown line by line
 
 cli-window-about = Open the window, on the front desk or in a job
 cli-window-after =

@@ -7,6 +7,7 @@
 //! | [`words`] | the command language of the text bench |
 //! | [`attempt`] | the file of an attempt, and the mark in it |
 //! | [`play`] | a workshop with its attempt: done, done by a script, done again |
+//! | [`plan`] | tests of a car as work: what they need, share and cost |
 //! | [`infer`] | what the readings say about the car: hypotheses, draws, likelihood, belief |
 //! | [`marks`] | the scores and the sheet |
 //! | [`report`] | the sheet on paper and in the terminal |
@@ -21,6 +22,7 @@ pub mod infer;
 pub mod locale;
 pub mod marks;
 pub mod pack;
+pub mod plan;
 pub mod play;
 pub mod report;
 pub mod room;

@@ -29,6 +29,7 @@ impl Data {
             "assets/vehicles",
             "assets/instruments",
             "assets/spares",
+            "assets/tests",
             "assets/diagrams",
             "assets/rooms",
             "scenarios",
@@ -79,6 +80,7 @@ fn load(root: &Path, file: &Path, dice: &mut Dice) -> Fate {
     if let Err(error) = library.cars().and_then(|cars| match cars.iter().find(|c| *c == stem) {
         Some(id) => library.car(id).and_then(|car| {
             library.spares(&car)?;
+            library.tests(&car)?;
             if library.has_room(&car.id) {
                 library.room(&car)?;
             }

@@ -20,6 +20,7 @@ const GAUGE: &str = "assets/instruments/gauge.ron";
 const SPARES: &str = "assets/spares/alder.ron";
 const ROOM: &str = "assets/rooms/alder.ron";
 const DIAGRAM: &str = "assets/diagrams/alder.ron";
+const TESTS: &str = "assets/tests/alder.ron";
 
 /// File, what is changed in it, to what, and some of what is said.
 type Break = (&'static str, &'static str, &'static str, &'static str);
@@ -66,6 +67,28 @@ const BREAKS: &[Break] = &[
     (GAUGE, "class: 1.6", "class: 60.0", "zulässig 0.05 bis 10 % der Skala"),
     (GAUGE, "max: 0.0", "max: -100.0", "das untere Ende muss zuerst stehen"),
     (SPARES, "unit: \"tee\"", "unit: \"t\"", "es gibt keine Baugruppe namens \"t\""),
+    (TESTS, "\"take gauge\"", "\"take gouge\"", "es gibt kein Messgerät namens \"gouge\""),
+    (
+        TESTS,
+        ", \"take gauge\"",
+        "",
+        "eine Prüfung lässt das Fahrzeug, wie es war; es fehlt die Zeile `take gauge`",
+    ),
+    (TESTS, "\"read barometer\", ", "", "es gibt noch keine Ablesung"),
+    (TESTS, "\"read barometer\", \"note shown for day\"", "\"read barometer\"", "eine Prüfung notiert etwas"),
+    (TESTS, "\"brakes\", \"note shown\"", "\"brakes\", \"note shown\", \"note 1 shown\"", "schon notiert"),
+    (TESTS, "\"brakes\", \"note shown\"", "\"brakes\", \"note 3 V\"", "weiß noch niemand"),
+    (TESTS, "undo: [\"key off\"", "undo: [\"key on\"", "das ist an dieser Stelle der Prüfung schon so"),
+    (
+        TESTS,
+        "undo: [\"key off\"",
+        "undo: [\"note shown\", \"key off\"",
+        "Notizen stehen nur unter `readings`",
+    ),
+    (TESTS, "undo: [\"key off\"", "undo: [\"swap relay\", \"key off\"", "Reparaturen und Befunde weglassen"),
+    (TESTS, "\"meter volt\", ", "", "während der Drehschalter auf Aus steht"),
+    (TESTS, "id: \"room\"", "id: \"day\"", "die Prüfung \"day\" gibt es schon"),
+    (TESTS, "kind: condition", "kind: guess", "`guess` gehört nicht zu den Arten von Prüfungen"),
     (PACK, "title: \"First shift\"", "title: \" \"", "title ist leer; einen Titel hinschreiben"),
     (PACK, "\"tube\"", "\"trumpet\"", "es gibt kein Messgerät namens \"trumpet\""),
     (
@@ -221,6 +244,35 @@ fn a_what_if_names_its_faults_in_german() {
             assert!(named.is_some_and(|named| named != fault.name), "{id}: {}", fault.id);
         }
     }
+}
+
+#[test]
+fn tests_are_listed_in_german_and_every_one_has_its_name() {
+    let (words, library) = (german(), Library::open(&root()).unwrap());
+    let home = tempfile::tempdir().unwrap();
+    let run = |args: &[&str], code| {
+        let output = pinhole(home.path()).args(["--lang", "de", "tests"]).args(args).output().unwrap();
+        ends_with_code(&output, code)
+    };
+    for id in library.cars().unwrap() {
+        let said = run(&[&id], 0);
+        let car = library.car(&id).unwrap();
+        for test in library.tests(&car).unwrap().iter() {
+            let named = words.find(&format!("{id}-test-{}", test.id), &[]);
+            let named = named.unwrap_or_else(|| panic!("{id}: {} has no name", test.id));
+            assert!(named != test.name && said.contains(&named), "{id}: {}", test.id);
+        }
+        let told: Vec<&str> = said.lines().filter(|line| !line.starts_with("  ")).collect();
+        assert_eq!(english_in(&told.join("\n")), None, "{said}");
+    }
+    let said = run(&["alder", "halves-at-tee"], 0);
+    for wanted in
+        ["30,5 + 9,0 min", "Abdeckungen ab: scuttle", "Vorbereitung", "Zurückstellen", "  clamp hose_b.b"]
+    {
+        assert!(said.contains(wanted), "{wanted}: {said}");
+    }
+    let said = run(&["alder", "halves"], 2);
+    assert!(said.contains("zu alder gibt es keine Prüfung namens \"halves\"; bekannt: "), "{said}");
 }
 
 #[test]

@@ -42,7 +42,7 @@ fn play(home: &Path, lang: &str, script: &Path) -> (String, Output) {
 /// The first English word in a text that is no word of the files or the command line.
 pub(super) fn english_in(text: &str) -> Option<&str> {
     /// Keys of data files, words of kinds, names of columns.
-    const KEYS: [&str; 3] = ["limit", "limits", "minutes"];
+    const KEYS: [&str; 4] = ["limit", "limits", "minutes", "readings"];
     let foreign: BTreeSet<&str> = ENGLISH.split_whitespace().filter(|w| !KEYS.contains(w)).collect();
     let typed: BTreeSet<&str> = TYPED.split_whitespace().collect();
     // In a path the words of a name stand for themselves.

@@ -47,6 +47,10 @@ pub(crate) const PORTS: usize = 20;
 pub(crate) const SPARES: usize = 400;
 /// Numbers of a used spare.
 pub(crate) const SPARE_PARAMS: usize = 50;
+/// Tests of a car: each is run in many cars when one is chosen.
+pub(crate) const TESTS: usize = 150;
+/// Lines of one part of a test: nobody does more without a thought in between.
+pub(crate) const TEST_LINES: usize = 60;
 /// Instruments there are, are in a pack, are allowed in a job: the tool board shows them all.
 pub(crate) const TOOLS: usize = 60;
 /// Competences of a pack.
@@ -97,6 +101,11 @@ pub(crate) const LISTS: &[(&str, &str, usize)] = &[
     ("Way", "points", WAY_POINTS),
     ("Spares", "spares", SPARES),
     ("Spare", "params", SPARE_PARAMS),
+    ("Tests", "tests", TESTS),
+    ("Test", "set_up", TEST_LINES),
+    ("Test", "stimulus", TEST_LINES),
+    ("Test", "readings", TEST_LINES),
+    ("Test", "undo", TEST_LINES),
     ("Pack", "tools", TOOLS),
     ("Pack", "competences", COMPETENCES),
     ("Pack", "jobs", JOBS),
@@ -151,6 +160,10 @@ pub(crate) const TEXTS: &[(&str, usize, bool)] = &[
     ("job", SHORT_NAMES, false),
     ("connected", SENTENCE, false),
     ("attempt", SENTENCE, false),
+    ("set_up", SENTENCE, false),
+    ("stimulus", SENTENCE, false),
+    ("readings", SENTENCE, false),
+    ("undo", SENTENCE, false),
 ];
 
 /// Most entries of the list `key` of `block`.

@@ -175,7 +175,7 @@ fn hidden(check: &mut Checker<'_>, raw: &[RawHidden], car: &Car) -> Vec<(u16, f6
     faults
 }
 
-/// Checks a job; digest and reference are filled in by the library.
+/// Checks a job; tests, digest and reference are filled in by the library.
 pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Result<Job, Vec<PackError>> {
     let Around { pack, car, kit, spares } = *around;
     let mut check = Checker::new(file);
@@ -230,6 +230,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         car: Arc::clone(car),
         kit: Arc::new(kit),
         spares: Arc::new(spares),
+        tests: Arc::default(),
         day: raw.day,
         arrival: raw.arrival,
         card,

@@ -10,6 +10,8 @@ use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 use sim_core::workshop::{Arrival, Setup};
 
+use crate::plan::test::Test;
+
 /// What every job card says last.
 pub const DEFER: &str = "The vehicle maker's data, local rules and licensed practice come before anything \
      this program says. It is practice, not service information.";
@@ -103,6 +105,8 @@ pub struct Job {
     pub kit: Arc<Vec<InstrumentCard>>,
     /// Spares in store.
     pub spares: Arc<Vec<Spare>>,
+    /// What can be tried at the car; with which of its tools, [`Job::tests_here`] says.
+    pub tests: Arc<Vec<Test>>,
     /// The day outside.
     pub day: Day,
     /// How the car came in.
@@ -129,7 +133,8 @@ pub struct Job {
     pub reference: Option<String>,
     /// blake3 over every file behind the job, in fixed order.
     pub digest: [u8; 32],
-    /// The same while the pack's list of jobs was shorter: it has grown since.
+    /// The same while the pack's list of jobs was shorter, or the car had no tests yet: that changes nothing of what
+    /// happened in the car.
     pub digests_before: Vec<[u8; 32]>,
 }
 
@@ -154,6 +159,11 @@ impl Job {
     /// The cautions on the card, without the word that marks them; [`DEFER`] last.
     pub fn cautions(&self) -> impl Iterator<Item = &str> {
         self.card.iter().filter_map(|line| line.strip_prefix(CAUTION))
+    }
+
+    /// Tests of the car for which the tool board of this job has everything.
+    pub fn tests_here(&self) -> impl Iterator<Item = &Test> {
+        self.tests.iter().filter(|test| test.fits(&self.kit))
     }
 
     /// What the workshop needs to begin, beside the hidden numbers.

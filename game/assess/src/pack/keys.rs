@@ -11,8 +11,8 @@ use super::range::Range;
 use super::raw::{
     RawBench, RawCompetence, RawCover, RawCoverStand, RawDiagram, RawFault, RawFixture, RawHidden,
     RawInstrument, RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawRecord,
-    RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawThinAir, RawTolerance, RawUnit, RawVehicle, RawWay,
-    RawWeights, ranges,
+    RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawTest, RawTests, RawThinAir, RawTolerance, RawUnit,
+    RawVehicle, RawWay, RawWeights, ranges,
 };
 
 /// Name, meaning and keys of a block.
@@ -47,6 +47,8 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawSpares>(),
     entry::<RawSpare>(),
     entry::<RawParam>(),
+    entry::<RawTests>(),
+    entry::<RawTest>(),
     entry::<RawPack>(),
     entry::<RawWeights>(),
     entry::<RawCompetence>(),

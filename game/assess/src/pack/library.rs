@@ -16,18 +16,25 @@ use super::check_diagram;
 use super::check_instrument;
 use super::check_job::{self, Around, Pack};
 use super::check_room;
+use super::check_tests;
 use super::checker::{is_short_name, known_for};
 use super::error::{BadName, Named, PackError, PackErrors, Unread};
 use super::grown;
-use super::raw::{RawBench, RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawVehicle};
+use super::raw::{
+    RawBench, RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawTests, RawVehicle,
+};
 use super::read;
 use super::trial;
 use crate::diagram::Diagram;
 use crate::locale::quote;
 use crate::pack::job::Job;
+use crate::plan::test::Test;
 use crate::room::Room;
 use crate::sentence;
 use crate::speed::Bench;
+
+/// The tests of a car with the text of their file.
+type TestsAndText = (Arc<Vec<Test>>, String);
 
 /// Data files of one root folder.
 #[derive(Clone, Debug)]
@@ -107,13 +114,22 @@ impl Library {
         self.spares_and_text(car).map(|(spares, _)| Arc::new(spares))
     }
 
+    /// What can be tried at a car, with all instruments that there are; nothing when nobody has written it down.
+    ///
+    /// # Errors
+    /// As [`Library::spares`], and every fault of the file of tests.
+    pub fn tests(&self, car: &Car) -> Result<Arc<Vec<Test>>, PackErrors> {
+        let (spares, _) = self.spares_and_text(car)?;
+        Ok(self.tests_and_text(car, &spares)?.map(|(tests, _)| tests).unwrap_or_default())
+    }
+
     /// Where the parts of a car stand on its line diagram: as drawn, or in rows when nobody has drawn it.
     ///
     /// # Errors
     /// Every fault of the file, if there is one.
     pub fn diagram(&self, car: &Car) -> Result<Diagram, PackErrors> {
         let file = format!("assets/diagrams/{}.ron", car.id);
-        if matches!(self.root.join(&file).symlink_metadata(), Err(e) if e.kind() == ErrorKind::NotFound) {
+        if self.lacks(&file) {
             return check_diagram::in_rows(car, &file).map_err(PackErrors);
         }
         let (_, raw) = self.read::<RawDiagram>(&file)?;
@@ -245,18 +261,28 @@ impl Library {
         }
         files.push(("spares", &spares_text));
         files.push(("reference", job.reference.as_deref().unwrap_or_default()));
+        // Tests make the plan that an attempt is held against. What happens in the car they do not touch: what was made
+        // before the car had any stays valid.
+        let tests = self.tests_and_text(&car, &spares)?;
+        let without_tests = files.clone();
+        if let Some((_, text)) = &tests {
+            files.push(("tests", text));
+        }
         let digest = digest(&files);
         // What was made while the pack ended at this job, or between it and its end today, stays valid.
         let own = pack.jobs.iter().position(|j| j == job_id).unwrap_or(pack.jobs.len());
         let shorter =
             (own + 1..pack.jobs.len()).filter_map(|n| grown::ended_behind(&pack_text, &pack.jobs, n));
-        let with_pack = |text: String| {
-            let mut files = files.clone();
-            files[1].1 = &text;
-            self::digest(&files)
-        };
-        let before = shorter.map(with_pack).collect();
+        let mut before: Vec<[u8; 32]> = tests.iter().map(|_| self::digest(&without_tests)).collect();
+        for text in shorter {
+            for files in std::iter::once(&files).chain(tests.is_some().then_some(&without_tests)) {
+                let mut files = files.clone();
+                files[1].1 = &text;
+                before.push(self::digest(&files));
+            }
+        }
         (job.digest, job.digests_before) = (digest, before);
+        job.tests = tests.map(|(tests, _)| tests).unwrap_or_default();
         Ok(job)
     }
 
@@ -290,11 +316,14 @@ impl Library {
         if errors.is_empty() { Ok(jobs) } else { Err(PackErrors(errors)) }
     }
 
-    /// Checks spares, line diagram and room of a car, those of them that there are.
+    /// Checks spares, tests, line diagram and room of a car, those of them that there are.
     fn around(&self, car: &Car) -> Result<(), PackErrors> {
         let mut errors = Vec::new();
         let mut hear = |e: Option<PackErrors>| errors.extend(e.into_iter().flat_map(|e| e.0));
-        hear(self.spares(car).err());
+        match self.spares(car) {
+            Ok(spares) => hear(self.tests_and_text(car, &spares).err()),
+            Err(e) => hear(Some(e)),
+        }
         hear(self.diagram(car).err());
         if self.has_room(&car.id) {
             hear(self.room(car).err());
@@ -331,6 +360,21 @@ impl Library {
         let (text, raw) = self.read::<RawSpares>(&file)?;
         let spares = check_catalogue::spares(raw, &car.id, car, &file).map_err(PackErrors)?;
         Ok((spares, text))
+    }
+
+    fn tests_and_text(&self, car: &Car, spares: &[Spare]) -> Result<Option<TestsAndText>, PackErrors> {
+        let file = format!("assets/tests/{}.ron", car.id);
+        if self.lacks(&file) {
+            return Ok(None);
+        }
+        let (text, raw) = self.read::<RawTests>(&file)?;
+        let tests = check_tests::tests(raw, &car.id, (car, &self.kit, spares), &file).map_err(PackErrors)?;
+        Ok(Some((tests, text)))
+    }
+
+    /// Whether there is nothing by the name of a file.
+    fn lacks(&self, file: &str) -> bool {
+        matches!(self.root.join(file).symlink_metadata(), Err(e) if e.kind() == ErrorKind::NotFound)
     }
 
     fn pack_and_text(&self, id: &str) -> Result<(Pack, String), PackErrors> {

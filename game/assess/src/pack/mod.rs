@@ -15,6 +15,7 @@ mod check_instrument;
 mod check_job;
 mod check_room;
 mod check_sheet;
+mod check_tests;
 mod checker;
 pub mod error;
 mod grown;

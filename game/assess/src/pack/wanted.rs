@@ -62,6 +62,10 @@ pub enum Wanted {
     Job,
     /// A line as at the prompt.
     Line,
+    /// Tests of a car.
+    Tests,
+    /// Name of a test.
+    TestName,
 }
 
 impl Wanted {
@@ -103,6 +107,8 @@ impl Wanted {
             Self::Hazards => sentence!("data-want-hazards", "write the cautions of this job"),
             Self::Debrief => sentence!("data-want-debrief", "write what is told after the hand-back"),
             Self::Job => sentence!("data-want-job", "write the job as pack/job"),
+            Self::Tests => sentence!("data-want-tests", "a file of tests has one at least"),
+            Self::TestName => sentence!("data-want-test-name", "write the test's name in words"),
             Self::Line => {
                 sentence!("data-want-line", "write a line of plain words, as at the prompt")
             }

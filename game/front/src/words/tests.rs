@@ -14,8 +14,8 @@ use crate::rehearsal::{JOB, shop};
 use crate::shop::Told;
 
 /// Names that a data file has too: English may leave them out. Of each car, by what is named.
-const OF_A_CAR: [&str; 9] =
-    ["name", "part-", "cover-", "unit-", "fault-", "spare-", "limit-", "record-", "caution-"];
+const OF_A_CAR: [&str; 10] =
+    ["name", "part-", "cover-", "unit-", "fault-", "spare-", "limit-", "record-", "caution-", "test-"];
 /// The same of everything else.
 const NAMED_IN_DATA: [&str; 6] = ["instrument-", "pack-", "job-", "level-", "refused-", "said-"];
 
@@ -181,6 +181,9 @@ fn inv_german_has_every_name_of_the_car() {
         }
         session.workshop().ends_of(card).iter().for_each(|end| want(format!("lead-{end}")));
     }
+    let tests = &session.job().tests;
+    assert!(!tests.is_empty());
+    tests.iter().for_each(|t| want(format!("{}-test-{}", car.id, t.id)));
     for pack in shop.packs() {
         want(format!("pack-{}", pack.id));
         pack.jobs.iter().flatten().for_each(|j| want(format!("job-{}", j.name.replace('/', "-"))));

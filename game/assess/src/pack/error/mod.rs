@@ -7,6 +7,7 @@ mod car;
 mod catalogue;
 mod name;
 mod place;
+mod test;
 mod unread;
 mod value;
 mod written;
@@ -17,6 +18,7 @@ pub use car::BadCar;
 pub use catalogue::BadCatalogue;
 pub use name::{BadName, Named};
 pub use place::BadPlace;
+pub use test::BadTest;
 pub use unread::Unread;
 pub use value::BadValue;
 pub use written::{Miswritten, Words};
@@ -60,6 +62,8 @@ pub enum Fault {
     Catalogue(BadCatalogue),
     /// Where something stands in the room or on the diagram.
     Place(BadPlace),
+    /// A test of a car.
+    Test(BadTest),
     /// More faults than are told one by one.
     More {
         /// How many.
@@ -82,7 +86,8 @@ faults!(
     Name(BadName),
     Car(BadCar),
     Catalogue(BadCatalogue),
-    Place(BadPlace)
+    Place(BadPlace),
+    Test(BadTest)
 );
 
 impl PackError {
@@ -111,6 +116,7 @@ impl PackError {
             Fault::Car(what) => what.sentence(),
             Fault::Catalogue(what) => what.sentence(),
             Fault::Place(what) => what.sentence(),
+            Fault::Test(what) => what.sentence(),
             Fault::More { more } => {
                 sentence!("data-more-in-file", "and {more} more; mend these first", more = *more)
             }

@@ -31,6 +31,8 @@ pub enum Named {
     Instrument,
     /// A spare.
     Spare,
+    /// A test of a car.
+    Test,
     /// A car.
     Car,
     /// A pack.
@@ -110,6 +112,7 @@ impl Named {
                 sentence!("data-no-instrument", "there is no instrument called {name}", name = name)
             }
             Self::Spare => sentence!("data-no-spare", "there is no spare called {name}", name = name),
+            Self::Test => sentence!("data-no-test", "there is no test called {name}", name = name),
             Self::Car => sentence!("data-no-car", "there is no car called {name}", name = name),
             Self::Pack => sentence!("data-no-pack", "there is no pack called {name}", name = name),
             Self::Job => sentence!("data-no-job", "there is no job called {name}", name = name),
@@ -142,6 +145,7 @@ impl Named {
                 sentence!("data-twice-instrument", "the instrument {name} is already there", name = name)
             }
             Self::Spare => sentence!("data-twice-spare", "the spare {name} is already there", name = name),
+            Self::Test => sentence!("data-twice-test", "the test {name} is already there", name = name),
             Self::Car => sentence!("data-twice-car", "the car {name} is already there", name = name),
             Self::Pack => sentence!("data-twice-pack", "the pack {name} is already there", name = name),
             Self::Job => sentence!("data-twice-job", "the job {name} is already there", name = name),

@@ -59,6 +59,8 @@ pub enum Words {
     Parts,
     /// Kinds of record line.
     RecordLines,
+    /// Kinds of test.
+    Tests,
     /// Kinds of instrument.
     Displays,
     /// What the customer notices.
@@ -88,6 +90,7 @@ impl Words {
             Some("Station") => Self::Stations,
             Some("PartKind") => Self::Parts,
             Some("RecordKind") => Self::RecordLines,
+            Some("TestKind") => Self::Tests,
             Some("InstrumentKind") => Self::Displays,
             Some("Symptom") => Self::Symptoms,
             Some("Sheet") => Self::Sheets,
@@ -106,6 +109,7 @@ impl Words {
             Self::Stations => sentence!("data-words-stations", "the stations"),
             Self::Parts => sentence!("data-words-parts", "the kinds of part"),
             Self::RecordLines => sentence!("data-words-record", "the kinds of record line"),
+            Self::Tests => sentence!("data-words-tests", "the kinds of test"),
             Self::Displays => sentence!("data-words-displays", "the displays"),
             Self::Symptoms => sentence!("data-words-symptoms", "the symptoms"),
             Self::Sheets => sentence!("data-words-sheets", "the sheets"),

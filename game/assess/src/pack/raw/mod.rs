@@ -48,6 +48,7 @@ mod instrument;
 mod job;
 pub(crate) mod ranges;
 mod room;
+mod test;
 
 pub(crate) use car::{RawCover, RawJoint, RawPart, RawVehicle};
 pub(crate) use catalogue::{
@@ -57,3 +58,4 @@ pub(crate) use diagram::{RawDiagram, RawPlace};
 pub(crate) use instrument::RawInstrument;
 pub(crate) use job::{RawBench, RawCompetence, RawHidden, RawJob, RawPack, RawWeights};
 pub(crate) use room::{RawCoverStand, RawFixture, RawMouth, RawRoom, RawSpot, RawStand, RawWay};
+pub(crate) use test::{RawTest, RawTests};

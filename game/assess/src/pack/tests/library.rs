@@ -40,6 +40,7 @@ fn the_digest_covers_every_file_behind_a_job() {
         ("assets/vehicles/alder.ron", "price: 320.0", "price: 321.0"),
         ("assets/instruments/gauge.ron", "class: 1.6", "class: 1.0"),
         ("assets/spares/alder.ron", "price: 90.0", "price: 91.0"),
+        ("assets/tests/alder.ron", "stroke handpump 10", "stroke handpump 12"),
     ] {
         let dir = tempfile::tempdir().unwrap();
         copy(&root().join("assets"), &dir.path().join("assets"));
@@ -78,6 +79,29 @@ fn a_car_that_nobody_has_drawn_gets_its_parts_in_rows() {
     assert_eq!(library().diagram(&library().car("alder").unwrap()).unwrap().origin, Origin::Drawn);
 }
 
+/// The digest of a job of a copy of our files, while no car had tests.
+fn without_tests(root: &std::path::Path, job: &str) -> [u8; 32] {
+    let (tests, aside) = (root.join("assets/tests"), root.join("aside"));
+    std::fs::rename(&tests, &aside).unwrap();
+    let job = Library::open(root).unwrap().job(job).unwrap();
+    std::fs::rename(&aside, &tests).unwrap();
+    assert_eq!(*job.tests, []);
+    job.digest
+}
+
+#[test]
+fn tests_belong_to_what_an_attempt_is_held_against_and_what_was_made_before_there_were_any_stays_valid() {
+    let dir = tempfile::tempdir().unwrap();
+    copy(&root().join("assets"), &dir.path().join("assets"));
+    copy(&root().join("scenarios"), &dir.path().join("scenarios"));
+    for job in library().check_all().unwrap() {
+        let before = without_tests(dir.path(), &job.name());
+        assert_ne!(before, job.digest, "{}", job.name());
+        assert!(job.is_of(&hex::encode(before)), "{}", job.name());
+        assert!(30 <= job.tests_here().count(), "{}", job.name());
+    }
+}
+
 #[test]
 fn a_job_added_at_the_end_of_a_pack_leaves_what_was_made_before_valid() {
     const JOB: &str = "first-shift/hum-at-the-lights";
@@ -101,7 +125,7 @@ fn a_job_added_at_the_end_of_a_pack_leaves_what_was_made_before_valid() {
     assert!(grown.is_of(&hex::encode(now.digest)) && grown.is_of(OF_FOUR));
     // The job that is new has no time before; and nothing else of the pack may have changed.
     let newest = Library::open(dir.path()).unwrap().job("first-shift/one-more").unwrap();
-    assert_eq!(newest.digests_before, Vec::<[u8; 32]>::new());
+    assert_eq!(newest.digests_before, [without_tests(dir.path(), "first-shift/one-more")]);
     std::fs::write(&path, change(&longer, "cut_score: 70.0", "cut_score: 71.0")).unwrap();
     assert!(!Library::open(dir.path()).unwrap().job(JOB).unwrap().is_of(&hex::encode(now.digest)));
 }

@@ -7,6 +7,7 @@ mod cars;
 mod jobs;
 mod library;
 mod room;
+mod testing;
 mod written;
 
 use std::path::{Path, PathBuf};
