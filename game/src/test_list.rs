@@ -34,7 +34,7 @@ impl Bay {
         }
         let car = library.car(name)?;
         let (spares, tests) = (library.spares(&car)?, library.tests(&car)?);
-        let arrival = Arrival { driven: true, stood_min: 30 };
+        let arrival = Arrival { driven: true, stood_min: 30, on_slope: false };
         let (kit, card) = (Arc::clone(library.kit()), Vec::new());
         Ok(Self { setup: Setup { car, kit, spares, day: Day::STANDARD, arrival, card }, tests })
     }

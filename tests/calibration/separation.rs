@@ -42,7 +42,7 @@ pub(crate) fn of(library: &Library, car: &str, draws: usize, seed: u64) -> anyho
         kit: std::sync::Arc::clone(library.kit()),
         spares: library.spares(&car)?,
         day: Day::STANDARD,
-        arrival: Arrival { driven: true, stood_min: 30 },
+        arrival: Arrival { driven: true, stood_min: 30, on_slope: false },
         card: Vec::new(),
     };
     let mut dice = Dice::of(seed);

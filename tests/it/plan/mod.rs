@@ -39,7 +39,7 @@ impl Bay {
             kit: Arc::clone(library.kit()),
             spares: library.spares(&car).unwrap_or_else(|e| panic!("{e}")),
             day: Day::STANDARD,
-            arrival: Arrival { driven: true, stood_min: 30 },
+            arrival: Arrival { driven: true, stood_min: 30, on_slope: false },
             card: Vec::new(),
         };
         let tests = library.tests(&car).unwrap_or_else(|e| panic!("{e}"));
