@@ -3,6 +3,7 @@
 
 mod bench;
 mod cli;
+mod many;
 mod mark;
 mod mend;
 mod pages;

@@ -4,6 +4,7 @@ use std::io::Write;
 use std::path::Path;
 
 use anyhow::bail;
+use assess::attempt::mark_line::MarkLine;
 use assess::attempt::marked::{self, Kept};
 use assess::attempt::{Attempt, AttemptError, SeedFrom};
 use assess::locale::quote;
@@ -32,6 +33,21 @@ pub(crate) fn run(
     at: &Places,
     args: &MarkArgs,
 ) -> anyhow::Result<Verdict> {
+    if let Some(folder) = &args.collect {
+        return crate::many::collect(out, words, args, folder);
+    }
+    match args.attempts.as_slice() {
+        [folder] if folder.is_dir() => {
+            if args.html.is_some() {
+                bail!("{}", words.say("mark-folder-page"));
+            }
+            return crate::many::run(out, words, at, args, folder);
+        }
+        _ if args.shard.is_some() || args.results.is_some() => {
+            bail!("{}", words.say("mark-folder-alone"));
+        }
+        _ => {}
+    }
     if args.html.is_some() && 1 < args.attempts.len() {
         bail!("{}", say!(words, "mark-one-page", n = args.attempts.len()));
     }
@@ -180,7 +196,7 @@ pub(crate) fn verdict<'a>(sheets: impl IntoIterator<Item = &'a MarkSheet>) -> Ve
     if sheets.into_iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
 }
 
-fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
+pub(crate) fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
     let Some(marks) = &sheet.marks else { return words.say("mark-line-unfinished") };
     let total = decimal(words, format!("{:.1}", marks.total));
     match marks.competent {
@@ -192,40 +208,66 @@ fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
 /// Letters of the parts, in the order of the table.
 const LETTERS: [&str; 5] = ["V", "E", "R", "Q", "D"];
 
-/// One line an attempt; one that could not be marked says why in its last cell.
-fn table(rows: &[Row<'_>]) -> anyhow::Result<Vec<u8>> {
-    let mut csv = csv::Writer::from_writer(Vec::new());
+/// Heads of the table.
+pub(crate) fn head() -> Vec<&'static str> {
     let mut head = vec!["attempt", "job", "seat", "finished", "competent", "total", "cut"];
     head.extend(LETTERS);
     head.extend(["deducted", "attended_min", "unattended_min", "job_digest", "mark_in_file"]);
     head.extend(["begun", "ended", "wall_min", "scripted", "scripted_actions", "actions", "seed_given"]);
     head.extend(["sittings", "mended", "error"]);
-    csv.write_record(&head)?;
+    head
+}
+
+/// Cells of an attempt that was marked.
+pub(crate) fn cells_of(name: &str, sheet: &MarkSheet, in_file: &str) -> Vec<String> {
+    let mut row = vec![cell(name)];
+    row.extend(marks(sheet, in_file));
+    row.extend(when(sheet));
+    row.push(String::new());
+    row
+}
+
+/// Cells of one that could not be: the last says why.
+pub(crate) fn cells_of_error(name: &str, why: &str) -> Vec<String> {
+    let mut row = vec![cell(name)];
+    row.extend(std::iter::repeat_n(String::new(), head().len() - 2));
+    row.push(cell(why));
+    row
+}
+
+/// Whether the file carries this mark, another, or none, where nothing is written into it.
+pub(crate) fn in_file(attempt: &Attempt, sheet: &MarkSheet) -> &'static str {
+    match &attempt.mark {
+        None => "none",
+        found if *found == MarkLine::of(sheet) => "same",
+        Some(_) => "differs",
+    }
+}
+
+/// One line an attempt; one that could not be marked says why in its last cell.
+fn table(rows: &[Row<'_>]) -> anyhow::Result<Vec<u8>> {
+    let mut csv = csv::Writer::from_writer(Vec::new());
+    csv.write_record(head())?;
     for Row { path, marked } in rows {
-        let mut row = vec![cell(&path.to_string_lossy())];
-        match marked {
-            Ok(Marked { english: sheet, kept, .. }) => {
-                row.extend(marks(sheet, kept));
-                row.extend(when(sheet));
-                row.push(String::new());
-            }
-            Err(error) => {
-                row.extend(std::iter::repeat_n(String::new(), head.len() - 2));
-                row.push(cell(&message(error)));
-            }
-        }
-        csv.write_record(&row)?;
+        let name = path.to_string_lossy();
+        csv.write_record(match marked {
+            Ok(Marked { english: sheet, kept, .. }) => cells_of(&name, sheet, after_keeping(kept)),
+            Err(error) => cells_of_error(&name, &message(error)),
+        })?;
     }
     Ok(csv.into_inner()?)
 }
 
-/// Cells from the job to the mark in the file.
-fn marks(sheet: &MarkSheet, kept: &Result<Option<Kept>, AttemptError>) -> Vec<String> {
-    let in_file = match kept {
+fn after_keeping(kept: &Result<Option<Kept>, AttemptError>) -> &'static str {
+    match kept {
         Ok(Some(Kept::Written | Kept::Same)) => "same",
         Ok(Some(_)) => "differs",
         Ok(None) | Err(_) => "none",
-    };
+    }
+}
+
+/// Cells from the job to the mark in the file.
+fn marks(sheet: &MarkSheet, in_file: &str) -> Vec<String> {
     let mut row = vec![
         cell(&sheet.job),
         cell(sheet.seat.as_deref().unwrap_or_default()),
