@@ -5,6 +5,7 @@ mod bench;
 mod cli;
 mod many;
 mod mark;
+mod mark_table;
 mod mend;
 mod pages;
 mod replay;

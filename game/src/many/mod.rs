@@ -29,7 +29,7 @@ use front::words::Words;
 use self::results::{Collected, Results, Row};
 use crate::Verdict;
 use crate::cli::{MarkArgs, Shard};
-use crate::mark::{self, in_a_line};
+use crate::mark_table::{self, in_a_line};
 use crate::tongue::say;
 
 /// Where tables go.
@@ -230,7 +230,7 @@ impl Work<'_> {
             Ok((attempt, sheet)) => Row {
                 attempt: name.to_owned(),
                 key: key.clone(),
-                cells: mark::cells_of(name, &sheet, mark::in_file(&attempt, &sheet)),
+                cells: mark_table::cells_of(name, &sheet, mark_table::in_file(&attempt, &sheet)),
                 competent: sheet.marks.as_ref().map(|m| m.competent),
                 sheet: Some(sheet),
                 error: None,
@@ -241,7 +241,7 @@ impl Work<'_> {
                 Row {
                     attempt: name.to_owned(),
                     key: key.clone(),
-                    cells: mark::cells_of_error(name, &why),
+                    cells: mark_table::cells_of_error(name, &why),
                     competent: None,
                     sheet: None,
                     error: Some(why),
@@ -310,7 +310,7 @@ fn tell(out: &mut dyn Write, words: &Words, to: To, mut all: Collected) -> anyho
     })?;
     if let Some(output) = to.csv {
         let mut csv = csv::Writer::from_writer(output.begin()?);
-        csv.write_record(mark::head())?;
+        csv.write_record(mark_table::head())?;
         let written = all.each(|row| Ok(csv.write_record(&row.cells)?));
         let draft = csv.into_inner().map_err(|e| anyhow::Error::new(e.into_error()))?;
         written?;
