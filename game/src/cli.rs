@@ -171,18 +171,31 @@ pub(crate) struct ReplayArgs {
 #[derive(Args, Debug)]
 #[command(
     after_help = "Examples:\n  pinhole mark my.attempt\n  pinhole mark my.attempt --html mark.html\n  pinhole mark \
-                  class/*.attempt --csv class.csv --json class.json\n\n\
+                  class/*.attempt --csv class.csv --json class.json\n  pinhole mark class --csv class.csv\n  pinhole mark class \
+                  --shard 2/4 --results shards\n  pinhole mark --collect shards --csv class.csv\n\n\
                   The first mark of an attempt is written into its file as the last line, when the file may be written\n\
                   and no program has it open; a later mark is compared with it.\n\
                   The exit code is 0 when every attempt is competent, 1 when one is not, 2 when a file could not be\n\
                   marked: it is named, and the others are marked all the same.\n\
                   A pack that says after_hand_back: Nothing shows its marks here alone, and its attempts' files keep\n\
-                  none."
+                  none.\n\n\
+                  A folder is marked on all cores. Results are kept as they come, so that whoever stops it goes on by\n\
+                  running it again; the attempts themselves are left as they are, and keep no mark. With --shard each\n\
+                  machine marks its part, and --collect puts them together to the bytes that one machine would write."
 )]
 pub(crate) struct MarkArgs {
-    /// The attempts
-    #[arg(required = true)]
+    /// The attempts, or one folder of them
+    #[arg(required_unless_present = "collect")]
     pub(crate) attempts: Vec<PathBuf>,
+    /// Of a folder: every Nth attempt in the order of their names, from the Kth on, for machines that share the work
+    #[arg(long, value_name = "K/N", value_parser = parse_shard)]
+    pub(crate) shard: Option<Shard>,
+    /// Of a folder: where the results are kept as they come (else: marks in the folder)
+    #[arg(long, value_name = "DIR")]
+    pub(crate) results: Option<PathBuf>,
+    /// Put the results of all shards together; nothing is marked
+    #[arg(long, value_name = "DIR", conflicts_with_all = ["attempts", "shard", "results", "html"])]
+    pub(crate) collect: Option<PathBuf>,
     /// Write the mark sheet as a page (one attempt only)
     #[arg(long, value_name = "FILE")]
     pub(crate) html: Option<PathBuf>,
@@ -242,6 +255,29 @@ pub(crate) struct BenchArgs {
     #[cfg(feature = "window")]
     #[command(flatten)]
     pub(crate) in_window: window::args::FrameArgs,
+}
+
+/// One part of the work: the `k`th of `n`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Shard {
+    /// From 1.
+    pub(crate) k: u32,
+    /// How many there are.
+    pub(crate) n: u32,
+}
+
+impl std::fmt::Display for Shard {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}/{}", self.k, self.n)
+    }
+}
+
+fn parse_shard(text: &str) -> Result<Shard, Sentence> {
+    let part = |t: &str| t.parse::<u32>().ok().filter(|n| (1..=99_999).contains(n));
+    let shard = text.split_once('/').and_then(|(k, n)| Some(Shard { k: part(k)?, n: part(n)? }));
+    shard
+        .filter(|s| s.k <= s.n)
+        .ok_or_else(|| sentence!("slip-shard", "expected K/N with K from 1 to N, for example 2/4"))
 }
 
 fn parse_seat(text: &str) -> Result<String, Sentence> {

@@ -3,7 +3,9 @@
 
 mod bench;
 mod cli;
+mod many;
 mod mark;
+mod mark_table;
 mod mend;
 mod pages;
 mod replay;

@@ -5,11 +5,10 @@ use std::path::Path;
 
 use anyhow::bail;
 use assess::attempt::marked::{self, Kept};
-use assess::attempt::{Attempt, AttemptError, SeedFrom};
+use assess::attempt::{Attempt, AttemptError};
 use assess::locale::quote;
 use assess::locale::{Locale, Naming};
 use assess::marks::sheet::MarkSheet;
-use assess::marks::when::utc;
 use assess::pack::Library;
 use assess::pack::job::AfterHandBack;
 use assess::report;
@@ -19,9 +18,10 @@ use front::message::{about, message, message_in};
 
 use crate::Verdict;
 use crate::cli::MarkArgs;
+use crate::mark_table::{cells_of, cells_of_error, head, in_a_line};
 use crate::text::show;
-use crate::tongue::{decimal, say};
-use front::output::{Kind, Outputs, cell};
+use crate::tongue::say;
+use front::output::{Kind, Outputs};
 use front::places::Places;
 use front::words::Words;
 
@@ -32,6 +32,21 @@ pub(crate) fn run(
     at: &Places,
     args: &MarkArgs,
 ) -> anyhow::Result<Verdict> {
+    if let Some(folder) = &args.collect {
+        return crate::many::collect(out, words, args, folder);
+    }
+    match args.attempts.as_slice() {
+        [folder] if folder.is_dir() => {
+            if args.html.is_some() {
+                bail!("{}", words.say("mark-folder-page"));
+            }
+            return crate::many::run(out, words, at, args, folder);
+        }
+        _ if args.shard.is_some() || args.results.is_some() => {
+            bail!("{}", words.say("mark-folder-alone"));
+        }
+        _ => {}
+    }
     if args.html.is_some() && 1 < args.attempts.len() {
         bail!("{}", say!(words, "mark-one-page", n = args.attempts.len()));
     }
@@ -180,90 +195,24 @@ pub(crate) fn verdict<'a>(sheets: impl IntoIterator<Item = &'a MarkSheet>) -> Ve
     if sheets.into_iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
 }
 
-fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
-    let Some(marks) = &sheet.marks else { return words.say("mark-line-unfinished") };
-    let total = decimal(words, format!("{:.1}", marks.total));
-    match marks.competent {
-        true => say!(words, "mark-line-competent", total = total),
-        false => say!(words, "mark-line-not-yet", total = total),
-    }
-}
-
-/// Letters of the parts, in the order of the table.
-const LETTERS: [&str; 5] = ["V", "E", "R", "Q", "D"];
-
 /// One line an attempt; one that could not be marked says why in its last cell.
 fn table(rows: &[Row<'_>]) -> anyhow::Result<Vec<u8>> {
     let mut csv = csv::Writer::from_writer(Vec::new());
-    let mut head = vec!["attempt", "job", "seat", "finished", "competent", "total", "cut"];
-    head.extend(LETTERS);
-    head.extend(["deducted", "attended_min", "unattended_min", "job_digest", "mark_in_file"]);
-    head.extend(["begun", "ended", "wall_min", "scripted", "scripted_actions", "actions", "seed_given"]);
-    head.extend(["sittings", "mended", "error"]);
-    csv.write_record(&head)?;
+    csv.write_record(head())?;
     for Row { path, marked } in rows {
-        let mut row = vec![cell(&path.to_string_lossy())];
-        match marked {
-            Ok(Marked { english: sheet, kept, .. }) => {
-                row.extend(marks(sheet, kept));
-                row.extend(when(sheet));
-                row.push(String::new());
-            }
-            Err(error) => {
-                row.extend(std::iter::repeat_n(String::new(), head.len() - 2));
-                row.push(cell(&message(error)));
-            }
-        }
-        csv.write_record(&row)?;
+        let name = path.to_string_lossy();
+        csv.write_record(match marked {
+            Ok(Marked { english: sheet, kept, .. }) => cells_of(&name, sheet, after_keeping(kept)),
+            Err(error) => cells_of_error(&name, &message(error)),
+        })?;
     }
     Ok(csv.into_inner()?)
 }
 
-/// Cells from the job to the mark in the file.
-fn marks(sheet: &MarkSheet, kept: &Result<Option<Kept>, AttemptError>) -> Vec<String> {
-    let in_file = match kept {
+fn after_keeping(kept: &Result<Option<Kept>, AttemptError>) -> &'static str {
+    match kept {
         Ok(Some(Kept::Written | Kept::Same)) => "same",
         Ok(Some(_)) => "differs",
         Ok(None) | Err(_) => "none",
-    };
-    let mut row = vec![
-        cell(&sheet.job),
-        cell(sheet.seat.as_deref().unwrap_or_default()),
-        sheet.marks.is_some().to_string(),
-    ];
-    match &sheet.marks {
-        Some(m) => {
-            row.extend([m.competent.to_string(), m.total.to_string(), m.cut.to_string()]);
-            for letter in LETTERS {
-                let part = m.parts.iter().find(|p| p.letter == letter);
-                row.push(part.map_or_else(String::new, |p| p.points.to_string()));
-            }
-            row.push(m.deducted.to_string());
-        }
-        None => row.extend(std::iter::repeat_n(String::new(), 3 + LETTERS.len() + 1)),
     }
-    row.extend([
-        sheet.attended_min.to_string(),
-        sheet.unattended_min.to_string(),
-        cell(&sheet.job_digest),
-        in_file.to_owned(),
-    ]);
-    row
-}
-
-/// Cells of the wall clock and of how it was done; empty where it is not recorded.
-fn when(sheet: &MarkSheet) -> Vec<String> {
-    let when = &sheet.when;
-    let or_empty = |text: Option<String>| text.unwrap_or_default();
-    vec![
-        utc(when.begun_unix_ms),
-        or_empty(when.ended_unix_ms.map(utc)),
-        or_empty(when.wall_s.map(|s| (s / 60.0).to_string())),
-        or_empty(when.played_actions.map(|n| (0 < n).to_string())),
-        or_empty(when.played_actions.map(|n| n.to_string())),
-        when.actions.to_string(),
-        or_empty(when.seed_from.map(|from| (from == SeedFrom::Given).to_string())),
-        or_empty(when.sittings.map(|n| n.to_string())),
-        when.repairs.len().to_string(),
-    ]
 }

@@ -120,3 +120,24 @@ slip-every = erwartet wird 0.01 bis 3600 s
 slip-pressure = erwartet wird kpa, mbar oder inhg
 slip-key = eine Taste { $key } gibt es nicht
 slip-size = erwartet wird BREITExHÖHE, 640x360 bis 7680x4320, zum Beispiel 1280x720
+
+mark-folder-page = --html nimmt einen Versuch, keinen Ordner. Für einen Ordner: --csv oder --json
+mark-folder-alone = --shard und --results gelten für einen Ordner mit Versuchen: den Ordner allein nennen
+many-folder = der Ordner { $folder } lässt sich nicht lesen: { $why }
+many-name = { $file }: der Name ist kein UTF-8-Text; die Datei umbenennen
+many-none = { $folder } enthält keine Datei, die auf .attempt endet
+many-cannot = kann nicht bewertet werden: { $why }
+many-stands = schon bewertet
+many-progress = { $n } von { $all }: { $file }: { $what }
+many-all = { $n ->
+    [one] 1 Versuch
+   *[other] { $n } Versuche
+}: { $competent } bestanden, { $not_yet } noch nicht bestanden, { $unfinished } nicht abgeschlossen, { $failed } nicht zu bewerten
+results-trouble = { $file }: { $why }; was schon bewertet ist, bleibt erhalten; noch einmal starten, um fortzufahren
+results-in-use = { $file } ist in Gebrauch: dieser Teil wird gerade bewertet
+results-unfinished = { $file }: dieser Teil ist nicht fertig; noch einmal starten, um fortzufahren
+results-strange = { $file } ist keine ganze Ergebnisdatei von pinhole mark; verschieben
+results-none = { $folder } enthält keine Ergebnisdatei (marks-1-of-4.results und so weiter)
+results-missing = { $folder } enthält die Teile { $here }; erwartet wird jeder von 1/{ $n } bis { $n }/{ $n } einmal und kein anderer
+results-versions = { $file } wurde mit Version { $one } bewertet, { $other } mit { $two }; alle Teile mit einer Version bewerten
+slip-shard = erwartet wird K/N mit K von 1 bis N, zum Beispiel 2/4

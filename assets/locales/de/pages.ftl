@@ -120,6 +120,9 @@ cli-mark-after =
       pinhole mark my.attempt
       pinhole mark my.attempt --html mark.html
       pinhole mark class/*.attempt --csv class.csv --json class.json
+      pinhole mark class --csv class.csv
+      pinhole mark class --shard 2/4 --results shards
+      pinhole mark --collect shards --csv class.csv
 
     Die erste Bewertung eines Versuchs wird als letzte Zeile in seine Datei geschrieben, wenn die Datei
     geschrieben werden darf und kein Programm sie offen hat; eine spätere wird mit ihr verglichen.
@@ -127,7 +130,15 @@ cli-mark-after =
     Datei nicht bewertet werden konnte: sie wird genannt, die anderen werden trotzdem bewertet.
     Ein Paket mit after_hand_back: Nothing zeigt seine Bewertungen nur hier, und in den Dateien seiner
     Versuche steht keine.
-cli-mark-attempts-help = die Versuche
+
+    Ein Ordner wird auf allen Kernen bewertet. Ergebnisse werden festgehalten, wie sie kommen: Wer anhält,
+    fährt mit demselben Aufruf fort. Die Versuche selbst bleiben, wie sie sind, und erhalten keine
+    Bewertung. Mit --shard bewertet jeder Rechner seinen Teil; --collect setzt die Teile zu denselben Bytes
+    zusammen, die ein Rechner allein schriebe.
+cli-mark-attempts-help = die Versuche, oder ein Ordner mit Versuchen
+cli-mark-shard-help = Von einem Ordner: jeder N-te Versuch in der Reihenfolge der Namen, vom K-ten an, für Rechner, die sich die Arbeit teilen
+cli-mark-results-help = Von einem Ordner: wo die Ergebnisse festgehalten werden (sonst: marks in dem Ordner)
+cli-mark-collect-help = Die Ergebnisse aller Teile zusammensetzen; bewertet wird nichts
 cli-mark-html-help = Die Bewertung als Seite schreiben (nur für einen Versuch)
 cli-mark-json-help = Alle Zahlen als JSON schreiben
 cli-mark-csv-help = Je Versuch eine Zeile schreiben

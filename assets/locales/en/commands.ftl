@@ -120,3 +120,24 @@ slip-every = expected 0.01 to 3600 s
 slip-pressure = expected kpa, mbar or inhg
 slip-key = there is no key { $key }
 slip-size = expected WIDTHxHEIGHT, 640x360 to 7680x4320, for example 1280x720
+
+mark-folder-page = --html takes one attempt, not a folder. For a folder: --csv or --json
+mark-folder-alone = --shard and --results are for one folder of attempts: name the folder alone
+many-folder = the folder { $folder } cannot be read: { $why }
+many-name = { $file }: the name is not UTF-8 text; rename the file
+many-none = { $folder } holds no file that ends in .attempt
+many-cannot = cannot be marked: { $why }
+many-stands = marked before
+many-progress = { $n } of { $all }: { $file }: { $what }
+many-all = { $n ->
+    [one] 1 attempt
+   *[other] { $n } attempts
+}: { $competent } competent, { $not_yet } not yet competent, { $unfinished } not finished, { $failed } cannot be marked
+results-trouble = { $file }: { $why }; what is marked already is kept, run it again to go on
+results-in-use = { $file } is in use: this shard is being marked already
+results-unfinished = { $file }: this shard is not done; run it again to go on
+results-strange = { $file } is no whole file of results written by pinhole mark; move it away
+results-none = { $folder } holds no file of results (marks-1-of-4.results and so on)
+results-missing = { $folder } holds the shards { $here }; expected each from 1/{ $n } to { $n }/{ $n } once and no other
+results-versions = { $file } was marked by version { $one }, { $other } by { $two }; mark all shards with one version
+slip-shard = expected K/N with K from 1 to N, for example 2/4

@@ -126,6 +126,9 @@ cli-mark-after =
       pinhole mark my.attempt
       pinhole mark my.attempt --html mark.html
       pinhole mark class/*.attempt --csv class.csv --json class.json
+      pinhole mark class --csv class.csv
+      pinhole mark class --shard 2/4 --results shards
+      pinhole mark --collect shards --csv class.csv
 
     The first mark of an attempt is written into its file as the last line, when the file may be written
     and no program has it open; a later mark is compared with it.
@@ -134,7 +137,14 @@ cli-mark-after =
     A pack that says after_hand_back: Nothing shows its marks here alone, and its attempts' files keep
     none.
 
-cli-mark-attempts-help = The attempts
+    A folder is marked on all cores. Results are kept as they come, so that whoever stops it goes on by
+    running it again; the attempts themselves are left as they are, and keep no mark. With --shard each
+    machine marks its part, and --collect puts them together to the bytes that one machine would write.
+
+cli-mark-attempts-help = The attempts, or one folder of them
+cli-mark-shard-help = Of a folder: every Nth attempt in the order of their names, from the Kth on, for machines that share the work
+cli-mark-results-help = Of a folder: where the results are kept as they come (else: marks in the folder)
+cli-mark-collect-help = Put the results of all shards together; nothing is marked
 cli-mark-html-help = Write the mark sheet as a page (one attempt only)
 cli-mark-json-help = Write all numbers as JSON
 cli-mark-csv-help = Write one line an attempt
