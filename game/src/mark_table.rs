@@ -19,8 +19,8 @@ pub(crate) fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
     }
 }
 
-/// Letters of the parts, in the order of the table.
-const LETTERS: [&str; 5] = ["V", "E", "R", "Q", "D"];
+/// Letters of the parts, in the order of the table; T is empty where no time was lost.
+const LETTERS: [&str; 6] = ["V", "E", "R", "Q", "D", "T"];
 
 /// Heads of the table.
 pub(crate) fn head() -> Vec<&'static str> {

@@ -21,6 +21,7 @@ cli-value-file = DATEI
 cli-value-hex = HEX
 cli-value-id-severity = KENNUNG=SCHWERE
 cli-value-job = AUFTRAG
+cli-value-k-n = K/N
 cli-value-keys = TASTEN
 cli-value-leaf = BLATT
 cli-value-m = M

@@ -22,6 +22,7 @@ cli-value-file = FILE
 cli-value-hex = HEX
 cli-value-id-severity = ID=SEVERITY
 cli-value-job = JOB
+cli-value-k-n = K/N
 cli-value-keys = KEYS
 cli-value-leaf = LEAF
 cli-value-m = M

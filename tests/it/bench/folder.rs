@@ -5,7 +5,7 @@ use std::path::Path;
 use super::outputs::finished;
 use super::{ends_with_code, pinhole, root};
 
-/// Two attempts that can be marked, one whose pack is not here, one that is none.
+/// A finished attempt, two that are not finished, and a file that is none.
 fn folder(home: &Path) {
     let of = home.join("class");
     std::fs::create_dir(&of).unwrap();
