@@ -3,19 +3,20 @@
 use std::sync::Arc;
 
 use anyhow::Context as _;
-use assess::attempt::Seed;
+use assess::attempt::{Attempt, Seed};
 use assess::infer::complaint::{self, MISHEARD};
 use assess::infer::hypotheses::{Class, INSIDE_LIMITS, severity};
 use assess::marks;
 use assess::pack::Library;
 use assess::pack::job::Job;
-use assess::plan::test::{Step, Test};
+use assess::plan::test::{Phase, Step, Test};
 use assess::play::{Begin, Session};
 use dice::Dice;
 use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
+use sim_core::world::World;
 
 use crate::technician::Technician;
 
@@ -58,6 +59,44 @@ const JOBS: [&str; 5] = [
 /// # Errors
 /// A job cannot be read, or an attempt cannot be played or marked.
 pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
+    let Worked { job, attempt, fault, technician, tests } = worked(library, number)?;
+    let evaluation = marks::mark(&attempt, &job)?;
+    let (classes, trail) = evaluation.trail();
+    let class = match fault {
+        Some((fault, _)) => Class::Unit(job.car.faults[usize::from(fault)].unit),
+        None => Class::Inside,
+    };
+    Ok(Played {
+        number,
+        job: job.name(),
+        truth: fault.map(|(fault, _)| job.car.faults[usize::from(fault)].id.clone()),
+        severity: fault.map_or(0.0, |(_, severity)| severity),
+        technician: format!("{technician:?}"),
+        tests,
+        true_class: classes.iter().position(|c| *c == class).context("a class of the car")?,
+        trail,
+    })
+}
+
+/// An attempt at a drawn car, handed back and not marked yet.
+pub(crate) struct Worked {
+    /// The job, with what is wrong in this attempt as its answer and without its reference.
+    pub(crate) job: Job,
+    /// What was done.
+    pub(crate) attempt: Attempt,
+    /// The fault with its severity, if any.
+    pub(crate) fault: Option<(u16, f64)>,
+    /// Who worked.
+    pub(crate) technician: Technician,
+    /// Tests that were done, in order.
+    pub(crate) tests: Vec<String>,
+}
+
+/// Attempt `number`, as far as the hand-back.
+///
+/// # Errors
+/// A job cannot be read, or an attempt cannot be played.
+pub(crate) fn worked(library: &Library, number: u64) -> anyhow::Result<Worked> {
     let mut dice = Dice::new(u128::from(number), STREAM);
     let name = JOBS[(number % JOBS.len() as u64) as usize];
     let mut job = library.job(name)?;
@@ -69,22 +108,8 @@ pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
     let order = technician.order(&tests, &mut dice);
     let mut session = Session::rehearse(Arc::new(job.clone()), &Begin::rehearsal(seed));
     work(&mut session, technician, &order, &mut dice)?;
-    let evaluation = marks::mark(&session.into_attempt(), &job)?;
-    let (classes, trail) = evaluation.trail();
-    let class = match fault {
-        Some((fault, _)) => Class::Unit(job.car.faults[usize::from(fault)].unit),
-        None => Class::Inside,
-    };
-    Ok(Played {
-        number,
-        job: name.to_owned(),
-        truth: fault.map(|(fault, _)| job.car.faults[usize::from(fault)].id.clone()),
-        severity: fault.map_or(0.0, |(_, severity)| severity),
-        technician: format!("{technician:?}"),
-        tests: order.into_iter().map(|test| test.id.clone()).collect(),
-        true_class: classes.iter().position(|c| *c == class).context("a class of the car")?,
-        trail,
-    })
+    let tests = order.into_iter().map(|test| test.id.clone()).collect();
+    Ok(Worked { attempt: session.into_attempt(), fault, technician, tests, job })
 }
 
 /// A car from the prior that would have come in with this complaint: its seed, and what is wrong with it.
@@ -112,14 +137,18 @@ fn car(job: &mut Job, dice: &mut Dice) -> (Seed, Option<(u16, f64)>) {
     }
 }
 
-/// Whether the car of this seed shows the job's symptom: it is looked at with its hood open.
+/// Whether the car of this seed shows the job's symptom.
 fn shows(job: &Job, seed: Seed) -> bool {
+    let came_in = hidden(job, seed).map(|world| Opened::of(job.setup(), world));
+    came_in.is_some_and(|came_in| complaint::shows(job, came_in.circuit()))
+}
+
+/// The numbers of the car of this seed: it is looked at with its hood open.
+pub(crate) fn hidden(job: &Job, seed: Seed) -> Option<World> {
     let mut workshop = assess::play::workshop(job, seed);
     workshop.act(&nothing_found());
     workshop.act(&Action::HandBack);
-    let Some(opened) = Opened::after(workshop) else { return false };
-    let came_in = Opened::of(job.setup(), opened.world().clone());
-    complaint::shows(job, came_in.circuit())
+    Some(Opened::after(workshop)?.world().clone())
 }
 
 /// Does the tests one after the other, each with its undo; lines are left out as this technician does, and what is
@@ -161,7 +190,18 @@ fn work(
     {
         session.act(&last)?;
     }
-    let outcome = session.act(&Action::HandBack)?;
+    let mut outcome = session.act(&Action::HandBack)?;
+    if outcome.refused.is_some() {
+        // Something that was left out still holds the car: everything is undone, the last first.
+        for test in order.iter().rev() {
+            for line in test.lines_of(Phase::Undo) {
+                if let Step::Do(action) = &line.step {
+                    session.act(action)?;
+                }
+            }
+        }
+        outcome = session.act(&Action::HandBack)?;
+    }
     anyhow::ensure!(outcome.refused.is_none(), "the car was not taken back: {:?}", outcome.refused);
     Ok(())
 }

@@ -6,6 +6,7 @@
 //! its number alone, so parts of a run can be made anywhere and put together. `calibrate table` prints the table.
 
 mod attempt;
+mod dump;
 mod separation;
 mod table;
 mod technician;
@@ -40,6 +41,18 @@ enum Command {
         #[arg(long, num_args = 2, default_values_t = [0, 600])]
         numbers: Vec<u64>,
     },
+    /// Writes tables of predicted readings of drawn attempts, a line each.
+    Dump {
+        /// File with a line an attempt.
+        #[arg(long)]
+        file: PathBuf,
+        /// Numbers of the attempts: first, and one past the last.
+        #[arg(long, num_args = 2)]
+        numbers: Vec<u64>,
+        /// Sound cars, cars of each fault, cars from the prior.
+        #[arg(long, num_args = 3, default_values_t = [64, 16, 24])]
+        cars: Vec<usize>,
+    },
     /// Prints which faults of a car no single one of its tests tells apart.
     Separate {
         /// The car.
@@ -67,6 +80,16 @@ fn main() -> anyhow::Result<()> {
             Ok(())
         }
         Command::Play { file, numbers } => play(&file, numbers[0]..numbers[1]),
+        Command::Dump { file, numbers, cars } => {
+            let root = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
+            let library = Library::open(&root)?;
+            let mut out = OpenOptions::new().create(true).append(true).open(file)?;
+            for number in numbers[0]..numbers[1] {
+                writeln!(out, "{}", dump::of(&library, number, cars[0], cars[1], cars[2])?)?;
+                println!("{number}");
+            }
+            Ok(())
+        }
         Command::Table { files } => {
             let mut played = Vec::new();
             for file in &files {

@@ -164,6 +164,7 @@ told-no-evidence = Vor dem Befund oder der ersten Reparatur wurde nichts notiert
 told-evidence = Nach der Beanstandung allein hatte „{ $units }“ { $p }; was vor dem Befund notiert wurde, brachte es auf { $reached }.
 told-asked = Verlangt sind { $goal }, mehr nicht.
 told-asked-reference = Verlangt sind { $goal }; so weit kommt der Musterversuch an genau diesem Fahrzeug.
+told-evidence-fair = Messgeräte weichen ab und keine Hand liest zweimal gleich: dieselbe Arbeit hätte es im Mittel auf { $p } gebracht, das sind { $share } des Nachweises; das zählt, nicht das Glück dieses einen Mals.
 told-settled = Ablesung { $n } ({ $looked }) machte unwahrscheinlich: { $ruled }.
 told-settled-left = Ablesung { $n } ({ $looked }) machte unwahrscheinlich: { $ruled }; übrig blieb nur { $left }.
 told-settled-raised = Ablesung { $n } ({ $looked }) machte unwahrscheinlich: { $ruled }; wahrscheinlicher wurde { $raised }.

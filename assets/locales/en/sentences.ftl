@@ -167,6 +167,7 @@ told-no-evidence = Nothing was noted before the finding or the first repair, so 
 told-evidence = On the complaint alone “{ $units }” had { $p }; what you noted before the finding brought it to { $reached }.
 told-asked = { $goal } are asked, and no more.
 told-asked-reference = { $goal } are asked, which is what the reference attempt reaches on this very car.
+told-evidence-fair = Instruments err and hands scatter: the same work would have brought it to { $p } on average, which is worth { $share } of the evidence; that counts, not the luck of this once.
 told-settled = Reading { $n } ({ $looked }) made { $ruled } unlikely.
 told-settled-left = Reading { $n } ({ $looked }) made { $ruled } unlikely and left only { $left }.
 told-settled-raised = Reading { $n } ({ $looked }) made { $ruled } unlikely and { $raised } likelier.

@@ -37,6 +37,28 @@ impl Belief {
         }
     }
 
+    /// Cells with the natural logs of their masses, which are scaled to sum 1.
+    ///
+    /// # Panics
+    /// If a class is out of range, there are not as many masses as cells, or all masses are 0.
+    #[must_use]
+    pub fn of_masses(n_classes: usize, class_of: Vec<usize>, log_mass: &[f64]) -> Self {
+        assert!(class_of.len() == log_mass.len() && class_of.iter().all(|&class| class < n_classes));
+        let total = log_sum_exp(log_mass.iter().copied());
+        assert!(total.is_finite(), "a belief needs some mass");
+        Self { n_classes, class_of, log_mass: log_mass.iter().map(|m| m - total).collect() }
+    }
+
+    /// Mean over the cells of something known of each.
+    ///
+    /// # Panics
+    /// If there are not as many values as cells.
+    #[must_use]
+    pub fn mean_of(&self, values: &[f64]) -> f64 {
+        assert_eq!(values.len(), self.log_mass.len());
+        self.log_mass.iter().zip(values).map(|(m, v)| sim_core::math::exp(*m) * v).sum()
+    }
+
     /// Takes in an observation: the natural log of its likelihood in each cell.
     ///
     /// What is impossible in every cell leaves the belief as it was and returns `false` (with a slip

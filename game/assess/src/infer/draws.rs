@@ -1,18 +1,20 @@
-//! Sixteen draws that fill the range of every unknown evenly: a Latin hypercube.
+//! Draws that fill the range of every unknown evenly: Latin hypercubes of sixteen, one after the other.
 //!
-//! Each unknown (severity in its band, every tolerance, every instrument error) has its range cut into
-//! [`DRAWS`] equal strata; each draw takes the middle of one, every stratum once, in an order of its own
-//! (McKay, Beckman and Conover, Technometrics 21, 1979). With some forty unknowns and sixteen draws this
-//! covers each unknown better than additive sequences or Halton's, whose high coordinates run side by side
-//! at such small numbers. The orders are Fisher–Yates shuffles driven by the published 64-bit mixer of
-//! Steele, Lea and Flood (OOPSLA 2014), keyed with the number of the unknown: no seed, the same for every
-//! hypothesis, attempt and machine. All hypotheses share the draws, so that what differs between them is
+//! Each unknown (severity, every tolerance) has its range cut into [`DRAWS`] equal strata; each of a block of sixteen draws
+//! takes one of them, every stratum once, in an order of its own (McKay, Beckman and Conover, Technometrics 21, 1979).
+//! With some forty unknowns and sixteen draws this covers each unknown better than additive sequences or Halton's, whose
+//! high coordinates run side by side at such small numbers. The orders are Fisher–Yates shuffles driven by the published
+//! 64-bit mixer of Steele, Lea and Flood (OOPSLA 2014), keyed with the numbers of the unknown and the block: no seed, the
+//! same for every hypothesis, attempt and machine. All hypotheses share the draws, so that what differs between them is
 //! the fault, not the luck.
+//!
+//! Within its stratum the first block takes the middle, the next ones ¼, ¾, ⅛, ⅝ … (van der Corput 1935), so that several
+//! blocks together cut the range finer.
 
-/// Draws per hypothesis.
+/// Draws of one block.
 pub const DRAWS: usize = 16;
 
-/// Draw number `draw` (0 to 15): gives one coordinate after the other, each in (0, 1).
+/// A draw by its number, from 0: gives one coordinate after the other, each in (0, 1).
 #[derive(Clone, Debug)]
 pub struct Draw {
     draw: usize,
@@ -21,28 +23,37 @@ pub struct Draw {
 
 impl Draw {
     /// The coordinates of draw number `draw`.
-    ///
-    /// # Panics
-    /// If `draw` is not below [`DRAWS`].
     #[must_use]
     pub fn new(draw: usize) -> Self {
-        assert!(draw < DRAWS);
         Self { draw, next_unknown: 0 }
     }
 
-    /// The next coordinate: middle of a stratum, (k + ½) / 16.
+    /// The next coordinate.
     pub fn next_u(&mut self) -> f64 {
-        let stratum = shuffled(self.next_unknown)[self.draw];
+        let block = self.draw / DRAWS;
+        let stratum = shuffled(self.next_unknown, block as u64)[self.draw % DRAWS];
         self.next_unknown += 1;
-        (stratum as f64 + 0.5) / DRAWS as f64
+        (stratum as f64 + within(block)) / DRAWS as f64
     }
 }
 
-/// The order of the strata for one unknown.
-fn shuffled(unknown: u64) -> [usize; DRAWS] {
+/// Where in their strata the draws of a block lie: ½, ¼, ¾, ⅛, ⅝ …
+fn within(block: usize) -> f64 {
+    let (mut left, mut place, mut at) = (block + 1, 0.5, 0.0);
+    while 0 < left {
+        at += place * (left % 2) as f64;
+        left /= 2;
+        place /= 2.0;
+    }
+    at
+}
+
+/// The order of the strata for one unknown in one block.
+fn shuffled(unknown: u64, block: u64) -> [usize; DRAWS] {
     let mut order: [usize; DRAWS] = std::array::from_fn(|i| i);
     // Spread the keys far apart, so that neighbouring unknowns do not read one stream shifted by one.
-    let mut state = mix(unknown.wrapping_mul(0xD1B5_4A32_D192_ED03));
+    let key = unknown.wrapping_mul(0xD1B5_4A32_D192_ED03).wrapping_add(block.wrapping_mul(0x8CB9_2BA7_2F3D_8DD7));
+    let mut state = mix(key);
     for last in (1..DRAWS).rev() {
         state = state.wrapping_add(0x9E37_79B9_7F4A_7C15);
         // Top bits times the range: no bias that could matter at sixteen.

@@ -1,76 +1,66 @@
-//! Evidence: the trainee's own actions, played again under every hypothesis and every draw.
+//! Evidence: the trainee's own actions, done again in cars with every fault, and what the readings then say.
 //!
-//! [`follow`] replays the deeds in each cell of [`Hypotheses`] from one counted note to the next (in
-//! parallel; results stand in cell order and are added up in it, so the number of threads cannot change a bit).
-//! At each note it asks every cell what the reading would have been, and moves the belief.
+//! [`follow`] brings in [`SOUND`] sound cars and [`DRAWS`] cars of each fault, which share their tolerances draw by draw,
+//! and does the deeds in them from one counted note to the next ([`crate::infer::rows`]). At each note the forecasts grow
+//! ([`crate::infer::forecast`]) and the belief moves ([`crate::infer::table`]).
 //!
-//! **Clock.** Every action takes as long as it took the trainee, except those that end with a cue (wait until
-//! the pump stops, time its rest): they end, in each cell, when that cell's car gives the cue. What the trainee did
-//! was to wait for the pump and then look; cut at the recorded tick, a car whose pump runs a little shorter would
-//! be looked at in the wrong moment of its cycle, and the true hypothesis would suffer most. How long a wait
-//! took is evidence only when it was timed and noted, like everything else.
+//! **Standing still.** A hypothesis whose share falls below [`STANDS`] is done no further: it keeps its share. What it could
+//! have gained since, had it foreseen every note as well as the best cell of all, is reckoned along; as soon as that could
+//! make its share [`ROUSED`], its cars go on from where they stood and it is as if it had never stood still.
 //!
-//! **Width of a prediction.** Sixteen draws stand for a continuum of tolerances; how each is widened, and how
-//! readings that err alike are kept from counting twice, stands in [`crate::infer::joint_likelihood`].
+//! **More cars** go where the belief lies: a hypothesis that has [`CLOSER`] of it before the finding or at the end is given
+//! [`DRAWS`] more cars, [`ROUNDS`] times.
 //!
-//! **Ends.** A value off the scale is the tail beyond its end; a time still running when the trainee's
-//! patience ended is everything above it. A cell in which a reading could not have come about at all counts it
-//! as any of the scale's cells.
-//!
-//! **Setting aside.** A cell whose car the model cannot compute any further is followed no longer: from there on each
-//! reading counts as a slip in it. The sheet says how many.
-//!
-//! **Dropping.** A hypothesis (all its draws) whose mass falls below [`DROP_BELOW`] after a note is not
-//! simulated any further; from then on every reading counts as a slip in it. The sheet says how many.
+//! What is recorded runs in hypothesis and draw order, so the number of threads cannot change a bit.
 
-use rayon::prelude::*;
-use sim_core::Opened;
-use sim_core::observe::{Observed, Predicted, Scale};
-use sim_core::workshop::exchange::{Beside, side_by_side};
+use sim_core::observe::Observed;
 use sim_core::world::World;
 
 use crate::infer::belief::Belief;
-use crate::infer::complaint;
-use crate::infer::hypotheses::{Cell, Class, Hypotheses};
-use crate::infer::joint_likelihood::{self, Drawn, Noted};
-use crate::infer::likelihood::{Expected, log_likelihood};
+use crate::infer::complaint::{self, MISHEARD};
+use crate::infer::draws::DRAWS;
+use crate::infer::forecast::Forecast;
+use crate::infer::hypotheses::{Class, Hypotheses, Hypothesis, world};
+use crate::infer::marginal::Marginal;
+use crate::infer::numeric::ln;
+use crate::infer::reading::{Noted, Place};
+use crate::infer::rows::{self, Car, Told};
+use crate::infer::table::{Item, Table, View};
 use crate::pack::job::Job;
-use crate::play::course::{Course, Deed, Worth};
+use crate::play::course::{Course, Worth};
 
-/// Mass below which a hypothesis is not simulated any further.
-pub const DROP_BELOW: f64 = 1e-4;
-/// Cars that one thread plays side by side. Neighbours are draws of one hypothesis, so most circuits find others of
-/// their shape; few enough that every thread has some.
-pub(crate) const BESIDE: usize = 96;
+/// Sound cars.
+pub const SOUND: usize = 64;
+/// Share below which a hypothesis stands still.
+pub const STANDS: f64 = 3e-4;
+/// Share that a hypothesis which stands still must not be able to have.
+pub const ROUSED: f64 = 0.01;
+/// Share of the belief that is worth more cars.
+pub const CLOSER: f64 = 0.03;
+/// How often a hypothesis may be given more cars; with the first they are no more than the sound ones.
+pub const ROUNDS: usize = 2;
+/// So many cars all severities weigh beside those nearby when the complaint is heard.
+const OF_ALL: f64 = 0.5;
+/// The same of cars that nobody has seen, half of which complain.
+const UNSEEN: f64 = 0.04;
 
-/// A cell's car in the workshop, with what it has said so far.
+/// The cars of one hypothesis.
 #[derive(Debug)]
 struct Player {
-    /// `None` for *other*, and once the hypothesis is dropped.
-    workshop: Option<Opened>,
-    /// Prediction of each thing looked at (index into `Course::looked`).
-    predicted: Vec<Option<Drawn>>,
-    /// See [`Followed::swapped_faulty`].
-    swapped_faulty: Vec<bool>,
-    /// The model could not go on with it.
-    set_aside: bool,
+    fault: Option<u16>,
+    cars: Vec<Car>,
+    /// Severity of each car, share of its range.
+    at: Vec<f64>,
+    stands: Option<Standing>,
 }
 
-impl Player {
-    /// Follows the car no further when the model cannot; whether that is so.
-    fn is_set_aside(&mut self) -> bool {
-        if self.workshop.as_ref().is_some_and(|workshop| workshop.fault().is_some()) {
-            self.workshop = None;
-            self.set_aside = true;
-        }
-        self.workshop.is_none()
-    }
-}
-
-/// The cars of all cells as they came in.
-#[derive(Debug)]
-pub struct Arrivals {
-    workshops: Vec<Option<Opened>>,
+/// A hypothesis that stands still.
+#[derive(Clone, Copy, Debug)]
+struct Standing {
+    /// Its share when it stopped.
+    share: f64,
+    /// After how many notes.
+    after: usize,
 }
 
 /// The belief after one note.
@@ -84,127 +74,367 @@ pub struct Link {
     pub entropy: f64,
     /// Entropy taken away by it, bits; negative when it surprised.
     pub gain: f64,
-    /// Hypotheses that were dropped after it.
-    pub dropped: usize,
 }
 
 /// The belief along an attempt.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Debug)]
 pub struct Followed {
     /// Belief on the complaint alone.
     pub start: Belief,
     /// After each note that counts, in the order they were written.
     pub links: Vec<Link>,
-    /// Per cell, per swap of the course: whether the unit taken out was outside its limits. Ends where the
-    /// cell was dropped; empty for *other*.
-    pub swapped_faulty: Vec<Vec<bool>>,
-    /// Per cell: whether no unit is outside its limits at the end. A hypothesis that was dropped counts as
-    /// cured when nothing was wrong in it or its unit was repaired; *other* never does.
-    pub well_at_end: Vec<bool>,
-    /// Cells whose car could not be computed to the end.
+    /// Per swap of the course, per cell: how probably the unit taken out was outside its limits.
+    pub swapped_faulty: Vec<Vec<f64>>,
+    /// Per cell: how probably no unit is outside its limits at the end; *other* never is well.
+    pub well_at_end: Vec<f64>,
+    /// Cars that could not be computed to the end.
     pub set_aside: usize,
+    /// Cars that were run.
+    pub cars: usize,
+    table: Table,
 }
 
-impl Arrivals {
-    /// Brings in the car of every cell.
-    #[must_use]
-    pub fn of(job: &Job, hypotheses: &Hypotheses) -> Self {
-        let mut workshops: Vec<Option<Opened>> = hypotheses.cells.iter().map(|_| None).collect();
-        let mut seats: Vec<(&mut Option<Opened>, &World)> = workshops
-            .iter_mut()
-            .zip(&hypotheses.cells)
-            .filter_map(|(workshop, cell)| Some((workshop, cell.world.as_ref()?)))
-            .collect();
-        seats.par_chunks_mut(BESIDE).with_max_len(1).for_each(|together| {
-            side_by_side(together, async |(workshop, world), beside| {
-                **workshop = Some(Opened::of_beside(job.setup(), (*world).clone(), beside).await);
-            });
-        });
-        Self { workshops }
-    }
-
-    /// Belief on the complaint alone: the complaint is simulated in every cell.
-    #[must_use]
-    pub fn complained(&self, job: &Job, hypotheses: &Hypotheses) -> Belief {
-        let shows = |w: &Option<Opened>| w.as_ref().map(|w| complaint::shows(job, w.circuit()));
-        let shows: Vec<Option<bool>> = self.workshops.par_iter().with_max_len(1).map(shows).collect();
-        let cells: Vec<(usize, f64)> = hypotheses.cells.iter().map(|c| (c.class, c.prior)).collect();
-        let mut belief = Belief::new(hypotheses.classes.len(), &cells);
-        let logs: Vec<f64> = shows.iter().map(|&shows| complaint::log_likelihood(shows)).collect();
-        let possible = belief.observe(&logs);
-        assert!(possible, "a share of complaints means nothing, so none is impossible");
-        belief
-    }
+/// Brings in the cars `draws` of every hypothesis of `faults`.
+fn bring_in(job: &Job, faults: &[(Option<u16>, std::ops::Range<usize>)]) -> Vec<Vec<(Car, f64)>> {
+    let drawn: Vec<(World, f64)> = faults
+        .iter()
+        .flat_map(|(fault, draws)| draws.clone().map(|draw| world(&job.car, &job.kit, *fault, draw)))
+        .collect();
+    let (worlds, at): (Vec<World>, Vec<f64>) = drawn.into_iter().unzip();
+    let mut cars = rows::arrive(job, &worlds).into_iter().zip(at);
+    faults.iter().map(|(_, draws)| cars.by_ref().take(draws.len()).collect()).collect()
 }
 
-/// Follows `course` up to but not including deed number `until`, starting from the belief `start`. Stops
-/// early when `enough` says so of the belief after a note.
+/// Follows an attempt up to (not including) deed number `until`, and stops looking at notes when `enough` says so.
 #[must_use]
 pub fn follow(
     job: &Job,
     hypotheses: &Hypotheses,
-    arrivals: Arrivals,
-    start: Belief,
     course: &Course,
     until: usize,
     enough: impl Fn(&Belief) -> bool,
 ) -> Followed {
-    let wanted = wanted(course);
-    let mut players: Vec<Player> = arrivals
-        .workshops
-        .into_iter()
-        .map(|workshop| Player {
-            workshop,
-            predicted: vec![None; course.looked.len()],
-            swapped_faulty: Vec::new(),
-            set_aside: false,
-        })
-        .collect();
-    let mut belief = start.clone();
-    let mut entropy = belief.entropy();
-    let mut links: Vec<Link> = Vec::new();
-    let mut noted: Vec<usize> = Vec::new();
-    let mut sums = Sums { dropped: vec![None; hypotheses.list.len()] };
-    let mut done = 0;
+    let mut run = Run::begin(job, hypotheses, course);
     for (index, note) in course.notes.iter().enumerate() {
         if note.worth != Worth::Counts || until <= note.deed {
             continue;
         }
-        play_all(job, hypotheses, &mut players, course, done..note.deed, &wanted);
-        done = note.deed;
-        noted.push(note.looked);
-        belief = start.clone();
-        let logs = sums.log_likelihoods(job, hypotheses, &players, course, &noted);
-        let possible = belief.observe(&logs);
-        assert!(possible, "with a slip rate nothing is impossible");
-        let after = belief.entropy();
-        let dropped = drop_unlikely(hypotheses, &mut players, &belief);
-        links.push(Link {
-            note: index,
-            belief: belief.clone(),
-            entropy: after,
-            gain: entropy - after,
-            dropped,
-        });
-        entropy = after;
-        if enough(&belief) {
+        run.take(index);
+        if enough(run.rest()) {
             break;
         }
     }
-    play_all(job, hypotheses, &mut players, course, done..until, &wanted);
-    let repaired = course.repaired_units(job);
-    let well = |(player, cell): (&Player, &Cell)| match (&player.workshop, hypotheses.classes[cell.class]) {
-        (Some(workshop), _) => workshop.units_outside_limits().is_empty(),
-        (None, Class::Inside) => true,
-        (None, Class::Unit(unit)) => repaired.contains(&unit),
-        (None, Class::Other) => false,
-    };
-    Followed {
-        start,
-        links,
-        set_aside: players.iter().filter(|player| player.set_aside).count(),
-        well_at_end: players.iter().zip(&hypotheses.cells).map(well).collect(),
-        swapped_faulty: players.into_iter().map(|player| player.swapped_faulty).collect(),
+    run.look_closer();
+    run.end(until)
+}
+
+/// An attempt on its way through all cars.
+struct Run<'a> {
+    job: &'a Job,
+    course: &'a Course,
+    hypotheses: &'a Hypotheses,
+    /// Without *other*.
+    players: Vec<Player>,
+    table: Table,
+    /// Index into the course's notes of each note taken.
+    taken: Vec<usize>,
+    beliefs: Vec<Belief>,
+    could_gain: Vec<f64>,
+}
+
+impl<'a> Run<'a> {
+    fn begin(job: &'a Job, hypotheses: &'a Hypotheses, course: &'a Course) -> Self {
+        let asked: Vec<(Option<u16>, std::ops::Range<usize>)> = hypotheses
+            .list
+            .iter()
+            .filter_map(|entry| match entry.hypothesis {
+                Hypothesis::Inside => Some((None, 0..SOUND)),
+                Hypothesis::Fault(fault) => Some((Some(fault), 0..DRAWS)),
+                Hypothesis::Other => None,
+            })
+            .collect();
+        let players: Vec<Player> = bring_in(job, &asked)
+            .into_iter()
+            .zip(&asked)
+            .map(|(cars, (fault, _))| {
+                let (cars, at) = cars.into_iter().unzip();
+                Player { fault: *fault, cars, at, stands: None }
+            })
+            .collect();
+        let table = Table::new(hypotheses.classes.len());
+        let mut run = Self {
+            job,
+            course,
+            hypotheses,
+            players,
+            table,
+            taken: Vec::new(),
+            beliefs: Vec::new(),
+            could_gain: Vec::new(),
+        };
+        run.table.views = (0..hypotheses.list.len()).map(|h| run.view(h)).collect();
+        run.look();
+        run
+    }
+
+    /// A hypothesis that has heard the complaint and taken no note yet.
+    fn view(&self, h: usize) -> View {
+        let entry = self.hypotheses.list[h];
+        let prior = entry.prior / entry.cells() as f64;
+        let Some(player) = self.players.get(h) else {
+            let start = vec![ln(prior) + complaint::log_likelihood(None)];
+            return View::new(entry.class, start, None);
+        };
+        let forecast = match player.fault {
+            None => Forecast::of_sound(player.cars.len()),
+            Some(_) => Forecast::of_fault(player.at.clone()),
+        };
+        let shows: Vec<f64> = player.cars.iter().map(|car| f64::from(u8::from(car.shows))).collect();
+        let mean = shows.iter().sum::<f64>() / shows.len() as f64;
+        let start = forecast.near.iter().map(|near| {
+            let heard: f64 = near.iter().zip(&shows).map(|(w, s)| w * s).sum::<f64>();
+            let all = near.iter().sum::<f64>() + OF_ALL + UNSEEN;
+            let p = (heard + OF_ALL * mean + 0.5 * UNSEEN) / all;
+            ln(prior) + ln((1.0 - MISHEARD) * p + MISHEARD * 0.5)
+        });
+        View::new(entry.class, start.collect(), Some(forecast))
+    }
+
+    /// The last belief.
+    fn rest(&self) -> &Belief {
+        &self.beliefs[self.beliefs.len() - 1]
+    }
+
+    /// Which hypotheses are on their way.
+    fn running(&self) -> Vec<usize> {
+        (0..self.players.len()).filter(|h| self.players[*h].stands.is_none()).collect()
+    }
+
+    /// Takes the next note in.
+    fn take(&mut self, note: usize) {
+        let running = self.running();
+        self.advance(&running, self.course.notes[note].deed);
+        self.taken.push(note);
+        let looked = &self.course.looked[self.course.notes[note].looked];
+        let noted = Noted::of(self.job, looked);
+        let item = self.taken.len() - 1;
+        self.forecast(&running, item, &noted);
+        let forecasts: Vec<&Forecast> =
+            running.iter().filter_map(|h| self.table.views[*h].forecast.as_ref()).collect();
+        let common = Forecast::common(&forecasts);
+        let order = (looked.reading.epoch, looked.reading.what.clone());
+        let marginal = self.marginal(&running, &noted, item);
+        for h in &running {
+            if let Some(forecast) = &mut self.table.views[*h].forecast {
+                forecast.draw_towards(&common);
+            }
+        }
+        self.table.items.push(Item { noted, marginal, common, order });
+        self.look();
+        while self.rouse() {}
+        self.stand_still();
+    }
+
+    /// Does the deeds before `until` in the cars of some hypotheses.
+    fn advance(&mut self, which: &[usize], until: usize) {
+        let players = self.players.iter_mut().enumerate().filter(|(h, _)| which.contains(h));
+        let mut cars: Vec<&mut Car> = players.flat_map(|(_, player)| player.cars.iter_mut()).collect();
+        rows::advance(self.course, &mut cars, until);
+    }
+
+    /// Where the cars of a hypothesis stand at a note, with the instrument's error there.
+    fn places(&self, h: usize, item: usize, noted: &Noted) -> Vec<(Place, f64)> {
+        let looked = self.course.notes[self.taken[item]].looked;
+        self.players[h].cars.iter().map(|car| noted.place(car.told.get(looked).copied().flatten())).collect()
+    }
+
+    /// Lets the forecasts of some hypotheses take a note in.
+    fn forecast(&mut self, which: &[usize], item: usize, noted: &Noted) {
+        let beside: Vec<Place> = self.places(0, item, noted).into_iter().map(|(place, _)| place).collect();
+        let places: Vec<Vec<(Place, f64)>> = which.iter().map(|h| self.places(*h, item, noted)).collect();
+        // Sound cars are always among those who are there, or were before: they never stand still.
+        let (sound, faults) = self.table.views.split_at_mut(1);
+        let Some(sound) = sound.first_mut().and_then(|view| view.forecast.as_mut()) else { return };
+        for (h, places) in which.iter().zip(&places) {
+            match h.checked_sub(1) {
+                None => sound.take(noted, places, None),
+                Some(fault) => {
+                    if let Some(forecast) = faults.get_mut(fault).and_then(|view| view.forecast.as_mut()) {
+                        forecast.take(noted, places, Some((sound, &beside)));
+                    }
+                }
+            }
+        }
+    }
+
+    fn marginal(&self, running: &[usize], noted: &Noted, item: usize) -> Marginal {
+        let cars = running.iter().flat_map(|h| {
+            let places = self.places(*h, item, noted);
+            let weight = self.hypotheses.list[*h].prior / places.len() as f64;
+            places.into_iter().map(move |(place, error)| (weight, place, error))
+        });
+        Marginal::of(noted, cars.collect())
+    }
+
+    /// Looks at the belief along all notes.
+    fn look(&mut self) {
+        let path = self.table.path();
+        self.beliefs = path.beliefs;
+        self.could_gain = path.could_gain;
+    }
+
+    /// The share of each hypothesis in a belief.
+    fn shares(&self, belief: &Belief) -> Vec<f64> {
+        let mut shares = vec![0.0; self.hypotheses.list.len()];
+        for (cell, (h, _)) in self.hypotheses.cells().enumerate() {
+            shares[h] += belief.mass_in(cell..cell + 1);
+        }
+        shares
+    }
+
+    /// Lets hypotheses stand still that have become very unlikely; never the sound cars, which the others are held
+    /// against.
+    fn stand_still(&mut self) {
+        let shares = self.shares(self.rest());
+        let after = self.taken.len();
+        for (player, share) in self.players.iter_mut().zip(shares).skip(1) {
+            if player.stands.is_none() && share < STANDS {
+                player.stands = Some(Standing { share, after });
+            }
+        }
+    }
+
+    /// Lets hypotheses go on that could have come to matter; whether there were any.
+    fn rouse(&mut self) -> bool {
+        let could = |standing: Standing| {
+            let gain: f64 = self.could_gain[standing.after..].iter().sum();
+            standing.share * sim_core::math::exp(gain)
+        };
+        let roused: Vec<(usize, Standing)> = self
+            .players
+            .iter()
+            .enumerate()
+            .filter_map(|(h, player)| Some((h, player.stands?)))
+            .filter(|(_, standing)| ROUSED < could(*standing))
+            .collect();
+        let Some(last) = self.taken.last().copied() else { return false };
+        let which: Vec<usize> = roused.iter().map(|(h, _)| *h).collect();
+        self.advance(&which, self.course.notes[last].deed);
+        for (h, standing) in &roused {
+            self.players[*h].stands = None;
+            self.catch_up(*h, standing.after);
+        }
+        if !roused.is_empty() {
+            self.look();
+        }
+        !roused.is_empty()
+    }
+
+    /// Lets a hypothesis take in the notes from number `from` on; its cars have done the deeds.
+    fn catch_up(&mut self, h: usize, from: usize) {
+        for item in from..self.table.items.len() {
+            let noted = self.table.items[item].noted.clone();
+            self.forecast(&[h], item, &noted);
+            if let Some(forecast) = &mut self.table.views[h].forecast {
+                forecast.draw_towards(&self.table.items[item].common);
+            }
+        }
+    }
+
+    /// Gives more cars to the hypotheses in which the belief lies.
+    fn look_closer(&mut self) {
+        let lock = self.course.lock();
+        let before_lock = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
+        let Some(last) = self.taken.last().copied() else { return };
+        for _ in 0..ROUNDS {
+            let (then, now) = (self.shares(&self.beliefs[before_lock]), self.shares(self.rest()));
+            let close: Vec<usize> = (1..self.players.len())
+                .filter(|h| self.players[*h].stands.is_none() && CLOSER <= then[*h].max(now[*h]))
+                .collect();
+            let asked: Vec<(Option<u16>, std::ops::Range<usize>)> = close
+                .iter()
+                .map(|h| {
+                    let player = &self.players[*h];
+                    (player.fault, player.cars.len()..(player.cars.len() + DRAWS).min(SOUND))
+                })
+                .collect();
+            for (h, new) in close.iter().zip(bring_in(self.job, &asked)) {
+                let player = &mut self.players[*h];
+                for (car, at) in new {
+                    player.cars.push(car);
+                    player.at.push(at);
+                }
+            }
+            self.advance(&close, self.course.notes[last].deed);
+            for h in close {
+                self.table.views[h] = self.view(h);
+                self.catch_up(h, 0);
+            }
+            self.look();
+        }
+    }
+
+    /// Does what is left to do, and sums up.
+    fn end(mut self, until: usize) -> Followed {
+        let running = self.running();
+        self.advance(&running, until);
+        let mut links = Vec::new();
+        for (note, pair) in self.taken.iter().zip(self.beliefs.windows(2)) {
+            let (before, entropy) = (pair[0].entropy(), pair[1].entropy());
+            links.push(Link { note: *note, belief: pair[1].clone(), entropy, gain: before - entropy });
+        }
+        let repaired = self.course.repaired_units(self.job);
+        let well = self.per_cell(
+            |class| match class {
+                Class::Inside => true,
+                Class::Unit(unit) => repaired.contains(&unit),
+                Class::Other => false,
+            },
+            Car::is_well,
+        );
+        let swapped = self.course.swaps.iter().enumerate().map(|(index, swap)| {
+            self.per_cell(|class| class == Class::Unit(swap.unit), |car| car.swapped_faulty.get(index).copied())
+        });
+        Followed {
+            swapped_faulty: swapped.collect(),
+            well_at_end: well,
+            start: self.beliefs[0].clone(),
+            links,
+            set_aside: self.cars().filter(|car| car.is_set_aside()).count(),
+            cars: self.cars().count(),
+            table: self.table,
+        }
+    }
+
+    fn cars(&self) -> impl Iterator<Item = &Car> {
+        self.players.iter().flat_map(|player| &player.cars)
+    }
+
+    /// How probable something is in each cell: counted among the cars near its severity; for a hypothesis that stands
+    /// still, and where no car knows, what its class says.
+    fn per_cell(&self, of_class: impl Fn(Class) -> bool, of_car: impl Fn(&Car) -> Option<bool>) -> Vec<f64> {
+        let number = |is: bool| f64::from(u8::from(is));
+        let mut all = Vec::new();
+        for (h, entry) in self.hypotheses.list.iter().enumerate() {
+            let rule = number(of_class(self.hypotheses.classes[entry.class]));
+            let forecast = self.table.views[h].forecast.as_ref();
+            let player = self.players.get(h).filter(|player| player.stands.is_none());
+            let (Some(forecast), Some(player)) = (forecast, player) else {
+                all.extend(std::iter::repeat_n(rule, entry.cells()));
+                continue;
+            };
+            for near in &forecast.near {
+                let (mut sum, mut weights) = (0.0, 0.0);
+                for (weight, car) in near.iter().zip(&player.cars) {
+                    if let Some(is) = of_car(car) {
+                        sum += weight * number(is);
+                        weights += weight;
+                    }
+                }
+                all.push(if 0.0 < weights { sum / weights } else { rule });
+            }
+        }
+        all
     }
 }
 
@@ -221,189 +451,29 @@ impl Followed {
     pub fn end(&self) -> &Belief {
         self.links.last().map_or(&self.start, |link| &link.belief)
     }
-}
 
-/// Which readings are noted and count.
-fn wanted(course: &Course) -> Vec<bool> {
-    let mut wanted = vec![false; course.looked.len()];
-    for note in course.notes.iter().filter(|note| note.worth == Worth::Counts) {
-        wanted[note.looked] = true;
-    }
-    wanted
-}
-
-/// Plays some deeds in every cell that is still simulated.
-fn play_all(
-    job: &Job,
-    hypotheses: &Hypotheses,
-    players: &mut [Player],
-    course: &Course,
-    deeds: std::ops::Range<usize>,
-    wanted: &[bool],
-) {
-    let mut alive: Vec<(&mut Player, &Cell)> =
-        players.iter_mut().zip(&hypotheses.cells).filter(|(player, _)| player.workshop.is_some()).collect();
-    alive.par_chunks_mut(BESIDE).with_max_len(1).for_each(|together| {
-        side_by_side(together, async |(player, cell), beside| {
-            for index in deeds.clone() {
-                if player.is_set_aside() {
-                    return;
-                }
-                let Player { workshop: Some(workshop), predicted, swapped_faulty, .. } = &mut **player else {
-                    return;
-                };
-                let deed = &course.deeds[index];
-                if deed.refused {
-                    continue;
-                }
-                idle_before(workshop, &course.deeds, index, beside).await;
-                if let Some(swap) = course.swaps.get(swapped_faulty.len()).filter(|swap| swap.deed == index) {
-                    swapped_faulty.push(workshop.units_outside_limits().contains(&swap.unit));
-                }
-                done_again(workshop, deed, beside).await;
-                let looked = course.looked.binary_search_by_key(&index, |looked| looked.deed);
-                if let (Ok(looked), Some(value)) = (looked, workshop.predicted())
-                    && wanted[looked]
-                    && workshop.fault().is_none()
-                {
-                    let what = &course.looked[looked].reading.what;
-                    predicted[looked] = Some(drawn(job, cell, workshop, what, value));
-                }
-            }
-            // Also after the last: its state is asked for at the end.
-            player.is_set_aside();
-        });
-    });
-}
-
-/// Does deed number `index` in a cell's car, with the pause before it.
-pub(crate) async fn deed_in(workshop: &mut Opened, deeds: &[Deed], index: usize, beside: Beside<'_>) {
-    idle_before(workshop, deeds, index, beside).await;
-    done_again(workshop, &deeds[index], beside).await;
-}
-
-/// Lets the time pass in which nothing was done before deed number `index`.
-async fn idle_before(workshop: &mut Opened, deeds: &[Deed], index: usize, beside: Beside<'_>) {
-    let start = deeds[index].start.0;
-    let idle = start - deeds[..index].last().map_or(start, |last| last.end.0);
-    if 0 < idle {
-        workshop.run_free_beside(workshop.tick().plus(idle), beside).await;
-    }
-}
-
-/// A deed in another car: it takes as long as it took, unless it ends with a cue.
-async fn done_again(workshop: &mut Opened, deed: &Deed, beside: Beside<'_>) {
-    if deed.action.ends_with_a_cue() {
-        workshop.act_beside(&deed.action, beside).await;
-    } else {
-        let end = workshop.tick().plus(deed.end.0 - deed.start.0);
-        workshop.replay_beside(&deed.action, end, beside).await;
-    }
-}
-
-/// Stops simulating hypotheses that have become very unlikely; gives their number.
-fn drop_unlikely(hypotheses: &Hypotheses, players: &mut [Player], belief: &Belief) -> usize {
-    let mut dropped = 0;
-    for range in hypotheses.ranges() {
-        let alive = players[range.clone()].iter().any(|player| player.workshop.is_some());
-        if alive && belief.mass_in(range.clone()) < DROP_BELOW {
-            players[range].iter_mut().for_each(|player| player.workshop = None);
-            dropped += 1;
-        }
-    }
-    dropped
-}
-
-/// What the readings noted so far say in every cell, from the complaint on.
-struct Sums {
-    /// Per hypothesis that is simulated no further: the log-likelihoods of its cells when it was dropped, and how many
-    /// notes they hold.
-    dropped: Vec<Option<(Vec<f64>, usize)>>,
-}
-
-impl Sums {
-    /// Natural log of the likelihood of all readings noted so far, in every cell.
-    fn log_likelihoods(
-        &mut self,
-        job: &Job,
-        hypotheses: &Hypotheses,
-        players: &[Player],
-        course: &Course,
-        noted: &[usize],
-    ) -> Vec<f64> {
-        let ranges: Vec<std::ops::Range<usize>> = hypotheses.ranges().collect();
-        let all: Vec<Vec<f64>> = ranges
-            .par_iter()
-            .zip(&mut self.dropped)
-            .map(|(range, dropped)| {
-                let gone = hypotheses.cells[range.start].world.is_some()
-                    && players[range.clone()].iter().all(|player| player.workshop.is_none());
-                let of = |noted: &[usize]| -> Vec<f64> {
-                    if noted.is_empty() {
-                        return vec![0.0; range.len()];
-                    }
-                    let notes: Vec<Noted> =
-                        noted.iter().map(|&n| as_noted(job, players, course, range, n)).collect();
-                    joint_likelihood::log_likelihoods(&notes)
-                };
-                if !gone {
-                    return of(noted);
-                }
-                // It was dropped after the note before this one, or set aside since.
-                let (before, held) =
-                    dropped.get_or_insert_with(|| (of(&noted[..noted.len() - 1]), noted.len() - 1));
-                let slips: f64 = noted[*held..]
-                    .iter()
-                    .map(|&n| {
-                        let looked = &course.looked[n];
-                        log_likelihood(&looked.scale, looked.reading.shown, Expected::Slip)
-                    })
-                    .sum();
-                before.iter().map(|log| log + slips).collect()
+    /// What would have been believed along the first `notes` notes had the instruments and the hand scattered otherwise:
+    /// `told` says what each of them would have shown before that in the car in question, `draw` gives a share of the class
+    /// for each instrument (−1 to 1) and a standard normal number for each note.
+    #[must_use]
+    pub fn with_other_scatter(
+        &self,
+        told: &[Option<Told>],
+        instruments: &[f64],
+        scatter: &[f64],
+    ) -> Vec<Belief> {
+        let items = self.table.items.iter().zip(told).zip(scatter);
+        let shown: Vec<Noted> = items
+            .map(|((item, told), scatter)| {
+                let share = item.noted.instrument.and_then(|i| instruments.get(i)).copied().unwrap_or(0.0);
+                item.noted.show(*told, share, *scatter).map_or_else(|| item.noted.clone(), |shown| item.noted.showing(shown))
             })
             .collect();
-        all.concat()
+        self.table.had_shown(shown.iter().collect())
     }
-}
 
-/// A noted reading with what the draws of one hypothesis expect of it.
-fn as_noted(
-    job: &Job,
-    players: &[Player],
-    course: &Course,
-    range: &std::ops::Range<usize>,
-    which: usize,
-) -> Noted {
-    let looked = &course.looked[which];
-    let instrument = match &looked.reading.what {
-        Observed::Instrument { instrument, .. } | Observed::Interval { instrument, .. } => {
-            job.kit.iter().position(|card| card.id == *instrument)
-        }
-        Observed::Sense(_) => None,
-    };
-    Noted {
-        shown: looked.reading.shown,
-        scale: looked.scale.clone(),
-        by_ratio: runs_by_ratio(&looked.reading.what, &looked.scale),
-        instrument,
-        drawn: players[range.clone()].iter().map(|player| player.predicted[which]).collect(),
+    /// What was looked at at each note in the order of [`Followed::links`].
+    pub fn looked_at(&self) -> impl Iterator<Item = &Observed> {
+        self.table.items.iter().map(|item| &item.order.1)
     }
-}
-
-/// What a draw expects, with the instrument's constant error beside it.
-fn drawn(job: &Job, cell: &Cell, workshop: &Opened, what: &Observed, predicted: Predicted) -> Drawn {
-    let nothing = Drawn { predicted, error: 0.0, share: 0.0 };
-    let Predicted::Value(value) = predicted else { return nothing };
-    let (Observed::Instrument { instrument, .. } | Observed::Interval { instrument, .. }) = what else {
-        return nothing;
-    };
-    let card = job.kit.iter().position(|card| card.id == *instrument);
-    let errors = cell.world.as_ref().map(|world| world.instrument_errors.as_slice()).unwrap_or_default();
-    let share = card.and_then(|card| errors.get(card)).copied().unwrap_or(0.0);
-    Drawn { predicted, error: workshop.instrument_error(what, value, 1.0), share }
-}
-
-/// Quantities that are positive and span decades: times and resistances.
-fn runs_by_ratio(what: &Observed, scale: &Scale) -> bool {
-    matches!(what, Observed::Interval { .. }) || matches!(scale, Scale::Numeric { unit: "ohm", .. })
 }

@@ -1,14 +1,13 @@
-//! What could be wrong with the car: the hypotheses of `score/1`, first version, and their cells.
+//! What could be wrong with the car: the hypotheses of `score/2` and their cells.
 //!
 //! * *Inside limits*: every part drawn inside serviceable.
-//! * Every single fault of the car's catalogue in two bands of severity, [min, √(min·max)] and
-//!   [√(min·max), max]; each draw takes a severity of its own inside the band, so that a true severity in
-//!   between is stood for. Severities run by ratio (by difference where a bound is 0).
+//! * Every single fault of the car's catalogue, at severities spread evenly over its range by ratio (by difference where a
+//!   bound is 0); a cell is one of [`NODES`] stretches of that range.
 //! * *Other*: something that is not in the catalogue; nothing is known of what it would show.
 //!
 //! A class is what would be repaired: one per repair unit that has a fault, one for *inside limits*, one
-//! for *other*. Prior mass before the complaint: [`INSIDE_LIMITS`], [`OTHER`], the rest shared by commonness,
-//! half of each fault's share to either band. Not in this version: pairs of faults.
+//! for *other*. Prior mass before the complaint: [`INSIDE_LIMITS`], [`OTHER`], the rest shared by commonness.
+//! Not in this version: pairs of faults.
 
 use sim_core::car::Car;
 use sim_core::instrument::InstrumentCard;
@@ -16,14 +15,13 @@ use sim_core::math;
 use sim_core::world::World;
 
 use crate::infer::draws::{DRAWS, Draw};
+use crate::infer::forecast::NODES;
 
 /// Mass of *inside limits* before the complaint is heard (own choice; a graded pack has at least 15 %
 /// healthy cars).
 pub const INSIDE_LIMITS: f64 = 0.15;
 /// Mass of *other* before the complaint is heard (own choice).
 pub const OTHER: f64 = 0.02;
-/// Bands of severity of each fault.
-pub const BANDS: usize = 2;
 
 /// What is repaired, or that nothing is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -41,45 +39,56 @@ pub enum Class {
 pub enum Hypothesis {
     /// Everything inside its limits.
     Inside,
-    /// One fault of the catalogue (index into `car.faults`), severity in this band (0 or 1).
-    Fault {
-        /// Index into `car.faults`.
-        fault: u16,
-        /// Band of severity.
-        band: usize,
-    },
+    /// One fault of the catalogue (index into `car.faults`).
+    Fault(u16),
     /// Something that is not in the catalogue.
     Other,
 }
 
-/// One hypothesis with one draw.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Cell {
-    /// Index into [`Hypotheses::list`].
-    pub hypothesis: usize,
+/// A hypothesis with what it is before anything was seen.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Entry {
+    /// Which.
+    pub hypothesis: Hypothesis,
     /// Index into [`Hypotheses::classes`].
     pub class: usize,
     /// Weight before the complaint.
     pub prior: f64,
-    /// The hidden numbers; `None` for *other*.
-    pub world: Option<World>,
 }
 
-/// All hypotheses about a car with a kit, in fixed order.
+impl Entry {
+    /// Cells of it.
+    #[must_use]
+    pub fn cells(self) -> usize {
+        match self.hypothesis {
+            Hypothesis::Fault(_) => NODES,
+            Hypothesis::Inside | Hypothesis::Other => 1,
+        }
+    }
+
+    /// The fault, if it is one.
+    #[must_use]
+    pub fn fault(self) -> Option<u16> {
+        match self.hypothesis {
+            Hypothesis::Fault(fault) => Some(fault),
+            Hypothesis::Inside | Hypothesis::Other => None,
+        }
+    }
+}
+
+/// All hypotheses about a car, in fixed order.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hypotheses {
     /// Classes: *inside limits*, then units in the order of the car file, then *other*.
     pub classes: Vec<Class>,
-    /// Hypotheses: *inside limits*, faults in the order of the car file with their bands, *other*.
-    pub list: Vec<Hypothesis>,
-    /// Cells, hypothesis by hypothesis.
-    pub cells: Vec<Cell>,
+    /// Hypotheses: *inside limits*, faults in the order of the car file, *other*.
+    pub list: Vec<Entry>,
 }
 
 impl Hypotheses {
-    /// Lays out every hypothesis about `car` in the hands of someone with `kit`.
+    /// Lays out every hypothesis about `car`.
     #[must_use]
-    pub fn of(car: &Car, kit: &[InstrumentCard]) -> Self {
+    pub fn of(car: &Car) -> Self {
         let mut units: Vec<u16> = car.faults.iter().map(|fault| fault.unit).collect();
         units.sort_unstable();
         units.dedup();
@@ -87,42 +96,20 @@ impl Hypotheses {
         classes.extend(units.iter().map(|&unit| Class::Unit(unit)));
         classes.push(Class::Other);
         let all_common: f64 = car.faults.iter().map(|fault| fault.commonness).sum();
-
-        let mut list = vec![Hypothesis::Inside];
-        let mut cells: Vec<Cell> = (0..DRAWS)
-            .map(|draw| Cell {
-                hypothesis: 0,
-                class: 0,
-                prior: INSIDE_LIMITS / DRAWS as f64,
-                world: Some(world(car, kit, None, draw)),
-            })
-            .collect();
-        for (index, fault) in car.faults.iter().enumerate() {
-            let share = fault.commonness / all_common;
-            let prior = (1.0 - INSIDE_LIMITS - OTHER) * share / (BANDS * DRAWS) as f64;
-            let class = 1 + units.partition_point(|&unit| unit < fault.unit);
-            for band in 0..BANDS {
-                cells.extend((0..DRAWS).map(|draw| Cell {
-                    hypothesis: list.len(),
-                    class,
-                    prior,
-                    world: Some(world(car, kit, Some((index as u16, band)), draw)),
-                }));
-                list.push(Hypothesis::Fault { fault: index as u16, band });
-            }
-        }
-        cells.push(Cell { hypothesis: list.len(), class: classes.len() - 1, prior: OTHER, world: None });
-        list.push(Hypothesis::Other);
-        Self { classes, list, cells }
+        let mut list = vec![Entry { hypothesis: Hypothesis::Inside, class: 0, prior: INSIDE_LIMITS }];
+        list.extend(car.faults.iter().enumerate().map(|(index, fault)| Entry {
+            hypothesis: Hypothesis::Fault(index as u16),
+            class: 1 + units.partition_point(|&unit| unit < fault.unit),
+            prior: (1.0 - INSIDE_LIMITS - OTHER) * fault.commonness / all_common,
+        }));
+        list.push(Entry { hypothesis: Hypothesis::Other, class: classes.len() - 1, prior: OTHER });
+        Self { classes, list }
     }
 
-    /// The cells of each hypothesis, in order.
-    pub fn ranges(&self) -> impl Iterator<Item = std::ops::Range<usize>> + '_ {
-        let mut start = 0;
-        self.cells.chunk_by(|a, b| a.hypothesis == b.hypothesis).map(move |cells| {
-            start += cells.len();
-            start - cells.len()..start
-        })
+    /// Hypothesis and class of every cell, hypothesis by hypothesis.
+    pub fn cells(&self) -> impl Iterator<Item = (usize, usize)> + '_ {
+        let of = |(index, entry): (usize, &Entry)| std::iter::repeat_n((index, entry.class), entry.cells());
+        self.list.iter().enumerate().flat_map(of)
     }
 
     /// Index of the class a set of units belongs to, when there is one class for it (no unit: *inside
@@ -138,20 +125,27 @@ impl Hypotheses {
     }
 }
 
-/// One draw's world. The severity takes the first coordinate whether or not there is a fault, so that all
-/// hypotheses see the same tolerances and the same instruments.
-fn world(car: &Car, kit: &[InstrumentCard], fault: Option<(u16, usize)>, draw: usize) -> World {
+/// The car of one draw, with where in its range the severity lies. The severity takes the first coordinate whether or not
+/// there is a fault, so that all hypotheses see the same tolerances.
+#[must_use]
+pub fn world(car: &Car, kit: &[InstrumentCard], fault: Option<u16>, draw: usize) -> (World, f64) {
     let mut draw = Draw::new(draw);
-    let u_severity = draw.next_u();
+    let share = draw.next_u();
     let faults: Vec<(u16, f64)> = fault
         .iter()
-        .map(|&(fault, band)| {
+        .map(|&fault| {
             let def = &car.faults[usize::from(fault)];
-            let u = (band as f64 + u_severity) / BANDS as f64;
-            (fault, severity(def.severity_min, def.severity_max, u))
+            (fault, severity(def.severity_min, def.severity_max, share))
         })
         .collect();
-    World::draw(car, kit, &faults, &mut || draw.next_u())
+    (World::draw(car, kit, &faults, &mut || draw.next_u()), share)
+}
+
+/// The first block of cars of every hypothesis, hypothesis by hypothesis: [`DRAWS`] each.
+#[must_use]
+pub fn every_first_car(car: &Car, kit: &[InstrumentCard]) -> Vec<World> {
+    let faults = std::iter::once(None).chain((0..car.faults.len()).map(|fault| Some(fault as u16)));
+    faults.flat_map(|fault| (0..DRAWS).map(move |draw| world(car, kit, fault, draw).0)).collect()
 }
 
 /// Severity at share `u` (0 to 1) of the way from `min` to `max`, by ratio when both have one sign.

@@ -2,10 +2,18 @@
 //! unknown, the likelihood of what was shown, and the belief that follows from it.
 
 pub mod belief;
+pub mod chain;
 pub mod complaint;
 pub mod draws;
 pub mod evidence;
+pub mod expectation;
+pub mod forecast;
 pub mod hypotheses;
-pub mod joint_likelihood;
 pub mod likelihood;
+pub mod line;
+pub mod marginal;
+pub mod modes;
 pub mod numeric;
+pub mod reading;
+pub mod rows;
+pub mod table;

@@ -38,7 +38,6 @@ pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize, s: &Speech<'_>) -> E
                     classes: after_note,
                     entropy: link.entropy,
                     gain: link.gain,
-                    dropped: link.dropped,
                     toward_truth,
                 }
             }

@@ -4,6 +4,7 @@
 //! down meanwhile; what does not replay is not marked. `docs/marking.md` says why every rule is as it is.
 
 mod chart;
+mod fair;
 mod parts;
 pub mod score;
 pub mod sheet;
@@ -18,10 +19,11 @@ use std::sync::Arc;
 use sim_core::Opened;
 use sim_core::notice::{Gravity, Hazard};
 use sim_core::workshop::Outcome;
+use sim_core::world::World;
 
 use crate::attempt::{Attempt, ENGINE, Step};
 use crate::infer::belief::Belief;
-use crate::infer::evidence::{Arrivals, Followed, follow};
+use crate::infer::evidence::{Followed, follow};
 use crate::infer::hypotheses::{Class, Hypotheses};
 use crate::locale::sentence::Sentence;
 use crate::locale::{Locale, Naming, Speech};
@@ -30,6 +32,7 @@ use crate::play::course::{Course, Deed, Note, Taking, Worth, trace};
 use crate::play::script::{self, ScriptError};
 use crate::play::{self, Begin, Session, SessionError};
 use crate::sentence;
+use fair::Fair;
 use sheet::{BreachLine, MarkSheet, RecordLine};
 use when::When;
 
@@ -61,6 +64,7 @@ pub(crate) struct Computed<'a> {
     pub(crate) course: &'a Course,
     pub(crate) hypotheses: &'a Hypotheses,
     pub(crate) followed: &'a Followed,
+    pub(crate) fair: &'a Fair,
     pub(crate) reference: Option<Reached>,
 }
 
@@ -81,7 +85,7 @@ pub struct Evaluation {
     course: Course,
     hypotheses: Hypotheses,
     /// How the belief moved; `None` when the car was not handed back.
-    followed: Option<Followed>,
+    followed: Option<(Followed, Fair)>,
     reference: Option<Reached>,
     /// Why the job's reference attempt stops on this very car.
     reference_stops: Option<ScriptError>,
@@ -103,7 +107,7 @@ struct Labels {
 /// When the attempt is of another job or does not replay to what it records (says where).
 pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
     let course = taken(attempt, job).map_err(Box::new)?;
-    let hypotheses = Hypotheses::of(&job.car, &job.kit);
+    let hypotheses = Hypotheses::of(&job.car);
     let mut evaluation = Evaluation {
         job: job.clone(),
         attempt: Labels {
@@ -129,19 +133,18 @@ impl Evaluation {
     /// Follows the belief along the attempt, and along the reference attempt if that could ask for less.
     fn follow(&mut self, attempt: &Attempt) {
         let (job, course, hypotheses) = (&self.job, &self.course, &self.hypotheses);
-        let arrivals = Arrivals::of(job, hypotheses);
-        let start = arrivals.complained(job, hypotheses);
-        let end = course.deeds.len();
-        let followed = follow(job, hypotheses, arrivals, start.clone(), course, end, |_| false);
-        let reached = truth::p_true(hypotheses, course, followed.belief_before(course, course.lock()));
+        let world = play::truth(job, attempt.header.seed);
+        let followed = follow(job, hypotheses, course, course.deeds.len(), |_| false);
+        let fair = fair::along(job, hypotheses, course, course, &world, &followed);
+        let reached = fair.mean_before(course.lock());
         // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
         if let Some(text) = job.reference.as_ref().filter(|_| reached < score::TAU) {
             match reference_course(attempt, job, text) {
-                Ok(other) => self.reference = Some(reachable(job, hypotheses, course, start, &other)),
+                Ok(other) => self.reference = Some(reachable(job, hypotheses, course, &world, &other)),
                 Err(error) => self.reference_stops = Some(error),
             }
         }
-        self.followed = Some(followed);
+        self.followed = Some((followed, fair));
     }
 
     /// The job that was attempted.
@@ -154,7 +157,7 @@ impl Evaluation {
     /// counts. Empty when the car was not handed back.
     #[must_use]
     pub fn trail(&self) -> (&[Class], Vec<Vec<f64>>) {
-        let beliefs = self.followed.iter().flat_map(|followed| {
+        let beliefs = self.followed.iter().flat_map(|(followed, _)| {
             std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief))
         });
         (&self.hypotheses.classes, beliefs.map(Belief::classes).collect())
@@ -165,7 +168,7 @@ impl Evaluation {
     pub fn sheet(&self, locale: &Locale, naming: Naming) -> MarkSheet {
         let s = &Speech::new(locale, &self.job, naming);
         let mut sheet = frame(self, s);
-        let Some(followed) = &self.followed else {
+        let Some((followed, fair)) = &self.followed else {
             sheet.notices.insert(0, s.say("told-not-finished"));
             return sheet;
         };
@@ -175,7 +178,7 @@ impl Evaluation {
             sheet.notices.push(s.say_with("told-reference-stops", &values));
         }
         if 0 < followed.set_aside {
-            let values = [("n", followed.set_aside.into()), ("all", self.hypotheses.cells.len().into())];
+            let values = [("n", followed.set_aside.into()), ("all", followed.cars.into())];
             sheet.notices.push(s.say_with("told-set-aside", &values));
         }
         let computed = Computed {
@@ -183,6 +186,7 @@ impl Evaluation {
             course: &self.course,
             hypotheses: &self.hypotheses,
             followed,
+            fair,
             reference: self.reference,
         };
         sheet.marks = Some(parts::marks(&computed, s));
@@ -195,15 +199,13 @@ fn reachable(
     job: &Job,
     hypotheses: &Hypotheses,
     course: &Course,
-    start: Belief,
+    world: &World,
     reference: &Course,
 ) -> Reached {
-    let p_true = |belief: &Belief| truth::p_true(hypotheses, course, belief);
-    let enough = |belief: &Belief| score::TAU <= p_true(belief);
-    let arrivals = Arrivals::of(job, hypotheses);
-    let followed = follow(job, hypotheses, arrivals, start, reference, reference.lock(), enough);
-    let best = followed.links.iter().map(|link| p_true(&link.belief)).fold(0.0, f64::max);
-    Reached { p_true: best, notes: followed.links.len() }
+    let enough = |belief: &Belief| score::TAU <= truth::p_true(hypotheses, course, belief);
+    let followed = follow(job, hypotheses, reference, reference.lock(), enough);
+    let fair = fair::along(job, hypotheses, course, reference, world, &followed);
+    Reached { p_true: fair.best(), notes: followed.links.len() }
 }
 
 /// Takes down the course of an attempt while it is done again and compared.

@@ -176,7 +176,9 @@ fn evidence_part(
     let prior = p_true(c.hypotheses, c.course, &c.followed.start);
     let reached = p_true(c.hypotheses, c.course, c.followed.belief_before(c.course, lock));
     let reachable = c.reference.map_or(score::TAU, |r| r.p_true);
-    let e = score::evidence(prior, reached, reachable);
+    let each = |p: f64| score::evidence(prior, p, reachable);
+    let drawn: Vec<f64> = c.fair.before(lock).map(each).collect();
+    let e = drawn.iter().sum::<f64>() / (drawn.len() as f64).max(1.0);
     let goal = reachable.min(score::TAU);
     let moved: Vec<(&ReadingLine, f64)> = sheet
         .readings
@@ -198,6 +200,10 @@ fn evidence_part(
     };
     let told = [("units", units), ("p", percent(prior)), ("reached", percent(reached))];
     let mut why = vec![s.say_with("told-evidence", &told), s.say_with(asked, &[("goal", percent(goal))])];
+    if 0.005 <= (e - each(reached)).abs() {
+        let mean = c.fair.mean_before(lock);
+        why.push(s.say_with("told-evidence-fair", &[("p", percent(mean)), ("share", words::share(s, e).into())]));
+    }
     why.extend(telling::sentences(sheet, s));
     let worst = moved.iter().min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.number.cmp(&b.0.number)));
     if let Some((line, _)) = worst.filter(|(_, bits)| *bits <= -0.5) {
@@ -230,7 +236,7 @@ fn parts_part(c: &Computed<'_>, s: &Speech<'_>) -> (Vec<SwapLine>, f64, String) 
     let mut lines = Vec::new();
     for (index, swap) in c.course.swaps.iter().enumerate() {
         let belief = c.followed.belief_before(c.course, swap.deed);
-        let p_faulty = belief.mass_where(|cell| c.followed.swapped_faulty[cell].get(index) == Some(&true));
+        let p_faulty = belief.mean_of(&c.followed.swapped_faulty[index]);
         used.push(PartUsed { price: swap.price, was_sound: swap.was_sound, p_faulty });
         lines.push(SwapLine {
             at_min: c.course.at_min(swap.deed),
@@ -274,9 +280,8 @@ fn release_part(c: &Computed<'_>, s: &Speech<'_>) -> (f64, String) {
     let checks: Vec<_> = record(c.job, c.course, s).into_iter().filter(|line| line.release).collect();
     let passed = checks.iter().filter(|line| line.passed == Some(true)).count();
     let share = if checks.is_empty() { 1.0 } else { passed as f64 / checks.len() as f64 };
-    let well = |cell: usize| c.followed.well_at_end[cell];
-    let before = c.followed.start.mass_where(well);
-    let after = c.followed.end().mass_where(well);
+    let before = c.followed.start.mean_of(&c.followed.well_at_end);
+    let after = c.followed.end().mean_of(&c.followed.well_at_end);
     let proof = score::share_of_way(before, after, score::TAU_RELEASE);
     let stays = c.course.findings.last().is_some_and(|finding| finding.certainty <= 0.0);
     let back_faulty = !stays && !c.course.faulty_at_end.is_empty();

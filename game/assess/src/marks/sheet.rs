@@ -208,8 +208,6 @@ pub enum NoteWorth {
         entropy: f64,
         /// Entropy it took away, bits.
         gain: f64,
-        /// Hypotheses that were followed no further after it.
-        dropped: usize,
         /// Bits it moved the true class by (negative: away).
         toward_truth: f64,
     },

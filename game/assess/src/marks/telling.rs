@@ -191,7 +191,6 @@ mod tests {
                         classes: row.iter().map(share).collect(),
                         entropy: 1.0,
                         gain: 0.0,
-                        dropped: 0,
                         toward_truth: 0.0,
                     },
                 })

@@ -1,8 +1,8 @@
 //! The attempt whose runs under hypotheses are counted: some five minutes of work with the pump running,
 //! the pedal pressed, a leak-down timed and readings taken.
 //!
-//! A run brings the car of one cell of [`Hypotheses`] in and does every deed in it, as
-//! [`crate::infer::evidence`] does; nothing is dropped, so that each run is a whole one. The arithmetic on beliefs is
+//! A run brings one of the cars in which an attempt is followed in and does every deed in it, as
+//! [`crate::infer::evidence`] does; none stands still, so that each run is a whole one. The arithmetic on beliefs is
 //! not in it: it is small beside the runs.
 
 use std::sync::Arc;
@@ -15,8 +15,8 @@ use sim_core::world::World;
 use super::SpeedError;
 use crate::attempt::Seed;
 use crate::infer::draws::DRAWS;
-use crate::infer::evidence::{BESIDE, deed_in};
-use crate::infer::hypotheses::Hypotheses;
+use crate::infer::hypotheses::every_first_car;
+use crate::infer::rows::{BESIDE, deed_in};
 use crate::pack::Library;
 use crate::pack::job::Job;
 use crate::play::course::Deed;
@@ -53,7 +53,7 @@ impl Marking {
             end: step.end,
             refused: step.refused.is_some(),
         };
-        let worlds = Hypotheses::of(&job.car, &job.kit).cells.into_iter().filter_map(|c| c.world).collect();
+        let worlds = every_first_car(&job.car, &job.kit);
         Ok(Self { deeds: steps.into_iter().map(deed).collect(), job, worlds, attended_min })
     }
 

@@ -19,7 +19,7 @@ use sim_core::units::{TICKS_PER_SECOND, Tick};
 use sim_core::workshop::{Arrival, Setup};
 use sim_core::world::World;
 
-use crate::infer::hypotheses::Hypotheses;
+use crate::infer::hypotheses::every_first_car;
 use crate::locale::sentence::{Sentence, Value};
 use crate::pack::{Library, PackErrors};
 use crate::sentence;
@@ -252,9 +252,8 @@ impl Cases {
 pub fn many_drives(library: &Library, many: usize) -> Result<Vec<Stretch>, SpeedError> {
     let bench = library.bench()?;
     let car = library.job(&bench.job)?.car;
-    let cells = Hypotheses::of(&car, library.kit()).cells;
     // A step of the golden section goes through all hypotheses and all draws alike.
-    let worlds: Vec<World> = cells.into_iter().filter_map(|cell| cell.world).collect();
+    let worlds = every_first_car(&car, library.kit());
     let stride = (worlds.len() as f64 * 0.618_034) as usize | 1;
     let world = |i: usize| worlds[i * stride % worlds.len()].clone();
     (0..many).map(|i| Ok(driving(connected(library, &bench, &car, world(i))?))).collect()
