@@ -44,7 +44,7 @@ end() {
         kill "${daemons[i]}" 2>/dev/null || true
         wait "${daemons[i]}" 2>/dev/null || true
     done
-    if [ $code = 0 ]; then rm -rf "$work"; else echo "What the daemons said is kept in $work" >&2; fi
+    if [ $code = 0 ] || [ ${#daemons[@]} = 0 ]; then rm -rf "$work"; else echo "What the daemons said is kept in $work" >&2; fi
     exit $code
 }
 trap end EXIT
