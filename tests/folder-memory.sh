@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Does the marker's memory grow with the folder? The same job, done by 10, 20 and 40 seats with one seed, is marked as a folder of
-# each size; prints a line for each with its peak of resident memory and its time.
+# Does the marker's memory grow with the folder? The same job, done by 10, 20 and 40 seats with one seed, is marked as a
+# folder of each size; prints a line for each with its peak of resident memory and its time.
 #   tests/folder-memory.sh [ATTEMPTS ...]         default 10 20 40
 #   SCRIPT=file                                   what each seat does; default: the job's reference
 #   PINHOLE=/whole/path/pinhole                   a program that is built already (else: built here, release, no window)

@@ -2,9 +2,9 @@
 //!
 //! Attempts are marked side by side, each on a core of its own: what one attempt's hypotheses spread over many cores
 //! lose, many attempts beside each other do not. The last ones, as many as there are cores, share all cores, so that none
-//! is idle while the slowest attempt is not done. Nothing is written into the attempts, so that the folder may be read-only and many
-//! machines may read it. Rows go to the shard's file as they come ([`results`]) and are read back one by one, so memory
-//! does not grow with the folder.
+//! is idle while the slowest attempt is not done. Nothing is written into the attempts, so that the folder may be
+//! read-only and many machines may read it. Rows go to the shard's file as they come ([`results`]) and are read back one
+//! by one, so memory does not grow with the folder.
 
 mod results;
 
