@@ -1,7 +1,8 @@
 //! `pinhole mark FOLDER`: a folder of attempts, on all cores, stopped and gone on with, alone or in shards.
 //!
-//! Attempts are marked side by side, each on its share of the cores: what one attempt's hypotheses spread over many
-//! cores lose, many attempts beside each other do not. Nothing is written into the attempts, so that the folder may be
+//! Attempts are marked side by side, each on a core of its own: what one attempt's hypotheses spread over many cores
+//! lose, many attempts beside each other do not. The last ones, as many as there are cores, share all cores, so that none
+//! is idle while the slowest attempt is not done. Nothing is written into the attempts, so that the folder may be
 //! read-only and many machines may read it. Rows go to the shard's file as they come ([`results`]) and are read back one
 //! by one, so memory does not grow with the folder.
 
@@ -125,7 +126,8 @@ struct Work<'a> {
     library: &'a Library,
     words: &'a Words,
     folder: &'a Path,
-    names: &'a [String],
+    names: &'a [&'a String],
+    cores: usize,
     next: AtomicUsize,
     stopped: AtomicBool,
     jobs: Mutex<BTreeMap<String, Arc<Job>>>,
@@ -148,27 +150,27 @@ fn mark_all(
     results: &mut Results,
 ) -> anyhow::Result<Vec<(String, String)>> {
     let cores = rayon::current_num_threads().max(1);
-    let workers = cores.min(names.len()).max(1);
+    let mut names: Vec<&String> = names.iter().collect();
+    // What probably stands there takes no time: it comes first, so that the last are attempts still to be marked.
+    names.sort_by_key(|name| !results.knows(name));
+    let workers = cores.min(names.len());
     let state = State { results, rows: Vec::new(), trouble: None, finished: 0 };
     let work = Work {
         library,
         words,
         folder,
-        names,
+        names: &names,
+        cores,
         next: AtomicUsize::new(0),
         stopped: AtomicBool::new(false),
         jobs: Mutex::new(BTreeMap::new()),
         state: Mutex::new(state),
     };
-    // Each worker has a pool of its own: in one pool, a thread that waits for an attempt would begin another.
-    let pool = |i: usize| {
-        let threads = cores / workers + usize::from(i < cores % workers);
-        rayon::ThreadPoolBuilder::new().num_threads(threads).build()
-    };
-    let pools: Vec<rayon::ThreadPool> = (0..workers).map(pool).collect::<Result<_, _>>()?;
+    let one = |_| rayon::ThreadPoolBuilder::new().num_threads(1).build();
+    let own: Vec<rayon::ThreadPool> = (0..workers).map(one).collect::<Result<_, _>>()?;
     std::thread::scope(|scope| {
-        for pool in &pools {
-            scope.spawn(|| pool.install(|| work.go()));
+        for core in &own {
+            scope.spawn(|| work.go(core));
         }
     });
     let mut state = work.state.into_inner().map_err(|_| stopped())?;
@@ -187,10 +189,16 @@ fn stopped() -> anyhow::Error {
 }
 
 impl Work<'_> {
-    fn go(&self) {
+    /// Marks one attempt after the other, on the core `own` while there is at least one more for every other core.
+    fn go(&self, own: &rayon::ThreadPool) {
         while !self.stopped.load(Ordering::Relaxed) {
-            let Some(name) = self.names.get(self.next.fetch_add(1, Ordering::Relaxed)) else { return };
-            if let Err(error) = self.one(name) {
+            let index = self.next.fetch_add(1, Ordering::Relaxed);
+            let Some(name) = self.names.get(index) else { return };
+            // The last ones go to the pool of all cores, loop by loop: this thread is none of the pool's and only waits.
+            // Were the whole attempt handed to that pool, a thread of it that waits for a loop would begin another attempt.
+            let last = self.names.len() - index <= self.cores;
+            let marked = if last { self.one(name) } else { own.install(|| self.one(name)) };
+            if let Err(error) = marked {
                 self.stopped.store(true, Ordering::Relaxed);
                 if let Ok(mut state) = self.state.lock() {
                     state.trouble.get_or_insert(error);

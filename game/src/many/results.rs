@@ -185,6 +185,12 @@ impl Results {
         self.places.contains_key(&of) && !self.failed.contains_key(&of)
     }
 
+    /// Whether some row of this attempt stands there, of these bytes or of others.
+    pub(super) fn knows(&self, attempt: &str) -> bool {
+        let from = (attempt.to_owned(), String::new());
+        self.places.range(from..).next().is_some_and(|((name, _), _)| name == attempt)
+    }
+
     fn line(&mut self, text: &str) -> anyhow::Result<()> {
         let text = format!("{text}\n");
         let mut write = || {

@@ -7,6 +7,7 @@ mod crowd;
 mod csv;
 mod exit_codes;
 mod folder;
+mod folder_trouble;
 mod handed_in;
 mod jobs;
 mod killed;
