@@ -5,8 +5,6 @@ use std::path::Path;
 use std::sync::{Arc, OnceLock};
 
 use assess::attempt::{Attempt, Seed};
-use assess::infer::evidence::{Arrivals, follow};
-use assess::infer::hypotheses::Hypotheses;
 use assess::locale::Naming;
 use assess::marks::sheet::{MarkSheet, NoteWorth};
 use assess::marks::{Evaluation, MarkError, mark};
@@ -105,14 +103,6 @@ fn reg_reference_attempt_is_competent_and_every_number_has_its_sentence() {
     }
 }
 
-/// Four hypotheses are enough for a law about one.
-fn few() -> Hypotheses {
-    let mut few = Hypotheses::of(&job().car, &job().kit);
-    let last = few.list.len() - 1;
-    few.cells.retain(|cell| cell.hypothesis < 3 || cell.hypothesis == last);
-    few
-}
-
 pub(super) fn course(attempt: &Attempt) -> Course {
     let deed = |step: &assess::attempt::Step| Deed {
         action: step.action.clone(),
@@ -122,26 +112,6 @@ pub(super) fn course(attempt: &Attempt) -> Course {
     };
     let deeds = attempt.steps.iter().map(deed).collect();
     Course::play(&job(), &crate::rig::world(attempt, &job()), deeds)
-}
-
-#[test]
-fn inv_a_reading_repeated_in_an_unchanged_state_adds_nothing() {
-    let once = course(&play("read barometer\nnote shown\nhum\nnote\nfinding relay sure 0.4\n"));
-    let text = "read barometer\nnote shown\nread barometer\nnote shown\nhum\nnote\nhum\nnote\n";
-    let twice = course(&play(text));
-    let worth: Vec<Worth> = twice.notes.iter().map(|note| note.worth).collect();
-    assert_eq!(worth, [Worth::Counts, Worth::Repeat(0), Worth::Counts, Worth::Repeat(2)]);
-    let end = |course: &Course| {
-        let hypotheses = few();
-        let arrivals = Arrivals::of(&job(), &hypotheses);
-        let start = arrivals.complained(&job(), &hypotheses);
-        let until = course.deeds.len();
-        let followed = follow(&job(), &hypotheses, arrivals, start, course, until, |_| false);
-        assert_eq!(followed.links.len(), 2);
-        followed.end().classes()
-    };
-    let (once, twice) = (end(&once), end(&twice));
-    assert!(once.iter().zip(&twice).all(|(a, b)| (a - b).abs() < 1e-6), "{once:?} against {twice:?}");
 }
 
 #[test]

@@ -9,8 +9,11 @@
 //!
 //! Which way a note comes out (pump runs or stands) is counted among the cars near the severity; cars that came out
 //! otherwise before say little afterwards. What no car foresees comes about at the rate at which it does in any car of the
-//! catalogue, the more often the fewer cars there are. A note that only that or a slip explains tells nothing about the
-//! next one.
+//! catalogue, the more often the fewer cars there are.
+//!
+//! How notes vary together is known from few cars and may be wrong for this one: with the chance [`APART`] a note stands by
+//! itself, whatever was noted before. A note that this, or what is not foreseen, or a slip explains best tells nothing about
+//! the next one.
 
 use crate::infer::expectation::Group;
 use crate::infer::forecast::Forecast;
@@ -26,7 +29,9 @@ const OF_ALL: f64 = 0.5;
 /// Share of what no car showed.
 const UNSEEN: f64 = 0.02;
 /// So many cars what is not foreseen weighs.
-const NOT_FORESEEN: f64 = 0.25;
+const NOT_FORESEEN: f64 = 0.2;
+/// Share of the notes that stand by themselves.
+const APART: f64 = 0.2;
 
 /// The notes so far, at one severity.
 #[derive(Clone, Debug)]
@@ -59,7 +64,10 @@ struct Taken {
 /// How one group stands to what was seen.
 struct Candidate {
     mode: Mode,
+    /// Chance given the notes before.
     chance: f64,
+    /// Chance by itself.
+    alone: f64,
     variance: f64,
     row: Vec<f64>,
     total: f64,
@@ -96,7 +104,8 @@ impl Chain {
         };
         let flat = 1.0 / noted.cells;
         let mut best: Option<Candidate> = None;
-        let mut likelihood = share(Mode::Nowhere) * flat;
+        let mut alone = share(Mode::Nowhere) * flat;
+        let mut likelihood = 0.0;
         for mode in Mode::ALL {
             let candidate = match (noted.seen, mode) {
                 (Seen::Between(low, high), Mode::Low | Mode::High) => {
@@ -106,6 +115,7 @@ impl Chain {
                 (Seen::Between(_, f64::INFINITY), Mode::Beyond) | (Seen::Dark, Mode::Dark) => Candidate {
                     mode,
                     chance: 1.0,
+                    alone: 0.0,
                     variance: 0.0,
                     row: Vec::new(),
                     total: 0.0,
@@ -116,14 +126,15 @@ impl Chain {
                 | (Seen::Dark, Mode::Low | Mode::High | Mode::Beyond | Mode::Nowhere) => continue,
             };
             let candidate = Candidate { chance: candidate.chance * share(mode), ..candidate };
+            alone += candidate.alone * share(mode);
             likelihood += candidate.chance;
             if best.as_ref().is_none_or(|best| best.chance < candidate.chance) {
                 best = Some(candidate);
             }
         }
         let not_foreseen = NOT_FORESEEN / (expected.modes.len() as f64 + 1.0);
-        let otherwise = (1.0 - SLIP) * not_foreseen * anywhere + SLIP * flat;
         let foreseen = (1.0 - SLIP) * (1.0 - not_foreseen);
+        let otherwise = foreseen * alone + (1.0 - SLIP) * not_foreseen * anywhere + SLIP * flat;
         let best = best.filter(|best| otherwise < foreseen * best.chance);
         let weights = self.weights.clone();
         if let Some(best) = &best {
@@ -144,6 +155,8 @@ impl Chain {
         let (sigma, slope) = (group.sigma[self.node], group.slope[self.node]);
         let own = sigma * sigma + group.error * group.error / 3.0 + within * slope * slope;
         let (mut mean, mut variance) = (group.mean[self.node], own);
+        let width = (own + noted.scatter * noted.scatter).sqrt();
+        let alone = APART * normal_between((low - mean) / width, (high - mean) / width);
         let mut row = vec![0.0; self.notes.len()];
         for (before, taken) in self.notes.iter().enumerate() {
             let Some(other) = taken.mode.and_then(|mode| forecast.notes[taken.note].group(mode)) else { continue };
@@ -162,8 +175,8 @@ impl Chain {
         let total = variance + noted.scatter * noted.scatter;
         let (low, high) = ((low - mean) / total.sqrt(), (high - mean) / total.sqrt());
         let student = |x: f64| normal_of_student(x, group.freedom);
-        let chance = normal_between(student(low), student(high));
-        Candidate { mode, chance, variance, row, total, low, high }
+        let chance = (1.0 - APART) * normal_between(student(low), student(high));
+        Candidate { mode, chance, alone, variance, row, total, low, high }
     }
 }
 

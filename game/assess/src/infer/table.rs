@@ -4,8 +4,8 @@
 //! otherwise.
 //!
 //! Notes are taken in the order in which the car's state changed, then by what was looked at: notes of one unchanged state
-//! may be written in any order. A note at which all cars stand at one place, with an instrument that shows nothing else,
-//! cannot tell any from another and is passed over.
+//! may be written in any order. A note at which all cars stand at one place cannot tell any from another and is passed over,
+//! unless it says something of an instrument that elsewhere shows what differs.
 //!
 //! A hypothesis whose forecast ends before the last note stands still: it keeps its share of the belief from there on.
 
@@ -147,7 +147,8 @@ impl Table {
     fn idle(&self) -> Vec<bool> {
         let alone = |item: &Item| {
             let same = |other: &&Item| other.noted.instrument == item.noted.instrument;
-            item.noted.instrument.is_none() || self.items.iter().filter(same).count() == 1
+            let tells = |other: &Item| !other.marginal.is_one_place();
+            item.noted.instrument.is_none() || !self.items.iter().filter(same).any(tells)
         };
         self.items.iter().map(|item| item.marginal.is_one_place() && alone(item)).collect()
     }
