@@ -147,6 +147,8 @@ pub(crate) fn of(
         .iter()
         .map(|f| json!({"id": f.id, "unit": f.unit, "p": (1.0 - INSIDE_LIMITS - 0.02) * f.commonness / all}))
         .collect();
-    Ok(json!({"number": number, "job": job.name(), "faults": faults, "tol": car.tolerances.iter().map(|t| &t.param).collect::<Vec<_>>(),
-        "kit": job.kit.iter().map(|k| &k.id).collect::<Vec<_>>(), "notes": notes, "rows": rows}))
+    Ok(
+        json!({"number": number, "job": job.name(), "faults": faults, "tol": car.tolerances.iter().map(|t| &t.param).collect::<Vec<_>>(),
+        "kit": job.kit.iter().map(|k| &k.id).collect::<Vec<_>>(), "notes": notes, "rows": rows}),
+    )
 }

@@ -37,7 +37,7 @@ fn inv_a_mark_is_written_once_and_changes_nothing_else() {
     let home = tempfile::tempdir().unwrap();
     let (path, bytes, at) = marked(&home);
     let line = std::str::from_utf8(&bytes[at..]).unwrap();
-    assert!(line.starts_with("{\"mark\":{\"scheme\":\"score/1\"") && line.lines().count() == 1, "{line}");
+    assert!(line.starts_with("{\"mark\":{\"scheme\":\"score/2\"") && line.lines().count() == 1, "{line}");
     let attempt = Attempt::read(&path).unwrap();
     assert_eq!(attempt.mark, MarkLine::of(sheet()));
     play::replay(&attempt, &job()).unwrap();

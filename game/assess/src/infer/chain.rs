@@ -30,6 +30,8 @@ const OF_ALL: f64 = 0.5;
 const UNSEEN: f64 = 0.02;
 /// So many cars what is not foreseen weighs.
 const NOT_FORESEEN: f64 = 0.2;
+/// Least share of a note's variance that the notes before it may leave.
+const LEAST: f64 = 0.02;
 /// Share of the notes that stand by themselves.
 const APART: f64 = 0.2;
 
@@ -98,7 +100,8 @@ impl Chain {
         let share = |mode: Mode| {
             let is = |m: &Mode| f64::from(u8::from(*m == mode));
             let near: f64 = expected.modes.iter().zip(&self.weights).map(|(m, w)| is(m) * w).sum();
-            let anywhere = expected.modes.iter().map(is).sum::<f64>() / (expected.modes.len() as f64).max(1.0);
+            let anywhere =
+                expected.modes.iter().map(is).sum::<f64>() / (expected.modes.len() as f64).max(1.0);
             let anywhere = (1.0 - UNSEEN) * anywhere + UNSEEN / Mode::ALL.len() as f64;
             (near + OF_ALL * anywhere) / all
         };
@@ -150,7 +153,16 @@ impl Chain {
 
     /// Chance of what was seen in one group, given the notes before.
     #[expect(clippy::too_many_arguments)]
-    fn on_line(&self, forecast: &Forecast, note: usize, noted: &Noted, mode: Mode, group: &Group, low: f64, high: f64) -> Candidate {
+    fn on_line(
+        &self,
+        forecast: &Forecast,
+        note: usize,
+        noted: &Noted,
+        mode: Mode,
+        group: &Group,
+        low: f64,
+        high: f64,
+    ) -> Candidate {
         let within = forecast.width() * forecast.width() / 12.0;
         let (sigma, slope) = (group.sigma[self.node], group.slope[self.node]);
         let own = sigma * sigma + group.error * group.error / 3.0 + within * slope * slope;
@@ -159,7 +171,9 @@ impl Chain {
         let alone = APART * normal_between((low - mean) / width, (high - mean) / width);
         let mut row = vec![0.0; self.notes.len()];
         for (before, taken) in self.notes.iter().enumerate() {
-            let Some(other) = taken.mode.and_then(|mode| forecast.notes[taken.note].group(mode)) else { continue };
+            let Some(other) = taken.mode.and_then(|mode| forecast.notes[taken.note].group(mode)) else {
+                continue;
+            };
             let mut together = forecast.together(note, taken.note) * sigma * other.sigma[self.node]
                 + within * slope * other.slope[self.node];
             if noted.instrument.is_some() && noted.instrument == taken.instrument {
@@ -170,8 +184,8 @@ impl Chain {
             mean += together * taken.shift;
             variance -= row[before] * row[before];
         }
-        // Rounding may leave a hair below 0 when a reading repeats another.
-        let variance = variance.max(1e-6 * own).max(1e-14);
+        // Correlations of few cars fit too well when many notes come together.
+        let variance = variance.max(LEAST * own).max(1e-14);
         let total = variance + noted.scatter * noted.scatter;
         let (low, high) = ((low - mean) / total.sqrt(), (high - mean) / total.sqrt());
         let student = |x: f64| normal_of_student(x, group.freedom);
@@ -183,7 +197,15 @@ impl Chain {
 impl Taken {
     fn of(best: Option<Candidate>, note: usize, noted: &Noted, before: usize) -> Self {
         let instrument = noted.instrument;
-        let nothing = |mode| Self { note, weights: Vec::new(), mode, instrument, row: vec![0.0; before], shift: 0.0, narrow: 0.0 };
+        let nothing = |mode| Self {
+            note,
+            weights: Vec::new(),
+            mode,
+            instrument,
+            row: vec![0.0; before],
+            shift: 0.0,
+            narrow: 0.0,
+        };
         let Some(best) = best else { return nothing(None) };
         match best.mode {
             Mode::Beyond | Mode::Dark | Mode::Nowhere => nothing(Some(best.mode)),

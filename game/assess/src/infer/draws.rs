@@ -52,7 +52,8 @@ fn within(block: usize) -> f64 {
 fn shuffled(unknown: u64, block: u64) -> [usize; DRAWS] {
     let mut order: [usize; DRAWS] = std::array::from_fn(|i| i);
     // Spread the keys far apart, so that neighbouring unknowns do not read one stream shifted by one.
-    let key = unknown.wrapping_mul(0xD1B5_4A32_D192_ED03).wrapping_add(block.wrapping_mul(0x8CB9_2BA7_2F3D_8DD7));
+    let key =
+        unknown.wrapping_mul(0xD1B5_4A32_D192_ED03).wrapping_add(block.wrapping_mul(0x8CB9_2BA7_2F3D_8DD7));
     let mut state = mix(key);
     for last in (1..DRAWS).rev() {
         state = state.wrapping_add(0x9E37_79B9_7F4A_7C15);

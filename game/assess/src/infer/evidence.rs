@@ -393,7 +393,10 @@ impl<'a> Run<'a> {
             Car::is_well,
         );
         let swapped = self.course.swaps.iter().enumerate().map(|(index, swap)| {
-            self.per_cell(|class| class == Class::Unit(swap.unit), |car| car.swapped_faulty.get(index).copied())
+            self.per_cell(
+                |class| class == Class::Unit(swap.unit),
+                |car| car.swapped_faulty.get(index).copied(),
+            )
         });
         Followed {
             swapped_faulty: swapped.collect(),
@@ -466,7 +469,9 @@ impl Followed {
         let shown: Vec<Noted> = items
             .map(|((item, told), scatter)| {
                 let share = item.noted.instrument.and_then(|i| instruments.get(i)).copied().unwrap_or(0.0);
-                item.noted.show(*told, share, *scatter).map_or_else(|| item.noted.clone(), |shown| item.noted.showing(shown))
+                item.noted
+                    .show(*told, share, *scatter)
+                    .map_or_else(|| item.noted.clone(), |shown| item.noted.showing(shown))
             })
             .collect();
         self.table.had_shown(shown.iter().collect())

@@ -131,10 +131,12 @@ impl Expectation {
         let mut group = |mode: Mode| {
             let members = fit.members(mode);
             let own = Points::of(&members, |i| value(places[i].0), at);
-            let with_sound = Points::of(&members, |i| Some(value(places[i].0)? - sound.apart(beside[i])?), at);
+            let with_sound =
+                Points::of(&members, |i| Some(value(places[i].0)? - sound.apart(beside[i])?), at);
             let whole = (members.len() as f64 * BESIDE_SOUND).max(3.0) <= with_sound.which.len() as f64;
             let own = own.fitted(noted, nodes)?;
-            let with_sound = with_sound.fitted(noted, nodes).filter(|f| whole && f.variance < FOLLOWS * own.variance);
+            let with_sound =
+                with_sound.fitted(noted, nodes).filter(|f| whole && f.variance < FOLLOWS * own.variance);
             let followed = with_sound.is_some();
             let fitted = with_sound.unwrap_or(own);
             follows |= followed;

@@ -115,7 +115,8 @@ impl Forecast {
         let index = self.drawn.len();
         let cars = self.near[0].len() as f64;
         let row = self.own[index].iter().zip(common);
-        let row = row.map(|(own, common)| own.map_or(0.0, |own| (cars * own + COMMON * common) / (cars + COMMON)));
+        let row =
+            row.map(|(own, common)| own.map_or(0.0, |own| (cars * own + COMMON * common) / (cars + COMMON)));
         self.drawn.push(row.collect());
     }
 

@@ -27,8 +27,7 @@ pub struct Line {
 /// Needs at least two points besides that one; with none it is 0 with slope 0 and leverage 1.
 #[must_use]
 pub fn local(x: &[f64], y: &[f64], at: f64, without: Option<usize>) -> Line {
-    let mut far: Vec<f64> =
-        (0..x.len()).filter(|i| Some(*i) != without).map(|i| (x[i] - at).abs()).collect();
+    let mut far: Vec<f64> = (0..x.len()).filter(|i| Some(*i) != without).map(|i| (x[i] - at).abs()).collect();
     if far.is_empty() {
         return Line { value: 0.0, slope: 0.0, leverage: 1.0 };
     }

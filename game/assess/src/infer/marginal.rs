@@ -32,8 +32,7 @@ impl Marginal {
         let mean = on_line().map(|(weight, at)| weight * at).sum::<f64>() / all;
         let variance = on_line().map(|(weight, at)| weight * (at - mean) * (at - mean)).sum::<f64>() / all;
         let floor = noted.floor(0.0);
-        let width =
-            (WIDENED * WIDENED * variance + floor * floor + noted.scatter * noted.scatter).sqrt();
+        let width = (WIDENED * WIDENED * variance + floor * floor + noted.scatter * noted.scatter).sqrt();
         Self { width, rest: (1.0 - weight).max(0.0), cells: noted.cells, cars }
     }
 
@@ -47,7 +46,9 @@ impl Marginal {
             }
             (Seen::Between(_, f64::INFINITY), Place::Beyond) | (Seen::Dark, Place::Dark) => 1.0,
             (Seen::Between(..) | Seen::Dark, Place::Nowhere) => 1.0 / self.cells,
-            (Seen::Between(..), Place::Beyond | Place::Dark) | (Seen::Dark, Place::At(_) | Place::Beyond) => 0.0,
+            (Seen::Between(..), Place::Beyond | Place::Dark) | (Seen::Dark, Place::At(_) | Place::Beyond) => {
+                0.0
+            }
         };
         let known: f64 = self.cars.iter().map(|(weight, place, error)| weight * of_car(*place, *error)).sum();
         (1.0 - ANYTHING) * (known + self.rest / self.cells) + ANYTHING / self.cells

@@ -38,7 +38,8 @@ pub fn cut(places: &[Place], floor: f64) -> f64 {
     values.sort_by(f64::total_cmp);
     let gaps: Vec<f64> = values.windows(2).map(|pair| pair[1] - pair[0]).collect();
     let widest = (0..gaps.len()).fold(0, |best, i| if gaps[best] < gaps[i] { i } else { best });
-    let mut others: Vec<f64> = gaps.iter().enumerate().filter(|(i, _)| *i != widest).map(|(_, gap)| *gap).collect();
+    let mut others: Vec<f64> =
+        gaps.iter().enumerate().filter(|(i, _)| *i != widest).map(|(_, gap)| *gap).collect();
     others.sort_by(f64::total_cmp);
     let middle = 0.5 * (others[(others.len() - 1) / 2] + others[others.len() / 2]);
     let mean = others.iter().sum::<f64>() / others.len() as f64;

@@ -151,7 +151,9 @@ impl Noted {
         match self.scale {
             Scale::Ordinal { .. } => FLOOR_OF_SENSE,
             Scale::Numeric { .. } if self.by_ratio => FLOOR_BY_RATIO,
-            Scale::Numeric { resolution, .. } => (FLOOR_OF_STEP * resolution).max(FLOOR_OF_VALUE * mean.abs()),
+            Scale::Numeric { resolution, .. } => {
+                (FLOOR_OF_STEP * resolution).max(FLOOR_OF_VALUE * mean.abs())
+            }
         }
     }
 

@@ -76,8 +76,13 @@ pub fn arrive(job: &Job, worlds: &[World]) -> Vec<Car> {
         side_by_side(together, async |(car, world), beside| {
             let workshop = Opened::of_beside(job.setup(), (*world).clone(), beside).await;
             let shows = complaint::shows(job, workshop.circuit());
-            let mut new =
-                Car { workshop: Some(workshop), shows, told: Vec::new(), swapped_faulty: Vec::new(), done: 0 };
+            let mut new = Car {
+                workshop: Some(workshop),
+                shows,
+                told: Vec::new(),
+                swapped_faulty: Vec::new(),
+                done: 0,
+            };
             new.stop_if_unsound();
             **car = Some(new);
         });

@@ -1,4 +1,4 @@
-//! Marks an attempt: `score/1`, first version (economy left out, weights rescaled).
+//! Marks an attempt: `score/2` (economy left out, weights rescaled).
 //!
 //! The marker sees the attempt and the job, nothing else. It does the attempt again, bit for bit, and takes its course
 //! down meanwhile; what does not replay is not marked. `docs/marking.md` says why every rule is as it is.

@@ -202,7 +202,9 @@ fn evidence_part(
     let mut why = vec![s.say_with("told-evidence", &told), s.say_with(asked, &[("goal", percent(goal))])];
     if 0.005 <= (e - each(reached)).abs() {
         let mean = c.fair.mean_before(lock);
-        why.push(s.say_with("told-evidence-fair", &[("p", percent(mean)), ("share", words::share(s, e).into())]));
+        why.push(
+            s.say_with("told-evidence-fair", &[("p", percent(mean)), ("share", words::share(s, e).into())]),
+        );
     }
     why.extend(telling::sentences(sheet, s));
     let worst = moved.iter().min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.number.cmp(&b.0.number)));

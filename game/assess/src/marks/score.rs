@@ -1,4 +1,4 @@
-//! `score/1`: the arithmetic of the marks, free of attempts and cars.
+//! `score/2`: the arithmetic of the marks, free of attempts and cars.
 //!
 //! The scheme, its reasons and its sources are in `docs/marking.md`. Every function here is total: any
 //! finite input gives a number.
@@ -6,7 +6,7 @@
 use crate::infer::numeric::{ln, log2};
 
 /// Name of the scheme, on every mark sheet.
-pub const SCHEME: &str = "score/1";
+pub const SCHEME: &str = "score/2";
 
 /// Certainty at which the search may stop, and the most a reachable posterior is asked to be.
 pub const TAU: f64 = 0.90;
@@ -185,7 +185,7 @@ pub struct Weights {
 }
 
 impl Weights {
-    /// All parts of `score/1`.
+    /// All parts of `score/2`.
     pub const FULL: Self = Self { v: 30.0, e: 25.0, f: 10.0, r: 10.0, q: 15.0, d: 10.0 };
     /// Without economy, until there is a planner to say what a job needs.
     pub const NO_ECONOMY: Self = Self { f: 0.0, ..Self::FULL };

@@ -52,7 +52,7 @@ pub enum AfterHandBack {
     Nothing,
 }
 
-/// How the parts of the mark weigh; `score/1` rescales what is used to 100.
+/// How the parts of the mark weigh; `score/2` rescales what is used to 100.
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize)]
 pub struct Weights {
     /// V: the verdict with its certainty.

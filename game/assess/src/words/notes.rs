@@ -10,7 +10,7 @@ use crate::locale::quote::quoted;
 use crate::locale::sentence::Sentence;
 use crate::words::typed::{self, split_unit};
 
-/// Certainties that can be stated (`score/1`).
+/// Certainties that can be stated (`score/2`).
 pub(super) const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
 
 /// A note before its names are looked up.

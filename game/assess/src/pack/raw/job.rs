@@ -43,7 +43,7 @@ raw! {
         verdict: f64 [0.0, 100.0, InName],
         /// E: evidence.
         evidence: f64 [0.0, 100.0, InName],
-        /// F: economy; 0 in `score/1` so far.
+        /// F: economy; 0 in `score/2` so far.
         economy: f64 [0.0, 100.0, InName],
         /// R: parts.
         parts: f64 [0.0, 100.0, InName],
