@@ -159,6 +159,7 @@ told-referred = Befund: nicht gefunden, weiterverwiesen. Das bringt nichts und k
 told-verdict-right = Befund „{ $units }“, zu { $sure } sicher, und das ist richtig. Bei dieser Sicherheit bringt ein richtiger Befund { $right } dieser Punkte, ein falscher { $wrong }.
 told-verdict-part = Befund „{ $units }“, zu { $sure } sicher, davon ist nur ein Teil richtig: es war { $truth }. Bei dieser Sicherheit bringt ein richtiger Befund { $right } dieser Punkte, ein falscher { $wrong }.
 told-verdict-wrong = Befund „{ $units }“, zu { $sure } sicher, aber es war { $truth }. Bei dieser Sicherheit bringt ein richtiger Befund { $right } dieser Punkte, ein falscher { $wrong }.
+told-sure-fixed = Wie sicher ein Befund ist, hat die Schule auf { $sure } festgelegt; gefragt wurde niemand.
 told-later-finding = Ein späterer Befund, „{ $units }“ mit { $n }, zählt halb und bringt { $right }: der gilt.
 told-no-evidence = Vor dem Befund oder der ersten Reparatur wurde nichts notiert, also spricht nur die Beanstandung dafür: nach ihr allein hat „{ $units }“ { $p }.
 told-evidence = Nach der Beanstandung allein hatte „{ $units }“ { $p }; was vor dem Befund notiert wurde, brachte es auf { $reached }.

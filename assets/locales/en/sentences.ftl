@@ -162,6 +162,7 @@ told-referred = You said: not found, refer the car on. That earns nothing and co
 told-verdict-right = You said “{ $units }” with certainty { $sure }, and that is right. At that certainty a right finding earns { $right } of these points, and a wrong one { $wrong }.
 told-verdict-part = You said “{ $units }” with certainty { $sure }, of which only part is right: it was { $truth }. At that certainty a right finding earns { $right } of these points, and a wrong one { $wrong }.
 told-verdict-wrong = You said “{ $units }” with certainty { $sure }, but it was { $truth }. At that certainty a right finding earns { $right } of these points, and a wrong one { $wrong }.
+told-sure-fixed = How sure a finding is, the school has fixed at { $sure }; nobody was asked.
 told-later-finding = A later finding, “{ $units }” with { $n }, counts half and earns { $right }: that is taken.
 told-no-evidence = Nothing was noted before the finding or the first repair, so only the complaint speaks for it: on that alone “{ $units }” has { $p }.
 told-evidence = On the complaint alone “{ $units }” had { $p }; what you noted before the finding brought it to { $reached }.

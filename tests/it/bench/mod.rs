@@ -6,6 +6,7 @@ pub(crate) mod chain;
 mod crowd;
 mod csv;
 mod exit_codes;
+mod fixed_certainty;
 mod folder;
 mod handed_in;
 mod jobs;

@@ -243,10 +243,12 @@ fn deeds(attempt: &Attempt) -> Vec<Deed> {
     attempt.steps.iter().map(deed).collect()
 }
 
-/// Plays the job's reference script in the world of `attempt`.
+/// Plays the job's reference script in the world of `attempt`. A certainty that the school fixes is none of the script's
+/// business: it says how sure its author was, and only its readings are asked for.
 fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, ScriptError> {
     let begin = Begin::rehearsal(attempt.header.seed);
-    let mut session = Session::rehearse(Arc::new(job.clone()), &begin);
+    let free = Job { certainty: None, ..job.clone() };
+    let mut session = Session::rehearse(Arc::new(free), &begin);
     script::play(&mut session, text, |_, _, _, _| {})?;
     let deeds = deeds(&session.into_attempt());
     Ok(Course::play(job, &play::truth(job, attempt.header.seed), deeds))
