@@ -296,12 +296,19 @@ fn a_fixed_certainty_is_taken_and_no_other() {
         Err(e) => Err(e.to_string()),
     };
     let valve = || vec!["valve_m".to_owned()];
-    for line in ["finding valve_m", "finding valve_m sure 0.80", "finding valve-m sure 80%", "finding valve_m at 0,8"] {
+    for line in
+        ["finding valve_m", "finding valve_m sure 0.80", "finding valve-m sure 80%", "finding valve_m at 0,8"]
+    {
         assert_eq!(finding(line), Ok((valve(), 0.80)), "{line}");
     }
     assert_eq!(finding("finding none"), Ok((Vec::new(), 0.80)));
     assert_eq!(finding("finding unknown"), Ok((Vec::new(), 0.0)));
-    for line in ["finding valve_m sure 0.95", "finding none sure 0.4", "finding valve_m sure very", "finding valve_m sure"] {
+    for line in [
+        "finding valve_m sure 0.95",
+        "finding none sure 0.4",
+        "finding valve_m sure very",
+        "finding valve_m sure",
+    ] {
         let error = finding(line).unwrap_err();
         assert!(error.contains("the school fixes how sure a finding is, at 0.80"), "{line}: {error}");
         assert!(!error.contains("example: finding valve_m sure"), "{line}: {error}");

@@ -61,7 +61,9 @@ fn the_fixed_certainty_is_taken_and_said_and_another_is_refused() {
     // Not found can always be said.
     play(home.path(), data.path(), "card\nfinding unknown\n", 1);
     let attempt = Attempt::read(&home.path().join("a.attempt")).unwrap();
-    assert!(matches!(attempt.steps.last().unwrap().action, Action::Finding { certainty, .. } if certainty <= 0.0));
+    assert!(
+        matches!(attempt.steps.last().unwrap().action, Action::Finding { certainty, .. } if certainty <= 0.0)
+    );
 }
 
 /// An attempt in which somebody stated another certainty all the same is marked with the school's.

@@ -16,6 +16,7 @@ mod mended;
 mod messages;
 mod numbers;
 mod outputs;
+mod overridden;
 mod pack_limits;
 mod readme;
 mod sittings;

@@ -1,4 +1,4 @@
-//! What an attempt consists of, as it stands in its file: header, sittings, steps, repairs, mark.
+//! What an attempt consists of, as it stands in its file: header, sittings, steps, repairs, mark, overrides.
 
 use sim_core::action::Action;
 use sim_core::observe::Reading;
@@ -7,6 +7,7 @@ use sim_core::workshop::RecordEntry;
 
 use super::clock::By;
 use super::mark_line::MarkLine;
+use super::override_line::OverrideLine;
 use super::seed::Seed;
 use super::told::{Breached, Refused};
 
@@ -179,6 +180,8 @@ pub struct Attempt {
     pub repairs: Vec<Repair>,
     /// The mark, once somebody has marked it. Nothing is computed from it.
     pub mark: Option<MarkLine>,
+    /// What instructors said of the mark, in the order of time; the last holds.
+    pub overrides: Vec<OverrideLine>,
 }
 
 impl Attempt {

@@ -19,6 +19,7 @@ use sim_core::Opened;
 use sim_core::notice::{Gravity, Hazard};
 use sim_core::workshop::Outcome;
 
+use crate::attempt::override_line::OverrideLine;
 use crate::attempt::{Attempt, ENGINE, Step};
 use crate::infer::belief::Belief;
 use crate::infer::evidence::{Arrivals, Followed, follow};
@@ -95,6 +96,7 @@ struct Labels {
     seed: String,
     engine: String,
     when: When,
+    overrides: Vec<OverrideLine>,
 }
 
 /// Marks an attempt at `job`. Takes some seconds to a minute: every hypothesis is simulated.
@@ -112,6 +114,7 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
             seed: attempt.header.seed.to_string(),
             engine: attempt.header.engine.clone(),
             when: When::of(attempt),
+            overrides: attempt.overrides.clone(),
         },
         course,
         hypotheses,
@@ -186,7 +189,7 @@ impl Evaluation {
             reference: self.reference,
         };
         sheet.marks = Some(parts::marks(&computed, s));
-        sheet
+        sheet.with_overrides(&self.attempt.overrides)
     }
 }
 
@@ -281,6 +284,8 @@ fn frame(e: &Evaluation, s: &Speech<'_>) -> MarkSheet {
         record: record(job, course, s),
         not_noted: not_noted(course, s),
         notices,
+        overrides: Vec::new(),
+        holds: None,
     }
 }
 

@@ -215,12 +215,19 @@ fn a_fixed_certainty_is_said_and_not_asked_for() {
         let percent = |n: &str| [("percent", format!("{n} %").into())];
         window.get_by_label(&words.say_with("finding-fixed", &percent("60")));
         for n in ["40", "60", "80", "95"] {
-            assert!(window.query_by_label(&words.say_with("finding-sure", &percent(n))).is_none(), "{lang} {n}");
+            assert!(
+                window.query_by_label(&words.say_with("finding-sure", &percent(n))).is_none(),
+                "{lang} {n}"
+            );
         }
         let unit = words.unit(&window.state().shop, "valve_m");
         click(&mut window, &unit);
         press(&mut window, "finding-do");
         press(&mut window, "finding-confirm-do");
-        assert_eq!(window.state().shop.view().unwrap().findings, [(vec!["valve_m".to_owned()], 0.60)], "{lang}");
+        assert_eq!(
+            window.state().shop.view().unwrap().findings,
+            [(vec!["valve_m".to_owned()], 0.60)],
+            "{lang}"
+        );
     }
 }
