@@ -214,11 +214,12 @@ pub(crate) struct MarkArgs {
 #[command(
     after_help = "Examples:\n  pinhole override my.attempt --by KM --not-yet --reason \"the other bench's notes, word for word\"\n  \
                   pinhole override my.attempt --by KM --total 75 --competent --reason \"the gauge hung wrong\"\n\n\
-                  For instructors. The program's own mark is never changed: the override is a second record behind it, and\n\
-                  the mark sheet shows both and says which holds. What is not said stays as the program's mark has it.\n\
-                  Several may be given over time: all stay, the last holds. Each is chained like the rest of the file.\n\
-                  In a pack that says after_hand_back: Nothing the attempt is marked first, and its file then holds the\n\
-                  mark too."
+                  For instructors. The program's own mark is never changed: the override is a second record behind\n\
+                  it, and the mark sheet shows both and says which holds. What is not said stays as the program's\n\
+                  mark has it. Several may be given over time: all stay, the last holds. Each is chained like the rest\n\
+                  of the file.\n\
+                  In a pack that says after_hand_back: Nothing the attempt is marked first, and its file then holds\n\
+                  the mark too."
 )]
 pub(crate) struct OverrideArgs {
     /// The marked attempt

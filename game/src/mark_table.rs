@@ -41,7 +41,8 @@ pub(crate) fn head() -> Vec<&'static str> {
     head.extend(["deducted", "attended_min", "unattended_min", "job_digest", "mark_in_file"]);
     head.extend(["begun", "ended", "wall_min", "scripted", "scripted_actions", "actions", "seed_given"]);
     head.extend(["sittings", "mended"]);
-    head.extend(["overrides", "holds_competent", "holds_total", "override_by", "override_reason", "error"]);
+    head.extend(["overrides", "holds_competent", "holds_total", "override_by", "override_reason"]);
+    head.extend(["from_recording", "error"]);
     head
 }
 
@@ -51,6 +52,7 @@ pub(crate) fn cells_of(name: &str, sheet: &MarkSheet, in_file: &str) -> Vec<Stri
     row.extend(marks(sheet, in_file));
     row.extend(when(sheet));
     row.extend(overrides(sheet));
+    row.push(sheet.recording.is_some().to_string());
     row.push(String::new());
     row
 }

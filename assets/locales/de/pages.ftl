@@ -152,12 +152,12 @@ cli-override-after =
       pinhole override my.attempt --by KM --not-yet --reason "Wort für Wort die Notizen vom Nachbarplatz"
       pinhole override my.attempt --by KM --total 75 --competent --reason "das Manometer hing falsch"
 
-    Für Lehrkräfte. Die Bewertung des Programms wird nie geändert: die Entscheidung steht als zweite Zeile
-    dahinter, und das Bewertungsblatt zeigt beide und sagt, welche gilt. Was nicht gesagt wird, bleibt, wie
-    das Programm es bewertet hat. Mehrere sind möglich: alle bleiben, die letzte gilt. Jede ist in die Kette
-    der Datei eingebunden.
-    In einem Paket mit after_hand_back: Nothing wird der Versuch zuerst bewertet, und die Bewertung steht dann
-    auch in seiner Datei.
+    Für Lehrkräfte. Die Bewertung des Programms wird nie geändert: die Entscheidung steht als zweite
+    Zeile dahinter, und das Bewertungsblatt zeigt beide und sagt, welche gilt. Was nicht gesagt wird,
+    bleibt, wie das Programm es bewertet hat. Mehrere sind möglich: alle bleiben, die letzte gilt. Jede
+    ist in die Kette der Datei eingebunden.
+    In einem Paket mit after_hand_back: Nothing wird der Versuch zuerst bewertet, und die Bewertung
+    steht dann auch in seiner Datei.
 cli-override-attempt-help = der bewertete Versuch
 cli-override-by-help = Name oder Kürzel
 cli-override-reason-help = Warum

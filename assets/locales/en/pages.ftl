@@ -158,11 +158,12 @@ cli-override-after =
       pinhole override my.attempt --by KM --not-yet --reason "the other bench's notes, word for word"
       pinhole override my.attempt --by KM --total 75 --competent --reason "the gauge hung wrong"
 
-    For instructors. The program's own mark is never changed: the override is a second record behind it, and
-    the mark sheet shows both and says which holds. What is not said stays as the program's mark has it.
-    Several may be given over time: all stay, the last holds. Each is chained like the rest of the file.
-    In a pack that says after_hand_back: Nothing the attempt is marked first, and its file then holds the
-    mark too.
+    For instructors. The program's own mark is never changed: the override is a second record behind
+    it, and the mark sheet shows both and says which holds. What is not said stays as the program's
+    mark has it. Several may be given over time: all stay, the last holds. Each is chained like the rest
+    of the file.
+    In a pack that says after_hand_back: Nothing the attempt is marked first, and its file then holds
+    the mark too.
 
 cli-override-attempt-help = The marked attempt
 cli-override-by-help = Your name or initials

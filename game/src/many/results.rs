@@ -14,7 +14,7 @@ use assess::sentence;
 use crate::cli::Shard;
 
 /// How the first line begins; by this a file of results is told from a stranger's.
-const FORM: &str = "pinhole-results/1";
+const FORM: &str = "pinhole-results/2";
 
 #[derive(serde::Serialize, serde::Deserialize, PartialEq)]
 #[serde(deny_unknown_fields)]

@@ -15,6 +15,7 @@ mod marked;
 mod mended;
 mod messages;
 mod numbers;
+mod other_version;
 mod outputs;
 mod overridden;
 mod pack_limits;

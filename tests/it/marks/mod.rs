@@ -5,4 +5,5 @@ mod bayes;
 mod kept;
 mod languages;
 mod notes;
+mod recorded;
 mod scores;

@@ -46,12 +46,26 @@ pub struct MarkSheet {
     pub not_noted: Vec<String>,
     /// Sentences that always stand on it.
     pub notices: Vec<String>,
+    /// Where it was marked from its recording, because another version of the program made it and it comes out otherwise today.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub recording: Option<Recording>,
     /// What instructors said of it later, in the order of time, beside the program's own mark.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub overrides: Vec<OverrideLine>,
     /// What holds by the last of them; none where nobody has said anything and the program's own mark holds.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub holds: Option<Holds>,
+}
+
+/// An attempt that another version of the program made, marked from what its file recorded.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+pub struct Recording {
+    /// Versions of the program that it was made with, in the order of the file.
+    pub engines: Vec<String>,
+    /// Number of the first action that comes out otherwise today.
+    pub differs_at: u32,
+    /// Numbers of the actions that were done then and that today's workshop refuses.
+    pub refused_today: Vec<u32>,
 }
 
 /// What holds beside the program's own mark.
