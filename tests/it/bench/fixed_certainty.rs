@@ -81,7 +81,9 @@ fn a_stated_certainty_is_worth_the_fixed_one() {
     let (value, certainty, why) = verdict(&free);
     assert!((value - (2.0 * 0.95 - 0.95 * 0.95)).abs() < 1e-12 && !why.contains("school"), "{value} {why}");
     assert!((certainty - 0.95).abs() < 1e-12);
-    let (value, certainty, why) = verdict(&Job { certainty: Some(0.60), ..free.clone() });
+    let mut fixed = free.clone();
+    fixed.certainty = Some(0.60);
+    let (value, certainty, why) = verdict(&fixed);
     assert!((value - (2.0 * 0.60 - 0.60 * 0.60)).abs() < 1e-12, "{value}");
     assert!((certainty - 0.60).abs() < 1e-12 && why.contains("the school has fixed at 0.60"), "{why}");
 }

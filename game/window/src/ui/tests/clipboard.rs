@@ -206,8 +206,8 @@ fn the_clipboard_folds_away_by_key_and_button() {
 fn a_fixed_certainty_is_said_and_not_asked_for() {
     for lang in ["en", "de"] {
         let mut window = window_with(Page::Workshop, lang, (1280.0, 720.0), |bench| {
-            let job = (**bench.shop.job().unwrap()).clone();
-            let job = assess::pack::job::Job { certainty: Some(0.60), ..job };
+            let mut job = (**bench.shop.job().unwrap()).clone();
+            job.certainty = Some(0.60);
             bench.shop.rehearse_as(job, assess::attempt::Seed(1));
         });
         press(&mut window, "leaf-finding");
