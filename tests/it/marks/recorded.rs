@@ -173,6 +173,9 @@ fn what_todays_workshop_refuses_is_named() {
     assert_eq!(now.marks.unwrap().truth, sheet().marks.as_ref().unwrap().truth);
 }
 
+/// Version in the header, then the sittings (actions before, version), and whether it is marked.
+type Case<'a> = (&'a str, &'a [(usize, &'a str)], bool);
+
 #[test]
 fn inv_of_this_version_it_was_altered_and_is_refused() {
     // All of it by this version; begun by another and carried on by this one; opened by this one since.
@@ -183,7 +186,7 @@ fn inv_of_this_version_it_was_altered_and_is_refused() {
         engine: engine.to_owned(),
     };
     let n = old().steps.len();
-    let cases: [(&str, &[(usize, &str)], bool); 6] = [
+    let cases: [Case<'_>; 6] = [
         (ENGINE, &[(0, ENGINE)], false),
         (THEN, &[(0, THEN), (3, ENGINE)], false),
         (THEN, &[(0, THEN), (20, ENGINE)], false),
