@@ -212,13 +212,10 @@ fn a_fixed_certainty_is_said_and_not_asked_for() {
         });
         press(&mut window, "leaf-finding");
         let words = &window.state().words;
-        let percent = |n: &str| [("percent", format!("{n} %").into())];
-        window.get_by_label(&words.say_with("finding-fixed", &percent("60")));
+        let say = |key: &str, n: &str| words.say_with(key, &[("percent", format!("{n} %").into())]);
+        window.get_by_label(&say("finding-fixed", "60"));
         for n in ["40", "60", "80", "95"] {
-            assert!(
-                window.query_by_label(&words.say_with("finding-sure", &percent(n))).is_none(),
-                "{lang} {n}"
-            );
+            assert!(window.query_by_label(&say("finding-sure", n)).is_none(), "{lang} {n}");
         }
         let unit = words.unit(&window.state().shop, "valve_m");
         click(&mut window, &unit);
