@@ -53,6 +53,8 @@ pub(crate) enum Command {
     Replay(ReplayArgs),
     /// Mark one attempt or many
     Mark(MarkArgs),
+    /// Say that another total or verdict holds of a marked attempt, with reasons
+    Override(OverrideArgs),
     /// Keep what is whole of a damaged attempt
     Mend(MendArgs),
     /// List what can be tried at a car or in a job, with its minutes and what it needs
@@ -173,10 +175,11 @@ pub(crate) struct ReplayArgs {
     after_help = "Examples:\n  pinhole mark my.attempt\n  pinhole mark my.attempt --html mark.html\n  pinhole mark \
                   class/*.attempt --csv class.csv --json class.json\n  pinhole mark class --csv class.csv\n  pinhole mark class \
                   --shard 2/4 --results shards\n  pinhole mark --collect shards --csv class.csv\n\n\
-                  The first mark of an attempt is written into its file as the last line, when the file may be written\n\
+                  The first mark of an attempt is written into its file behind the hand-back, when the file may be written\n\
                   and no program has it open; a later mark is compared with it.\n\
                   The exit code is 0 when every attempt is competent, 1 when one is not, 2 when a file could not be\n\
-                  marked: it is named, and the others are marked all the same.\n\
+                  marked: it is named, and the others are marked all the same. Where an instructor has overridden a\n\
+                  mark, that decision counts.\n\
                   A pack that says after_hand_back: Nothing shows its marks here alone, and its attempts' files keep\n\
                   none.\n\n\
                   A folder is marked on all cores. Results are kept as they come, so that whoever stops it goes on by\n\
@@ -205,6 +208,37 @@ pub(crate) struct MarkArgs {
     /// Write one line an attempt
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
+}
+
+#[derive(Args, Debug)]
+#[command(
+    after_help = "Examples:\n  pinhole override my.attempt --by KM --not-yet --reason \"the other bench's notes, word for word\"\n  \
+                  pinhole override my.attempt --by KM --total 75 --competent --reason \"the gauge hung wrong\"\n\n\
+                  For instructors. The program's own mark is never changed: the override is a second record behind\n\
+                  it, and the mark sheet shows both and says which holds. What is not said stays as the program's\n\
+                  mark has it. Several may be given over time: all stay, the last holds. Each is chained like the rest\n\
+                  of the file.\n\
+                  In a pack that says after_hand_back: Nothing the attempt is marked first, and its file then holds\n\
+                  the mark too."
+)]
+pub(crate) struct OverrideArgs {
+    /// The marked attempt
+    pub(crate) attempt: PathBuf,
+    /// Your name or initials
+    #[arg(long, value_name = "NAME")]
+    pub(crate) by: String,
+    /// Why
+    #[arg(long, value_name = "TEXT", allow_hyphen_values = true)]
+    pub(crate) reason: String,
+    /// The total that holds, 0 to 100
+    #[arg(long, value_name = "N", allow_hyphen_values = true, value_parser = number)]
+    pub(crate) total: Option<f64>,
+    /// Competent holds
+    #[arg(long, conflicts_with = "not_yet")]
+    pub(crate) competent: bool,
+    /// Not yet competent holds
+    #[arg(long)]
+    pub(crate) not_yet: bool,
 }
 
 #[derive(Args, Debug)]

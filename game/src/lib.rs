@@ -7,6 +7,7 @@ mod many;
 mod mark;
 mod mark_table;
 mod mend;
+mod override_mark;
 mod pages;
 mod replay;
 mod slips;
@@ -97,6 +98,7 @@ fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Replay(args)) => replay::run(&mut out, words, &cli.places, args)?,
         Some(Command::Trace(args)) => trace::run(&mut out, words, &cli.places, args)?,
         Some(Command::Mark(args)) => mark::run(&mut out, words, &cli.places, args)?,
+        Some(Command::Override(args)) => override_mark::run(&mut out, words, &cli.places, args)?,
         Some(Command::Mend(args)) => mend::run(&mut out, words, args)?,
         Some(Command::Tests(args)) => test_list::run(&mut out, words, &cli.places, args)?,
         #[cfg(feature = "window")]

@@ -179,19 +179,20 @@ fn row<'a>(
         let evaluation = evaluation_at(&attempt, &job).map_err(about(path))?;
         let sheet = evaluation.sheet(words, Naming::Typed);
         let english = evaluation.sheet(&Locale::built_in(), Naming::Typed);
-        // A pack that tells nothing after the hand-back has no mark in a file that the trainee holds.
+        // A pack that tells nothing after the hand-back has no mark in a file that the trainee holds, unless an
+        // instructor has overridden it.
         let kept = match job.after_hand_back {
-            AfterHandBack::Everything => marked::keep_in(path, &attempt, &sheet),
-            AfterHandBack::Nothing => Ok(None),
+            AfterHandBack::Nothing if attempt.mark.is_none() => Ok(None),
+            AfterHandBack::Everything | AfterHandBack::Nothing => marked::keep_in(path, &attempt, &sheet),
         };
         Ok(Marked { sheet, english, kept })
     };
     Row { path, marked: mark() }
 }
 
-/// Pass when everyone is competent.
+/// Pass when everyone is competent, by what holds.
 pub(crate) fn verdict<'a>(sheets: impl IntoIterator<Item = &'a MarkSheet>) -> Verdict {
-    let competent = |s: &MarkSheet| s.marks.as_ref().is_some_and(|m| m.competent);
+    let competent = |s: &MarkSheet| s.competent() == Some(true);
     if sheets.into_iter().all(competent) { Verdict::Pass } else { Verdict::Fail }
 }
 

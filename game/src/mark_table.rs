@@ -12,8 +12,20 @@ use crate::tongue::{decimal, say};
 /// Competent or not, with the total.
 pub(crate) fn in_a_line(words: &Words, sheet: &MarkSheet) -> String {
     let Some(marks) = &sheet.marks else { return words.say("mark-line-unfinished") };
-    let total = decimal(words, format!("{:.1}", marks.total));
-    match marks.competent {
+    let own = result_in_words(words, marks.competent, marks.total);
+    match &sheet.holds {
+        None => own,
+        Some(held) => {
+            let holds = result_in_words(words, held.competent, held.total);
+            say!(words, "mark-line-override", holds = holds, by = held.by.as_str(), own = own)
+        }
+    }
+}
+
+/// A verdict with its total.
+pub(crate) fn result_in_words(words: &Words, competent: bool, total: f64) -> String {
+    let total = decimal(words, format!("{total:.1}"));
+    match competent {
         true => say!(words, "mark-line-competent", total = total),
         false => say!(words, "mark-line-not-yet", total = total),
     }
@@ -28,7 +40,9 @@ pub(crate) fn head() -> Vec<&'static str> {
     head.extend(LETTERS);
     head.extend(["deducted", "attended_min", "unattended_min", "job_digest", "mark_in_file"]);
     head.extend(["begun", "ended", "wall_min", "scripted", "scripted_actions", "actions", "seed_given"]);
-    head.extend(["sittings", "mended", "error"]);
+    head.extend(["sittings", "mended"]);
+    head.extend(["overrides", "holds_competent", "holds_total", "override_by", "override_reason"]);
+    head.extend(["from_recording", "error"]);
     head
 }
 
@@ -37,8 +51,22 @@ pub(crate) fn cells_of(name: &str, sheet: &MarkSheet, in_file: &str) -> Vec<Stri
     let mut row = vec![cell(name)];
     row.extend(marks(sheet, in_file));
     row.extend(when(sheet));
+    row.extend(overrides(sheet));
+    row.push(sheet.recording.is_some().to_string());
     row.push(String::new());
     row
+}
+
+/// Cells of what holds, and of the override by which it does; the program's own mark stands before.
+fn overrides(sheet: &MarkSheet) -> Vec<String> {
+    let last = sheet.overrides.last();
+    vec![
+        sheet.overrides.len().to_string(),
+        sheet.competent().map_or_else(String::new, |competent| competent.to_string()),
+        sheet.total().map_or_else(String::new, |total| total.to_string()),
+        last.map_or_else(String::new, |line| cell(&line.by)),
+        last.map_or_else(String::new, |line| cell(&line.reason)),
+    ]
 }
 
 /// Cells of one that could not be: the last says why.

@@ -9,6 +9,15 @@ use crate::assembly::Stop;
 use crate::parts::engine::EngineState;
 use crate::parts::instruments::MeterMode;
 
+/// Certainties of a finding that can be stated, beside 0 for *not found*.
+pub const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
+
+/// The certainty of [`CERTAINTIES`] that a number means, within what is lost in writing it down.
+#[must_use]
+pub fn certainty_of(number: f64) -> Option<f64> {
+    CERTAINTIES.into_iter().find(|step| (step - number).abs() < 1e-9)
+}
+
 /// Where a person stands.
 #[derive(
     Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, serde::Serialize, serde::Deserialize,
@@ -259,7 +268,7 @@ pub enum Action {
     Finding {
         /// Short names of the repair units that are outside limits; empty = everything inside its limits.
         units: Vec<String>,
-        /// Stated certainty: 0.40, 0.60, 0.80 or 0.95; 0 = not found, car stays, refer on.
+        /// Stated certainty, one of [`CERTAINTIES`]; 0 = not found, car stays, refer on.
         certainty: f64,
     },
     /// Hand the car back.

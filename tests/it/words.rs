@@ -285,3 +285,32 @@ fn examples_are_lines_that_work_at_the_car_at_hand() {
     assert!(wrong.is_empty(), "{wrong:#?}");
     assert!(150 < all, "{all}");
 }
+
+/// Where the school fixes how sure a finding is, nobody need say it, and nobody can say another.
+#[test]
+fn a_fixed_certainty_is_taken_and_no_other() {
+    let fixed = names().with_certainty(Some(0.80));
+    let finding = |line: &str| match parse(line, &fixed, &readings()) {
+        Ok(Said::Do(Action::Finding { units, certainty })) => Ok((units, certainty)),
+        Ok(other) => panic!("{line}: {other:?}"),
+        Err(e) => Err(e.to_string()),
+    };
+    let valve = || vec!["valve_m".to_owned()];
+    for line in
+        ["finding valve_m", "finding valve_m sure 0.80", "finding valve-m sure 80%", "finding valve_m at 0,8"]
+    {
+        assert_eq!(finding(line), Ok((valve(), 0.80)), "{line}");
+    }
+    assert_eq!(finding("finding none"), Ok((Vec::new(), 0.80)));
+    assert_eq!(finding("finding unknown"), Ok((Vec::new(), 0.0)));
+    for line in [
+        "finding valve_m sure 0.95",
+        "finding none sure 0.4",
+        "finding valve_m sure very",
+        "finding valve_m sure",
+    ] {
+        let error = finding(line).unwrap_err();
+        assert!(error.contains("the school fixes how sure a finding is, at 0.80"), "{line}: {error}");
+        assert!(!error.contains("example: finding valve_m sure"), "{line}: {error}");
+    }
+}

@@ -72,6 +72,7 @@ finding-units = Außerhalb der Grenzwerte
 finding-sound = Alles innerhalb der Grenzwerte
 finding-certainty = Wie sicher
 finding-sure = zu { $percent } sicher
+finding-fixed = Das legt die Schule fest: jeder Befund zählt als zu { $percent } sicher.
 finding-unknown = Nicht gefunden: Fahrzeug bleibt, weiterverweisen
 finding-do = Diesen Befund abgeben …
 finding-no-certainty = Angeben, wie sicher der Befund ist.

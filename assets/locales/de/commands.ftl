@@ -30,6 +30,7 @@ mark-line = { $file }: { $mark }
 mark-line-unfinished = nicht abgeschlossen
 mark-line-competent = bestanden, { $total } von 100
 mark-line-not-yet = noch nicht bestanden, { $total } von 100
+mark-line-override = { $holds } (Entscheidung: { $by }; das Programm: { $own })
 
 mend-nothing = { $file }: daran ist nichts beschädigt; nichts wurde geändert.
 mend-why = { $file }: { $why }
@@ -38,6 +39,10 @@ mend-kept = { $n ->
    *[other] Repariert: { $n } Handlungen bleiben, { $lines } ({ $bytes } Bytes) entfallen; die Bewertung wird es sagen.
 }
 mend-original = Die beschädigte Datei bleibt erhalten als { $file }
+
+override-written = { $file }: abweichende Entscheidung { $n } steht hinter der Bewertung.
+override-was = Bewertung des Programms, unverändert: { $mark }
+override-now = Es gilt: { $mark }
 
 # Was an einem Fahrzeug geprüft werden kann.
 tests-of = { $car }: { $n ->

@@ -85,6 +85,7 @@ data-control-one-line = { $path }: Zeichen { $place } ist { $found }, ein Steuer
 data-empty = { $path } ist leer; { $expected }
 data-wrong-unit = { $path } = { $unit } ist keine Einheit; bekannt: { $known }
 data-no-bound = { $path } hat weder `min` noch `max`; ein Grenzwert braucht mindestens eines
+data-no-step = { $path } = { $value } ist keine Stufe der Sicherheit; 0.40, 0.60, 0.80 oder 0.95 hinschreiben
 data-no-direction = { $path } = (0, 0, 0) zeigt nirgendwohin; eine Richtung hinschreiben, zum Beispiel (0, 1, 0) für nach oben
 data-range = { $min } bis { $max }
 data-range-unit = { $min } bis { $max } { $unit }

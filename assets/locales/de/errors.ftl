@@ -46,6 +46,17 @@ attempt-mend-hint = .
 attempt-no-randomness = das System gibt keine Zufallszahlen für einen Startwert ({ $why }); einen angeben mit --seed
 attempt-form = diese Handlung lässt sich nicht aufschreiben: { $why }
 attempt-stopped = { $file } konnte zuvor nicht geschrieben werden; darin geschieht nichts mehr. Platz schaffen, dann den Versuch fortsetzen
+
+# Die Lehrkraft entscheidet anders als die Bewertung.
+override-not-finished = { $file }: das Fahrzeug wurde nicht übergeben, also gibt es keine Bewertung, von der abzuweichen wäre
+override-not-marked = in { $file } steht noch keine Bewertung; zuerst bewerten mit: pinhole mark { $file }
+override-nothing = angeben, was gelten soll: --total und eine Zahl von 0 bis 100, --competent oder --not-yet
+override-total = { $value } ist keine Punktzahl; erwartet wird 0 bis 100
+override-no-reason = eine abweichende Entscheidung braucht einen Grund; mit --reason angeben
+override-long-reason = ein Grund von { $count } Zeichen; höchstens { $most } werden aufbewahrt
+override-no-name = eine abweichende Entscheidung braucht einen Namen oder ein Kürzel; mit --by angeben
+override-long-name = ein Name von { $count } Zeichen; höchstens { $most } werden aufbewahrt
+override-too-many = in { $file } stehen schon { $most } abweichende Entscheidungen; mehr passen nicht hinein
 session-other-job = der Versuch gehört zum Auftrag { $attempt }, nicht zu { $job }
 session-over = das Fahrzeug ist übergeben; dieser Versuch ist beendet. Einen neuen beginnen mit --new
 script-line = Zeile { $line } ({ $text }): { $why }

@@ -36,6 +36,7 @@ cli-value-screen = BILD
 cli-value-station = ORT
 cli-value-tag = KÜRZEL
 cli-value-test = PRÜFUNG
+cli-value-text = TEXT
 cli-value-unit = EINHEIT
 cli-value-wxh = BxH
 
@@ -125,10 +126,11 @@ cli-mark-after =
       pinhole mark class --shard 2/4 --results shards
       pinhole mark --collect shards --csv class.csv
 
-    Die erste Bewertung eines Versuchs wird als letzte Zeile in seine Datei geschrieben, wenn die Datei
+    Die erste Bewertung eines Versuchs wird hinter der Übergabe in seine Datei geschrieben, wenn die Datei
     geschrieben werden darf und kein Programm sie offen hat; eine spätere wird mit ihr verglichen.
     Der Rückgabewert ist 0, wenn jeder Versuch bestanden ist, 1, wenn einer es nicht ist, 2, wenn eine
-    Datei nicht bewertet werden konnte: sie wird genannt, die anderen werden trotzdem bewertet.
+    Datei nicht bewertet werden konnte: sie wird genannt, die anderen werden trotzdem bewertet. Hat eine
+    Lehrkraft abweichend entschieden, so zählt das.
     Ein Paket mit after_hand_back: Nothing zeigt seine Bewertungen nur hier, und in den Dateien seiner
     Versuche steht keine.
 
@@ -143,6 +145,25 @@ cli-mark-collect-help = Die Ergebnisse aller Teile zusammensetzen; bewertet wird
 cli-mark-html-help = Die Bewertung als Seite schreiben (nur für einen Versuch)
 cli-mark-json-help = Alle Zahlen als JSON schreiben
 cli-mark-csv-help = Je Versuch eine Zeile schreiben
+
+cli-override-about = Sagen, dass bei einem bewerteten Versuch eine andere Punktzahl oder ein anderes Urteil gilt, mit Gründen
+cli-override-after =
+    Beispiele:
+      pinhole override my.attempt --by KM --not-yet --reason "Wort für Wort die Notizen vom Nachbarplatz"
+      pinhole override my.attempt --by KM --total 75 --competent --reason "das Manometer hing falsch"
+
+    Für Lehrkräfte. Die Bewertung des Programms wird nie geändert: die Entscheidung steht als zweite
+    Zeile dahinter, und das Bewertungsblatt zeigt beide und sagt, welche gilt. Was nicht gesagt wird,
+    bleibt, wie das Programm es bewertet hat. Mehrere sind möglich: alle bleiben, die letzte gilt. Jede
+    ist in die Kette der Datei eingebunden.
+    In einem Paket mit after_hand_back: Nothing wird der Versuch zuerst bewertet, und die Bewertung
+    steht dann auch in seiner Datei.
+cli-override-attempt-help = der bewertete Versuch
+cli-override-by-help = Name oder Kürzel
+cli-override-reason-help = Warum
+cli-override-total-help = die Punktzahl, die gilt, 0 bis 100
+cli-override-competent-help = es gilt: bestanden
+cli-override-not_yet-help = es gilt: noch nicht bestanden
 
 cli-mend-about = Von einem beschädigten Versuch erhalten, was ganz ist
 cli-mend-after =

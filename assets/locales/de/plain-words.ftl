@@ -217,7 +217,7 @@ help-word-finding-after =
       finding none sure 0.80          alles liegt innerhalb der Grenzwerte
       finding unknown                 nicht gefunden: das Fahrzeug bleibt und wird weiterverwiesen
     Die Sicherheit ist 0.40, 0.60, 0.80 oder 0.95 (auch mit Komma). Ein falscher Befund, zu
-    sicher gesagt, kostet am meisten.
+    sicher gesagt, kostet am meisten. Wo die Schule die Sicherheit festlegt, entfällt sie.
 help-word-hand = Das Fahrzeug übergeben: der Auftrag ist beendet
 help-word-hand-back = back
 help-word-hand-after = Beispiel: hand back   (nach den Freigabeprüfungen)
@@ -327,6 +327,7 @@ plain-no-such-unit = { $typed } ist keine Einheit dieser Werkstatt (kPa, V, A, o
 plain-which-unit = sagen, welche Baugruppe außerhalb ihrer Grenzwerte liegt, oder none
 plain-how-sure = die Sicherheit angeben: sure 0.40, 0.60, 0.80 oder 0.95
 plain-no-step = { $typed } ist keine Stufe der Sicherheit: { $steps }
+plain-sure-fixed = die Schule legt fest, wie sicher ein Befund ist, nämlich { $fixed }: ohne sure angeben
 
 # Zahlen.
 number-none = { $typed } ist keine Zahl; in Ziffern schreiben, zum Beispiel 12,5

@@ -20,6 +20,14 @@ paper-of = von
 paper-competent-loud = BESTANDEN
 paper-not-yet-loud = NOCH NICHT BESTANDEN
 paper-total = { $total } von 100 (Grenze { $cut })
+
+override-title = Abweichende Entscheidung der Lehrkraft
+override-own = Bewertung des Programms
+override-of-100 = { $total } von 100
+override-holds = { $total } von 100, { $verdict }: das gilt, so hat { $by } entschieden. Die Bewertung des Programms darunter bleibt, wie sie ist.
+override-line = { $t }, { $by }: { $said }. { $reason }
+override-line-last = { $t }, { $by }: { $said } (die letzte: sie gilt). { $reason }
+
 paper-safety = Sicherheit
 paper-asks = Zum Bestehen wird all dies verlangt:
 paper-met = ja

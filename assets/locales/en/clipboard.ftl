@@ -72,6 +72,7 @@ finding-units = Outside its limits
 finding-sound = Everything inside its limits
 finding-certainty = How sure
 finding-sure = { $percent } sure
+finding-fixed = The school fixes this: every finding counts as { $percent } sure.
 finding-unknown = Not found: the car stays, refer on
 finding-do = Give this finding …
 finding-no-certainty = Say how sure you are.

@@ -30,6 +30,7 @@ mark-line = { $file }: { $mark }
 mark-line-unfinished = not finished
 mark-line-competent = competent, { $total } of 100
 mark-line-not-yet = not yet competent, { $total } of 100
+mark-line-override = { $holds } (decided by { $by }; the program: { $own })
 
 mend-nothing = { $file }: nothing is wrong with it; nothing was changed.
 mend-why = { $file }: { $why }
@@ -38,6 +39,10 @@ mend-kept = { $n ->
    *[other] Mended: { $n } actions are kept, { $lines } ({ $bytes } bytes) dropped; the mark sheet will say so.
 }
 mend-original = The damaged file is kept as { $file }
+
+override-written = { $file }: override { $n } stands behind the mark.
+override-was = The program's own mark, left as it is: { $mark }
+override-now = What holds: { $mark }
 
 # What can be tried at a car.
 tests-of = { $car }: { $n ->

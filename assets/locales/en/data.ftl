@@ -85,6 +85,7 @@ data-control-one-line = { $path }: character { $place } is { $found }, a control
 data-empty = { $path } is empty; { $expected }
 data-wrong-unit = { $path } = { $unit } is not a unit; known: { $known }
 data-no-bound = { $path } has neither `min` nor `max`; a limit needs at least one
+data-no-step = { $path } = { $value } is no step of certainty; write 0.40, 0.60, 0.80 or 0.95
 data-no-direction = { $path } = (0, 0, 0) points nowhere; write a way, for example (0, 1, 0) for upwards
 data-range = { $min } to { $max }
 data-range-unit = { $min } to { $max } { $unit }

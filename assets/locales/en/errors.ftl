@@ -46,6 +46,17 @@ attempt-mend-hint = .
 attempt-no-randomness = the system gives no random numbers for a seed ({ $why }); give one with --seed
 attempt-form = this action cannot be written down: { $why }
 attempt-stopped = { $file } could not be written before; nothing more is done in it. Make room, then carry the attempt on
+
+# An instructor overrides a mark.
+override-not-finished = { $file }: the car has not been handed back, so there is no mark to override
+override-not-marked = { $file } holds no mark yet; mark it first with: pinhole mark { $file }
+override-nothing = say what shall hold: --total and a number from 0 to 100, --competent or --not-yet
+override-total = { $value } is no total; expected 0 to 100
+override-no-reason = an override needs a reason; give it with --reason
+override-long-reason = a reason of { $count } characters; at most { $most } are kept
+override-no-name = an override needs a name or initials; give them with --by
+override-long-name = a name of { $count } characters; at most { $most } are kept
+override-too-many = { $file } holds { $most } overrides already; no more fit into it
 session-other-job = the attempt is of the job { $attempt }, not of { $job }
 session-over = the car has been handed back; this attempt is over. Begin a new one with --new
 script-line = line { $line } ({ $text }): { $why }

@@ -37,6 +37,7 @@ cli-value-screen = SCREEN
 cli-value-station = STATION
 cli-value-tag = TAG
 cli-value-test = TEST
+cli-value-text = TEXT
 cli-value-unit = UNIT
 cli-value-wxh = WxH
 
@@ -131,10 +132,11 @@ cli-mark-after =
       pinhole mark class --shard 2/4 --results shards
       pinhole mark --collect shards --csv class.csv
 
-    The first mark of an attempt is written into its file as the last line, when the file may be written
+    The first mark of an attempt is written into its file behind the hand-back, when the file may be written
     and no program has it open; a later mark is compared with it.
     The exit code is 0 when every attempt is competent, 1 when one is not, 2 when a file could not be
-    marked: it is named, and the others are marked all the same.
+    marked: it is named, and the others are marked all the same. Where an instructor has overridden a
+    mark, that decision counts.
     A pack that says after_hand_back: Nothing shows its marks here alone, and its attempts' files keep
     none.
 
@@ -149,6 +151,26 @@ cli-mark-collect-help = Put the results of all shards together; nothing is marke
 cli-mark-html-help = Write the mark sheet as a page (one attempt only)
 cli-mark-json-help = Write all numbers as JSON
 cli-mark-csv-help = Write one line an attempt
+
+cli-override-about = Say that another total or verdict holds of a marked attempt, with reasons
+cli-override-after =
+    Examples:
+      pinhole override my.attempt --by KM --not-yet --reason "the other bench's notes, word for word"
+      pinhole override my.attempt --by KM --total 75 --competent --reason "the gauge hung wrong"
+
+    For instructors. The program's own mark is never changed: the override is a second record behind
+    it, and the mark sheet shows both and says which holds. What is not said stays as the program's
+    mark has it. Several may be given over time: all stay, the last holds. Each is chained like the rest
+    of the file.
+    In a pack that says after_hand_back: Nothing the attempt is marked first, and its file then holds
+    the mark too.
+
+cli-override-attempt-help = The marked attempt
+cli-override-by-help = Your name or initials
+cli-override-reason-help = Why
+cli-override-total-help = The total that holds, 0 to 100
+cli-override-competent-help = Competent holds
+cli-override-not_yet-help = Not yet competent holds
 
 cli-mend-about = Keep what is whole of a damaged attempt
 cli-mend-after =

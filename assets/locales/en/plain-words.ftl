@@ -213,6 +213,7 @@ help-word-finding-after =
       finding none sure 0.80           everything is inside its limits
       finding unknown                  not found: the car stays and is referred on
     Sure is 0.40, 0.60, 0.80 or 0.95. A wrong finding said too surely costs most.
+    Where the school fixes how sure, leave it out.
 help-word-hand = Hand the car back to the customer: the job is over
 help-word-hand-back = back
 help-word-hand-after = Example: hand back   (after the release checks)
@@ -322,6 +323,7 @@ plain-no-such-unit = { $typed } is no unit of this workshop (kPa, V, A, ohm, C, 
 plain-which-unit = say which unit is outside its limits, or none
 plain-how-sure = say how sure you are: sure 0.40, 0.60, 0.80 or 0.95
 plain-no-step = { $typed } is no step of certainty: { $steps }
+plain-sure-fixed = the school fixes how sure a finding is, at { $fixed }: give it without sure
 
 # Numbers.
 number-none = { $typed } is no number; write it in digits, for example 12.5

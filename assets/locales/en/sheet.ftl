@@ -20,6 +20,14 @@ paper-of = of
 paper-competent-loud = COMPETENT
 paper-not-yet-loud = NOT YET COMPETENT
 paper-total = { $total } of 100 (cut { $cut })
+
+override-title = Instructor's override
+override-own = The program's own mark
+override-of-100 = { $total } of 100
+override-holds = { $total } of 100, { $verdict }: this holds, as { $by } decided. The program's own mark below is left as it is.
+override-line = { $t }, { $by }: { $said }. { $reason }
+override-line-last = { $t }, { $by }: { $said } (the last one: it holds). { $reason }
+
 paper-safety = safety
 paper-asks = Competent asks for all of:
 paper-met = met

@@ -5,6 +5,7 @@ use std::io;
 use std::path::Path;
 
 use assess::attempt::limits::{Beyond, Unknown};
+use assess::attempt::overrule::OverrideError;
 use assess::attempt::{AttemptError, SeedError};
 use assess::files::{self, Doing, FileError};
 use assess::locale::quote;
@@ -79,6 +80,7 @@ fn known(cause: &(dyn Error + 'static)) -> Option<Sentence> {
         Sentence: Clone::clone,
         FileError: FileError::sentence,
         AttemptError: AttemptError::sentence,
+        OverrideError: OverrideError::sentence,
         SeedError: SeedError::sentence,
         Beyond: Beyond::sentence,
         Unknown: Unknown::sentence,

@@ -239,7 +239,7 @@ impl Work<'_> {
                 attempt: name.to_owned(),
                 key: key.clone(),
                 cells: mark_table::cells_of(name, &sheet, mark_table::in_file(&attempt, &sheet)),
-                competent: sheet.marks.as_ref().map(|m| m.competent),
+                competent: sheet.competent(),
                 sheet: Some(sheet),
                 error: None,
             },

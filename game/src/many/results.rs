@@ -14,7 +14,7 @@ use assess::sentence;
 use crate::cli::Shard;
 
 /// How the first line begins; by this a file of results is told from a stranger's.
-const FORM: &str = "pinhole-results/1";
+const FORM: &str = "pinhole-results/2";
 
 #[derive(serde::Serialize, serde::Deserialize, PartialEq)]
 #[serde(deny_unknown_fields)]
@@ -34,7 +34,7 @@ pub(super) struct Row {
     pub(super) key: String,
     /// Cells of the table.
     pub(super) cells: Vec<String>,
-    /// Competent; `None` when it is not finished or could not be marked.
+    /// Competent, by what holds; `None` when it is not finished or could not be marked.
     pub(super) competent: Option<bool>,
     /// The sheet in English; none where it could not be marked.
     pub(super) sheet: Option<assess::marks::sheet::MarkSheet>,

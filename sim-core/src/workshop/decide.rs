@@ -3,12 +3,10 @@
 use super::access::cannot;
 use super::state::Doing;
 use super::{Workshop, timing};
-use crate::action::{PedalHold, Station};
+use crate::action::{PedalHold, Station, certainty_of};
 use crate::notice::{Hazard, Notice, Reason, Refusal};
 use crate::parts::engine::EngineState;
 
-/// Certainties that can be stated; 0 = not found, the car stays.
-const CERTAINTIES: [f64; 5] = [0.0, 0.40, 0.60, 0.80, 0.95];
 /// Least share of assist on the road with which a car may go.
 const ASSIST_ENOUGH: f64 = 0.4;
 
@@ -22,7 +20,7 @@ impl Workshop {
         for unit in units {
             self.find_unit(unit)?;
         }
-        if !CERTAINTIES.iter().any(|c| (c - certainty).abs() < 1e-9) {
+        if 1e-9 <= certainty.abs() && certainty_of(certainty).is_none() {
             return Err(cannot(Reason::Certainty));
         }
         let mut units = units.to_vec();

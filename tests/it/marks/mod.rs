@@ -6,4 +6,5 @@ mod evidence;
 mod kept;
 mod languages;
 mod notes;
+mod recorded;
 mod scores;

@@ -5,6 +5,7 @@ use std::path::Path;
 use super::chain::{CHAIN_KEY, link};
 use super::error::AttemptError;
 use super::mark_line::MarkLine;
+use super::override_line::OverrideLine;
 use super::record::{Attempt, Header, LONGEST_SEAT, Repair, SCHEMA_1, Sitting, Step};
 use super::{json_words, limits};
 use crate::locale::sentence::Sentence;
@@ -13,11 +14,19 @@ use crate::sentence;
 /// Longest line that is read, bytes: a night has a digest for each of its minutes.
 const LONGEST_LINE: usize = 256 << 10;
 
-/// The last line of a marked attempt.
+/// The line of the mark.
 #[derive(serde::Serialize, serde::Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct MarkBody {
     pub(super) mark: MarkLine,
+}
+
+/// The line of an override.
+#[derive(serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct OverrideBody {
+    #[serde(rename = "override")]
+    pub(super) line: OverrideLine,
 }
 
 /// The line of a sitting.
@@ -36,6 +45,7 @@ pub(super) struct RepairBody {
 
 /// How the lines begin that are no action's; a line of an action begins with its number.
 const MARK_KEY: &str = "{\"mark\":";
+const OVERRIDE_KEY: &str = "{\"override\":";
 const SITTING_KEY: &str = "{\"sitting\":";
 const REPAIR_KEY: &str = "{\"repair\":";
 
@@ -55,6 +65,7 @@ pub(super) struct Lines {
     pub(super) sittings: Vec<Sitting>,
     pub(super) repairs: Vec<Repair>,
     pub(super) mark: Option<MarkLine>,
+    pub(super) overrides: Vec<OverrideLine>,
     pub(super) chain: Option<blake3::Hash>,
     tally: limits::Tally,
     /// Bytes of them.
@@ -113,6 +124,21 @@ impl Lines {
         Ok(())
     }
 
+    /// An override stands behind the mark, and says who, why, and what holds.
+    fn has_place_for_override(&self, line: &OverrideLine) -> Result<(), Fault> {
+        if self.mark.is_none() {
+            return Err(sentence!("line-early-override", "an override before the mark").into());
+        }
+        if !line.is_whole() {
+            return Err(sentence!(
+                "line-empty-override",
+                "an override without a reason, a name, or a total or verdict"
+            )
+            .into());
+        }
+        Ok(())
+    }
+
     /// Takes in the next line, with its end. A line that does not fit changes nothing.
     fn take(&mut self, raw: &[u8]) -> Result<(), Fault> {
         if LONGEST_LINE < raw.len() {
@@ -148,10 +174,13 @@ impl Lines {
         // What the line says comes first: its error tells more than "the chain is broken".
         match (&self.header, &self.chain) {
             (Some(header), Some(chain)) => {
-                if self.mark.is_some() {
-                    return Err(
-                        sentence!("line-after-mark", "a line after the mark, which is the last one").into()
-                    );
+                let stands_last = !body.starts_with(OVERRIDE_KEY) && !body.starts_with(REPAIR_KEY);
+                if self.mark.is_some() && stands_last {
+                    return Err(sentence!(
+                        "line-after-mark",
+                        "a line after the mark; only overrides and repairs stand there"
+                    )
+                    .into());
                 }
                 let done = self.steps.len() as u32;
                 if body.starts_with(MARK_KEY) {
@@ -164,6 +193,12 @@ impl Lines {
                     limits::mark(&mark)?;
                     self.chain = Some(chained(chain)?);
                     self.mark = Some(mark);
+                } else if body.starts_with(OVERRIDE_KEY) {
+                    let OverrideBody { line } = json(&body)?;
+                    self.has_place_for_override(&line)?;
+                    limits::override_line(&line, self.overrides.len())?;
+                    self.chain = Some(chained(chain)?);
+                    self.overrides.push(line);
                 } else if body.starts_with(SITTING_KEY) {
                     let SittingBody { sitting } = json(&body)?;
                     limits::sitting(&sitting, done, self.sittings.len())?;
@@ -221,11 +256,21 @@ pub(super) fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
     if let Some((line, fault)) = fault {
         return Err(fault.at(path, line));
     }
-    let Lines { header: Some(header), steps, sittings, repairs, mark, chain: Some(chain), len, .. } = lines
+    let Lines {
+        header: Some(header),
+        steps,
+        sittings,
+        repairs,
+        mark,
+        overrides,
+        chain: Some(chain),
+        len,
+        ..
+    } = lines
     else {
         let what = sentence!("line-no-header", "no whole header; nothing was done in this attempt");
         return Err(Fault::What(what).at(path, 1));
     };
-    let attempt = Attempt { header, steps, sittings, repairs, mark };
+    let attempt = Attempt { header, steps, sittings, repairs, mark, overrides };
     Ok(Parsed { attempt, chain, good_len: len as u64, torn: len < bytes.len() })
 }

@@ -1,4 +1,4 @@
-//! The last line of a marked attempt: what is kept of its mark sheet. [`crate::attempt::marked`] writes it.
+//! The line of the mark: what is kept of its mark sheet. [`crate::attempt::marked`] writes it.
 
 /// What is kept of a mark sheet.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]

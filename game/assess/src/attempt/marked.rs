@@ -1,4 +1,4 @@
-//! The mark in the attempt's file: its last line, chained like the others.
+//! The mark in the attempt's file: the line behind the hand-back, chained like the others.
 //!
 //! It is written once, by whoever marks the finished attempt first, and never again: a later marking by the
 //! same version of the program must come to the same line, so it is compared. A difference means that the

@@ -2,8 +2,8 @@
 //! dropped, and the damaged file is kept beside it under a new name.
 //!
 //! At every moment a file of the attempt's name is there, the damaged one or the mended one. What follows the first
-//! line that does not fit is dropped, whole or not: its chain hangs on the line that is lost. So is a mark that stands
-//! before the damage; the next marking writes it anew.
+//! line that does not fit is dropped, whole or not: its chain hangs on the line that is lost. A mark and overrides before
+//! the damage stay: what an instructor said cannot be computed anew.
 
 use std::ffi::OsString;
 use std::fs::OpenOptions;
@@ -13,7 +13,7 @@ use std::path::{Path, PathBuf};
 use super::chain::chained;
 use super::clock::Clock;
 use super::error::{AttemptError, Task};
-use super::lines::{Lines, RepairBody, read_lines};
+use super::lines::{RepairBody, read_lines};
 use super::litter;
 use super::record::{ENGINE, Repair};
 use super::writer::{folder_of, lock, read_all, sync_folder};
@@ -43,10 +43,9 @@ pub fn mend(path: &Path, clock: &Clock) -> Result<Option<Mended>, AttemptError> 
     let mut file = files::open(path)?;
     lock(&file, path)?;
     let bytes = read_all(&mut file, path)?;
-    let (lines, fault) = read_lines(&bytes);
+    let (kept, fault) = read_lines(&bytes);
     let Some((line, fault)) = fault else { return Ok(None) };
     let error = fault.at(path, line);
-    let kept = without_mark(lines, &bytes);
     let (Some(_), Some(chain)) = (&kept.header, &kept.chain) else { return Err(error) };
 
     let dropped = &bytes[kept.len..];
@@ -79,15 +78,6 @@ pub fn mend(path: &Path, clock: &Clock) -> Result<Option<Mended>, AttemptError> 
 
 fn at_line(line: usize, what: Sentence) -> Sentence {
     sentence!("mended-line", "line {line}: {what}", line = line, what = what)
-}
-
-/// The lines before the mark, if there is one: nothing may stand after it.
-fn without_mark(lines: Lines, bytes: &[u8]) -> Lines {
-    if lines.mark.is_none() {
-        return lines;
-    }
-    let before = bytes[..lines.len.saturating_sub(1)].iter().rposition(|b| *b == b'\n').map_or(0, |i| i + 1);
-    read_lines(&bytes[..before]).0
 }
 
 /// Gives the damaged file a second name that nothing has yet; where a disk knows no second names, a copy.

@@ -10,7 +10,8 @@
 //! * Each opening of the file is a *sitting* and has a line of its own; each action says by which way it came and when
 //!   ([`crate::attempt::clock`]). These are labels: no digest, replay or mark looks at them. Files of the form
 //!   before (`pinhole-attempt/1`) have none; they are read, and carried on with lines of today.
-//! * The last line of a marked attempt holds its mark ([`crate::attempt::marked`]); a file without one is as good.
+//! * The line behind the hand-back of a marked attempt holds its mark ([`crate::attempt::marked`]); a file without one is
+//!   as good. Behind the mark stand what instructors said of it later ([`overrule`]) and repairs, nothing else.
 //! * The chain shows changes made by accident or in passing. It does not stop someone who rewrites the
 //!   whole file with this program, or cuts lines off its end; sealed packs (not built yet) are for that.
 
@@ -24,6 +25,8 @@ mod litter;
 pub mod mark_line;
 pub mod marked;
 pub mod mend;
+pub mod override_line;
+pub mod overrule;
 mod record;
 mod seed;
 mod told;

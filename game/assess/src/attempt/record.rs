@@ -1,4 +1,4 @@
-//! What an attempt consists of, as it stands in its file: header, sittings, steps, repairs, mark.
+//! What an attempt consists of, as it stands in its file: header, sittings, steps, repairs, mark, overrides.
 
 use sim_core::action::Action;
 use sim_core::observe::Reading;
@@ -7,6 +7,7 @@ use sim_core::workshop::RecordEntry;
 
 use super::clock::By;
 use super::mark_line::MarkLine;
+use super::override_line::OverrideLine;
 use super::seed::Seed;
 use super::told::{Breached, Refused};
 
@@ -179,6 +180,8 @@ pub struct Attempt {
     pub repairs: Vec<Repair>,
     /// The mark, once somebody has marked it. Nothing is computed from it.
     pub mark: Option<MarkLine>,
+    /// What instructors said of the mark, in the order of time; the last holds.
+    pub overrides: Vec<OverrideLine>,
 }
 
 impl Attempt {
@@ -186,6 +189,32 @@ impl Attempt {
     #[must_use]
     pub fn is_finished(&self) -> bool {
         self.steps.iter().any(Step::hands_back)
+    }
+
+    /// The version of the program that made action `n`.
+    fn engine_of(&self, n: u32) -> &str {
+        let sitting = self.sittings.iter().rev().find(|sitting| sitting.after < n);
+        sitting.map_or(&self.header.engine, |sitting| &sitting.engine)
+    }
+
+    /// Whether action `n` may come out otherwise today than is recorded, with nothing altered: another version of the program
+    /// made it, and this one has not opened the attempt since (it would have done it again and compared).
+    #[must_use]
+    pub fn may_differ(&self, n: u32) -> bool {
+        let opened_since = self.sittings.iter().filter(|sitting| n <= sitting.after);
+        self.engine_of(n) != ENGINE && opened_since.into_iter().all(|sitting| sitting.engine != ENGINE)
+    }
+
+    /// The versions of the program that it was made with, each once, in the order of the file.
+    #[must_use]
+    pub fn engines(&self) -> Vec<String> {
+        let mut engines = vec![self.header.engine.clone()];
+        for sitting in &self.sittings {
+            if !engines.contains(&sitting.engine) {
+                engines.push(sitting.engine.clone());
+            }
+        }
+        engines
     }
 
     /// Number of actions that no person did there and then: from a script or a pipe. `None` when it is not recorded

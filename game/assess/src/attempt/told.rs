@@ -1,6 +1,6 @@
 //! Refusals and breaches of safety as a file keeps them: today's files their kind, the names and the numbers they
-//! speak of; files made before (`pinhole-attempt/1` and `/2`) an English sentence. Both are read; a sentence is
-//! shown by nobody, for what it told comes out of the workshop once more.
+//! speak of; files made before (`pinhole-attempt/1` and `/2`) an English sentence. Both are read; a sentence is shown only
+//! where an attempt is marked from its recording, else what it told comes out of the workshop once more.
 
 use sim_core::notice::{Gravity, Hazard, Refusal};
 
@@ -65,10 +65,21 @@ impl Refused {
 }
 
 impl Breached {
-    fn rule_and_gravity(&self) -> (&str, Gravity) {
+    /// Short name of the rule.
+    #[must_use]
+    pub fn rule(&self) -> &str {
         match self {
-            Self::Typed(hazard) => (hazard.rule(), hazard.gravity()),
-            Self::Told(told) => (&told.rule, told.gravity),
+            Self::Typed(hazard) => hazard.rule(),
+            Self::Told(told) => &told.rule,
+        }
+    }
+
+    /// How grave.
+    #[must_use]
+    pub fn gravity(&self) -> Gravity {
+        match self {
+            Self::Typed(hazard) => hazard.gravity(),
+            Self::Told(told) => told.gravity,
         }
     }
 
@@ -77,7 +88,9 @@ impl Breached {
     pub fn agrees(&self, other: &Self) -> bool {
         match (self, other) {
             (Self::Typed(a), Self::Typed(b)) => a == b,
-            (Self::Told(_), _) | (_, Self::Told(_)) => self.rule_and_gravity() == other.rule_and_gravity(),
+            (Self::Told(_), _) | (_, Self::Told(_)) => {
+                (self.rule(), self.gravity()) == (other.rule(), other.gravity())
+            }
         }
     }
 }

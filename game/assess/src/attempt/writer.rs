@@ -6,9 +6,10 @@ use std::path::{Path, PathBuf};
 
 use super::chain::chained;
 use super::error::{AttemptError, Task};
-use super::lines::{MarkBody, SittingBody, parse};
+use super::lines::{MarkBody, OverrideBody, SittingBody, parse};
 use super::litter;
 use super::mark_line::MarkLine;
+use super::override_line::OverrideLine;
 use super::record::{Attempt, Header, Sitting, Step};
 use crate::files;
 
@@ -101,12 +102,20 @@ impl Writer {
         self.append_line(&SittingBody { sitting: sitting.clone() })
     }
 
-    /// Appends the mark as the last line and waits until it is on the disk.
+    /// Appends the mark and waits until it is on the disk.
     ///
     /// # Errors
     /// As [`Self::append`].
     pub(crate) fn append_mark(&mut self, mark: &MarkLine) -> Result<(), AttemptError> {
         self.append_line(&MarkBody { mark: mark.clone() })
+    }
+
+    /// Appends an override behind the mark and waits until it is on the disk.
+    ///
+    /// # Errors
+    /// As [`Self::append`].
+    pub(super) fn append_override(&mut self, line: &OverrideLine) -> Result<(), AttemptError> {
+        self.append_line(&OverrideBody { line: line.clone() })
     }
 
     fn append_line<T: serde::Serialize>(&mut self, body: &T) -> Result<(), AttemptError> {

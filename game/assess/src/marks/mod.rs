@@ -1,11 +1,13 @@
 //! Marks an attempt: `score/2` (economy left out, weights rescaled).
 //!
 //! The marker sees the attempt and the job, nothing else. It does the attempt again, bit for bit, and takes its course
-//! down meanwhile; what does not replay is not marked. `docs/marking.md` says why every rule is as it is.
+//! down meanwhile; what does not replay is not marked, unless another version made it ([`recorded`]). `docs/marking.md`
+//! says why every rule is as it is.
 
 mod chart;
 mod fair;
 mod parts;
+mod recorded;
 pub mod score;
 pub mod sheet;
 pub mod telling;
@@ -17,11 +19,12 @@ mod words;
 use std::sync::Arc;
 
 use sim_core::Opened;
-use sim_core::notice::{Gravity, Hazard};
+use sim_core::notice::Gravity;
 use sim_core::workshop::Outcome;
 use sim_core::world::World;
 
-use crate::attempt::{Attempt, ENGINE, Step};
+use crate::attempt::override_line::OverrideLine;
+use crate::attempt::{Attempt, Breached, ENGINE, Step};
 use crate::infer::belief::Belief;
 use crate::infer::evidence::{Followed, follow};
 use crate::infer::hypotheses::{Class, Hypotheses};
@@ -33,7 +36,7 @@ use crate::play::script::{self, ScriptError};
 use crate::play::{self, Begin, Session, SessionError};
 use crate::sentence;
 use fair::Fair;
-use sheet::{BreachLine, MarkSheet, RecordLine};
+use sheet::{BreachLine, MarkSheet, RecordLine, Recording};
 use when::When;
 
 /// Why an attempt could not be marked.
@@ -41,8 +44,7 @@ use when::When;
 #[error("{}", self.sentence())]
 #[non_exhaustive]
 pub enum MarkError {
-    /// It is of another job, or does not replay to what it records: it was altered, or made by another
-    /// version.
+    /// It is of another job, or does not replay to what it records: it was altered.
     DoesNotReplay(#[from] Box<SessionError>),
 }
 
@@ -82,6 +84,8 @@ pub(crate) struct Reached {
 pub struct Evaluation {
     job: Job,
     attempt: Labels,
+    /// Where the course is the file's, not today's.
+    recording: Option<Recording>,
     course: Course,
     hypotheses: Hypotheses,
     /// How the belief moved; `None` when the car was not handed back.
@@ -99,14 +103,16 @@ struct Labels {
     seed: String,
     engine: String,
     when: When,
+    overrides: Vec<OverrideLine>,
 }
 
 /// Marks an attempt at `job`. Takes some seconds to a minute: every hypothesis is simulated.
 ///
 /// # Errors
-/// When the attempt is of another job or does not replay to what it records (says where).
+/// When the attempt is of another job, or does not replay to what it records (says where) although this version of the
+/// program made it.
 pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
-    let course = taken(attempt, job).map_err(Box::new)?;
+    let (course, recording) = taken(attempt, job).map_err(Box::new)?;
     let hypotheses = Hypotheses::of(&job.car);
     let mut evaluation = Evaluation {
         job: job.clone(),
@@ -116,7 +122,9 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
             seed: attempt.header.seed.to_string(),
             engine: attempt.header.engine.clone(),
             when: When::of(attempt),
+            overrides: attempt.overrides.clone(),
         },
+        recording,
         course,
         hypotheses,
         followed: None,
@@ -190,7 +198,7 @@ impl Evaluation {
             reference: self.reference,
         };
         sheet.marks = Some(parts::marks(&computed, s));
-        sheet
+        sheet.with_overrides(&self.attempt.overrides)
     }
 }
 
@@ -226,13 +234,20 @@ impl play::Watch for Scribe<'_> {
     }
 }
 
-/// The course of a recorded attempt, done again bit for bit.
-fn taken(attempt: &Attempt, job: &Job) -> Result<Course, SessionError> {
+/// The course of a recorded attempt, done again bit for bit; or that of its file, where another version made it and it comes
+/// out otherwise today.
+fn taken(attempt: &Attempt, job: &Job) -> Result<(Course, Option<Recording>), SessionError> {
     let scribe = |opened: &Opened| Scribe { job, taking: Taking::new(opened), index: 0 };
-    let (opened, scribe) = play::replay_watched(attempt, job, scribe)?;
-    let mut course = scribe.taking.end(&opened, deeds(attempt));
+    let (mut course, recording) = match play::replay_watched(attempt, job, scribe) {
+        Ok((opened, scribe)) => (scribe.taking.end(&opened, deeds(attempt)), None),
+        Err(SessionError::Differs(difference)) if attempt.may_differ(difference.n) => {
+            let (course, recording) = recorded::course(attempt, job, difference.n)?;
+            (course, Some(recording))
+        }
+        Err(error) => return Err(error),
+    };
     course.trace = trace(job, &play::truth(job, attempt.header.seed), &course.deeds);
-    Ok(course)
+    Ok((course, recording))
 }
 
 fn deeds(attempt: &Attempt) -> Vec<Deed> {
@@ -245,10 +260,12 @@ fn deeds(attempt: &Attempt) -> Vec<Deed> {
     attempt.steps.iter().map(deed).collect()
 }
 
-/// Plays the job's reference script in the world of `attempt`.
+/// Plays the job's reference script in the world of `attempt`. A certainty that the school fixes is none of the script's
+/// business: it says how sure its author was, and only its readings are asked for.
 fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, ScriptError> {
     let begin = Begin::rehearsal(attempt.header.seed);
-    let mut session = Session::rehearse(Arc::new(job.clone()), &begin);
+    let free = Job { certainty: None, ..job.clone() };
+    let mut session = Session::rehearse(Arc::new(free), &begin);
     script::play(&mut session, text, |_, _, _, _| {})?;
     let deeds = deeds(&session.into_attempt());
     Ok(Course::play(job, &play::truth(job, attempt.header.seed), deeds))
@@ -258,7 +275,9 @@ fn reference_course(attempt: &Attempt, job: &Job, text: &str) -> Result<Course, 
 fn frame(e: &Evaluation, s: &Speech<'_>) -> MarkSheet {
     let (job, course, labels) = (&e.job, &e.course, &e.attempt);
     let mut notices = vec![s.say("told-sheet-defer")];
-    if labels.engine != ENGINE {
+    if let Some(recording) = &e.recording {
+        notices.extend(recorded::notices(recording, s));
+    } else if labels.engine != ENGINE {
         let values = [("made", labels.engine.as_str().into()), ("now", ENGINE.into())];
         notices.push(s.say_with("told-other-version", &values));
     }
@@ -281,22 +300,28 @@ fn frame(e: &Evaluation, s: &Speech<'_>) -> MarkSheet {
         record: record(job, course, s),
         not_noted: not_noted(course, s),
         notices,
+        recording: e.recording.clone(),
+        overrides: Vec::new(),
+        holds: None,
     }
 }
 
 fn breaches(course: &Course, s: &Speech<'_>) -> Vec<BreachLine> {
-    let line = |(deed, hazard): &(usize, Hazard)| BreachLine {
+    let line = |(deed, breach): &(usize, Breached)| BreachLine {
         at_min: course.at_min(*deed),
-        rule: hazard.rule().to_owned(),
-        gravity: hazard.gravity(),
-        text: s.tell(hazard),
+        rule: breach.rule().to_owned(),
+        gravity: breach.gravity(),
+        text: match breach {
+            Breached::Typed(hazard) => s.tell(hazard),
+            Breached::Told(told) => told.text.clone(),
+        },
     };
     course.breaches.iter().map(line).collect()
 }
 
 pub(crate) fn count_breaches(course: &Course) -> score::Breaches {
     let of =
-        |gravity| course.breaches.iter().filter(|(_, hazard)| hazard.gravity() == gravity).count() as u32;
+        |gravity| course.breaches.iter().filter(|(_, breach)| breach.gravity() == gravity).count() as u32;
     score::Breaches { critical: of(Gravity::Critical), major: of(Gravity::Major), minor: of(Gravity::Minor) }
 }
 

@@ -101,9 +101,10 @@ fn verdict(c: &Computed<'_>, s: &Speech<'_>) -> (Vec<FindingLine>, f64, bool, St
     let first_repair = c.course.first_repair.unwrap_or(usize::MAX);
     let earns = |index: usize, finding: &Finding| {
         let full = index == 0 && finding.deed < first_repair;
+        let certainty = certainty(c, finding);
         // With no certainty at all nothing is named: the car stays and is referred on.
-        let z = if finding.certainty <= 0.0 { 0.0 } else { score::correctness(&finding.units, truth) };
-        let v = score::verdict(finding.certainty, z);
+        let z = if certainty <= 0.0 { 0.0 } else { score::correctness(&finding.units, truth) };
+        let v = score::verdict(certainty, z);
         (full, z, if full { v } else { 0.5 * v })
     };
     let lines: Vec<FindingLine> = c
@@ -116,7 +117,7 @@ fn verdict(c: &Computed<'_>, s: &Speech<'_>) -> (Vec<FindingLine>, f64, bool, St
             FindingLine {
                 at_min: c.course.at_min(finding.deed),
                 units: each_unit(&finding.units, s),
-                certainty: finding.certainty,
+                certainty: certainty(c, finding),
                 counts_in_full,
                 correctness,
                 earns,
@@ -149,6 +150,9 @@ fn verdict(c: &Computed<'_>, s: &Speech<'_>) -> (Vec<FindingLine>, f64, bool, St
         ];
         s.say_with(key, &values)
     }];
+    if let Some(fixed) = c.job.certainty.filter(|_| first.certainty > 0.0) {
+        why.push(s.say_with("told-sure-fixed", &[("sure", words::certainty(s, fixed).into())]));
+    }
     if first.certainty > 0.0 && !first.counts_in_full {
         why.push(s.say("told-after-repair"));
     }
@@ -163,6 +167,12 @@ fn verdict(c: &Computed<'_>, s: &Speech<'_>) -> (Vec<FindingLine>, f64, bool, St
     }
     let v = later.earns;
     (lines, v, right, why.join(" "))
+}
+
+/// How sure a finding is taken to be: as it was stated, or as the school fixes it; *not found* stays what it is.
+fn certainty(c: &Computed<'_>, finding: &Finding) -> f64 {
+    let stated = finding.certainty;
+    if stated <= 0.0 { stated } else { c.job.certainty.unwrap_or(stated) }
 }
 
 /// E: what the notes before the finding were worth, against what could be reached here; why, and the bits

@@ -4,6 +4,7 @@
 //! only the reports round.
 
 use super::when::When;
+use crate::attempt::override_line::OverrideLine;
 use crate::play::course::TracePoint;
 
 /// A marked attempt.
@@ -45,6 +46,64 @@ pub struct MarkSheet {
     pub not_noted: Vec<String>,
     /// Sentences that always stand on it.
     pub notices: Vec<String>,
+    /// Where it was marked from its recording, because another version of the program made it and it comes out otherwise today.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub recording: Option<Recording>,
+    /// What instructors said of it later, in the order of time, beside the program's own mark.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub overrides: Vec<OverrideLine>,
+    /// What holds by the last of them; none where nobody has said anything and the program's own mark holds.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub holds: Option<Holds>,
+}
+
+/// An attempt that another version of the program made, marked from what its file recorded.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+pub struct Recording {
+    /// Versions of the program that it was made with, in the order of the file.
+    pub engines: Vec<String>,
+    /// Number of the first action that comes out otherwise today.
+    pub differs_at: u32,
+    /// Numbers of the actions that were done then and that today's workshop refuses.
+    pub refused_today: Vec<u32>,
+}
+
+/// What holds beside the program's own mark.
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct Holds {
+    /// Competent, or not yet.
+    pub competent: bool,
+    /// Total, 0 to 100.
+    pub total: f64,
+    /// Who said so.
+    pub by: String,
+}
+
+impl MarkSheet {
+    /// Puts what instructors said beside the marks; the last holds, and what it leaves open stays as the marks have it.
+    #[must_use]
+    pub(crate) fn with_overrides(self, overrides: &[OverrideLine]) -> Self {
+        let holds = self.marks.as_ref().zip(overrides.last()).map(|(marks, last)| Holds {
+            competent: last.competent.unwrap_or(marks.competent),
+            total: last.total.unwrap_or(marks.total),
+            by: last.by.clone(),
+        });
+        Self { overrides: overrides.to_vec(), holds, ..self }
+    }
+
+    /// Whether competent holds, the last override's or the program's own; `None` when the car was not handed back.
+    #[must_use]
+    pub fn competent(&self) -> Option<bool> {
+        let own = self.marks.as_ref().map(|marks| marks.competent);
+        self.holds.as_ref().map(|holds| holds.competent).or(own)
+    }
+
+    /// The total that holds, 0 to 100, as [`Self::competent`].
+    #[must_use]
+    pub fn total(&self) -> Option<f64> {
+        let own = self.marks.as_ref().map(|marks| marks.total);
+        self.holds.as_ref().map(|holds| holds.total).or(own)
+    }
 }
 
 /// The marks of a finished attempt.

@@ -2,13 +2,14 @@
 
 use std::sync::Arc;
 
+use sim_core::action::certainty_of;
 use sim_core::air::Day;
 use sim_core::car::{Car, Spare};
 use sim_core::instrument::InstrumentCard;
 
 use super::block::Block;
 use super::checker::{Checker, is_short_name};
-use super::error::{BadCatalogue, BadName, Named, PackError};
+use super::error::{BadCatalogue, BadName, BadValue, Named, PackError};
 use super::range::{Range, Unit};
 use super::raw::{RawHidden, RawJob, RawPack, RawWeights, SCHEMA, ranges};
 use super::wanted::Wanted;
@@ -32,6 +33,8 @@ pub struct Pack {
     pub cut_score: f64,
     /// Weights of the mark's parts.
     pub weights: Weights,
+    /// How sure every finding is taken to be, where the school fixes it.
+    pub certainty: Option<f64>,
     /// Instruments allowed, short names.
     pub tools: Vec<String>,
     /// What is told after the hand-back.
@@ -62,6 +65,7 @@ pub(crate) fn pack(
     check.text("licence", &raw.licence, Wanted::Licence);
     check.text("language", &raw.language, Wanted::Language);
     check.number("cut_score", raw.cut_score, RawPack::range("cut_score"));
+    let certainty = raw.certainty.and_then(|number| certainty(&mut check, number));
     let w = &raw.weights;
     for (key, value) in [
         ("verdict", w.verdict),
@@ -105,11 +109,22 @@ pub(crate) fn pack(
             release: raw.weights.release,
             record: raw.weights.record,
         },
+        certainty,
         after_hand_back: raw.after_hand_back,
         tools: raw.tools,
         competences,
         jobs: raw.jobs,
     })
+}
+
+/// The step of certainty that a number means.
+fn certainty(check: &mut Checker<'_>, number: f64) -> Option<f64> {
+    let in_range = check.number("certainty", number, RawPack::range("certainty"));
+    let step = certainty_of(number);
+    if in_range && step.is_none() {
+        check.push(BadValue::NoStep { path: "certainty".into(), value: number });
+    }
+    step
 }
 
 fn ids(kit: &[InstrumentCard]) -> Vec<&str> {
@@ -240,6 +255,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         time_limit_min: raw.time_limit_min,
         cut_score: pack.cut_score,
         weights: pack.weights,
+        certainty: pack.certainty,
         after_hand_back: pack.after_hand_back,
         competences: pack.competences.clone(),
         reference: None,

@@ -125,6 +125,8 @@ pub struct Job {
     pub cut_score: f64,
     /// Weights of the mark's parts.
     pub weights: Weights,
+    /// How sure every finding is taken to be, where the school fixes it, one of [`sim_core::action::CERTAINTIES`].
+    pub certainty: Option<f64>,
     /// What is told after the hand-back.
     pub after_hand_back: AfterHandBack,
     /// What the pack says it exercises.

@@ -1,21 +1,22 @@
 //! The course of an attempt as the marker needs it: what was done, seen, written down, decided, and when.
 //!
 //! Made by playing the recorded actions again in the attempt's own world, so nothing here is taken on
-//! trust from a file: readings, breaches and record lines come out of the workshop once more.
+//! trust from a file: readings, breaches and record lines come out of the workshop once more. Only of an attempt that
+//! another version of the program made, and that comes out otherwise today, they are those of its file.
 
 mod worth;
 
 use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::assembly::Stop;
-use sim_core::notice::Hazard;
 use sim_core::observe::{Reading, Scale};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
-use sim_core::workshop::Outcome;
+use sim_core::workshop::{Outcome, RecordEntry};
 use sim_core::world::World;
 
+use crate::attempt::{Breached, Step};
 use crate::infer::complaint::store_port;
-use crate::pack::job::Job;
+use crate::pack::job::{AfterHandBack, Job};
 use worth::worths;
 pub use worth::{Note, Worth};
 
@@ -95,7 +96,7 @@ pub struct Course {
     /// Units replaced.
     pub swaps: Vec<Swapped>,
     /// Breaches of safety, with the deed.
-    pub breaches: Vec<(usize, Hazard)>,
+    pub breaches: Vec<(usize, Breached)>,
     /// First repair (swap, clean, re-form), if any.
     pub first_repair: Option<usize>,
     /// Last change of a joint, a stop, a unit, or an instrument in a vacuum line, if any.
@@ -112,6 +113,39 @@ pub struct Course {
     pub unattended_min: f64,
     /// True pressure in the store along the attempt; empty where nobody asked for it.
     pub trace: Vec<TracePoint>,
+}
+
+/// What came of a deed.
+struct Came<'a> {
+    refused: bool,
+    reading: Option<&'a Reading>,
+    read_right: Option<bool>,
+    record: Option<&'a RecordEntry>,
+    breaches: Vec<Breached>,
+}
+
+impl<'a> Came<'a> {
+    /// Out of the workshop.
+    fn now(outcome: &'a Outcome) -> Self {
+        Self {
+            refused: outcome.refused.is_some(),
+            reading: outcome.reading.as_ref(),
+            read_right: outcome.read_right,
+            record: outcome.record.as_ref(),
+            breaches: outcome.breaches.iter().cloned().map(Breached::Typed).collect(),
+        }
+    }
+
+    /// As it is recorded.
+    fn then(step: &'a Step) -> Self {
+        Self {
+            refused: step.refused.is_some(),
+            reading: step.reading.as_ref(),
+            read_right: step.read_right,
+            record: step.record.as_ref(),
+            breaches: step.breaches.clone(),
+        }
+    }
 }
 
 impl Course {
@@ -184,11 +218,11 @@ impl Course {
         index: usize,
         action: &Action,
         job: &Job,
-        outcome: &Outcome,
+        came: &Came<'_>,
         workshop: &Opened,
         faulty_before: &[u16],
     ) {
-        if let Some(reading) = &outcome.reading {
+        if let Some(reading) = came.reading {
             let scale = workshop.scale(&reading.what);
             let assembly = workshop.circuit().assembly();
             let stops =
@@ -200,8 +234,8 @@ impl Course {
         match action {
             Action::Note { reading, .. } => {
                 if let Some(looked) = self.looked.iter().position(|l| l.reading.id == *reading) {
-                    let right = outcome.read_right != Some(false);
-                    let record = outcome.record.clone();
+                    let right = came.read_right != Some(false);
+                    let record = came.record.cloned();
                     // What it is worth hangs on what is written later.
                     let worth = if right { Worth::Counts } else { Worth::Misread };
                     self.notes.push(Note { deed: index, looked, right, stands: right, worth, record });
@@ -284,13 +318,36 @@ impl Taking {
 
     /// Takes down what came of it.
     pub fn after(&mut self, index: usize, action: &Action, job: &Job, outcome: &Outcome, workshop: &Opened) {
-        if outcome.refused.is_none() {
-            self.course.take_in(index, action, job, outcome, workshop, &self.faulty_before);
+        self.came(index, action, job, Came::now(outcome), workshop);
+    }
+
+    /// Takes down what its file recorded; `today` is what came of it in this workshop, unless it was refused then. Where the
+    /// pack tells nothing after the hand-back the file keeps quiet about its dangers too, and today's count.
+    pub(crate) fn after_then(
+        &mut self,
+        index: usize,
+        recorded: &Step,
+        job: &Job,
+        today: Option<&Outcome>,
+        workshop: &Opened,
+    ) {
+        let mut came = Came::then(recorded);
+        if let Some(today) =
+            today.filter(|_| recorded.hands_back() && job.after_hand_back == AfterHandBack::Nothing)
+        {
+            came.breaches = Came::now(today).breaches;
+        }
+        self.came(index, &recorded.action, job, came, workshop);
+    }
+
+    fn came(&mut self, index: usize, action: &Action, job: &Job, came: Came<'_>, workshop: &Opened) {
+        if !came.refused {
+            self.course.take_in(index, action, job, &came, workshop, &self.faulty_before);
             if self.changes_before < workshop.changes() {
                 self.course.last_change = Some(index);
             }
         }
-        self.course.breaches.extend(outcome.breaches.iter().map(|hazard| (index, hazard.clone())));
+        self.course.breaches.extend(came.breaches.into_iter().map(|breach| (index, breach)));
     }
 
     /// Closes with the workshop as it stands after the last of `deeds`.

@@ -101,7 +101,7 @@ impl ScriptError {
 #[must_use]
 pub fn vocabulary(session: &Session) -> Vocabulary {
     let job = session.job();
-    Vocabulary::of(&job.car, &job.kit, &job.spares)
+    Vocabulary::of(&job.car, &job.kit, &job.spares).with_certainty(job.certainty)
 }
 
 /// Turns what a line said into an action, where it means one.

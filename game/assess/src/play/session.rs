@@ -71,6 +71,7 @@ impl Session {
             sittings: vec![sitting(&begin.opening, 0)],
             repairs: Vec::new(),
             mark: None,
+            overrides: Vec::new(),
         };
         Self { job, workshop, writer: None, attempt, opening: begin.opening.clone(), free: 0 }
     }

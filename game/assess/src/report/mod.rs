@@ -9,8 +9,10 @@ pub mod terminal;
 
 use sim_core::notice::Gravity;
 
+use crate::attempt::override_line::OverrideLine;
 use crate::locale::Locale;
-use crate::marks::sheet::{EvidenceSheet, NoteWorth, ReadingLine};
+use crate::marks::sheet::{EvidenceSheet, Holds, NoteWorth, ReadingLine};
+use crate::marks::when::utc;
 
 /// A probability as it is read: whole percents, the ends named.
 pub(crate) fn percent(p: f64) -> String {
@@ -62,6 +64,47 @@ pub(crate) fn looked(line: &ReadingLine, words: &Locale) -> String {
     let and = format!(" {} ", words.say("word-and"));
     let values = [("what", line.what.as_str().into()), ("stops", line.with.join(&and).into())];
     words.say_with("look-with", &values)
+}
+
+/// What an override says: `75.0 of 100, competent`, or only one of the two.
+#[must_use]
+pub fn ruling(line: &OverrideLine, words: &Locale) -> String {
+    let total = |total| words.say_with("override-of-100", &[("total", fixed(total, 1, words).into())]);
+    let said = [line.total.map(total), line.competent.map(|competent| verdict(competent, words))];
+    said.into_iter().flatten().collect::<Vec<_>>().join(", ")
+}
+
+/// Competent, or not yet.
+fn verdict(competent: bool, words: &Locale) -> String {
+    words.say(if competent { "paper-competent" } else { "paper-not-yet" })
+}
+
+/// What holds, in a sentence that names who said so.
+#[must_use]
+pub fn holding(holds: &Holds, words: &Locale) -> String {
+    let values = [
+        ("total", fixed(holds.total, 1, words).into()),
+        ("verdict", verdict(holds.competent, words).into()),
+        ("by", holds.by.as_str().into()),
+    ];
+    words.say_with("override-holds", &values)
+}
+
+/// All overrides of a mark, each in a sentence, in the order of time; which of them holds is said of the last.
+#[must_use]
+pub fn overrides(lines: &[OverrideLine], words: &Locale) -> Vec<String> {
+    let last = lines.len().saturating_sub(1);
+    let said = |(i, line): (usize, &OverrideLine)| {
+        let key = if i == last { "override-line-last" } else { "override-line" };
+        let values = [
+            ("t", utc(line.at_unix_ms).into()),
+            ("by", line.by.as_str().into()),
+            ("said", ruling(line, words).into()),
+            ("reason", line.reason.as_str().into()),
+        ];
+        words.say_with(key, &values)
+    };
+    lines.iter().enumerate().map(said).collect()
 }
 
 /// How grave a breach was.

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::{counted, fixed, gravity, looked, minutes, percent, taken_off, units};
+use super::{counted, fixed, gravity, holding, looked, minutes, overrides, percent, taken_off, units};
 use crate::locale::{FluentValue, Locale};
 use crate::marks::sheet::{MarkSheet, Marks, NoteWorth};
 
@@ -40,6 +40,7 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
             record(&mut out, sheet, words);
         }
         Some(marks) => {
+            override_of(&mut out, sheet, words);
             result(&mut out, marks, words);
             finding(&mut out, marks, words);
             out.heading(&words.say("paper-record"));
@@ -95,6 +96,17 @@ impl Page {
             self.line(&line);
         }
     }
+}
+
+/// What holds where an instructor has overridden the mark, before the program's own.
+fn override_of(out: &mut Page, sheet: &MarkSheet, words: &Locale) {
+    let Some(holds) = &sheet.holds else { return };
+    out.heading(&words.say("override-title"));
+    out.para("", &holding(holds, words));
+    for line in overrides(&sheet.overrides, words) {
+        out.hang("  ", "    ", &line);
+    }
+    out.heading(&words.say("override-own"));
 }
 
 fn result(out: &mut Page, marks: &Marks, words: &Locale) {

@@ -400,7 +400,8 @@ pub(super) enum Word {
         after_help = "Examples:\n  finding <unit> sure 0.80\n  finding pump strap sure 0.60    both are outside their \
                       limits\n  finding none sure 0.80           everything is inside its limits\n  \
                       finding unknown                  not found: the car stays and is referred on\n\
-                      Sure is 0.40, 0.60, 0.80 or 0.95. A wrong finding said too surely costs most."
+                      Sure is 0.40, 0.60, 0.80 or 0.95. A wrong finding said too surely costs most.\n\
+                      Where the school fixes how sure, leave it out."
     )]
     Finding {
         /// Units, then sure and a number

@@ -25,6 +25,8 @@ pub struct Vocabulary {
     records: Vec<String>,
     instruments: Vec<(String, InstrumentKind)>,
     examples: Examples,
+    /// How sure a finding is taken to be, where the school fixes it.
+    certainty: Option<f64>,
 }
 
 #[derive(Clone, Debug)]
@@ -138,7 +140,19 @@ impl Vocabulary {
             records: car.record.iter().map(|r| r.id.clone()).collect(),
             instruments: kit.iter().map(|c| (c.id.clone(), c.kind)).collect(),
             examples: Examples::of(car, spares),
+            certainty: None,
         }
+    }
+
+    /// The same where a finding is taken to be so sure, whoever gives it.
+    #[must_use]
+    pub fn with_certainty(self, certainty: Option<f64>) -> Self {
+        Self { certainty, ..self }
+    }
+
+    /// How sure a finding is taken to be, where the school fixes it.
+    pub(super) fn certainty(&self) -> Option<f64> {
+        self.certainty
     }
 
     /// A help text with the names of this car in it.

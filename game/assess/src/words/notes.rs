@@ -1,7 +1,7 @@
 //! The free-form words: notes, findings, times.
 
 use crate::sentence;
-use sim_core::action::Written;
+use sim_core::action::{Written, certainty_of};
 use sim_core::observe::{Observed, Reading};
 
 use super::WordsError;
@@ -9,9 +9,6 @@ use super::names::Vocabulary;
 use crate::locale::quote::quoted;
 use crate::locale::sentence::Sentence;
 use crate::words::typed::{self, split_unit};
-
-/// Certainties that can be stated (`score/2`).
-pub(super) const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
 
 /// A note before its names are looked up.
 #[derive(Debug, PartialEq)]
@@ -128,7 +125,8 @@ pub(super) fn needs_number(reading: &Reading) -> bool {
         && !matches!(reading.what, Observed::Sense(_))
 }
 
-/// Reads what follows `finding`: units and certainty; `None` for units means everything inside limits.
+/// Reads what follows `finding`: units and certainty; no units means everything inside limits. Where the school fixes the
+/// certainty it need not be said, and no other can be.
 pub(super) fn finding(words: &[String], names: &Vocabulary) -> Result<(Vec<String>, f64), WordsError> {
     let example = names.example("finding <unit> sure 0.80");
     let example = example.as_str();
@@ -161,13 +159,20 @@ pub(super) fn finding(words: &[String], names: &Vocabulary) -> Result<(Vec<Strin
         _ => units.to_vec(),
     };
     let steps = || sentence!("plain-how-sure", "say how sure you are: sure 0.40, 0.60, 0.80 or 0.95");
+    if let Some(fixed) = names.certainty() {
+        let is_other = |tail: &[String]| !matches!(tail, [typed] if certainty(typed) == Some(fixed));
+        if tail.is_some_and(is_other) {
+            let problem = sentence!(
+                "plain-sure-fixed",
+                "the school fixes how sure a finding is, at {fixed}: give it without sure",
+                fixed = format!("{fixed:.2}")
+            );
+            return Err(shape(problem, names.example("finding <unit>").as_str()));
+        }
+        return Ok((units, fixed));
+    }
     let Some([typed]) = tail else { return Err(shape(steps(), example)) };
-    let sure = match typed.strip_suffix('%') {
-        Some(percent) => typed::number(percent).map(|v| v / 100.0),
-        None => typed::number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
-    };
-    let sure = sure.ok().and_then(|s| CERTAINTIES.into_iter().find(|c| (c - s).abs() < 1e-9));
-    let sure = sure.ok_or_else(|| {
+    let sure = certainty(typed).ok_or_else(|| {
         let problem = sentence!(
             "plain-no-step",
             "{typed} is no step of certainty: {steps}",
@@ -177,6 +182,15 @@ pub(super) fn finding(words: &[String], names: &Vocabulary) -> Result<(Vec<Strin
         shape(problem, example)
     })?;
     Ok((units, sure))
+}
+
+/// A certainty as it is typed: `0.80`, `80%`, `80`.
+fn certainty(typed: &str) -> Option<f64> {
+    let number = match typed.strip_suffix('%') {
+        Some(percent) => typed::number(percent).map(|v| v / 100.0),
+        None => typed::number(typed).map(|v| if 1.0 < v { v / 100.0 } else { v }),
+    };
+    number.ok().and_then(certainty_of)
 }
 
 /// Longest time that is read, s: the longest wait there is.

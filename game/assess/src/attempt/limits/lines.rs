@@ -1,10 +1,11 @@
-//! Limits of the lines that are no action's: header, sittings, repairs, mark.
+//! Limits of the lines that are no action's: header, sittings, repairs, mark, overrides.
 
 use super::beyond::{Beyond, Bound, at_most, short, unix_ms, within};
 use super::quantity::Quantity;
-use super::{LONGEST_NAME, MOST_SITTINGS};
+use super::{LONGEST_NAME, LONGEST_TEXT, MOST_OVERRIDES, MOST_SITTINGS};
 use crate::attempt::clock::LATEST_UNIX_MS;
 use crate::attempt::mark_line::MarkLine;
+use crate::attempt::override_line::OverrideLine;
 use crate::attempt::record::{Header, Repair, SCHEMA, SCHEMA_1, SCHEMA_2, Sitting};
 
 pub(in crate::attempt) fn header(header: &Header) -> Result<(), Beyond> {
@@ -65,4 +66,13 @@ pub(in crate::attempt) fn mark(mark: &MarkLine) -> Result<(), Beyond> {
     [&mark.scheme, &mark.engine, &mark.job_digest]
         .into_iter()
         .try_for_each(|text| short(Quantity::MarkName, text, LONGEST_NAME))
+}
+
+pub(in crate::attempt) fn override_line(line: &OverrideLine, before: usize) -> Result<(), Beyond> {
+    at_most(Quantity::Overrides, before as u64 + 1, MOST_OVERRIDES as u64)?;
+    within(Quantity::OverrideTotal, line.total.unwrap_or(0.0), 0.0, 100.0)?;
+    short(Quantity::OverrideReason, &line.reason, LONGEST_TEXT)?;
+    short(Quantity::OverrideName, &line.by, 4 * 64)?;
+    short(Quantity::Engine, &line.engine, LONGEST_NAME)?;
+    unix_ms(Quantity::OverrideTime, line.at_unix_ms)
 }

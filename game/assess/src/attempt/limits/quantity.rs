@@ -50,6 +50,16 @@ pub enum Quantity {
     Points,
     /// A name in the mark.
     MarkName,
+    /// Overrides of a mark.
+    Overrides,
+    /// The total that an override says.
+    OverrideTotal,
+    /// Why a mark was overridden.
+    OverrideReason,
+    /// Who overrode it.
+    OverrideName,
+    /// When.
+    OverrideTime,
     /// Running number of an action.
     ActionNumber,
     /// Actions.
@@ -145,6 +155,11 @@ impl Quantity {
             Self::MarkParts => sentence!("beyond-mark-parts", "the number of the mark's parts"),
             Self::Points => sentence!("beyond-points", "points of a part of the mark"),
             Self::MarkName => sentence!("beyond-mark-name", "a name in the mark"),
+            Self::Overrides => sentence!("beyond-overrides", "the number of overrides"),
+            Self::OverrideTotal => sentence!("beyond-override-total", "the total of an override"),
+            Self::OverrideReason => sentence!("beyond-override-reason", "the reason of an override"),
+            Self::OverrideName => sentence!("beyond-override-name", "the name in an override"),
+            Self::OverrideTime => sentence!("beyond-override-time", "the time of an override"),
             Self::ActionNumber => sentence!("beyond-action-number", "action number"),
             Self::Actions => sentence!("beyond-actions", "the number of actions"),
             Self::FirstTick => sentence!("beyond-first-tick", "the first tick of an action"),

@@ -95,6 +95,13 @@ pub enum BadValue {
         /// Key path.
         path: String,
     },
+    /// A number between the steps of certainty.
+    NoStep {
+        /// Key path.
+        path: String,
+        /// The value.
+        value: f64,
+    },
     /// A way out of no length.
     NoDirection {
         /// Key path.
@@ -180,6 +187,12 @@ impl BadValue {
                 "data-no-bound",
                 "{path} has neither `min` nor `max`; a limit needs at least one",
                 path = path
+            ),
+            Self::NoStep { path, value } => sentence!(
+                "data-no-step",
+                "{path} = {value} is no step of certainty; write 0.40, 0.60, 0.80 or 0.95",
+                path = path,
+                value = number(*value)
             ),
             Self::NoDirection { path } => sentence!(
                 "data-no-direction",

@@ -23,6 +23,10 @@ raw! {
         cut_score: f64 [1.0, 100.0, OfHundred],
         /// Weights of the mark's parts; rescaled to 100.
         weights: RawWeights,
+        /// How sure every finding is taken to be, where the school fixes it: 0.40, 0.60, 0.80 or 0.95 (*not found* can
+        /// be said all the same); left out = whoever gives a finding says how sure.
+        #[serde(default)]
+        certainty: Option<f64> [0.40, 0.95, InName],
         /// Instruments allowed, short names.
         tools: Vec<String>,
         /// What the pack exercises; may be empty.

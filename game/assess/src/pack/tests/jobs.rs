@@ -165,6 +165,17 @@ fn packs_are_checked() {
         "1 to 100 of 100"
     );
     refused!(
+        pack("schema: 1,", "schema: 1, certainty: 0.7,"),
+        Fault::Value(BadValue::NoStep { .. }),
+        "certainty = 0.7",
+        "0.40, 0.60, 0.80 or 0.95"
+    );
+    refused!(
+        pack("schema: 1,", "schema: 1, certainty: 0.0,"),
+        Fault::Value(BadValue::OutOfRange { .. }),
+        "certainty = 0, allowed 0.4 to 0.95"
+    );
+    refused!(
         pack("\"tube\"", "\"trumpet\""),
         Fault::Name(BadName::Unknown { what: Named::Instrument, .. }),
         "trumpet"

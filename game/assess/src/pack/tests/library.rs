@@ -37,6 +37,7 @@ fn the_digest_covers_every_file_behind_a_job() {
     for (file, from, to) in [
         ("scenarios/first-shift/jobs/hum-at-the-lights.ron", "severity: 0.23", "severity: 0.26"),
         ("scenarios/first-shift/pack.ron", "cut_score: 70.0", "cut_score: 71.0"),
+        ("scenarios/first-shift/pack.ron", "schema: 1,", "schema: 1, certainty: 0.80,"),
         ("assets/vehicles/alder.ron", "price: 320.0", "price: 321.0"),
         ("assets/instruments/gauge.ron", "class: 1.6", "class: 1.0"),
         ("assets/spares/alder.ron", "price: 90.0", "price: 91.0"),

@@ -10,7 +10,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use self::evidence::{chart, figures, readings};
 use self::style::{COLOURS, STYLE};
-use super::{fixed, gravity, minutes, percent, taken_off, units};
+use super::{fixed, gravity, holding, minutes, overrides, percent, taken_off, units};
 use crate::locale::{FluentValue, Locale};
 use crate::marks::sheet::{MarkSheet, Marks};
 
@@ -36,6 +36,7 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
                 (head(sheet, words))
                 @match &sheet.marks {
                     Some(marks) => {
+                        (override_of(sheet, words))
                         (parts(marks, words))
                         (finding(marks, words))
                         (record(sheet, words))
@@ -88,12 +89,26 @@ fn head(sheet: &MarkSheet, words: &Locale) -> Markup {
             }
             @if let Some(marks) = &sheet.marks {
                 div class="result" {
+                    @if sheet.holds.is_some() { span class="small" { (words.say("override-own")) } br; }
                     @if marks.competent { "✓ " (words.say("paper-competent")) } @else { "✗ " (words.say("paper-not-yet")) }
                     b { (fixed(marks.total, 1, words)) }
                     (words.say_with("paper-page-cut", &[("cut", fixed(marks.cut, 0, words).into())]))
                 }
             } @else {
                 div class="result" { (words.say("paper-not-finished")) }
+            }
+        }
+    }
+}
+
+/// What holds where an instructor has overridden the mark; the program's own stays beside it.
+fn override_of(sheet: &MarkSheet, words: &Locale) -> Markup {
+    html! {
+        @if let Some(holds) = &sheet.holds {
+            h2 { (words.say("override-title")) }
+            p { b { (holding(holds, words)) } }
+            ul {
+                @for line in overrides(&sheet.overrides, words) { li { (line) } }
             }
         }
     }

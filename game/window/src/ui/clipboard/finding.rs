@@ -2,7 +2,7 @@
 //! first repair; what was noted before it is its evidence.
 
 use egui::{Label, RichText};
-use sim_core::action::Action;
+use sim_core::action::{Action, CERTAINTIES};
 
 use super::super::super::state::Ui;
 use super::super::super::theme;
@@ -14,8 +14,6 @@ use front::words::Words;
 
 /// Lines kept for what is missing or does not count, in any language.
 const HINT_LINES: f32 = 2.0;
-/// Certainties that can be stated, with units or with everything sound.
-const CERTAINTIES: [f64; 4] = [0.40, 0.60, 0.80, 0.95];
 
 /// A finding in a sentence.
 pub(super) fn sentence(shop: &Shop, words: &Words, units: &[String], certainty: f64) -> String {
@@ -29,6 +27,16 @@ pub(super) fn sentence(shop: &Shop, words: &Words, units: &[String], certainty: 
     let names: Vec<String> = units.iter().map(|u| words.unit(shop, u)).collect();
     let names = names.join("; ");
     words.say_with("finding-said", &[("units", names.into()), ("percent", percent.into())])
+}
+
+/// The certainty that the school fixes, if it does.
+fn fixed(shop: &Shop) -> Option<f64> {
+    shop.job()?.certainty
+}
+
+/// A certainty as it stands in a sentence: `80 %`.
+fn percent(words: &Words, certainty: f64) -> String {
+    format!("{} %", words.number(certainty * 100.0, 0))
 }
 
 /// Whether a finding given now is only a second one.
@@ -67,9 +75,13 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
         }
     });
     paper::small_heading(page, words.say("finding-certainty"));
-    for certainty in CERTAINTIES {
-        let text = format!("{} %", words.number(certainty * 100.0, 0));
-        let text = words.say_with("finding-sure", &[("percent", text.into())]);
+    let fixed = fixed(shop);
+    if let Some(certainty) = fixed {
+        let text = words.say_with("finding-fixed", &[("percent", percent(words, certainty).into())]);
+        page.add(Label::new(text).wrap());
+    }
+    for certainty in CERTAINTIES.into_iter().filter(|_| fixed.is_none()) {
+        let text = words.say_with("finding-sure", &[("percent", percent(words, certainty).into())]);
         let chosen = !form.refer && form.certainty.is_some_and(|c| (c - certainty).abs() < 1e-9);
         if page.radio(chosen, text).clicked() {
             (form.certainty, form.refer) = (Some(certainty), false);
@@ -81,9 +93,9 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     }
     page.add_space(4.0);
     // Button and line take the same room whatever they say: nothing below or above moves.
-    let give = page.add_enabled(form.complete().is_ok(), paper::main_button(words.say("finding-do")));
+    let give = page.add_enabled(form.complete(fixed).is_ok(), paper::main_button(words.say("finding-do")));
     form.confirming |= give.clicked();
-    let hint = form.hint().map(|key| words.say(key)).unwrap_or_default();
+    let hint = form.hint(fixed).map(|key| words.say(key)).unwrap_or_default();
     let room =
         egui::vec2(page.available_width(), HINT_LINES * page.text_style_height(&egui::TextStyle::Body));
     let (rect, _) = page.allocate_exact_size(room, egui::Sense::hover());
@@ -100,7 +112,7 @@ pub(super) fn confirm(ctx: &egui::Context, shop: &Shop, words: &Words, ui: &mut 
     if !ui.clipboard.finding.confirming {
         return;
     }
-    let Ok((units, certainty)) = ui.clipboard.finding.complete() else {
+    let Ok((units, certainty)) = ui.clipboard.finding.complete(fixed(shop)) else {
         ui.clipboard.finding.confirming = false;
         return;
     };

@@ -18,22 +18,23 @@ pub struct FindingForm {
 }
 
 impl FindingForm {
-    /// Units and certainty, when it is complete; else the key of what is missing.
-    pub(super) fn complete(&self) -> Result<(Vec<String>, f64), &'static str> {
+    /// Units and certainty, when it is complete; else the key of what is missing. `fixed` is the certainty that the school
+    /// fixes, if it does.
+    pub(super) fn complete(&self, fixed: Option<f64>) -> Result<(Vec<String>, f64), &'static str> {
         if self.refer {
             return Ok((Vec::new(), 0.0));
         }
         if self.units.is_empty() && !self.sound {
             return Err("finding-no-unit");
         }
-        let certainty = self.certainty.ok_or("finding-no-certainty")?;
+        let certainty = fixed.or(self.certainty).ok_or("finding-no-certainty")?;
         let units = if self.sound { Vec::new() } else { self.units.iter().cloned().collect() };
         Ok((units, certainty))
     }
 
     /// What stands in the line kept for it: what is missing, or what does not count.
-    pub(super) fn hint(&self) -> Option<&'static str> {
-        match self.complete() {
+    pub(super) fn hint(&self, fixed: Option<f64>) -> Option<&'static str> {
+        match self.complete(fixed) {
             Err(missing) => Some(missing),
             Ok(_) if (self.sound || self.refer) && !self.units.is_empty() => Some("finding-kept"),
             Ok(_) => None,

@@ -115,6 +115,7 @@ fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, sheet: &Ma
         return;
     };
     page.add_space(6.0);
+    result::overrides(page, words, sheet);
     result::verdict(page, words, sheet, marks);
     result::parts(page, words, marks);
     result::conditions(page, words, marks);

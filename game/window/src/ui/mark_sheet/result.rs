@@ -1,6 +1,7 @@
 //! Verdict, parts and conditions.
 
 use assess::marks::sheet::{MarkSheet, Marks, PartLine};
+use assess::report;
 use egui::{Label, RichText, Sense, Stroke, vec2};
 
 use super::super::super::theme;
@@ -11,6 +12,17 @@ use front::words::Words;
 const TITLE: f32 = 140.0;
 /// Width of a part's bar, points.
 const BAR: f32 = 150.0;
+
+/// What holds where an instructor has overridden the mark; the program's own stands below it.
+pub(super) fn overrides(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet) {
+    let Some(holds) = &sheet.holds else { return };
+    paper::heading(page, words.say("override-title"));
+    page.add(Label::new(RichText::new(report::holding(holds, words)).size(18.0)).wrap());
+    for line in report::overrides(&sheet.overrides, words) {
+        page.add(Label::new(line).wrap());
+    }
+    paper::heading(page, words.say("override-own"));
+}
 
 /// Competent or not yet, the total, the minutes.
 pub(super) fn verdict(page: &mut egui::Ui, words: &Words, sheet: &MarkSheet, marks: &Marks) {

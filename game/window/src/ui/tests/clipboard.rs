@@ -200,3 +200,31 @@ fn the_clipboard_folds_away_by_key_and_button() {
     press(&mut window, "clipboard-fold");
     assert_eq!(window.state().ui.clipboard.folded, Some(true));
 }
+
+/// Where the school fixes how sure a finding is, the leaf says so and asks nothing.
+#[test]
+fn a_fixed_certainty_is_said_and_not_asked_for() {
+    for lang in ["en", "de"] {
+        let mut window = window_with(Page::Workshop, lang, (1280.0, 720.0), |bench| {
+            let mut job = (**bench.shop.job().unwrap()).clone();
+            job.certainty = Some(0.60);
+            bench.shop.rehearse_as(job, assess::attempt::Seed(1));
+        });
+        press(&mut window, "leaf-finding");
+        let words = &window.state().words;
+        let say = |key: &str, n: &str| words.say_with(key, &[("percent", format!("{n} %").into())]);
+        window.get_by_label(&say("finding-fixed", "60"));
+        for n in ["40", "60", "80", "95"] {
+            assert!(window.query_by_label(&say("finding-sure", n)).is_none(), "{lang} {n}");
+        }
+        let unit = words.unit(&window.state().shop, "valve_m");
+        click(&mut window, &unit);
+        press(&mut window, "finding-do");
+        press(&mut window, "finding-confirm-do");
+        assert_eq!(
+            window.state().shop.view().unwrap().findings,
+            [(vec!["valve_m".to_owned()], 0.60)],
+            "{lang}"
+        );
+    }
+}

@@ -137,3 +137,33 @@ fn handed_in_is_all_that_the_page_says() {
         }
     }
 }
+
+/// An instructor's override stands over the program's own mark, and it is clear which holds.
+#[test]
+fn an_override_is_shown_with_the_programs_own_mark_below() {
+    let script = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/scripts/guess.script");
+    let script = std::fs::read_to_string(script).unwrap();
+    let window = window_with(Page::MarkSheet, "de", (1280.0, 720.0), |bench| {
+        let seed = assess::attempt::Seed(1);
+        let file = bench.folder().join("x.attempt");
+        bench.shop.begin(JOB, Some(&file), Some(seed)).unwrap();
+        bench.shop.play(&script).unwrap();
+        bench.shop.wait_for_mark();
+        // Another job lets the file go.
+        bench.shop.rehearse(JOB, seed).unwrap();
+        let ruling = assess::attempt::overrule::Ruling {
+            total: Some(81.5),
+            competent: Some(true),
+            reason: "am Fahrzeug gezeigt".to_owned(),
+            by: "K. M.".to_owned(),
+        };
+        let clock = assess::attempt::clock::Clock::standing(0);
+        assess::attempt::overrule::overrule(&file, &ruling, &clock).unwrap();
+        bench.shop.carry_on(&file).unwrap();
+        bench.shop.wait_for_mark();
+    });
+    window.get_by_label_contains("81,5 von 100, bestanden: das gilt, so hat K. M. entschieden");
+    window.get_by_label_contains("am Fahrzeug gezeigt");
+    window.get_by_label("Bewertung des Programms");
+    window.get_by_label_contains("Noch nicht bestanden");
+}
