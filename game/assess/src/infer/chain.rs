@@ -164,8 +164,11 @@ impl Chain {
         high: f64,
     ) -> Candidate {
         let within = forecast.width() * forecast.width() / 12.0;
-        let (sigma, slope) = (group.sigma[self.node], group.slope[self.node]);
-        let own = sigma * sigma + group.error * group.error / 3.0 + within * slope * slope;
+        let (sigma, slope) = (group.own[self.node], group.slope[self.node]);
+        let own = sigma * sigma
+            + group.shared * group.shared
+            + group.error * group.error / 3.0
+            + within * slope * slope;
         let (mut mean, mut variance) = (group.mean[self.node], own);
         let width = (own + noted.scatter * noted.scatter).sqrt();
         let alone = APART * normal_between((low - mean) / width, (high - mean) / width);
@@ -174,7 +177,9 @@ impl Chain {
             let Some(other) = taken.mode.and_then(|mode| forecast.notes[taken.note].group(mode)) else {
                 continue;
             };
-            let mut together = forecast.together(note, taken.note) * sigma * other.sigma[self.node]
+            let (of_own, of_shared) = forecast.together(note, taken.note);
+            let mut together = of_own * sigma * other.own[self.node]
+                + of_shared * group.shared * other.shared
                 + within * slope * other.slope[self.node];
             if noted.instrument.is_some() && noted.instrument == taken.instrument {
                 together += group.error * other.error / 3.0;

@@ -219,17 +219,22 @@ impl<'a> Run<'a> {
         let noted = Noted::of(self.job, looked);
         let item = self.taken.len() - 1;
         self.forecast(&running, item, &noted);
+        let faults = running.iter().filter(|h| 0 < **h);
         let forecasts: Vec<&Forecast> =
-            running.iter().filter_map(|h| self.table.views[*h].forecast.as_ref()).collect();
-        let common = Forecast::common(&forecasts);
+            faults.filter_map(|h| self.table.views[*h].forecast.as_ref()).collect();
+        let common = Forecast::common(&forecasts, item);
         let order = (looked.reading.epoch, looked.reading.what.clone());
         let marginal = self.marginal(&running, &noted, item);
+        let mut of_sound: Option<Vec<f64>> = None;
+        // Sound cars come first.
         for h in &running {
             if let Some(forecast) = &mut self.table.views[*h].forecast {
-                forecast.draw_towards(&common);
+                let drawn = forecast.draw_towards(&common, of_sound.as_deref());
+                of_sound.get_or_insert_with(|| drawn.to_vec());
             }
         }
-        self.table.items.push(Item { noted, marginal, common, order });
+        let of_sound = of_sound.unwrap_or_default();
+        self.table.items.push(Item { noted, marginal, common, of_sound, order });
         self.look();
         while self.rouse() {}
         self.stand_still();
@@ -336,7 +341,8 @@ impl<'a> Run<'a> {
             let noted = self.table.items[item].noted.clone();
             self.forecast(&[h], item, &noted);
             if let Some(forecast) = &mut self.table.views[h].forecast {
-                forecast.draw_towards(&self.table.items[item].common);
+                let Item { common, of_sound, .. } = &self.table.items[item];
+                forecast.draw_towards(common, Some(of_sound));
             }
         }
     }

@@ -2,7 +2,8 @@
 //!
 //! The sound car of the same draw has the same tolerances, so that the difference between the two is what the fault does.
 //! Where differences spread less than the readings themselves, the note *follows* the sound car: the difference is
-//! fitted, and how sound cars spread, known from many of them, is added.
+//! fitted, and how sound cars spread, known from many of them, is added: what a fault leaves as it was is then expected just
+//! as in a sound car.
 //!
 //! How far a car stands from the line is measured with that car left out.
 
@@ -11,7 +12,7 @@ use crate::infer::modes::{Mode, cut, mode, value};
 use crate::infer::reading::{Noted, Place};
 
 /// A note follows the sound car when differences spread less than this share of what readings spread (variances).
-const FOLLOWS: f64 = 0.7;
+const FOLLOWS: f64 = 0.5;
 /// Share of the cars of a group that must have a sound car in its main group beside them.
 const BESIDE_SOUND: f64 = 0.8;
 /// Reach of the local variance, in shares of the range of severity.
@@ -20,9 +21,6 @@ const REACH: f64 = 0.2;
 const OF_ALL: f64 = 2.0;
 /// Least number of cars for a line.
 const FOR_A_LINE: usize = 5;
-/// By so much a car of the catalogue spreads more than those that were drawn stand from their line (found on invented truths;
-/// `docs/calibration.md`).
-const WIDER: f64 = 1.15;
 /// Spread of a group of one car, share of where it stands, at least [`LONE_FLOORS`] floors.
 const LONE: f64 = 0.05;
 /// See [`LONE`].
@@ -35,8 +33,10 @@ pub struct Group {
     pub mean: Vec<f64>,
     /// Slope over the whole range of severity, per node.
     pub slope: Vec<f64>,
-    /// Spread, per node, one σ.
-    pub sigma: Vec<f64>,
+    /// Spread that it shares with sound cars, one σ; 0 where it does not follow them.
+    pub shared: f64,
+    /// Spread of its own, per node, one σ.
+    pub own: Vec<f64>,
     /// Degrees of freedom behind the spread.
     pub freedom: f64,
     /// The instrument's error at the end of its class, on the line.
@@ -52,9 +52,8 @@ pub struct Expectation {
     pub low: Option<Group>,
     /// The upper group.
     pub high: Option<Group>,
-    /// It follows the sound car of the same draw.
-    pub follows: bool,
-    /// How far each car stands from its line, in standard deviations of all of them; 0 off the line.
+    /// How far each car stands from its line (where it follows the sound cars: its difference from them), in standard
+    /// deviations of all of them; 0 off the line.
     pub residuals: Vec<f64>,
     /// Between which places the groups part.
     cut: f64,
@@ -106,13 +105,14 @@ impl Expectation {
             (!values.is_empty()).then(|| Group {
                 mean: vec![mean],
                 slope: vec![0.0],
-                sigma: vec![sigma],
+                shared: 0.0,
+                own: vec![sigma],
                 freedom: (n - 1.0).max(1.0),
                 error: fit.error(&members),
             })
         };
         let (low, high) = (group(Mode::Low), group(Mode::High));
-        fit.end(low, high, false)
+        fit.end(low, high)
     }
 
     /// Of a fault. `at`: severity of each car, share of its range; `beside`: what `sound` says and where the sound car of
@@ -127,7 +127,6 @@ impl Expectation {
         nodes: &[f64],
     ) -> Self {
         let mut fit = Fit::new(noted, places);
-        let mut follows = false;
         let mut group = |mode: Mode| {
             let members = fit.members(mode);
             let own = Points::of(&members, |i| value(places[i].0), at);
@@ -137,27 +136,32 @@ impl Expectation {
             let own = own.fitted(noted, nodes)?;
             let with_sound =
                 with_sound.fitted(noted, nodes).filter(|f| whole && f.variance < FOLLOWS * own.variance);
-            let followed = with_sound.is_some();
+            let followed = with_sound.as_ref().and_then(|_| sound.group(sound.main()));
+            let (shared, of_sound) = followed.map_or((0.0, 1.0), |group| (group.own[0], group.freedom));
             let fitted = with_sound.unwrap_or(own);
-            follows |= followed;
             for (i, residual) in fitted.which.iter().zip(&fitted.residuals) {
-                let apart = if followed { sound.apart(beside[*i]).unwrap_or(0.0) } else { 0.0 };
-                fit.residuals[*i] = residual + apart;
+                fit.residuals[*i] = *residual;
             }
-            let spread = if followed { sound.group(sound.main()).map_or(0.0, |g| g.sigma[0]) } else { 0.0 };
             let cars = fitted.which.len() as f64;
-            let freedom = (cars - 2.0).max(1.0) * if followed { 2.0 } else { 1.0 };
+            let mean = fitted.variances.iter().sum::<f64>() / nodes.len() as f64;
             Some(Group {
-                sigma: fitted.variances.iter().map(|v| WIDER * (v + spread * spread).sqrt()).collect(),
+                own: fitted.variances.iter().map(|v| v.sqrt()).collect(),
                 mean: fitted.lines.iter().map(|line| line.value).collect(),
                 slope: fitted.lines.iter().map(|line| line.slope).collect(),
-                freedom,
+                freedom: freedom(shared * shared, of_sound, mean, (cars - 2.0).max(1.0)),
                 error: fit.error(&members),
+                shared,
             })
         };
         let (low, high) = (group(Mode::Low), group(Mode::High));
-        fit.end(low, high, follows)
+        fit.end(low, high)
     }
+}
+
+/// Degrees of freedom behind a sum of two variances (Welch, Biometrika 34, 1947; Satterthwaite 1946).
+fn freedom(a: f64, of_a: f64, b: f64, of_b: f64) -> f64 {
+    let both = a * a / of_a + b * b / of_b;
+    if 0.0 < both { (a + b) * (a + b) / both } else { of_b }
 }
 
 /// An expectation in the making.
@@ -186,13 +190,13 @@ impl<'a> Fit<'a> {
         members.iter().map(|i| self.places[*i].1).sum::<f64>() / (members.len() as f64).max(1.0)
     }
 
-    fn end(mut self, low: Option<Group>, high: Option<Group>, follows: bool) -> Expectation {
+    fn end(mut self, low: Option<Group>, high: Option<Group>) -> Expectation {
         let on_line: Vec<f64> = self.residuals.iter().copied().filter(|r| *r != 0.0).collect();
         let sigma = (on_line.iter().map(|r| r * r).sum::<f64>() / (on_line.len() as f64).max(1.0)).sqrt();
         if 0.0 < sigma {
             self.residuals.iter_mut().for_each(|r| *r /= sigma);
         }
-        Expectation { modes: self.modes, low, high, follows, residuals: self.residuals, cut: self.cut }
+        Expectation { modes: self.modes, low, high, residuals: self.residuals, cut: self.cut }
     }
 }
 

@@ -1,7 +1,8 @@
 //! What one hypothesis expects of an attempt: every note, and how notes vary together.
 //!
 //! Readings vary together because the same pump, the same hoses and the same gauge are behind them. How much is seen in the
-//! cars' residuals, note against note. Sixteen cars know few correlations; what all hypotheses show on average is what
+//! cars' residuals, note against note: of what follows the sound cars as it is in those, which are many; of what is the
+//! fault's own in the cars that have it. Sixteen cars know few correlations; what all faults show on average is what
 //! each is drawn towards (a shrinkage towards a common target: Schäfer and Strimmer, Statistical Applications in Genetics
 //! and Molecular Biology 4, 2005, here with a fixed weight). A look repeated is the same reading in every hypothesis, so
 //! that what is common says so.
@@ -11,8 +12,10 @@ use crate::infer::reading::{Noted, Place};
 
 /// Nodes of severity.
 pub const NODES: usize = 12;
-/// So many cars the correlation common to all hypotheses weighs.
-const COMMON: f64 = 15.0;
+/// So many cars the correlation common to all faults weighs.
+const COMMON: f64 = 5.0;
+/// The same beside sound cars.
+const COMMON_OF_SOUND: f64 = 8.0;
 /// Least number of cars on the line for a correlation.
 const LEAST: usize = 4;
 /// How far a car speaks for other severities, share of the range.
@@ -33,6 +36,8 @@ pub struct Forecast {
     own: Vec<Vec<Option<f64>>>,
     /// Per note: the same, drawn towards what is common.
     drawn: Vec<Vec<f64>>,
+    /// Per note: correlation with each note before it among sound cars.
+    of_sound: Vec<Vec<f64>>,
     /// Severity of each car; empty for sound cars.
     at: Vec<f64>,
 }
@@ -47,6 +52,7 @@ impl Forecast {
             notes: Vec::new(),
             own: Vec::new(),
             drawn: Vec::new(),
+            of_sound: Vec::new(),
             at: Vec::new(),
         }
     }
@@ -61,7 +67,7 @@ impl Forecast {
             sim_core::math::exp(-0.5 * far * far)
         };
         let near = nodes.iter().map(|node| at.iter().map(|at| weight(node, at)).collect()).collect();
-        Self { nodes, near, notes: Vec::new(), own: Vec::new(), drawn: Vec::new(), at }
+        Self { nodes, near, notes: Vec::new(), own: Vec::new(), drawn: Vec::new(), of_sound: Vec::new(), at }
     }
 
     /// Width of a node's cell, share of the range; 0 for sound cars.
@@ -92,14 +98,13 @@ impl Forecast {
         (enough(a) && enough(b)).then(|| product(a, b) / (product(a, a) * product(b, b)).sqrt())
     }
 
-    /// The correlations of the last note that are common to `forecasts`, which all have it.
+    /// The correlations of note number `note` that are common to `forecasts`, which all have it.
     #[must_use]
-    pub fn common(forecasts: &[&Self]) -> Vec<f64> {
-        let last = forecasts.first().map_or(0, |forecast| forecast.notes.len().saturating_sub(1));
+    pub fn common(forecasts: &[&Self], note: usize) -> Vec<f64> {
         let of = |before: usize| {
             let (mut sum, mut weights) = (0.0, 0.0);
             for forecast in forecasts {
-                if let Some(own) = forecast.own[last][before] {
+                if let Some(own) = forecast.own[note][before] {
                     let cars = forecast.near[0].len() as f64;
                     sum += cars * own;
                     weights += cars;
@@ -107,22 +112,28 @@ impl Forecast {
             }
             if 0.0 < weights { sum / weights } else { 0.0 }
         };
-        (0..last).map(of).collect()
+        (0..note).map(of).collect()
     }
 
-    /// Draws the correlations of the note after the last that was drawn towards what is common.
-    pub fn draw_towards(&mut self, common: &[f64]) {
+    /// Draws the correlations of the note after the last that was drawn towards what is common, and gives them. `of_sound`:
+    /// those among sound cars, `None` where these are they.
+    pub fn draw_towards(&mut self, common: &[f64], of_sound: Option<&[f64]>) -> &[f64] {
         let index = self.drawn.len();
         let cars = self.near[0].len() as f64;
-        let row = self.own[index].iter().zip(common);
-        let row =
-            row.map(|(own, common)| own.map_or(0.0, |own| (cars * own + COMMON * common) / (cars + COMMON)));
-        self.drawn.push(row.collect());
+        let weight = if of_sound.is_some() { COMMON } else { COMMON_OF_SOUND };
+        let drawn = |(own, common): (&Option<f64>, &f64)| {
+            own.map_or(0.0, |own| (cars * own + weight * common) / (cars + weight))
+        };
+        let row: Vec<f64> = self.own[index].iter().zip(common).map(drawn).collect();
+        self.of_sound.push(of_sound.map_or_else(|| row.clone(), <[f64]>::to_vec));
+        self.drawn.push(row);
+        &self.drawn[index]
     }
 
-    /// Correlation of two notes.
+    /// How what is the hypothesis' own, and what it shares with sound cars, vary together at two notes.
     #[must_use]
-    pub fn together(&self, a: usize, b: usize) -> f64 {
-        if a == b { 1.0 } else { self.drawn[a.max(b)][a.min(b)] }
+    pub fn together(&self, a: usize, b: usize) -> (f64, f64) {
+        let of = |rows: &[Vec<f64>]| if a == b { 1.0 } else { rows[a.max(b)][a.min(b)] };
+        (of(&self.drawn), of(&self.of_sound))
     }
 }

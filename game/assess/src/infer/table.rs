@@ -26,8 +26,10 @@ pub struct Item {
     pub noted: Noted,
     /// What any car would show.
     pub marginal: Marginal,
-    /// Correlation with each note before it that is common to all hypotheses.
+    /// Correlation with each note before it that is common to all faults.
     pub common: Vec<f64>,
+    /// Correlation with each note before it among sound cars.
+    pub of_sound: Vec<f64>,
     /// Number of changes of the car's state before the look, and what was looked at.
     pub order: (u32, Observed),
 }
