@@ -14,6 +14,7 @@ use assess::play::{Begin, Session};
 use dice::Dice;
 use sim_core::Opened;
 use sim_core::action::Action;
+use sim_core::car::Car;
 use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
 use sim_core::world::World;
@@ -115,19 +116,12 @@ pub(crate) fn worked(library: &Library, number: u64) -> anyhow::Result<Worked> {
 /// A car from the prior that would have come in with this complaint: its seed, and what is wrong with it.
 fn car(job: &mut Job, dice: &mut Dice) -> (Seed, Option<(u16, f64)>) {
     let car = Arc::clone(&job.car);
-    let all: f64 = car.faults.iter().map(|fault| fault.commonness).sum();
     loop {
         let seed = Seed(u128::from(dice.bits()) << 64 | u128::from(dice.bits()));
-        let sound = dice.unit() < INSIDE_LIMITS;
-        let mut at = dice.unit() * all;
-        let mut index = 0;
-        while index + 1 < car.faults.len() && car.faults[index].commonness <= at {
-            at -= car.faults[index].commonness;
-            index += 1;
-        }
-        let def = &car.faults[index];
-        let worse = severity(def.severity_min, def.severity_max, dice.unit());
-        let fault = (!sound).then_some((index as u16, worse));
+        let fault = self::fault(&car, dice).map(|index| {
+            let def = &car.faults[usize::from(index)];
+            (index, severity(def.severity_min, def.severity_max, dice.unit()))
+        });
         job.set_answer(fault.into_iter().collect());
         let shows = shows(job, seed);
         let raised = (1.0 - MISHEARD) * f64::from(u8::from(shows)) + MISHEARD * 0.5;
@@ -135,6 +129,19 @@ fn car(job: &mut Job, dice: &mut Dice) -> (Seed, Option<(u16, f64)>) {
             return (seed, fault);
         }
     }
+}
+
+/// A fault by its commonness, or none.
+pub(crate) fn fault(car: &Car, dice: &mut Dice) -> Option<u16> {
+    let all: f64 = car.faults.iter().map(|fault| fault.commonness).sum();
+    let sound = dice.unit() < INSIDE_LIMITS;
+    let mut at = dice.unit() * all;
+    let mut index = 0;
+    while index + 1 < car.faults.len() && car.faults[index].commonness <= at {
+        at -= car.faults[index].commonness;
+        index += 1;
+    }
+    (!sound).then_some(index as u16)
 }
 
 /// Whether the car of this seed shows the job's symptom.

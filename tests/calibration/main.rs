@@ -84,8 +84,9 @@ fn main() -> anyhow::Result<()> {
             let root = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
             let library = Library::open(&root)?;
             let mut out = OpenOptions::new().create(true).append(true).open(file)?;
+            let many = dump::Many { sound: cars[0], of_fault: cars[1], truths: cars[2] };
             for number in numbers[0]..numbers[1] {
-                writeln!(out, "{}", dump::of(&library, number, cars[0], cars[1], cars[2])?)?;
+                writeln!(out, "{}", dump::of(&library, number, many)?)?;
                 println!("{number}");
             }
             Ok(())
