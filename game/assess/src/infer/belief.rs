@@ -44,9 +44,9 @@ impl Belief {
     #[must_use]
     pub fn of_masses(n_classes: usize, class_of: Vec<usize>, log_mass: &[f64]) -> Self {
         assert!(class_of.len() == log_mass.len() && class_of.iter().all(|&class| class < n_classes));
-        let total = log_sum_exp(log_mass.iter().copied());
-        assert!(total.is_finite(), "a belief needs some mass");
-        Self { n_classes, class_of, log_mass: log_mass.iter().map(|m| m - total).collect() }
+        let log_mass = scaled(log_mass);
+        assert!(log_mass.is_some(), "a belief needs some mass");
+        Self { n_classes, class_of, log_mass: log_mass.unwrap_or_default() }
     }
 
     /// Mean over the cells of something known of each.
@@ -67,12 +67,10 @@ impl Belief {
     pub fn observe(&mut self, log_likelihood: &[f64]) -> bool {
         assert_eq!(log_likelihood.len(), self.log_mass.len());
         let next: Vec<f64> = self.log_mass.iter().zip(log_likelihood).map(|(m, l)| m + l).collect();
-        let total = log_sum_exp(next.iter().copied());
-        if total == f64::NEG_INFINITY {
-            return false;
-        }
-        self.log_mass = next.iter().map(|m| m - total).collect();
-        true
+        let scaled = scaled(&next);
+        let possible = scaled.is_some();
+        self.log_mass = scaled.unwrap_or_else(|| std::mem::take(&mut self.log_mass));
+        possible
     }
 
     /// Number of cells.
@@ -131,6 +129,12 @@ impl Belief {
         }
         self.entropy() - left
     }
+}
+
+/// Natural logs of masses scaled to sum 1; `None` when all are 0.
+fn scaled(log_mass: &[f64]) -> Option<Vec<f64>> {
+    let total = log_sum_exp(log_mass.iter().copied());
+    total.is_finite().then(|| log_mass.iter().map(|m| m - total).collect())
 }
 
 /// Entropy of a distribution, bits; 0 log 0 = 0.

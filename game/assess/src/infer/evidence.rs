@@ -13,7 +13,6 @@
 //!
 //! What is recorded runs in hypothesis and draw order, so the number of threads cannot change a bit.
 
-use sim_core::observe::Observed;
 use sim_core::world::World;
 
 use crate::infer::belief::Belief;
@@ -120,7 +119,7 @@ pub fn follow(
             continue;
         }
         run.take(index);
-        if enough(run.rest()) {
+        if enough(run.last()) {
             break;
         }
     }
@@ -201,7 +200,7 @@ impl<'a> Run<'a> {
     }
 
     /// The last belief.
-    fn rest(&self) -> &Belief {
+    fn last(&self) -> &Belief {
         &self.beliefs[self.beliefs.len() - 1]
     }
 
@@ -300,7 +299,7 @@ impl<'a> Run<'a> {
     /// Lets hypotheses stand still that have become very unlikely; never the sound cars, which the others are held
     /// against.
     fn stand_still(&mut self) {
-        let shares = self.shares(self.rest());
+        let shares = self.shares(self.last());
         let after = self.taken.len();
         for (player, share) in self.players.iter_mut().zip(shares).skip(1) {
             if player.stands.is_none() && share < STANDS {
@@ -353,7 +352,7 @@ impl<'a> Run<'a> {
         let before_lock = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
         let Some(last) = self.taken.last().copied() else { return };
         for _ in 0..ROUNDS {
-            let (then, now) = (self.shares(&self.beliefs[before_lock]), self.shares(self.rest()));
+            let (then, now) = (self.shares(&self.beliefs[before_lock]), self.shares(self.last()));
             let close: Vec<usize> = (1..self.players.len())
                 .filter(|h| self.players[*h].stands.is_none() && CLOSER <= then[*h].max(now[*h]))
                 .collect();
@@ -481,10 +480,5 @@ impl Followed {
             })
             .collect();
         self.table.had_shown(shown.iter().collect())
-    }
-
-    /// What was looked at at each note in the order of [`Followed::links`].
-    pub fn looked_at(&self) -> impl Iterator<Item = &Observed> {
-        self.table.items.iter().map(|item| &item.order.1)
     }
 }

@@ -111,18 +111,6 @@ impl Hypotheses {
         let of = |(index, entry): (usize, &Entry)| std::iter::repeat_n((index, entry.class), entry.cells());
         self.list.iter().enumerate().flat_map(of)
     }
-
-    /// Index of the class a set of units belongs to, when there is one class for it (no unit: *inside
-    /// limits*).
-    #[must_use]
-    pub fn class_index(&self, units: &[u16]) -> Option<usize> {
-        let class = match units {
-            [] => Class::Inside,
-            [unit] => Class::Unit(*unit),
-            _ => return None,
-        };
-        self.classes.iter().position(|&c| c == class)
-    }
 }
 
 /// The car of one draw, with where in its range the severity lies. The severity takes the first coordinate whether or not
