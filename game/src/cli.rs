@@ -57,6 +57,8 @@ pub(crate) enum Command {
     Override(OverrideArgs),
     /// Keep what is whole of a damaged attempt
     Mend(MendArgs),
+    /// Prove that the jobs of a pack can be done and not guessed, with their reference plans
+    Prove(ProveArgs),
     /// List what can be tried at a car or in a job, with its minutes and what it needs
     Tests(TestsArgs),
     /// Open the window, on the front desk or in a job
@@ -242,6 +244,37 @@ pub(crate) struct OverrideArgs {
 }
 
 #[derive(Args, Debug)]
+#[command(
+    after_help = "Examples:\n  pinhole prove first-shift\n  pinhole prove first-shift/hum-at-the-lights --cars 5\n  pinhole prove \
+                  first-shift --html proof.html --write-plans\n\n\
+                  For authors and instructors: what is shown names the hidden faults.\n\
+                  Every test that a job's tool board allows is tried in every car there could be; the planner then does\n\
+                  the job in cars as attempts draw them. A job takes some minutes. What was proved is kept and not\n\
+                  proved again until its files change, so that whoever stops it goes on by running it again.\n\
+                  The exit code is 0 when every job passes, 1 when one does not, 2 when one could not be proved."
+)]
+pub(crate) struct ProveArgs {
+    /// The pack, or one of its jobs as PACK/JOB
+    #[arg(value_name = "PACK-OR-JOB")]
+    pub(crate) of: String,
+    /// In how many drawn cars each job is done (1 to 200)
+    #[arg(long, value_name = "N", default_value = "20", value_parser = parse_cars, allow_hyphen_values = true)]
+    pub(crate) cars: usize,
+    /// Where what was proved is kept (else: proofs in your own data folder)
+    #[arg(long, value_name = "DIR")]
+    pub(crate) results: Option<PathBuf>,
+    /// Write what was found as a page
+    #[arg(long, value_name = "FILE")]
+    pub(crate) html: Option<PathBuf>,
+    /// Write all numbers as JSON
+    #[arg(long, value_name = "FILE")]
+    pub(crate) json: Option<PathBuf>,
+    /// Write the reference plans into the pack
+    #[arg(long)]
+    pub(crate) write_plans: bool,
+}
+
+#[derive(Args, Debug)]
 #[command(after_help = "Example:\n  pinhole mend my.attempt\n\n\
                   The whole actions before the damage stay, the rest is dropped, and the mark sheet says so from\n\
                   then on. The damaged file is kept beside it under a name of its own.")]
@@ -336,6 +369,10 @@ fn parse_fault(text: &str) -> Result<(String, f64), Sentence> {
 
 fn parse_samples(text: &str) -> Result<usize, NumberError> {
     typed::whole(text, 1..=999).map(|n| n as usize)
+}
+
+fn parse_cars(text: &str) -> Result<usize, NumberError> {
+    typed::whole(text, 1..=200).map(|n| n as usize)
 }
 
 fn parse_every(text: &str) -> Result<f64, Sentence> {

@@ -9,6 +9,7 @@ mod mark_table;
 mod mend;
 mod override_mark;
 mod pages;
+mod prove;
 mod replay;
 mod slips;
 mod test_list;
@@ -100,6 +101,7 @@ fn run(words: &Words, cli: &Cli) -> anyhow::Result<Verdict> {
         Some(Command::Mark(args)) => mark::run(&mut out, words, &cli.places, args)?,
         Some(Command::Override(args)) => override_mark::run(&mut out, words, &cli.places, args)?,
         Some(Command::Mend(args)) => mend::run(&mut out, words, args)?,
+        Some(Command::Prove(args)) => prove::run(&mut out, words, &cli.places, args)?,
         Some(Command::Tests(args)) => test_list::run(&mut out, words, &cli.places, args)?,
         #[cfg(feature = "window")]
         Some(Command::Window(args)) => {

@@ -13,6 +13,7 @@ mod laws;
 mod marks;
 mod parts;
 mod plan;
+mod planner;
 mod published;
 mod rig;
 mod told;

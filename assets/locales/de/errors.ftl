@@ -73,6 +73,9 @@ output-broken-link = { $flag } { $file }: das ist ein Verweis auf eine Datei, di
 output-not-written = { $flag } { $file } kann nicht geschrieben werden: { $why }
 kind-sheet = eine Bewertung
 kind-marks = eine JSON-Datei mit Bewertungen
+kind-proof-page = eine Seite mit Prüfungen
+kind-proofs = eine Datei mit Prüfungen in JSON
+kind-plan = ein Musterplan
 kind-mark-table = eine Tabelle mit Bewertungen
 kind-trace-table = eine Tabelle eines Laufs
 kind-drawing = eine Zeichnung eines Laufs
@@ -149,3 +152,21 @@ shot-not-whole = nach { $s } s ist das Bild nicht vollständig: { $shaders } Sha
 # Ein Grund hinter einem Fehler.
 error-because = { $what }: { $why }
 error-as-it-is = { $text }
+
+# Was an einem geprüften Auftrag nicht stimmt.
+prove-no-folder = der Ordner { $folder } für die Ergebnisse der Prüfung lässt sich nicht anlegen: { $why }; nennen Sie einen anderen mit --results
+prove-no-plans = der Ordner { $folder } für Musterpläne lässt sich nicht anlegen: { $why }
+prove-no-tests = das Fahrzeug hat keine Liste von Prüfungen, also lässt sich nichts planen: schreiben Sie assets/tests/{ $car }.ron
+prove-inside-limits = der Fehler { $fault } ist versteckt, aber alles liegt innerhalb der Grenzwerte: machen Sie ihn schwerer, oder verstecken Sie nichts
+prove-symptom = nur { $n } % solcher Fahrzeuge werden so beanstandet: ändern Sie die Zahlen der Beanstandung oder die Schwere
+prove-not-solvable = mit den vorhandenen Werkzeugen wird der Fehler nur an { $n } % solcher Fahrzeuge gefunden: geben Sie mehr Werkzeug, oder machen Sie ihn schwerer
+prove-too-long = der Musterplan braucht { $takes } Minuten Arbeit, der Auftrag gibt { $gives }: geben Sie mehr Zeit
+prove-card = die Karte allein macht den Fehler zu { $n } % wahrscheinlich: er lässt sich ohne eine Messung raten
+prove-confirming = wer nur selbst nachsieht, was der Kunde sagte ({ $test }), hat { $n } % des Nachweises: geben Sie dem Fahrzeug einen Fehler, der ebenso beanstandet wird, oder ändern Sie die Beanstandung
+prove-unsafe = die Prüfung { $test } ist an diesem Fahrzeug gefährlich ({ $rule }): ändern Sie die Prüfung, oder wie das Fahrzeug kommt
+prove-no-spare = { $unit } liegt außerhalb der Grenzwerte, und es gibt weder ein Ersatzteil noch einen Weg der Instandsetzung: ergänzen Sie eines in assets/spares
+prove-alike = keine vorhandene Prüfung trennt den Fehler von mehr als einer anderen Einheit ({ $units }): geben Sie mehr Werkzeug, oder machen Sie ihn schwerer
+prove-no-script = es gibt keinen Musterversuch: schreiben Sie das Skript, das der Auftrag in reference/ nennt
+prove-script-stops = der Musterversuch bleibt stehen: { $why }
+prove-script-weak = der Musterversuch selbst ist nur an { $n } von { $all } Fahrzeugen kompetent
+prove-script-claims = der Musterversuch nennt sich zu { $claims } % sicher, und seine Ablesungen machen das Richtige zu { $n } % wahrscheinlich

@@ -28,6 +28,7 @@ cli-value-m = M
 cli-value-n = ZAHL
 cli-value-name = NAME
 cli-value-out = DATEI
+cli-value-pack-or-job = PAKET-ODER-AUFTRAG
 cli-value-part = TEIL
 cli-value-port = ANSCHLUSS
 cli-value-quality = GÜTE
@@ -164,6 +165,28 @@ cli-override-reason-help = Warum
 cli-override-total-help = die Punktzahl, die gilt, 0 bis 100
 cli-override-competent-help = es gilt: bestanden
 cli-override-not_yet-help = es gilt: noch nicht bestanden
+
+cli-prove-about = Prüfen, ob sich die Aufträge eines Pakets lösen und nicht raten lassen, mit ihren Musterplänen
+cli-prove-after =
+    Beispiele:
+      pinhole prove first-shift
+      pinhole prove first-shift/hum-at-the-lights --cars 5
+      pinhole prove first-shift --html proof.html --write-plans
+
+    Für Verfasser und Lehrende: die Ausgabe nennt die versteckten Fehler.
+    Jede Prüfung, die die Werkzeugtafel eines Auftrags erlaubt, wird an jedem denkbaren Fahrzeug gemacht; dann
+    löst der Planer den Auftrag an Fahrzeugen, wie Versuche sie ziehen. Ein Auftrag dauert einige Minuten. Was
+    geprüft ist, wird aufgehoben und erst neu geprüft, wenn sich seine Dateien ändern: wer abbricht, macht mit
+    demselben Befehl weiter.
+    Der Rückgabewert ist 0, wenn jeder Auftrag besteht, 1, wenn einer nicht besteht, 2, wenn sich einer nicht
+    prüfen ließ.
+
+cli-prove-of-help = Das Paket, oder einer seiner Aufträge als PAKET/AUFTRAG
+cli-prove-cars-help = An wie vielen gezogenen Fahrzeugen jeder Auftrag gelöst wird (1 bis 200)
+cli-prove-results-help = Wo die Ergebnisse aufgehoben werden (sonst: proofs im eigenen Datenordner)
+cli-prove-html-help = Die Ergebnisse als Seite schreiben
+cli-prove-json-help = Alle Zahlen als JSON schreiben
+cli-prove-write_plans-help = Die Musterpläne ins Paket schreiben
 
 cli-mend-about = Von einem beschädigten Versuch erhalten, was ganz ist
 cli-mend-after =

@@ -73,6 +73,9 @@ output-broken-link = { $flag } { $file }: that is a link to a file that is not t
 output-not-written = { $flag } { $file } cannot be written: { $why }
 kind-sheet = a mark sheet
 kind-marks = a file of marks in JSON
+kind-proof-page = a page of proofs
+kind-proofs = a file of proofs in JSON
+kind-plan = a reference plan
 kind-mark-table = a table of marks
 kind-trace-table = a table of a trace
 kind-drawing = a drawing of a trace
@@ -149,3 +152,21 @@ shot-not-whole = after { $s } s the picture is not whole: { $shaders } shaders a
 # A cause behind an error.
 error-because = { $what }: { $why }
 error-as-it-is = { $text }
+
+# What is wrong with a job that is proved.
+prove-no-folder = the folder { $folder } for what is proved cannot be made: { $why }; name another with --results
+prove-no-plans = the folder { $folder } for reference plans cannot be made: { $why }
+prove-no-tests = the car has no list of tests, so nothing can be planned: write assets/tests/{ $car }.ron
+prove-inside-limits = the fault { $fault } is hidden, but everything is inside its limits: raise its severity, or hide nothing
+prove-symptom = only { $n } % of such cars raise the complaint: change the complaint's numbers or the severity
+prove-not-solvable = with the tools that there are the fault is found in only { $n } % of such cars: give more tools, or raise the severity
+prove-too-long = the reference plan takes { $takes } minutes of work, the job gives { $gives }: give more time
+prove-card = the card alone makes the fault { $n } % probable: it can be guessed without a measurement
+prove-confirming = whoever only sees for himself what the customer said ({ $test }) has { $n } % of the evidence: add a fault to the car that complains alike, or change the complaint
+prove-unsafe = the test { $test } is dangerous in this car ({ $rule }): mend the test, or the way the car comes in
+prove-no-spare = { $unit } is outside its limits, and there is neither a spare nor a way to mend it: add one to assets/spares
+prove-alike = no test there is tells the fault from more than one other unit ({ $units }): give more tools, or raise the severity
+prove-no-script = there is no reference attempt: write the script that the job names in reference/
+prove-script-stops = the reference attempt stops: { $why }
+prove-script-weak = the reference attempt itself is competent in only { $n } of { $all } cars
+prove-script-claims = the reference attempt says it is { $claims } % sure, and its readings make the truth { $n } % probable

@@ -29,6 +29,7 @@ cli-value-m = M
 cli-value-n = N
 cli-value-name = NAME
 cli-value-out = OUT
+cli-value-pack-or-job = PACK-OR-JOB
 cli-value-part = PART
 cli-value-port = PORT
 cli-value-quality = QUALITY
@@ -171,6 +172,26 @@ cli-override-reason-help = Why
 cli-override-total-help = The total that holds, 0 to 100
 cli-override-competent-help = Competent holds
 cli-override-not_yet-help = Not yet competent holds
+
+cli-prove-about = Prove that the jobs of a pack can be done and not guessed, with their reference plans
+cli-prove-after =
+    Examples:
+      pinhole prove first-shift
+      pinhole prove first-shift/hum-at-the-lights --cars 5
+      pinhole prove first-shift --html proof.html --write-plans
+
+    For authors and instructors: what is shown names the hidden faults.
+    Every test that a job's tool board allows is tried in every car there could be; the planner then does
+    the job in cars as attempts draw them. A job takes some minutes. What was proved is kept and not
+    proved again until its files change, so that whoever stops it goes on by running it again.
+    The exit code is 0 when every job passes, 1 when one does not, 2 when one could not be proved.
+
+cli-prove-of-help = The pack, or one of its jobs as PACK/JOB
+cli-prove-cars-help = In how many drawn cars each job is done (1 to 200)
+cli-prove-results-help = Where what was proved is kept (else: proofs in your own data folder)
+cli-prove-html-help = Write what was found as a page
+cli-prove-json-help = Write all numbers as JSON
+cli-prove-write_plans-help = Write the reference plans into the pack
 
 cli-mend-about = Keep what is whole of a damaged attempt
 cli-mend-after =

@@ -9,7 +9,9 @@
 //! | [`play`] | a workshop with its attempt: done, done by a script, done again |
 //! | [`plan`] | tests of a car as work: what they need, share and cost |
 //! | [`infer`] | what the readings say about the car: hypotheses, draws, likelihood, belief |
+//! | [`planner`] | which tests to do, and what they take |
 //! | [`marks`] | the scores and the sheet |
+//! | [`prove`] | whether a job can be done, and not guessed |
 //! | [`report`] | the sheet on paper and in the terminal |
 //! | [`locale`] | sentences in the languages of the program |
 //! | [`files`] | the one way in for files |
@@ -23,7 +25,9 @@ pub mod locale;
 pub mod marks;
 pub mod pack;
 pub mod plan;
+pub mod planner;
 pub mod play;
+pub mod prove;
 pub mod report;
 pub mod room;
 pub mod speed;

@@ -76,6 +76,11 @@ fn own() -> anyhow::Result<PathBuf> {
     Ok(dirs.data_dir().to_owned())
 }
 
+/// The folder for what was proved about packs.
+pub fn proofs() -> anyhow::Result<PathBuf> {
+    Ok(own()?.join("proofs"))
+}
+
 /// The folder for attempts, made when it is not there, for this user alone.
 pub fn attempts(places: &Places) -> anyhow::Result<PathBuf> {
     let folder = match &places.attempts {

@@ -7,6 +7,13 @@ use crate::parts::instruments::FILAMENT_RATED_K;
 use crate::units::{TICK_S, Tick};
 
 impl Workshop {
+    /// Minutes of work so far, and minutes of waiting that needed nobody.
+    #[must_use]
+    pub fn minutes(&self) -> (f64, f64) {
+        let min = |ticks: u64| ticks as f64 * TICK_S / 60.0;
+        (min(self.state.attended), min(self.state.unattended))
+    }
+
     /// What can be seen.
     #[must_use]
     pub fn view(&self) -> View {
@@ -17,12 +24,12 @@ impl Workshop {
         };
         let open: Vec<bool> = assembly.joints[..car.assembly.joints.len()].iter().map(|j| !j.made).collect();
         let pulled: Vec<bool> = self.state.pulled.iter().map(Option::is_some).collect();
-        let min = |ticks: u64| ticks as f64 * TICK_S / 60.0;
+        let (attended_min, unattended_min) = self.minutes();
         View {
             tick: Tick(self.circuit.tick().0 - self.offset),
             station: self.state.station,
-            attended_min: min(self.state.attended),
-            unattended_min: min(self.state.unattended),
+            attended_min,
+            unattended_min,
             key_on: self.circuit.inputs().key_on,
             engine: self.circuit.inputs().engine,
             pedal: self.state.pedal,

@@ -15,11 +15,11 @@
 //! itself, whatever was noted before. A note that this, or what is not foreseen, or a slip explains best tells nothing about
 //! the next one.
 
-use crate::infer::expectation::Group;
+use crate::infer::expectation::{Expectation, Group};
 use crate::infer::forecast::Forecast;
 use crate::infer::likelihood::SLIP;
 use crate::infer::modes::Mode;
-use crate::infer::numeric::{ln, normal_between, normal_of_student, truncated_normal};
+use crate::infer::numeric::{ln, normal, normal_between, normal_of_student, truncated_normal};
 use crate::infer::reading::{Noted, Seen};
 
 /// What a car still says that came out otherwise than what was seen.
@@ -43,6 +43,8 @@ pub struct Chain {
     /// What each car still says.
     weights: Vec<f64>,
     notes: Vec<Taken>,
+    /// How many notes stay when it turns back.
+    stays: usize,
 }
 
 /// A note that was taken in.
@@ -77,11 +79,25 @@ struct Candidate {
     high: f64,
 }
 
+/// Where a car of one group stands at a note.
+struct Foreseen {
+    /// Middle, given the notes before.
+    mean: f64,
+    /// Variance, given the notes before; without the scatter of a single reading.
+    variance: f64,
+    /// Shares of the notes before it.
+    row: Vec<f64>,
+    /// Middle, whatever was noted before.
+    alone_mean: f64,
+    /// Variance, whatever was noted before.
+    alone: f64,
+}
+
 impl Chain {
     /// Before the first note.
     #[must_use]
     pub fn new(forecast: &Forecast, node: usize) -> Self {
-        Self { node, weights: forecast.near[node].clone(), notes: Vec::new() }
+        Self { node, weights: forecast.near[node].clone(), notes: Vec::new(), stays: 0 }
     }
 
     /// Forgets all but the first `many` notes.
@@ -92,19 +108,22 @@ impl Chain {
         }
     }
 
+    /// So that it turns back to here.
+    #[must_use]
+    pub fn marked(self) -> Self {
+        Self { stays: self.notes.len(), ..self }
+    }
+
+    /// Forgets what came after it was marked.
+    pub fn turn_back(&mut self) {
+        self.truncate(self.stays);
+    }
+
     /// Takes note number `note` of `forecast` in and gives the natural log of its likelihood. `anywhere`: chance of what
     /// was seen in any car of the catalogue.
     pub fn take(&mut self, forecast: &Forecast, note: usize, noted: &Noted, anywhere: f64) -> f64 {
         let expected = &forecast.notes[note];
-        let all: f64 = self.weights.iter().sum::<f64>() + OF_ALL;
-        let share = |mode: Mode| {
-            let is = |m: &Mode| f64::from(u8::from(*m == mode));
-            let near: f64 = expected.modes.iter().zip(&self.weights).map(|(m, w)| is(m) * w).sum();
-            let anywhere =
-                expected.modes.iter().map(is).sum::<f64>() / (expected.modes.len() as f64).max(1.0);
-            let anywhere = (1.0 - UNSEEN) * anywhere + UNSEEN / Mode::ALL.len() as f64;
-            (near + OF_ALL * anywhere) / all
-        };
+        let share = |mode: Mode| self.share(expected, mode);
         let flat = 1.0 / noted.cells;
         let mut best: Option<Candidate> = None;
         let mut alone = share(Mode::Nowhere) * flat;
@@ -113,7 +132,7 @@ impl Chain {
             let candidate = match (noted.seen, mode) {
                 (Seen::Between(low, high), Mode::Low | Mode::High) => {
                     let Some(group) = expected.group(mode) else { continue };
-                    self.on_line(forecast, note, noted, mode, group, low, high)
+                    on_line(self.foresee(forecast, note, noted, group), noted, mode, group.freedom, low, high)
                 }
                 (Seen::Between(_, f64::INFINITY), Mode::Beyond) | (Seen::Dark, Mode::Dark) => Candidate {
                     mode,
@@ -151,27 +170,58 @@ impl Chain {
         ln(foreseen * likelihood + otherwise)
     }
 
-    /// Chance of what was seen in one group, given the notes before.
-    #[expect(clippy::too_many_arguments)]
-    fn on_line(
+    /// How probably a note comes out in this way: counted among the cars near the severity.
+    fn share(&self, expected: &Expectation, mode: Mode) -> f64 {
+        let all: f64 = self.weights.iter().sum::<f64>() + OF_ALL;
+        let is = |m: &Mode| f64::from(u8::from(*m == mode));
+        let near: f64 = expected.modes.iter().zip(&self.weights).map(|(m, w)| is(m) * w).sum();
+        let anywhere = expected.modes.iter().map(is).sum::<f64>() / (expected.modes.len() as f64).max(1.0);
+        let anywhere = (1.0 - UNSEEN) * anywhere + UNSEEN / Mode::ALL.len() as f64;
+        (near + OF_ALL * anywhere) / all
+    }
+
+    /// What note number `note` might show, drawn as it is foreseen after the notes before; `None` where it would not come
+    /// about. `next` gives even numbers in (0, 1), four of which are taken.
+    pub fn draw(
         &self,
         forecast: &Forecast,
         note: usize,
         noted: &Noted,
-        mode: Mode,
-        group: &Group,
-        low: f64,
-        high: f64,
-    ) -> Candidate {
+        next: &mut impl FnMut() -> f64,
+    ) -> Option<Seen> {
+        let expected = &forecast.notes[note];
+        let (which, apart, normal) = (next(), next(), normal(next(), next()));
+        let mut left = which;
+        let mode = Mode::ALL.into_iter().find(|mode| {
+            left -= self.share(expected, *mode);
+            left < 0.0
+        });
+        match mode.unwrap_or(Mode::Nowhere) {
+            mode @ (Mode::Low | Mode::High) => {
+                let foreseen = self.foresee(forecast, note, noted, expected.group(mode)?);
+                let (mean, variance) = if apart < APART {
+                    (foreseen.alone_mean, foreseen.alone)
+                } else {
+                    (foreseen.mean, foreseen.variance)
+                };
+                Some(noted.at(mean + (variance + noted.scatter * noted.scatter).sqrt() * normal))
+            }
+            Mode::Beyond => Some(noted.beyond()),
+            Mode::Dark => Some(Seen::Dark),
+            Mode::Nowhere => None,
+        }
+    }
+
+    /// Where a car of one group stands at a note, given the notes before.
+    fn foresee(&self, forecast: &Forecast, note: usize, noted: &Noted, group: &Group) -> Foreseen {
         let within = forecast.width() * forecast.width() / 12.0;
         let (sigma, slope) = (group.own[self.node], group.slope[self.node]);
-        let own = sigma * sigma
+        let alone = sigma * sigma
             + group.shared * group.shared
             + group.error * group.error / 3.0
             + within * slope * slope;
-        let (mut mean, mut variance) = (group.mean[self.node], own);
-        let width = (own + noted.scatter * noted.scatter).sqrt();
-        let alone = APART * normal_between((low - mean) / width, (high - mean) / width);
+        let alone_mean = group.mean[self.node];
+        let (mut mean, mut variance) = (alone_mean, alone);
         let mut row = vec![0.0; self.notes.len()];
         for (before, taken) in self.notes.iter().enumerate() {
             let Some(other) = taken.mode.and_then(|mode| forecast.notes[taken.note].group(mode)) else {
@@ -190,13 +240,20 @@ impl Chain {
             variance -= row[before] * row[before];
         }
         // Correlations of few cars fit too well when many notes come together.
-        let variance = variance.max(LEAST * own).max(1e-14);
-        let total = variance + noted.scatter * noted.scatter;
-        let (low, high) = ((low - mean) / total.sqrt(), (high - mean) / total.sqrt());
-        let student = |x: f64| normal_of_student(x, group.freedom);
-        let chance = (1.0 - APART) * normal_between(student(low), student(high));
-        Candidate { mode, chance, alone, variance, row, total, low, high }
+        Foreseen { mean, variance: variance.max(LEAST * alone).max(1e-14), row, alone_mean, alone }
     }
+}
+
+/// Chance of what was seen in one group, given the notes before.
+fn on_line(foreseen: Foreseen, noted: &Noted, mode: Mode, freedom: f64, low: f64, high: f64) -> Candidate {
+    let width = (foreseen.alone + noted.scatter * noted.scatter).sqrt();
+    let mean = foreseen.alone_mean;
+    let alone = APART * normal_between((low - mean) / width, (high - mean) / width);
+    let total = foreseen.variance + noted.scatter * noted.scatter;
+    let (low, high) = ((low - foreseen.mean) / total.sqrt(), (high - foreseen.mean) / total.sqrt());
+    let student = |x: f64| normal_of_student(x, freedom);
+    let chance = (1.0 - APART) * normal_between(student(low), student(high));
+    Candidate { mode, chance, alone, variance: foreseen.variance, row: foreseen.row, total, low, high }
 }
 
 impl Taken {

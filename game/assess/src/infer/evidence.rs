@@ -16,12 +16,11 @@
 use sim_core::world::World;
 
 use crate::infer::belief::Belief;
-use crate::infer::complaint::{self, MISHEARD};
 use crate::infer::draws::DRAWS;
 use crate::infer::forecast::Forecast;
+use crate::infer::heard::heard;
 use crate::infer::hypotheses::{Class, Hypotheses, Hypothesis, world};
 use crate::infer::marginal::Marginal;
-use crate::infer::numeric::ln;
 use crate::infer::reading::{Noted, Place};
 use crate::infer::rows::{self, Car, Told};
 use crate::infer::table::{Item, Table, View};
@@ -38,11 +37,6 @@ pub const ROUSED: f64 = 0.01;
 pub const CLOSER: f64 = 0.03;
 /// How often a hypothesis may be given more cars; with the first they are no more than the sound ones.
 pub const ROUNDS: usize = 2;
-/// So many cars all severities weigh beside those nearby when the complaint is heard.
-const OF_ALL: f64 = 0.5;
-/// The same of cars that nobody has seen, half of which complain.
-const UNSEEN: f64 = 0.04;
-
 /// The cars of one hypothesis.
 #[derive(Debug)]
 struct Player {
@@ -178,25 +172,9 @@ impl<'a> Run<'a> {
 
     /// A hypothesis that has heard the complaint and taken no note yet.
     fn view(&self, h: usize) -> View {
-        let entry = self.hypotheses.list[h];
-        let prior = entry.prior / entry.cells() as f64;
-        let Some(player) = self.players.get(h) else {
-            let start = vec![ln(prior) + complaint::log_likelihood(None)];
-            return View::new(entry.class, start, None);
-        };
-        let forecast = match player.fault {
-            None => Forecast::of_sound(player.cars.len()),
-            Some(_) => Forecast::of_fault(player.at.clone()),
-        };
-        let shows: Vec<f64> = player.cars.iter().map(|car| f64::from(u8::from(car.shows))).collect();
-        let mean = shows.iter().sum::<f64>() / shows.len() as f64;
-        let start = forecast.near.iter().map(|near| {
-            let heard: f64 = near.iter().zip(&shows).map(|(w, s)| w * s).sum::<f64>();
-            let all = near.iter().sum::<f64>() + OF_ALL + UNSEEN;
-            let p = (heard + OF_ALL * mean + 0.5 * UNSEEN) / all;
-            ln(prior) + ln((1.0 - MISHEARD) * p + MISHEARD * 0.5)
-        });
-        View::new(entry.class, start.collect(), Some(forecast))
+        let player = self.players.get(h);
+        let shows: Vec<bool> = player.iter().flat_map(|player| &player.cars).map(|car| car.shows).collect();
+        heard(self.hypotheses.list[h], &shows, player.map_or(&[], |player| &player.at))
     }
 
     /// The last belief.

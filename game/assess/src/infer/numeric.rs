@@ -37,6 +37,12 @@ pub fn normal_between(a: f64, b: f64) -> f64 {
     share.max(0.0)
 }
 
+/// A standard normal number from two even ones in (0, 1) (Box and Muller, Annals of Mathematical Statistics 29, 1958).
+#[must_use]
+pub fn normal(u: f64, v: f64) -> f64 {
+    (-2.0 * ln(u)).sqrt() * libm::cos(std::f64::consts::TAU * v)
+}
+
 /// Density of the normal distribution (mean 0, σ 1).
 fn density(x: f64) -> f64 {
     const ROOT: f64 = 0.398_942_280_401_432_7;

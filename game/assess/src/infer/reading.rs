@@ -94,7 +94,13 @@ impl Noted {
     /// The same look with something else shown.
     #[must_use]
     pub fn showing(&self, shown: ShownValue) -> Self {
-        Self { seen: self.seen(shown), ..self.clone() }
+        self.having_seen(self.seen(shown))
+    }
+
+    /// The same look with something else seen.
+    #[must_use]
+    pub fn having_seen(&self, seen: Seen) -> Self {
+        Self { seen, ..self.clone() }
     }
 
     fn seen(&self, shown: ShownValue) -> Seen {
@@ -143,6 +149,19 @@ impl Noted {
             Some((Predicted::Blank, _)) => (Place::Dark, 0.0),
             None => (Place::Nowhere, 0.0),
         }
+    }
+
+    /// What is seen where a car's place, hand and instrument together, is `place` on the line.
+    #[must_use]
+    pub fn at(&self, place: f64) -> Seen {
+        let value = if self.by_ratio { sim_core::math::exp(place) } else { place };
+        self.seen(self.scale.show(value))
+    }
+
+    /// What is seen of a time that goes on beyond anybody's patience.
+    #[must_use]
+    pub fn beyond(&self) -> Seen {
+        self.seen(ShownValue::Off(true))
     }
 
     /// What the model itself may be off round `mean` on the line, one σ.

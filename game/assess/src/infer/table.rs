@@ -56,6 +56,11 @@ impl View {
         view
     }
 
+    /// Where each cell stands after the notes that it took; `None` for *other*.
+    pub fn chains(&self) -> impl Iterator<Item = Option<&Chain>> {
+        self.walks.iter().map(|walk| walk.chain.as_ref())
+    }
+
     /// Lets every cell begin anew.
     fn turn_back(&mut self) {
         self.walks = (0..self.start.len()).map(|node| Walk::new(self, node)).collect();

@@ -9,7 +9,7 @@ use super::truth::p_true;
 use crate::infer::draws::Draw;
 use crate::infer::evidence::Followed;
 use crate::infer::hypotheses::Hypotheses;
-use crate::infer::numeric::ln;
+use crate::infer::numeric::normal;
 use crate::infer::rows::{self, Told};
 use crate::pack::job::Job;
 use crate::play::course::Course;
@@ -52,11 +52,6 @@ pub(crate) fn along(
         beliefs.iter().map(|belief| p_true(hypotheses, truth, belief)).collect()
     };
     Fair { paths: (0..REDRAWS).map(path).collect(), deeds }
-}
-
-/// A standard normal number from two even ones (Box and Muller, Annals of Mathematical Statistics 29, 1958).
-fn normal(u: f64, v: f64) -> f64 {
-    (-2.0 * ln(u)).sqrt() * libm::cos(std::f64::consts::TAU * v)
 }
 
 impl Fair {

@@ -1,10 +1,11 @@
-//! Marks an attempt: `score/2` (economy left out, weights rescaled).
+//! Marks an attempt: `score/2` (without economy where a job has no reference plan; the other weights are rescaled).
 //!
 //! The marker sees the attempt and the job, nothing else. It does the attempt again, bit for bit, and takes its course
 //! down meanwhile; what does not replay is not marked, unless another version made it ([`recorded`]). `docs/marking.md`
 //! says why every rule is as it is.
 
 mod chart;
+mod economy;
 mod fair;
 mod parts;
 mod recorded;
@@ -30,7 +31,10 @@ use crate::infer::evidence::{Followed, follow};
 use crate::infer::hypotheses::{Class, Hypotheses};
 use crate::locale::sentence::Sentence;
 use crate::locale::{Locale, Naming, Speech};
-use crate::pack::job::Job;
+use crate::pack::job::{Job, ReferencePlan};
+use crate::plan::cost::{Minutes, Rehearsal};
+use crate::plan::test::Test;
+use crate::planner::trials;
 use crate::play::course::{Course, Deed, Note, Taking, Worth, trace};
 use crate::play::script::{self, ScriptError};
 use crate::play::{self, Begin, Session, SessionError};
@@ -68,6 +72,7 @@ pub(crate) struct Computed<'a> {
     pub(crate) followed: &'a Followed,
     pub(crate) fair: &'a Fair,
     pub(crate) reference: Option<Reached>,
+    pub(crate) par: Option<Minutes>,
 }
 
 /// What the reference attempt reaches in the same world.
@@ -77,6 +82,8 @@ pub(crate) struct Reached {
     pub(crate) p_true: f64,
     /// Notes it took.
     pub(crate) notes: usize,
+    /// It is the reference plan's, not the author's script's.
+    pub(crate) planned: bool,
 }
 
 /// An attempt that has been marked: all that was computed, not yet in words.
@@ -91,6 +98,8 @@ pub struct Evaluation {
     /// How the belief moved; `None` when the car was not handed back.
     followed: Option<(Followed, Fair)>,
     reference: Option<Reached>,
+    /// What the job may take, where economy counts.
+    par: Option<Minutes>,
     /// Why the job's reference attempt stops on this very car.
     reference_stops: Option<ScriptError>,
 }
@@ -129,6 +138,7 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
         hypotheses,
         followed: None,
         reference: None,
+        par: None,
         reference_stops: None,
     };
     if evaluation.course.handed_back.is_some() {
@@ -145,14 +155,26 @@ impl Evaluation {
         let followed = follow(job, hypotheses, course, course.deeds.len(), |_| false);
         let fair = fair::along(job, hypotheses, course, course, &world, &followed);
         let reached = fair.mean_before(course.lock());
-        // Who has reached τ has reached all that is asked, whatever the reference attempt would reach.
-        if let Some(text) = job.reference.as_ref().filter(|_| reached < score::TAU) {
-            match reference_course(attempt, job, text) {
-                Ok(other) => self.reference = Some(reachable(job, hypotheses, course, &world, &other)),
-                Err(error) => self.reference_stops = Some(error),
+        // Who has reached τ has reached all that is asked, whatever could be reached.
+        if reached < score::TAU {
+            let of = |other: &Course, planned| reachable(job, hypotheses, course, &world, other, planned);
+            let by_plan = job.planned().map(|tests| of(&planned_course(job, &world, &tests), true));
+            self.reference = by_plan;
+            let enough = by_plan.is_some_and(|reached| score::TAU <= reached.p_true);
+            if let Some(text) = job.reference.as_ref().filter(|_| !enough) {
+                match reference_course(attempt, job, text) {
+                    Ok(other) => {
+                        let by_script = of(&other, false);
+                        if by_plan.is_none_or(|by_plan| by_plan.p_true < by_script.p_true) {
+                            self.reference = Some(by_script);
+                        }
+                    }
+                    Err(error) => self.reference_stops = Some(error),
+                }
             }
         }
         self.followed = Some((followed, fair));
+        self.par = economy::par(job);
     }
 
     /// The job that was attempted.
@@ -171,6 +193,13 @@ impl Evaluation {
         (&self.hypotheses.classes, beliefs.map(Belief::classes).collect())
     }
 
+    /// How probable the notes before the finding made what is true, on average over drawings of the instruments' errors.
+    /// `None` when the car was not handed back.
+    #[must_use]
+    pub fn p_true_at_finding(&self) -> Option<f64> {
+        self.followed.as_ref().map(|(_, fair)| fair.mean_before(self.course.lock()))
+    }
+
     /// The mark sheet in a language. Numbers and what is decided are the same in all.
     #[must_use]
     pub fn sheet(&self, locale: &Locale, naming: Naming) -> MarkSheet {
@@ -185,6 +214,9 @@ impl Evaluation {
             let values = [("error", error.told(s).into()), ("goal", goal.into())];
             sheet.notices.push(s.say_with("told-reference-stops", &values));
         }
+        if self.job.plan == ReferencePlan::OutOfDate {
+            sheet.notices.push(s.say("told-plan-out-of-date"));
+        }
         if 0 < followed.set_aside {
             let values = [("n", followed.set_aside.into()), ("all", followed.cars.into())];
             sheet.notices.push(s.say_with("told-set-aside", &values));
@@ -196,24 +228,26 @@ impl Evaluation {
             followed,
             fair,
             reference: self.reference,
+            par: self.par,
         };
         sheet.marks = Some(parts::marks(&computed, s));
         sheet.with_overrides(&self.attempt.overrides)
     }
 }
 
-/// How far the reference attempt gets on the same car.
+/// How far the reference plan, or the reference attempt, gets on the same car.
 fn reachable(
     job: &Job,
     hypotheses: &Hypotheses,
     course: &Course,
     world: &World,
     reference: &Course,
+    planned: bool,
 ) -> Reached {
     let enough = |belief: &Belief| score::TAU <= truth::p_true(hypotheses, course, belief);
     let followed = follow(job, hypotheses, reference, reference.lock(), enough);
     let fair = fair::along(job, hypotheses, course, reference, world, &followed);
-    Reached { p_true: fair.best(), notes: followed.links.len() }
+    Reached { p_true: fair.best(), notes: followed.links.len(), planned }
 }
 
 /// Takes down the course of an attempt while it is done again and compared.
@@ -258,6 +292,13 @@ fn deeds(attempt: &Attempt) -> Vec<Deed> {
         refused: step.refused.is_some(),
     };
     attempt.steps.iter().map(deed).collect()
+}
+
+/// Does the tests of the reference plan in the world of an attempt.
+fn planned_course(job: &Job, world: &World, tests: &[&Test]) -> Course {
+    let mut work = Rehearsal::of(Opened::of(job.setup(), world.clone()));
+    work.all(tests);
+    Course::play(job, world, trials::deeds(work))
 }
 
 /// Plays the job's reference script in the world of `attempt`. A certainty that the school fixes is none of the script's

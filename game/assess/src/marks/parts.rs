@@ -5,7 +5,7 @@ use super::sheet::{
     Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, RecordLine, SwapLine,
 };
 use super::truth::p_true;
-use super::{Computed, count_breaches, record, telling, time, words};
+use super::{Computed, count_breaches, economy, record, telling, time, words};
 use crate::locale::{FluentValue, Speech};
 use crate::marks::score::{self, PartUsed, Parts, Weights};
 use crate::play::course::Finding;
@@ -20,8 +20,9 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
     let (q, q_why) = release_part(c, s);
     let (d, d_why) = record_part(c, s);
     let breaches = count_breaches(c.course);
-    let parts = Parts { v, e, f: 0.0, r, q, d };
-    let weights = weights(c);
+    let economy = economy::economy(c, right_class, e);
+    let parts = Parts { v, e, f: economy.map_or(0.0, |economy| economy.share), r, q, d };
+    let weights = weights(c, economy.is_some());
     let points = weights.points();
     let total = score::total(parts, weights, breaches, c.job.cut_score);
     let total = (total - time::overrun(c.job, c.course)).max(0.0);
@@ -44,16 +45,16 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
         competent: score::competent(parts, right_class, breaches, total, c.job.cut_score),
         total,
         cut: c.job.cut_score,
-        parts: [
-            line("V", v, points.v, v_why),
-            evidence_line,
-            line("R", r, points.r, r_why),
-            line("Q", q, points.q, q_why),
-            line("D", d, points.d, d_why),
-        ]
-        .into_iter()
-        .chain(time::line(c.job, c.course, s))
-        .collect(),
+        parts: [line("V", v, points.v, v_why), evidence_line]
+            .into_iter()
+            .chain(economy.map(|economy| line("F", economy.share, points.f, economy.why(s))))
+            .chain([
+                line("R", r, points.r, r_why),
+                line("Q", q, points.q, q_why),
+                line("D", d, points.d, d_why),
+            ])
+            .chain(time::line(c.job, c.course, s))
+            .collect(),
         deducted: breaches.points(),
         safety: safety_sentence(breaches, c.job.cut_score, s),
         conditions: vec![
@@ -73,10 +74,11 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
     }
 }
 
-/// The pack's weights; economy is left out until there is a planner.
-fn weights(c: &Computed<'_>) -> Weights {
+/// The pack's weights; economy is left out where there is no reference plan.
+fn weights(c: &Computed<'_>, economy: bool) -> Weights {
     let w = c.job.weights;
-    Weights { v: w.verdict, e: w.evidence, f: 0.0, r: w.parts, q: w.release, d: w.record }
+    let f = if economy { w.economy } else { 0.0 };
+    Weights { v: w.verdict, e: w.evidence, f, r: w.parts, q: w.release, d: w.record }
 }
 
 /// Units in words, one by one.
@@ -205,6 +207,7 @@ fn evidence_part(
         return (e, why, String::new());
     }
     let asked = match c.reference {
+        Some(r) if reachable < score::TAU && r.planned => "told-asked-plan",
         Some(_) if reachable < score::TAU => "told-asked-reference",
         _ => "told-asked",
     };

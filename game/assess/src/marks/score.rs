@@ -6,10 +6,10 @@
 use crate::infer::numeric::{ln, log2};
 
 /// Name of the scheme, on every mark sheet.
-pub const SCHEME: &str = "score/2";
+pub use crate::pack::job::SCHEME;
 
 /// Certainty at which the search may stop, and the most a reachable posterior is asked to be.
-pub const TAU: f64 = 0.90;
+pub const TAU: f64 = crate::planner::next::SURE;
 
 /// Certainty that all is well at which the proof after the repair is complete.
 pub const TAU_RELEASE: f64 = 0.95;
@@ -122,10 +122,13 @@ pub fn evidence(prior: f64, reached: f64, reachable: f64) -> f64 {
     share_of_way(prior, reached, reachable.min(TAU))
 }
 
-/// F: `min(1, 1.25 · reference / spent)`, only with the right class and E ≥ 0.5.
+/// Least share of the reachable evidence for economy: who has not found it has nothing to be quick about.
+pub const E_FOR_ECONOMY: f64 = 0.5;
+
+/// F: `min(1, 1.25 · reference / spent)`, only with the right class and E ≥ [`E_FOR_ECONOMY`].
 #[must_use]
 pub fn economy(reference_min: f64, spent_min: f64, correctness: f64, evidence: f64) -> f64 {
-    if correctness < 1.0 || evidence < 0.5 {
+    if correctness < 1.0 || evidence < E_FOR_ECONOMY {
         0.0
     } else if spent_min <= 0.0 {
         1.0
@@ -187,7 +190,7 @@ pub struct Weights {
 impl Weights {
     /// All parts of `score/2`.
     pub const FULL: Self = Self { v: 30.0, e: 25.0, f: 10.0, r: 10.0, q: 15.0, d: 10.0 };
-    /// Without economy, until there is a planner to say what a job needs.
+    /// Without economy: of a job that has no reference plan.
     pub const NO_ECONOMY: Self = Self { f: 0.0, ..Self::FULL };
 
     /// Points of 100 that a full mark in each part is worth, same order as the fields.

@@ -102,6 +102,7 @@ pub(crate) const LISTS: &[(&str, &str, usize)] = &[
     ("Spares", "spares", SPARES),
     ("Spare", "params", SPARE_PARAMS),
     ("Tests", "tests", TESTS),
+    ("Plan", "tests", TESTS),
     ("Test", "set_up", TEST_LINES),
     ("Test", "stimulus", TEST_LINES),
     ("Test", "readings", TEST_LINES),

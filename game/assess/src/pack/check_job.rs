@@ -13,7 +13,9 @@ use super::error::{BadCatalogue, BadName, BadValue, Named, PackError};
 use super::range::{Range, Unit};
 use super::raw::{RawHidden, RawJob, RawPack, RawWeights, SCHEMA, ranges};
 use super::wanted::Wanted;
-use crate::pack::job::{AfterHandBack, CAUTION, Competence, DEFER, Hidden, Job, Symptom, Weights};
+use crate::pack::job::{
+    AfterHandBack, CAUTION, Competence, DEFER, Hidden, Job, ReferencePlan, Symptom, Weights,
+};
 use crate::sentence;
 
 /// A pack: what its jobs have in common.
@@ -190,7 +192,7 @@ fn hidden(check: &mut Checker<'_>, raw: &[RawHidden], car: &Car) -> Vec<(u16, f6
     faults
 }
 
-/// Checks a job; tests, digest and reference are filled in by the library.
+/// Checks a job; tests, digest, reference and plan are filled in by the library.
 pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Result<Job, Vec<PackError>> {
     let Around { pack, car, kit, spares } = *around;
     let mut check = Checker::new(file);
@@ -259,6 +261,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         after_hand_back: pack.after_hand_back,
         competences: pack.competences.clone(),
         reference: None,
+        plan: ReferencePlan::Missing,
         digest: [0; 32],
         digests_before: Vec::new(),
     })

@@ -19,6 +19,9 @@ pub const DEFER: &str = "The vehicle maker's data, local rules and licensed prac
 /// How a line of the card begins that is a caution.
 pub const CAUTION: &str = "Caution: ";
 
+/// Name of the scheme of the marks, on every mark sheet and in every reference plan.
+pub const SCHEME: &str = "score/2";
+
 /// The complaint as something simulated: would this car, in this state, have raised it?
 #[derive(Clone, Copy, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -59,7 +62,7 @@ pub struct Weights {
     pub verdict: f64,
     /// E: how far the readings narrowed it down.
     pub evidence: f64,
-    /// F: economy of minutes (0 in this version of the scheme).
+    /// F: economy of minutes; counts where the job has a reference plan.
     pub economy: f64,
     /// R: parts not thrown away.
     pub parts: f64,
@@ -67,6 +70,18 @@ pub struct Weights {
     pub release: f64,
     /// D: the record.
     pub record: f64,
+}
+
+/// The reference plan of a job, as `pinhole prove` has written it.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub enum ReferencePlan {
+    /// Nobody has proved the job.
+    #[default]
+    Missing,
+    /// It was made of other files, or for another scheme of marks.
+    OutOfDate,
+    /// Its tests in their order, indices into [`Job::tests`].
+    Tests(Vec<usize>),
 }
 
 /// What a pack says it exercises.
@@ -133,6 +148,8 @@ pub struct Job {
     pub competences: Vec<Competence>,
     /// Text of the scripted reference attempt, when its file exists.
     pub reference: Option<String>,
+    /// The reference plan.
+    pub plan: ReferencePlan,
     /// blake3 over every file behind the job, in fixed order.
     pub digest: [u8; 32],
     /// The same while the pack's list of jobs was shorter, or the car had no tests yet: that changes nothing of what
@@ -166,6 +183,15 @@ impl Job {
     /// Tests of the car for which the tool board of this job has everything.
     pub fn tests_here(&self) -> impl Iterator<Item = &Test> {
         self.tests.iter().filter(|test| test.fits(&self.kit))
+    }
+
+    /// The tests of the reference plan, if there is one.
+    #[must_use]
+    pub fn planned(&self) -> Option<Vec<&Test>> {
+        match &self.plan {
+            ReferencePlan::Tests(tests) => tests.iter().map(|test| self.tests.get(*test)).collect(),
+            ReferencePlan::Missing | ReferencePlan::OutOfDate => None,
+        }
     }
 
     /// What the workshop needs to begin, beside the hidden numbers.

@@ -10,9 +10,9 @@ use super::bounds;
 use super::range::Range;
 use super::raw::{
     RawBench, RawCompetence, RawCover, RawCoverStand, RawDiagram, RawFault, RawFixture, RawHidden,
-    RawInstrument, RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawRecord,
-    RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawTest, RawTests, RawThinAir, RawTolerance, RawUnit,
-    RawVehicle, RawWay, RawWeights, ranges,
+    RawInstrument, RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawPlan,
+    RawRecord, RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawTest, RawTests, RawThinAir, RawTolerance,
+    RawUnit, RawVehicle, RawWay, RawWeights, ranges,
 };
 
 /// Name, meaning and keys of a block.
@@ -54,6 +54,7 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawCompetence>(),
     entry::<RawJob>(),
     entry::<RawHidden>(),
+    entry::<RawPlan>(),
     entry::<RawBench>(),
 ];
 

@@ -15,19 +15,20 @@ use super::check_catalogue;
 use super::check_diagram;
 use super::check_instrument;
 use super::check_job::{self, Around, Pack};
+use super::check_plan;
 use super::check_room;
 use super::check_tests;
 use super::checker::{is_short_name, known_for};
 use super::error::{BadName, Named, PackError, PackErrors, Unread};
 use super::grown;
 use super::raw::{
-    RawBench, RawDiagram, RawInstrument, RawJob, RawPack, RawRoom, RawSpares, RawTests, RawVehicle,
+    RawBench, RawDiagram, RawInstrument, RawJob, RawPack, RawPlan, RawRoom, RawSpares, RawTests, RawVehicle,
 };
 use super::read;
 use super::trial;
 use crate::diagram::Diagram;
 use crate::locale::quote;
-use crate::pack::job::Job;
+use crate::pack::job::{Job, ReferencePlan, SCHEME};
 use crate::plan::test::Test;
 use crate::room::Room;
 use crate::sentence;
@@ -283,7 +284,18 @@ impl Library {
         }
         (job.digest, job.digests_before) = (digest, before);
         job.tests = tests.map(|(tests, _)| tests).unwrap_or_default();
+        job.plan = self.plan(&job)?;
         Ok(job)
+    }
+
+    /// The reference plan of a job, which is no part of its digest: it says what can be done, not what is so.
+    fn plan(&self, job: &Job) -> Result<ReferencePlan, PackErrors> {
+        let file = plan_file(job);
+        if self.lacks(&file) {
+            return Ok(ReferencePlan::Missing);
+        }
+        let (_, raw) = self.read::<RawPlan>(&file)?;
+        check_plan::plan(raw, job, SCHEME, &file).map_err(PackErrors)
     }
 
     /// Reads and checks everything there is.
@@ -436,6 +448,12 @@ impl Library {
         }
         Ok(ids.iter().map(|name| name.trim_end_matches(".ron").to_owned()).collect())
     }
+}
+
+/// Where the reference plan of a job stands in the data folder.
+#[must_use]
+pub fn plan_file(job: &Job) -> String {
+    format!("scenarios/{}/plans/{}.ron", job.pack_id, job.id)
 }
 
 /// blake3 over names and texts, each with its length.

@@ -16,7 +16,7 @@ use super::test::{Step, Test};
 use super::work::{Row, Task};
 
 /// Minutes of work.
-#[derive(Clone, Copy, Debug, Default, PartialEq, serde::Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Minutes {
     /// Somebody is busy.
     pub attended: f64,
@@ -61,6 +61,19 @@ pub struct Noted {
     pub record_filled: Option<bool>,
 }
 
+/// What was done.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Done {
+    /// What.
+    pub action: Action,
+    /// Tick at which it began.
+    pub start: Tick,
+    /// Tick at which it ended.
+    pub end: Tick,
+    /// It was refused: nothing changed.
+    pub refused: bool,
+}
+
 /// A reading, with what the model said.
 type Taken = (Reading, Option<Predicted>);
 
@@ -73,6 +86,8 @@ pub struct Rehearsal {
     done: usize,
     /// Readings of the test at hand, and which that is; `None` for one that was refused.
     read: (Option<usize>, Vec<Option<Taken>>),
+    /// What was done, in order, with the ticks at which it began and ended.
+    pub deeds: Vec<Done>,
     /// What was noted, in order.
     pub noted: Vec<Noted>,
     /// What was refused: index into the tasks, and why.
@@ -82,13 +97,20 @@ pub struct Rehearsal {
 }
 
 impl Rehearsal {
-    /// In the car that stands there, as it stands.
+    /// In the car that stands there, as it stands; where the floor falls away it is chocked before anything else, and stays
+    /// so.
     #[must_use]
-    pub fn of(car: Opened) -> Self {
-        let row = Row::new(Arc::clone(&car.setup().car), Standing::of(&car.view()));
+    pub fn of(mut car: Opened) -> Self {
         let began = Minutes::of(&car);
+        let mut deeds = Vec::new();
+        if car.setup().arrival.on_slope && !car.view().chocked {
+            let (action, start) = (Action::Chocks(true), car.tick());
+            let refused = car.act(&action).refused.is_some();
+            deeds.push(Done { action, start, end: car.tick(), refused });
+        }
+        let row = Row::new(Arc::clone(&car.setup().car), Standing::of(&car.view()));
         let (noted, refused, breaches) = (Vec::new(), Vec::new(), Vec::new());
-        Self { row, car, began, done: 0, read: (None, Vec::new()), noted, refused, breaches }
+        Self { row, car, began, done: 0, read: (None, Vec::new()), deeds, noted, refused, breaches }
     }
 
     /// In a sound car as it came in: the middle of every tolerance, instruments without an error.
@@ -165,7 +187,10 @@ impl Rehearsal {
                 (note(&self.car, &reading, record.as_ref()), Some((reading, predicted)))
             }
         };
+        let start = self.car.tick();
         let outcome = self.car.act(&action);
+        let refused = outcome.refused.is_some();
+        self.deeds.push(Done { action, start, end: self.car.tick(), refused });
         if task.line.reads() {
             self.read.1.push(outcome.reading.map(|reading| (reading, self.car.predicted())));
         }

@@ -111,6 +111,8 @@ pub struct Course {
     pub attended_min: f64,
     /// Minutes of waiting that needed nobody.
     pub unattended_min: f64,
+    /// The same two at the lock: after the first finding, or before the first repair.
+    pub to_lock_min: Option<(f64, f64)>,
     /// True pressure in the store along the attempt; empty where nobody asked for it.
     pub trace: Vec<TracePoint>,
 }
@@ -209,6 +211,7 @@ impl Course {
             faulty_at_end: Vec::new(),
             attended_min: 0.0,
             unattended_min: 0.0,
+            to_lock_min: None,
             trace: Vec::new(),
         }
     }
@@ -296,6 +299,7 @@ pub struct Taking {
     course: Course,
     faulty_before: Vec<u16>,
     changes_before: u32,
+    minutes_before: (f64, f64),
 }
 
 impl Taking {
@@ -307,6 +311,7 @@ impl Taking {
             course: Course::empty(faulty.clone()),
             faulty_before: faulty,
             changes_before: workshop.changes(),
+            minutes_before: workshop.minutes(),
         }
     }
 
@@ -314,6 +319,7 @@ impl Taking {
     pub fn before(&mut self, workshop: &Opened) {
         self.faulty_before = workshop.units_outside_limits();
         self.changes_before = workshop.changes();
+        self.minutes_before = workshop.minutes();
     }
 
     /// Takes down what came of it.
@@ -343,6 +349,10 @@ impl Taking {
     fn came(&mut self, index: usize, action: &Action, job: &Job, came: Came<'_>, workshop: &Opened) {
         if !came.refused {
             self.course.take_in(index, action, job, &came, workshop, &self.faulty_before);
+            if self.course.lock_in(usize::MAX) == index {
+                let found = matches!(action, Action::Finding { .. });
+                self.course.to_lock_min = Some(if found { workshop.minutes() } else { self.minutes_before });
+            }
             if self.changes_before < workshop.changes() {
                 self.course.last_change = Some(index);
             }

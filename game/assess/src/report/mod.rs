@@ -5,6 +5,7 @@
 pub mod curves;
 pub mod html;
 mod plots;
+pub mod proof;
 pub mod terminal;
 
 use sim_core::notice::Gravity;

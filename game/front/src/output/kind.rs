@@ -18,6 +18,12 @@ pub enum Kind {
     Sheet,
     /// Mark sheets as JSON.
     Marks,
+    /// What was found about the jobs of a pack, as a page.
+    ProofPage,
+    /// The same as JSON.
+    Proofs,
+    /// The reference plan of a job.
+    Plan,
     /// A line an attempt.
     MarkTable,
     /// Ports over time.
@@ -42,6 +48,9 @@ impl Kind {
         match self {
             Self::Sheet => sentence!("kind-sheet", "a mark sheet"),
             Self::Marks => sentence!("kind-marks", "a file of marks in JSON"),
+            Self::ProofPage => sentence!("kind-proof-page", "a page of proofs"),
+            Self::Proofs => sentence!("kind-proofs", "a file of proofs in JSON"),
+            Self::Plan => sentence!("kind-plan", "a reference plan"),
             Self::MarkTable => sentence!("kind-mark-table", "a table of marks"),
             Self::TraceTable => sentence!("kind-trace-table", "a table of a trace"),
             Self::Drawing => sentence!("kind-drawing", "a drawing of a trace"),
@@ -60,12 +69,15 @@ impl Kind {
             let rest = begins.iter().skip_while(|b| b.is_ascii_whitespace() || b"[{".contains(b));
             rest.copied().take(key.len()).eq(key.bytes())
         };
+        let page = |generator: &str| {
+            let text = String::from_utf8_lossy(begins);
+            begins.starts_with(b"<!DOCTYPE html>") && text.contains(&format!("content=\"{generator}\""))
+        };
         match self {
-            Self::Sheet => {
-                let text = String::from_utf8_lossy(begins);
-                begins.starts_with(b"<!DOCTYPE html>")
-                    && text.contains(&format!("content=\"{}\"", assess::report::html::GENERATOR))
-            }
+            Self::Sheet => page(assess::report::html::GENERATOR),
+            Self::ProofPage => page(assess::report::proof::GENERATOR),
+            Self::Proofs => json("\"job\""),
+            Self::Plan => begins.starts_with(assess::prove::plan_file::BEGINS.as_bytes()),
             Self::Marks => json("\"scheme\"") || json("\"attempt\""),
             Self::MarkTable => begins.starts_with(b"attempt,job,"),
             Self::TraceTable => begins.starts_with(b"t_s,"),

@@ -47,7 +47,7 @@ raw! {
         verdict: f64 [0.0, 100.0, InName],
         /// E: evidence.
         evidence: f64 [0.0, 100.0, InName],
-        /// F: economy; 0 in `score/2` so far.
+        /// F: economy; counts in jobs that have a reference plan (`plans/`), else the others are scaled to 100.
         economy: f64 [0.0, 100.0, InName],
         /// R: parts.
         parts: f64 [0.0, 100.0, InName],

@@ -46,6 +46,7 @@ mod catalogue;
 mod diagram;
 mod instrument;
 mod job;
+mod plan;
 pub(crate) mod ranges;
 mod room;
 mod test;
@@ -57,5 +58,6 @@ pub(crate) use catalogue::{
 pub(crate) use diagram::{RawDiagram, RawPlace};
 pub(crate) use instrument::RawInstrument;
 pub(crate) use job::{RawBench, RawCompetence, RawHidden, RawJob, RawPack, RawWeights};
+pub(crate) use plan::RawPlan;
 pub(crate) use room::{RawCoverStand, RawFixture, RawMouth, RawRoom, RawSpot, RawStand, RawWay};
 pub(crate) use test::{RawTest, RawTests};

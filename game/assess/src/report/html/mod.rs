@@ -4,7 +4,7 @@
 //! said by a word or a sign, never by colour alone.
 
 mod evidence;
-mod style;
+pub(super) mod style;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
