@@ -31,6 +31,7 @@ const LEAVES: &[(&str, &str)] = &[
     ("booster_seat", "hold-applied"),
     ("booster_air_seat", "hold-10-min"),
     ("relay_welded", "key-off-current"),
+    ("key_sticks", "key-off-current"),
     ("relay_burnt", "drop-relay"),
     ("relay_coil_open", "runs at all"),
     ("earth_bad", "drop-earth"),

@@ -69,7 +69,7 @@ fn complaints(kind: &PartKind, spec: &Spec) -> Vec<String> {
                 }
                 Worth::Steady(_)
                 | Worth::Source { .. }
-                | Worth::KeyOn(_)
+                | Worth::KeyOn { .. }
                 | Worth::EngineRuns { .. }
                 | Worth::Meter(_) => true,
             },

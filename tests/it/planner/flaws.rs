@@ -2,7 +2,8 @@
 
 use std::sync::Arc;
 
-use assess::prove::seat::is_from_the_seat;
+use assess::pack::job::Symptom;
+use assess::prove::confirming::only_confirms;
 use assess::prove::{Flaw, Proof, prove};
 
 use super::with_tools;
@@ -11,14 +12,18 @@ use crate::bench::{pinhole_with, root};
 use crate::rig::library;
 
 #[test]
-fn from_the_seat_is_what_needs_a_watch_at_most() {
+fn what_looks_at_the_complaint_alone_from_the_seat_only_confirms_it() {
     let job = library().job("first-shift/hum-at-the-lights").unwrap_or_else(|e| panic!("{e}"));
-    let is = |id: &str| is_from_the_seat(job.tests.iter().find(|test| test.id == id).unwrap());
-    for test in ["hum-key-off", "hum-key-on", "run", "run-and-rest", "reserve"] {
-        assert!(is(test), "{test}");
-    }
+    let is = |symptom, id: &str| only_confirms(symptom, job.tests.iter().find(|test| test.id == id).unwrap());
+    let short = Symptom::ShortRest { below_s: 100.0 };
+    assert!(is(Symptom::HumsKeyOff, "hum-key-off") && !is(Symptom::HumsKeyOff, "run-and-rest"));
+    assert!(is(short, "run-and-rest") && is(short, "hum-key-on") && !is(short, "reserve"));
+    let long = Symptom::LongRun { above_s: 10.5 };
+    assert!(is(long, "run") && !is(long, "run-and-rest"));
+    let hard = Symptom::HardPedalAfterNight { above_kpa_gauge: -15.0 };
+    assert!(is(hard, "reserve") && !is(hard, "run"));
     for test in ["rest-engine-clamped", "hold", "hiss-store", "pump-case", "relay-out", "current", "day"] {
-        assert!(!is(test), "{test}");
+        assert!(![Symptom::HumsKeyOff, short, hard].into_iter().any(|s| is(s, test)), "{test}");
     }
 }
 
@@ -53,7 +58,7 @@ fn a_job_that_is_settled_by_confirming_the_complaint_is_found_out() {
 #[test]
 fn a_complaint_that_is_not_caused_is_found_out() {
     let mut job = with_tools("first-shift/hum-at-the-lights", &[]);
-    job.symptom = assess::pack::job::Symptom::HumsKeyOff;
+    job.symptom = Symptom::HumsKeyOff;
     Arc::make_mut(&mut job.spares).clear();
     job.reference = None;
     let proof = prove(&job, 2, &mut |_| true).expect("nobody stops it");

@@ -6,12 +6,12 @@
 //! its [`Flaw`]s.
 
 pub mod alike;
+pub mod confirming;
 pub mod flaw;
 mod flaws;
 pub mod plan_file;
 pub mod run;
 mod script;
-pub mod seat;
 
 pub use flaw::Flaw;
 pub use run::{Stage, prove};
@@ -44,7 +44,7 @@ pub struct Alike {
     pub faults: Vec<(String, f64, f64)>,
 }
 
-/// What a test shows to somebody who does only what the customer could.
+/// What a test is worth to somebody who only sees for himself what the customer said.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Confirming {
     /// Short name of the test.
@@ -101,7 +101,7 @@ pub struct Proof {
     pub card: f64,
     /// The likeliest on the complaint alone, as in [`Planned::likeliest`].
     pub card_likeliest: (String, f64),
-    /// What can be seen from the driver's seat, the most telling first.
+    /// Tests that only confirm the complaint, the most telling first.
     pub confirming: Vec<Confirming>,
     /// What still looks alike when every test was done in the middle car.
     pub alike: Vec<Alike>,

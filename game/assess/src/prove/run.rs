@@ -4,7 +4,7 @@ use rayon::prelude::*;
 use sim_core::Opened;
 use sim_core::world::World;
 
-use super::{Confirming, Planned, Proof, alike, flaws, script, seat};
+use super::{Confirming, Planned, Proof, alike, confirming, flaws, script};
 use crate::attempt::{Breached, ENGINE, Seed};
 use crate::infer::belief::Belief;
 use crate::infer::draws::Draw;
@@ -73,7 +73,7 @@ pub fn prove(job: &Job, cars: usize, hear: &mut dyn FnMut(Stage) -> bool) -> Opt
         sound_shows: trials.sound_shows(),
         card: truth.p(card.belief()),
         card_likeliest: likeliest(job, &trials.hypotheses, card.belief()),
-        confirming: confirming(job, &trials, &truth, &came_in),
+        confirming: confirmed(job, &trials, &truth, &came_in),
         alike: exhausted(job, &trials, &truth, &came_in),
         script,
         flaws: Vec::new(),
@@ -178,11 +178,10 @@ fn drawn(
     Some(all)
 }
 
-/// What each test from the driver's seat is worth by itself in the middle car, the most telling first.
-fn confirming(job: &Job, trials: &Trials, truth: &Truth, came_in: &Car) -> Vec<Confirming> {
-    let seat =
-        (0..trials.tests.len()).filter(|trial| seat::is_from_the_seat(&job.tests[trials.tests[*trial].test]));
-    let seat: Vec<usize> = seat.collect();
+/// What each test that only confirms the complaint is worth by itself in the middle car, the most telling first.
+fn confirmed(job: &Job, trials: &Trials, truth: &Truth, came_in: &Car) -> Vec<Confirming> {
+    let only = |trial: &usize| confirming::only_confirms(job.symptom, &job.tests[trials.tests[*trial].test]);
+    let confirming: Vec<usize> = (0..trials.tests.len()).filter(only).collect();
     let one = |trial: &usize| {
         let mut plan = Planner::new(job, trials);
         let before = truth.p(plan.belief());
@@ -191,7 +190,7 @@ fn confirming(job: &Job, trials: &Trials, truth: &Truth, came_in: &Car) -> Vec<C
         let evidence = score::evidence(before, truth.p(plan.belief()), score::TAU);
         Confirming { test: job.tests[tried.test].id.clone(), evidence }
     };
-    let mut all: Vec<Confirming> = seat.par_iter().with_max_len(1).map(one).collect();
+    let mut all: Vec<Confirming> = confirming.par_iter().with_max_len(1).map(one).collect();
     all.sort_by(|a, b| b.evidence.total_cmp(&a.evidence));
     all
 }

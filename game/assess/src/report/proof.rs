@@ -50,7 +50,7 @@ fn overview(jobs: &[(&Job, &Proof)], words: &Locale) -> Markup {
                 th class="n" { (words.say("prove-found")) }
                 th class="n" { (words.say("prove-par")) }
                 th class="n" { (words.say("prove-card-short")) }
-                th class="n" { (words.say("prove-seat-short")) }
+                th class="n" { (words.say("prove-confirms-short")) }
             } }
             tbody { @for (_, proof) in jobs { tr {
                 td { (proof.job) }
@@ -127,7 +127,7 @@ pub fn lines(job: &Job, proof: &Proof, words: &Locale) -> Vec<String> {
     if let Some(best) = proof.confirming.first() {
         let values =
             [("test", test_name(job, &best.test, words).into()), ("p", percent(best.evidence).into())];
-        lines.push(words.say_with("prove-seat", &values));
+        lines.push(words.say_with("prove-confirms", &values));
     }
     lines.push(match proof.alike.as_slice() {
         [] => words.say("prove-alike-none"),

@@ -33,7 +33,7 @@ fn law(part: u16, worth: &Worth, layout: &Layout, rotors: &[RotorAt]) -> PoleLaw
         Worth::Contact { g, weld } => PoleLaw::Contact { g, weld },
         Worth::Intact(g) => PoleLaw::Intact(g),
         Worth::Awake { g, emf } => PoleLaw::Awake(PoleState { g, emf }),
-        Worth::KeyOn(g) => PoleLaw::KeyOn(g),
+        Worth::KeyOn { g, weld } => PoleLaw::KeyOn { g, weld },
         Worth::EngineRuns { g, emf } => PoleLaw::EngineRuns(PoleState { g, emf }),
         Worth::Battery(g) => PoleLaw::Battery { g, charge: index(Quantity::Charge) },
         Worth::Motor => {

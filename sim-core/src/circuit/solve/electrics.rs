@@ -96,7 +96,7 @@ impl Model {
                 | PoleLaw::Contact { .. }
                 | PoleLaw::Intact(_)
                 | PoleLaw::Awake(_)
-                | PoleLaw::KeyOn(_)
+                | PoleLaw::KeyOn { .. }
                 | PoleLaw::EngineRuns(_)
                 | PoleLaw::Meter(_)
                 | PoleLaw::Pressed(_) => {}

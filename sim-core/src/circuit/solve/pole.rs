@@ -26,8 +26,8 @@ pub(crate) enum PoleLaw {
     Intact(f64),
     /// While the part is awake.
     Awake(PoleState),
-    /// While the key is on.
-    KeyOn(f64),
+    /// While the key is on; and what a contact that sticks passes besides.
+    KeyOn { g: f64, weld: f64 },
     /// While the engine runs.
     EngineRuns(PoleState),
     /// A battery, its charge at this index.
@@ -53,7 +53,7 @@ impl PoleLaw {
             | Self::Contact { .. }
             | Self::Intact(_)
             | Self::Awake(_)
-            | Self::KeyOn(_)
+            | Self::KeyOn { .. }
             | Self::EngineRuns(_)
             | Self::Meter(_)
             | Self::Pressed(_) => false,
@@ -70,7 +70,7 @@ impl PoleLaw {
             Self::Contact { g, weld } => plain(if flags[part].closed { *g } else { 0.0 } + weld),
             Self::Intact(g) => while_on(!flags[part].melted, plain(*g)),
             Self::Awake(s) => while_on(flags[part].powered, *s),
-            Self::KeyOn(g) => while_on(inputs.key_on, plain(*g)),
+            Self::KeyOn { g, weld } => plain(if inputs.key_on { *g } else { 0.0 } + weld),
             Self::EngineRuns(s) => while_on(inputs.engine != EngineState::Stopped, *s),
             Self::Battery { g, .. } => plain(*g),
             Self::Motor(_) | Self::Characteristic { .. } | Self::Lamp { .. } => PoleState::default(),

@@ -44,8 +44,13 @@ pub enum Worth {
         /// Voltage behind it, V.
         emf: f64,
     },
-    /// While the key is on.
-    KeyOn(f64),
+    /// While the key is on; and what a contact that sticks passes besides.
+    KeyOn {
+        /// Closed, S.
+        g: f64,
+        /// Sticking, S.
+        weld: f64,
+    },
     /// A source while the engine runs.
     EngineRuns {
         /// Conductance, S.
@@ -83,7 +88,7 @@ impl Worth {
             | Self::Contact { .. }
             | Self::Intact(_)
             | Self::Awake { .. }
-            | Self::KeyOn(_)
+            | Self::KeyOn { .. }
             | Self::EngineRuns { .. }
             | Self::Battery(_)
             | Self::Meter(_)
@@ -103,7 +108,7 @@ impl Worth {
             Self::Steady(_)
             | Self::Contact { .. }
             | Self::Intact(_)
-            | Self::KeyOn(_)
+            | Self::KeyOn { .. }
             | Self::Motor
             | Self::Characteristic { .. }
             | Self::Lamp(_)

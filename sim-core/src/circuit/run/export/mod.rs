@@ -188,7 +188,7 @@ fn worth(law: &PoleLaw, mode: MeterMode) -> Worth {
         PoleLaw::Contact { g, weld } => while_it("closed", Worth { weld_s: *weld, ..of(*g) }),
         PoleLaw::Intact(g) => while_it("whole", of(*g)),
         PoleLaw::Awake(s) => while_it("awake", source(s)),
-        PoleLaw::KeyOn(g) => while_it("key", of(*g)),
+        PoleLaw::KeyOn { g, weld } => while_it("key", Worth { weld_s: *weld, ..of(*g) }),
         PoleLaw::EngineRuns(s) => while_it("engine", source(s)),
         PoleLaw::Battery { g, .. } => of(*g),
         PoleLaw::Motor(_) | PoleLaw::Characteristic { .. } | PoleLaw::Lamp { .. } => Worth::default(),
