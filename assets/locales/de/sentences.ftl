@@ -165,6 +165,7 @@ told-no-evidence = Vor dem Befund oder der ersten Reparatur wurde nichts notiert
 told-evidence = Nach der Beanstandung allein hatte „{ $units }“ { $p }; was vor dem Befund notiert wurde, brachte es auf { $reached }.
 told-asked = Verlangt sind { $goal }, mehr nicht.
 told-asked-reference = Verlangt sind { $goal }; so weit kommt der Musterversuch an genau diesem Fahrzeug.
+told-fits-nothing = Ihre Ablesungen passen zusammen zu nichts aus dem Fehlerverzeichnis des Fahrzeugs: { $p } für etwas anderes, oder für Ablesungen eines anderen Fahrzeugs. Sehen Sie sie noch einmal an, bevor Sie einer davon glauben.
 told-asked-plan = Verlangt sind { $goal }; so weit kommt der Musterplan an genau diesem Fahrzeug.
 told-economy = Bis zum Befund: { $work } Minuten Arbeit, { $wait } Minuten Warten. Der Musterplan braucht mit den Zeilen des Protokolls { $planwork } und { $planwait }; ein Viertel mehr kostet nichts.
 told-economy-nothing = Hier zählt nur ein richtiger Befund mit der Hälfte des Nachweises.

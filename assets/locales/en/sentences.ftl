@@ -168,6 +168,7 @@ told-no-evidence = Nothing was noted before the finding or the first repair, so 
 told-evidence = On the complaint alone “{ $units }” had { $p }; what you noted before the finding brought it to { $reached }.
 told-asked = { $goal } are asked, and no more.
 told-asked-reference = { $goal } are asked, which is what the reference attempt reaches on this very car.
+told-fits-nothing = Your readings together fit nothing in the car's catalogue: { $p } for something else, or for readings of another car. Look at them once more before you believe any of them.
 told-asked-plan = { $goal } are asked, which is what the reference plan reaches on this very car.
 told-economy = To the finding: { $work } minutes of work, { $wait } of waiting. The reference plan, with the lines of the record, takes { $planwork } and { $planwait }; a quarter more costs nothing.
 told-economy-nothing = Only a right finding with half of the evidence counts here.

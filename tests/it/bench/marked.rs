@@ -34,7 +34,7 @@ fn inv_killed_while_marking_the_attempt_stays_whole_and_the_next_marking_comes_t
     let whole = Attempt::read(&file).unwrap();
     assert_eq!(whole.header.seat.as_deref(), Some("Bench 12"));
     let line = whole.mark.as_ref().expect("the text bench keeps the mark");
-    assert!(line.competent && line.parts.len() == 5, "{line:?}");
+    assert!(line.competent && line.parts.len() == 6, "{line:?}");
 
     // As it was before it was marked: without its last line.
     let cut = marked[..marked.len() - 1].iter().rposition(|b| *b == b'\n').unwrap() + 1;

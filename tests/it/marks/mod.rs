@@ -2,6 +2,7 @@
 mod attacks;
 mod attempts;
 mod bayes;
+mod economy;
 mod evidence;
 mod kept;
 mod languages;

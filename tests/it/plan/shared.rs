@@ -230,7 +230,7 @@ fn readings_of_a_row_are_those_of_its_tests_alone() {
 fn near(scale: &Scale, a: Option<Predicted>, b: Option<Predicted>) -> bool {
     let step = match scale {
         Scale::Numeric { unit: "C", .. } => 5.0,
-        Scale::Numeric { unit: "V" | "A", resolution, .. } => 5.0 * resolution,
+        Scale::Numeric { unit: "V" | "A", resolution, .. } => 10.0 * resolution,
         Scale::Numeric { resolution, .. } => *resolution,
         Scale::Ordinal { .. } => 0.5,
     };

@@ -1,5 +1,6 @@
 //! What tests would tell, which is next, what a plan takes, and what is wrong with a job.
 
+mod command;
 mod flaws;
 mod next;
 mod par;

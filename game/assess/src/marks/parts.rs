@@ -2,13 +2,20 @@
 
 use super::chart::evidence_sheet;
 use super::sheet::{
-    Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, ReadingLine, RecordLine, SwapLine,
+    Condition, EvidenceSheet, FindingLine, Marks, NoteWorth, PartLine, PlanLine, ReadingLine, RecordLine,
+    SwapLine,
 };
 use super::truth::p_true;
 use super::{Computed, count_breaches, economy, record, telling, time, words};
+use crate::infer::belief::Belief;
+use crate::infer::hypotheses::Class;
 use crate::locale::{FluentValue, Speech};
 use crate::marks::score::{self, PartUsed, Parts, Weights};
+use crate::pack::job::{PlanStep, ReferencePlan};
 use crate::play::course::Finding;
+
+/// So probable *other* must be for the sheet to say that the readings fit nothing that is known.
+const FITS_NOTHING: f64 = 0.5;
 
 /// All marks of a finished attempt, in the words of `s`.
 pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
@@ -71,6 +78,7 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
         evidence,
         trace: c.course.trace.clone(),
         debrief: debrief(c, s),
+        plan: plan(c, s),
     }
 }
 
@@ -79,6 +87,18 @@ fn weights(c: &Computed<'_>, economy: bool) -> Weights {
     let w = c.job.weights;
     let f = if economy { w.economy } else { 0.0 };
     Weights { v: w.verdict, e: w.evidence, f, r: w.parts, q: w.release, d: w.record }
+}
+
+/// The reference plan, test by test.
+fn plan(c: &Computed<'_>, s: &Speech<'_>) -> Vec<PlanLine> {
+    let ReferencePlan::Tests(steps) = &c.job.plan else { return Vec::new() };
+    let line = |step: &PlanStep| {
+        let test = c.job.tests.get(step.test)?;
+        let name = s.locale.say_or(&format!("{}-test-{}", c.job.car.id, test.id), &test.name);
+        let &PlanStep { worked_min, waited_min, p_true, .. } = step;
+        Some(PlanLine { test: name, worked_min, waited_min, p_true })
+    };
+    steps.iter().filter_map(line).collect()
 }
 
 /// Units in words, one by one.
@@ -188,6 +208,7 @@ fn evidence_part(
     let prior = p_true(c.hypotheses, c.course, &c.followed.start);
     let reached = p_true(c.hypotheses, c.course, c.followed.belief_before(c.course, lock));
     let reachable = c.reference.map_or(score::TAU, |r| r.p_true);
+    let other = p_other(c, c.followed.belief_before(c.course, lock));
     let each = |p: f64| score::evidence(prior, p, reachable);
     let drawn: Vec<f64> = c.fair.before(lock).map(each).collect();
     let e = drawn.iter().sum::<f64>() / (drawn.len() as f64).max(1.0);
@@ -219,6 +240,9 @@ fn evidence_part(
             s.say_with("told-evidence-fair", &[("p", percent(mean)), ("share", words::share(s, e).into())]),
         );
     }
+    if FITS_NOTHING <= other {
+        why.push(s.say_with("told-fits-nothing", &[("p", percent(other))]));
+    }
     why.extend(telling::sentences(sheet, s));
     let worst = moved.iter().min_by(|a, b| a.1.total_cmp(&b.1).then(a.0.number.cmp(&b.0.number)));
     if let Some((line, _)) = worst.filter(|(_, bits)| *bits <= -0.5) {
@@ -243,6 +267,12 @@ fn evidence_part(
         ("list", each.join("; ").into()),
     ];
     (e, why.join(" "), s.say_with(key, &values))
+}
+
+/// How probable it is that something is wrong which is not in the catalogue.
+fn p_other(c: &Computed<'_>, belief: &Belief) -> f64 {
+    let is_other = |class: usize| c.hypotheses.classes[class] == Class::Other;
+    belief.mass_where(|cell| is_other(belief.class_of()[cell]))
 }
 
 /// R with the swaps.

@@ -115,7 +115,7 @@ pub struct Marks {
     pub total: f64,
     /// Cut score.
     pub cut: f64,
-    /// V, E, R, Q, D; T with points off where time ran out.
+    /// V, E, F where there is a reference plan, R, Q, D; T with points off where time ran out.
     pub parts: Vec<PartLine>,
     /// Points taken off for breaches of safety.
     pub deducted: f64,
@@ -135,12 +135,27 @@ pub struct Marks {
     pub trace: Vec<TracePoint>,
     /// What is told after the hand-back.
     pub debrief: String,
+    /// The reference plan of the job, as it goes in a car with every tolerance in the middle; empty without one.
+    pub plan: Vec<PlanLine>,
+}
+
+/// A test of the reference plan.
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct PlanLine {
+    /// Name in words.
+    pub test: String,
+    /// Minutes of work it adds.
+    pub worked_min: f64,
+    /// Minutes of waiting it adds.
+    pub waited_min: f64,
+    /// Probability of what is true after it.
+    pub p_true: f64,
 }
 
 /// A part of the mark.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct PartLine {
-    /// Letter: V, E, R, Q, D, T.
+    /// Letter: V, E, F, R, Q, D, T.
     pub letter: String,
     /// Name in words.
     pub name: String,

@@ -73,15 +73,28 @@ pub struct Weights {
 }
 
 /// The reference plan of a job, as `pinhole prove` has written it.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub enum ReferencePlan {
     /// Nobody has proved the job.
     #[default]
     Missing,
     /// It was made of other files, or for another scheme of marks.
     OutOfDate,
-    /// Its tests in their order, indices into [`Job::tests`].
-    Tests(Vec<usize>),
+    /// Its tests in their order.
+    Tests(Vec<PlanStep>),
+}
+
+/// A test of a reference plan, as it went in a car with every tolerance in the middle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlanStep {
+    /// Index into [`Job::tests`].
+    pub test: usize,
+    /// What it adds to the work, min.
+    pub worked_min: f64,
+    /// What it adds to the waiting, min.
+    pub waited_min: f64,
+    /// Probability of what is true after it.
+    pub p_true: f64,
 }
 
 /// What a pack says it exercises.
@@ -189,7 +202,7 @@ impl Job {
     #[must_use]
     pub fn planned(&self) -> Option<Vec<&Test>> {
         match &self.plan {
-            ReferencePlan::Tests(tests) => tests.iter().map(|test| self.tests.get(*test)).collect(),
+            ReferencePlan::Tests(tests) => tests.iter().map(|step| self.tests.get(step.test)).collect(),
             ReferencePlan::Missing | ReferencePlan::OutOfDate => None,
         }
     }

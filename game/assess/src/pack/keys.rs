@@ -11,8 +11,8 @@ use super::range::Range;
 use super::raw::{
     RawBench, RawCompetence, RawCover, RawCoverStand, RawDiagram, RawFault, RawFixture, RawHidden,
     RawInstrument, RawJob, RawJoint, RawLimit, RawMouth, RawPack, RawParam, RawPart, RawPlace, RawPlan,
-    RawRecord, RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawTest, RawTests, RawThinAir, RawTolerance,
-    RawUnit, RawVehicle, RawWay, RawWeights, ranges,
+    RawPlanTest, RawRecord, RawRoom, RawSpare, RawSpares, RawSpot, RawStand, RawTest, RawTests, RawThinAir,
+    RawTolerance, RawUnit, RawVehicle, RawWay, RawWeights, ranges,
 };
 
 /// Name, meaning and keys of a block.
@@ -55,6 +55,7 @@ pub(crate) const BLOCKS: &[Entry] = &[
     entry::<RawJob>(),
     entry::<RawHidden>(),
     entry::<RawPlan>(),
+    entry::<RawPlanTest>(),
     entry::<RawBench>(),
 ];
 

@@ -12,7 +12,7 @@ use sim_core::notice::Gravity;
 
 use crate::attempt::override_line::OverrideLine;
 use crate::locale::Locale;
-use crate::marks::sheet::{EvidenceSheet, Holds, NoteWorth, ReadingLine};
+use crate::marks::sheet::{EvidenceSheet, Holds, Marks, NoteWorth, PlanLine, ReadingLine};
 use crate::marks::when::utc;
 
 /// A probability as it is read: whole percents, the ends named.
@@ -34,6 +34,22 @@ pub(crate) fn signed(bits: f64, words: &Locale) -> String {
 /// A count with its noun, by the noun's key: `1 note`, `7 notes`.
 pub(crate) fn counted(n: usize, key: &str, words: &Locale) -> String {
     words.say_with(key, &[("n", n.into())])
+}
+
+/// The reference plan as sentences: what each test takes, and how probable it makes what is true.
+#[must_use]
+pub fn plan(marks: &Marks, words: &Locale) -> Vec<String> {
+    let line = |line: &PlanLine| {
+        let values = [
+            ("test", line.test.as_str().into()),
+            ("work", fixed(line.worked_min, 0, words).into()),
+            ("wait", fixed(line.waited_min, 0, words).into()),
+            ("p", percent(line.p_true).into()),
+        ];
+        let key = if line.waited_min < 0.5 { "paper-plan-line" } else { "paper-plan-line-wait" };
+        words.say_with(key, &values)
+    };
+    marks.plan.iter().map(line).collect()
 }
 
 /// Whole minutes: `1 minute`, `42 minutes`.

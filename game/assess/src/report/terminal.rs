@@ -58,6 +58,12 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
         for line in marks.debrief.lines() {
             out.para("  ", line);
         }
+        let plan = super::plan(marks, words);
+        if !plan.is_empty() {
+            out.heading(&words.say("paper-plan"));
+            out.para("  ", &words.say("paper-plan-why"));
+            plan.iter().for_each(|line| out.para("  ", line));
+        }
     }
     out.gap();
     for notice in sheet.notices.iter().skip(usize::from(sheet.marks.is_none())) {

@@ -58,6 +58,6 @@ pub(crate) use catalogue::{
 pub(crate) use diagram::{RawDiagram, RawPlace};
 pub(crate) use instrument::RawInstrument;
 pub(crate) use job::{RawBench, RawCompetence, RawHidden, RawJob, RawPack, RawWeights};
-pub(crate) use plan::RawPlan;
+pub(crate) use plan::{RawPlan, RawPlanTest};
 pub(crate) use room::{RawCoverStand, RawFixture, RawMouth, RawRoom, RawSpot, RawStand, RawWay};
 pub(crate) use test::{RawTest, RawTests};

@@ -10,7 +10,21 @@ raw! {
         digest: String,
         /// Scheme of the marks.
         scheme: String,
-        /// Tests of the car, short names, in their order.
-        tests: Vec<String>,
+        /// The tests, in their order.
+        tests: Vec<RawPlanTest>,
+    }
+}
+
+raw! {
+    /// A test of a reference plan, as it went in a car with every tolerance in the middle; in `Plan.tests`.
+    struct RawPlanTest = "PlanTest" {
+        /// Short name of the test in the car's list.
+        test: String,
+        /// What it adds to the work.
+        worked_min: f64 [-600.0, 6000.0, InName],
+        /// What it adds to the waiting.
+        waited_min: f64 [-600.0, 60000.0, InName],
+        /// Probability of what is true after it.
+        p_true: f64 [0.0, 1.0, InName],
     }
 }

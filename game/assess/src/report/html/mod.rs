@@ -10,7 +10,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use self::evidence::{chart, figures, readings};
 use self::style::{COLOURS, STYLE};
-use super::{fixed, gravity, holding, minutes, overrides, percent, taken_off, units};
+use super::{fixed, gravity, holding, minutes, overrides, percent, plan, taken_off, units};
 use crate::locale::{FluentValue, Locale};
 use crate::marks::sheet::{MarkSheet, Marks};
 
@@ -45,6 +45,7 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
                         div class="small" {
                             @for line in marks.debrief.lines().filter(|line| !line.is_empty()) { p { (line) } }
                         }
+                        (plan_of(marks, words))
                         (foot(sheet, words))
                         div class="break" {}
                         (chart(&marks.evidence, words))
@@ -110,6 +111,18 @@ fn override_of(sheet: &MarkSheet, words: &Locale) -> Markup {
             ul {
                 @for line in overrides(&sheet.overrides, words) { li { (line) } }
             }
+        }
+    }
+}
+
+/// The reference plan, where the job has one.
+fn plan_of(marks: &Marks, words: &Locale) -> Markup {
+    let plan = plan(marks, words);
+    html! {
+        @if !plan.is_empty() {
+            h2 { (words.say("paper-plan")) }
+            p class="quiet small" { (words.say("paper-plan-why")) }
+            ol class="small" { @for line in &plan { li { (line) } } }
         }
     }
 }

@@ -169,6 +169,19 @@ pub(super) fn debrief(page: &mut egui::Ui, words: &Words, marks: &Marks) {
     }
 }
 
+/// The reference plan, where the job has one.
+pub(super) fn plan(page: &mut egui::Ui, words: &Words, marks: &Marks) {
+    let plan = assess::report::plan(marks, words);
+    if plan.is_empty() {
+        return;
+    }
+    paper::heading(page, words.say("paper-plan"));
+    page.add(Label::new(words.say("paper-plan-why")).wrap());
+    for line in &plan {
+        paper::point(page, line);
+    }
+}
+
 /// The page beside the attempt: opened by a click with the program the system has for it, or its path copied.
 pub(super) fn page_beside(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui) {
     let Some(path) = shop.session().and_then(|s| s.path()).map(|p| p.with_extension("html")) else { return };

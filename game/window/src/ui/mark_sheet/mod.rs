@@ -128,6 +128,7 @@ fn done(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui, sheet: &Ma
     lists::record(page, words, sheet);
     lists::not_noted(page, shop, words);
     lists::debrief(page, words, marks);
+    lists::plan(page, words, marks);
     lists::page_beside(page, shop, words, ui);
     lists::foot(page, words, sheet);
 }
