@@ -76,7 +76,8 @@ impl Kind {
         match self {
             Self::Sheet => page(assess::report::html::GENERATOR),
             Self::ProofPage => page(assess::report::proof::GENERATOR),
-            Self::Proofs => json("\"job\""),
+            // Where no job could be proved the list is empty.
+            Self::Proofs => json("\"job\"") || begins == b"[]\n",
             Self::Plan => begins.starts_with(assess::prove::plan_file::BEGINS.as_bytes()),
             Self::Marks => json("\"scheme\"") || json("\"attempt\""),
             Self::MarkTable => begins.starts_with(b"attempt,job,"),
