@@ -59,7 +59,11 @@ fn economy_counts_minutes_to_the_finding_and_only_what_was_found() {
     let (fast, slow) = (sheet(&quick(""), &job), sheet(&quick("wait 43200\n"), &job));
     let (fast, slow) = (part(&fast, "F").expect("a plan"), part(&slow, "F").expect("a plan"));
     assert_eq!(fast.value, 1.0, "quicker than par: {}", fast.why);
-    assert!(0.0 < slow.value && slow.value < fast.value, "twelve hours of waiting cost something: {}", slow.why);
+    assert!(
+        0.0 < slow.value && slow.value < fast.value,
+        "twelve hours of waiting cost something: {}",
+        slow.why
+    );
     assert!(slow.why.contains("720"), "{}", slow.why);
     let wrong = sheet(&play("hum\nnote\nfinding pump sure 0.6\nhand back\n"), &job);
     let wrong = part(&wrong, "F").expect("a plan");

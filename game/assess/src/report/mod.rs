@@ -42,7 +42,7 @@ pub fn plan(marks: &Marks, words: &Locale) -> Vec<String> {
     let line = |line: &PlanLine| {
         let values = [
             ("test", line.test.as_str().into()),
-            ("work", fixed(line.worked_min, 0, words).into()),
+            ("work", fixed(line.worked_min, 1, words).into()),
             ("wait", fixed(line.waited_min, 0, words).into()),
             ("p", percent(line.p_true).into()),
         ];
