@@ -77,7 +77,7 @@ pub(crate) fn of(library: &Library, number: u64, many: Many) -> anyhow::Result<V
         .zip(&drawn)
         .map(|(car, d)| {
             let told: Vec<Value> = counted.iter().map(|note| told(car, note.looked)).collect();
-            json!({"f": d.fault, "u": d.share, "draw": d.draw, "theta": d.tolerances, "shows": car.shows, "told": told})
+            json!({"f": d.fault, "u": d.share, "draw": d.draw, "tolerances": d.tolerances, "shows": car.shows, "told": told})
         })
         .collect();
     let all: f64 = job.car.faults.iter().map(|fault| fault.commonness).sum();
@@ -87,7 +87,7 @@ pub(crate) fn of(library: &Library, number: u64, many: Many) -> anyhow::Result<V
     let tolerances: Vec<&str> = job.car.tolerances.iter().map(|t| t.param.as_str()).collect();
     let kit: Vec<&str> = job.kit.iter().map(|k| k.id.as_str()).collect();
     Ok(
-        json!({"number": number, "job": job.name(), "faults": faults, "tol": tolerances, "kit": kit, "notes": notes,
+        json!({"number": number, "job": job.name(), "faults": faults, "tolerances": tolerances, "kit": kit, "notes": notes,
         "rows": rows}),
     )
 }
