@@ -3,11 +3,13 @@
 
 pub mod belief;
 pub mod chain;
+mod closer;
 pub mod complaint;
 pub mod draws;
 pub mod evidence;
 pub mod expectation;
 pub mod forecast;
+pub mod guests;
 pub mod hypotheses;
 pub mod likelihood;
 pub mod line;
@@ -16,4 +18,5 @@ pub mod modes;
 pub mod numeric;
 pub mod reading;
 pub mod rows;
+mod run;
 pub mod table;
