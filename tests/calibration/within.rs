@@ -213,7 +213,7 @@ fn one(table: &Table, index: usize, time: u64) -> anyhow::Result<Option<Held>> {
     let class = fault.map_or(Class::Inside, |fault| Class::Unit(fault.unit));
     let beliefs = std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief));
     let played = Played {
-        number: table.number * 1000 + index as u64,
+        number: table.number * 10_000 + index as u64,
         job: table.job.name(),
         truth: fault.map(|fault| fault.id.clone()),
         severity: row.u,
