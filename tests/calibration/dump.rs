@@ -48,15 +48,9 @@ struct Drawn {
 /// # Errors
 /// A job cannot be read, or the attempt cannot be played.
 pub(crate) fn of(library: &Library, number: u64, many: Many) -> anyhow::Result<Value> {
-    let Worked { job, attempt: done, fault, .. } = attempt::worked(library, number)?;
-    let deed = |step: &Step| Deed {
-        action: step.action.clone(),
-        start: step.start,
-        end: step.end,
-        refused: step.refused.is_some(),
-    };
-    let own = attempt::hidden(&job, done.header.seed).context("a car that was handed back")?;
-    let course = Course::play(&job, &own, done.steps.iter().map(deed).collect());
+    let worked = attempt::worked(library, number)?;
+    let (own, course) = course(&worked)?;
+    let Worked { job, fault, .. } = worked;
     let mut drawn = drawn(&job, number, many);
     drawn.push(Drawn {
         fault: fault.map_or(-1, |(f, _)| i64::from(f)),
@@ -77,7 +71,7 @@ pub(crate) fn of(library: &Library, number: u64, many: Many) -> anyhow::Result<V
         .zip(&drawn)
         .map(|(car, d)| {
             let told: Vec<Value> = counted.iter().map(|note| told(car, note.looked)).collect();
-            json!({"f": d.fault, "u": d.share, "draw": d.draw, "theta": d.tolerances, "shows": car.shows, "told": told})
+            json!({"f": d.fault, "u": d.share, "draw": d.draw, "tolerances": d.tolerances, "shows": car.shows, "told": told})
         })
         .collect();
     let all: f64 = job.car.faults.iter().map(|fault| fault.commonness).sum();
@@ -87,9 +81,26 @@ pub(crate) fn of(library: &Library, number: u64, many: Many) -> anyhow::Result<V
     let tolerances: Vec<&str> = job.car.tolerances.iter().map(|t| t.param.as_str()).collect();
     let kit: Vec<&str> = job.kit.iter().map(|k| k.id.as_str()).collect();
     Ok(
-        json!({"number": number, "job": job.name(), "faults": faults, "tol": tolerances, "kit": kit, "notes": notes,
+        json!({"number": number, "job": job.name(), "faults": faults, "tolerances": tolerances, "kit": kit, "notes": notes,
         "rows": rows}),
     )
+}
+
+/// The numbers of the attempt's own car, and the course that the attempt took in it.
+///
+/// # Errors
+/// The car was not handed back.
+pub(crate) fn course(worked: &Worked) -> anyhow::Result<(World, Course)> {
+    let deed = |step: &Step| Deed {
+        action: step.action.clone(),
+        start: step.start,
+        end: step.end,
+        refused: step.refused.is_some(),
+    };
+    let Worked { job, attempt, .. } = worked;
+    let own = attempt::hidden(job, attempt.header.seed).context("a car that was handed back")?;
+    let course = Course::play(job, &own, attempt.steps.iter().map(deed).collect());
+    Ok((own, course))
 }
 
 /// The cars of a table: the marker's own draws, then some from the prior.

@@ -10,6 +10,7 @@ mod dump;
 mod separation;
 mod table;
 mod technician;
+mod within;
 
 use std::collections::BTreeSet;
 use std::fs::OpenOptions;
@@ -53,6 +54,17 @@ enum Command {
         #[arg(long, num_args = 3, default_values_t = [64, 16, 24])]
         cars: Vec<usize>,
     },
+    /// Holds out cars of tables that were written before as truths, and prints what was believed of them.
+    Within {
+        /// Files with a table an attempt.
+        files: Vec<PathBuf>,
+        /// How often instruments and scatter are drawn for each truth.
+        #[arg(long, default_value_t = 1)]
+        times: u64,
+        /// File for a line a truth.
+        #[arg(long)]
+        file: Option<PathBuf>,
+    },
     /// Prints which faults of a car no single one of its tests tells apart.
     Separate {
         /// The car.
@@ -91,6 +103,7 @@ fn main() -> anyhow::Result<()> {
             }
             Ok(())
         }
+        Command::Within { files, times, file } => within(&files, times, file.as_deref()),
         Command::Table { files } => {
             let mut played = Vec::new();
             for file in &files {
@@ -100,6 +113,30 @@ fn main() -> anyhow::Result<()> {
             Ok(())
         }
     }
+}
+
+fn within(files: &[PathBuf], times: u64, file: Option<&Path>) -> anyhow::Result<()> {
+    let library = Library::open(&PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/..")))?;
+    let mut held = Vec::new();
+    for tables in files {
+        let text =
+            std::fs::read_to_string(tables).with_context(|| format!("cannot read {}", tables.display()))?;
+        let whole = text.rfind('\n').map_or("", |end| &text[..end]);
+        held.extend(within::of(&library, whole, times)?);
+    }
+    let many = (held.len() as f64).max(1.0);
+    let cars = held.iter().map(|held| held.cars).sum::<usize>() as f64 / many;
+    let runs = held.iter().map(|held| held.runs).sum::<f64>() / many;
+    let played: Vec<Played> = held.into_iter().map(|held| held.played).collect();
+    if let Some(file) = file {
+        let mut out = std::fs::File::create(file)?;
+        for played in &played {
+            writeln!(out, "{}", serde_json::to_string(played)?)?;
+        }
+    }
+    print!("{}", table::of(&played));
+    println!("\ncars: {cars:.0} an attempt; whole runs: {runs:.0}");
+    Ok(())
 }
 
 /// Attempts of a file; a torn last line is left out.

@@ -18,7 +18,7 @@ const POINT: f64 = 0.998;
 pub(crate) fn of(played: &[Played]) -> String {
     let mut out = format!(
         "{} attempts\n\n| after | attempts | stated, likeliest class | right | z | stated - right | sum of squares (99.8 % point) | \
-         P(truth) < 1e-4 | Brier |\n|---|---|---|---|---|---|---|---|---|\n",
+         P(truth) < 1e-2, 1e-3, 1e-4 | Brier | log score |\n|---|---|---|---|---|---|---|---|---|---|\n",
         played.len()
     );
     for (notes, name) in STAGES {
@@ -48,7 +48,8 @@ fn row(name: &str, beliefs: &[(&[f64], usize)]) -> String {
     let stated = top.iter().map(|(p, _)| p).sum::<f64>();
     let right = top.iter().filter(|(_, right)| *right).count() as f64;
     let variance = top.iter().map(|(p, _)| p * (1.0 - p)).sum::<f64>();
-    let lost = beliefs.iter().filter(|(p, truth)| p[*truth] < 1e-4).count();
+    let lost = |below: f64| beliefs.iter().filter(|(p, truth)| p[*truth] < below).count();
+    let score = beliefs.iter().map(|(p, truth)| p[*truth].max(f64::MIN_POSITIVE).ln()).sum::<f64>();
     let brier = beliefs
         .iter()
         .map(|(p, truth)| {
@@ -57,12 +58,16 @@ fn row(name: &str, beliefs: &[(&[f64], usize)]) -> String {
         .sum::<f64>();
     let (found, point) = squares(beliefs);
     format!(
-        "| {name} | {n} | {:.3} | {:.3} | {:.1} | {:+.3} | {found:.1} ({point:.1}) | {lost} | {:.3} |\n",
+        "| {name} | {n} | {:.3} | {:.3} | {:.1} | {:+.3} | {found:.1} ({point:.1}) | {}, {}, {} | {:.3} | {:.2} |\n",
         stated / n,
         right / n,
         (right - stated) / variance.max(1e-12).sqrt(),
         (stated - right) / n,
+        lost(1e-2),
+        lost(1e-3),
+        lost(1e-4),
         brier / n,
+        score / n,
     )
 }
 

@@ -1,7 +1,9 @@
 //! Laws of the evidence: what tells nothing changes nothing, whatever the order.
 
-use assess::infer::evidence::{Followed, follow};
+use assess::infer::evidence::{Followed, follow, follow_in};
+use assess::infer::guests::{Asked, Guest, Guests, Simulated};
 use assess::infer::hypotheses::Hypotheses;
+use assess::infer::rows::{self, Car};
 use assess::play::course::{Course, Worth};
 
 use super::attempts::{course, job, play};
@@ -12,12 +14,16 @@ const ROUNDING: f64 = 1e-9;
 const NOTHING: f64 = 1e-6;
 
 /// Four hypotheses are enough for a law about one.
-fn followed(course: &Course) -> Followed {
+fn few() -> Hypotheses {
     let mut few = Hypotheses::of(&job().car);
     let other = few.list.pop().expect("the last is *other*");
     few.list.truncate(3);
     few.list.push(other);
-    follow(&job(), &few, course, course.deeds.len(), |_| false)
+    few
+}
+
+fn followed(course: &Course) -> Followed {
+    follow(&job(), &few(), course, course.deeds.len(), |_| false)
 }
 
 fn apart(a: &[f64], b: &[f64]) -> f64 {
@@ -83,4 +89,25 @@ fn inv_other_scatter_is_drawn_for_the_same_work() {
     let same = followed.with_other_scatter(&told, &kit, &vec![0.0; told.len()]);
     // Where nothing is told of what else could have been shown, it is what was shown.
     assert!(apart(&same.last().expect("a belief").classes(), &followed.end().classes()) < ROUNDING);
+}
+
+/// Cars in which everything was done before anybody asks, and of which only what they showed is kept.
+struct Kept<'a>(&'a Course);
+
+impl Guests for Kept<'_> {
+    fn bring_in(&mut self, asked: &[Asked]) -> Vec<Guest> {
+        let mut guests = Simulated(&job()).bring_in(asked);
+        let mut cars: Vec<&mut Car> = guests.iter_mut().map(|guest| &mut guest.car).collect();
+        rows::advance(self.0, &mut cars, self.0.deeds.len());
+        let kept = |guest: Guest| Guest { car: Car::of_record(guest.car.shows, guest.car.told), ..guest };
+        guests.into_iter().map(kept).collect()
+    }
+}
+
+/// What `calibrate within` says of the marker is true of the marker.
+#[test]
+fn inv_a_table_of_what_cars_showed_is_believed_like_the_cars() {
+    let course = course(&play("hum\nnote\nkey on\nwait 61\nhum\nnote\nread barometer\nnote shown\n"));
+    let from_table = follow_in(&job(), &few(), &course, course.deeds.len(), |_| false, &mut Kept(&course));
+    assert_eq!(followed(&course).links, from_table.links);
 }

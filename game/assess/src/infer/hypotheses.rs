@@ -113,27 +113,35 @@ impl Hypotheses {
     }
 }
 
-/// The car of one draw, with where in its range the severity lies. The severity takes the first coordinate whether or not
-/// there is a fault, so that all hypotheses see the same tolerances.
+/// Where in its range the severity of a draw lies, when nobody asks for another.
 #[must_use]
-pub fn world(car: &Car, kit: &[InstrumentCard], fault: Option<u16>, draw: usize) -> (World, f64) {
+pub fn severity_of(draw: usize) -> f64 {
+    Draw::new(draw).next_u()
+}
+
+/// The car of one draw with a fault at share `at` of its range. The severity takes the first coordinate whether or not it
+/// is used, so that all hypotheses see the same tolerances.
+#[must_use]
+pub fn world(car: &Car, kit: &[InstrumentCard], fault: Option<u16>, draw: usize, at: f64) -> World {
     let mut draw = Draw::new(draw);
-    let share = draw.next_u();
+    draw.next_u();
     let faults: Vec<(u16, f64)> = fault
         .iter()
         .map(|&fault| {
             let def = &car.faults[usize::from(fault)];
-            (fault, severity(def.severity_min, def.severity_max, share))
+            (fault, severity(def.severity_min, def.severity_max, at))
         })
         .collect();
-    (World::draw(car, kit, &faults, &mut || draw.next_u()), share)
+    World::draw(car, kit, &faults, &mut || draw.next_u())
 }
 
 /// The first block of cars of every hypothesis, hypothesis by hypothesis: [`DRAWS`] each.
 #[must_use]
 pub fn every_first_car(car: &Car, kit: &[InstrumentCard]) -> Vec<World> {
     let faults = std::iter::once(None).chain((0..car.faults.len()).map(|fault| Some(fault as u16)));
-    faults.flat_map(|fault| (0..DRAWS).map(move |draw| world(car, kit, fault, draw).0)).collect()
+    faults
+        .flat_map(|fault| (0..DRAWS).map(move |draw| world(car, kit, fault, draw, severity_of(draw))))
+        .collect()
 }
 
 /// Severity at share `u` (0 to 1) of the way from `min` to `max`, by ratio when both have one sign.

@@ -3,11 +3,13 @@
 
 pub mod belief;
 pub mod chain;
+mod closer;
 pub mod complaint;
 pub mod draws;
 pub mod evidence;
 pub mod expectation;
 pub mod forecast;
+pub mod guests;
 pub mod heard;
 pub mod hypotheses;
 pub mod likelihood;
@@ -18,4 +20,5 @@ pub mod numeric;
 pub mod outlook;
 pub mod reading;
 pub mod rows;
+mod run;
 pub mod table;

@@ -48,6 +48,12 @@ pub struct Car {
 }
 
 impl Car {
+    /// A car of which nothing is left but what it showed at each reading of the course.
+    #[must_use]
+    pub fn of_record(shows: bool, told: Vec<Option<Told>>) -> Self {
+        Self { workshop: None, shows, told, swapped_faulty: Vec::new(), done: 0 }
+    }
+
     /// Whether no unit is outside its limits now; `None` when the model could not go on.
     #[must_use]
     pub fn is_well(&self) -> Option<bool> {
@@ -91,7 +97,11 @@ pub fn arrive(job: &Job, worlds: &[World]) -> Vec<Car> {
 }
 
 /// Does the deeds before `until` in every car that has not done them yet.
-pub fn advance(course: &Course, cars: &mut [&mut Car], until: usize) {
+pub fn advance(course: &Course, cars: &mut [&mut Car], until: usize) -> usize {
+    let deeds = cars.iter().map(|car| until.saturating_sub(car.done)).sum();
+    for car in cars.iter_mut().filter(|car| car.workshop.is_none()) {
+        car.done = until.max(car.done);
+    }
     let wanted = wanted(course);
     let mut alive: Vec<&mut &mut Car> =
         cars.iter_mut().filter(|car| car.workshop.is_some() && car.done < until).collect();
@@ -105,6 +115,7 @@ pub fn advance(course: &Course, cars: &mut [&mut Car], until: usize) {
             car.done = until;
         });
     });
+    deeds
 }
 
 /// Cars side by side on one thread when there are so many: as many as [`BESIDE`], fewer when all threads would not have

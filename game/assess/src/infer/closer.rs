@@ -1,0 +1,107 @@
+//! Which hypotheses go on, and which are worth more cars.
+//!
+//! **Standing still.** A hypothesis whose share falls below [`STANDS`] is done no further: it keeps its share. What it could
+//! have gained since, had it foreseen every note as well as the best cell of all, is reckoned along; as soon as that could
+//! make its share [`ROUSED`], its cars go on from where they stood and it is as if it had never stood still.
+//!
+//! **More cars** go where the belief lies: a hypothesis that has [`CLOSER`] of it before the finding or at the end is given
+//! [`DRAWS`] more cars, [`ROUNDS`] times.
+
+use crate::infer::draws::DRAWS;
+use crate::infer::guests::Asked;
+use crate::infer::hypotheses::severity_of;
+use crate::infer::run::{Run, SOUND, Standing};
+use crate::infer::table::Item;
+
+/// Share below which a hypothesis stands still.
+const STANDS: f64 = 3e-4;
+/// Share that a hypothesis which stands still must not be able to have.
+const ROUSED: f64 = 0.01;
+/// Share of the belief that is worth more cars.
+const CLOSER: f64 = 0.03;
+/// How often a hypothesis may be given more cars; with the first they are no more than the sound ones.
+const ROUNDS: usize = 2;
+
+impl Run<'_> {
+    /// Lets hypotheses stand still that have become very unlikely; never the sound cars, which the others are held
+    /// against.
+    pub(super) fn stand_still(&mut self) {
+        let shares = self.shares(self.last());
+        let after = self.taken.len();
+        for (player, share) in self.players.iter_mut().zip(shares).skip(1) {
+            if player.stands.is_none() && share < STANDS {
+                player.stands = Some(Standing { share, after });
+            }
+        }
+    }
+
+    /// Lets hypotheses go on that could have come to matter; whether there were any.
+    pub(super) fn rouse(&mut self) -> bool {
+        let could = |standing: Standing| {
+            let gain: f64 = self.could_gain[standing.after..].iter().sum();
+            standing.share * sim_core::math::exp(gain)
+        };
+        let roused: Vec<(usize, Standing)> = self
+            .players
+            .iter()
+            .enumerate()
+            .filter_map(|(h, player)| Some((h, player.stands?)))
+            .filter(|(_, standing)| ROUSED < could(*standing))
+            .collect();
+        let Some(last) = self.taken.last().copied() else { return false };
+        let which: Vec<usize> = roused.iter().map(|(h, _)| *h).collect();
+        self.advance(&which, self.course.notes[last].deed);
+        for (h, standing) in &roused {
+            self.players[*h].stands = None;
+            self.catch_up(*h, standing.after);
+        }
+        if !roused.is_empty() {
+            self.look();
+        }
+        !roused.is_empty()
+    }
+
+    /// Lets a hypothesis take in the notes from number `from` on; its cars have done the deeds.
+    fn catch_up(&mut self, h: usize, from: usize) {
+        for item in from..self.table.items.len() {
+            let noted = self.table.items[item].noted.clone();
+            self.forecast(&[h], item, &noted);
+            if let Some(forecast) = &mut self.table.views[h].forecast {
+                let Item { common, of_sound, .. } = &self.table.items[item];
+                forecast.draw_towards(common, Some(of_sound));
+            }
+        }
+    }
+
+    /// Gives more cars to the hypotheses in which the belief lies.
+    pub(super) fn look_closer(&mut self) {
+        let lock = self.course.lock();
+        let before_lock = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
+        let Some(last) = self.taken.last().copied() else { return };
+        for _ in 0..ROUNDS {
+            let (then, now) = (self.shares(&self.beliefs[before_lock]), self.shares(self.last()));
+            let close: Vec<usize> = (1..self.players.len())
+                .filter(|h| self.players[*h].stands.is_none() && CLOSER <= then[*h].max(now[*h]))
+                .collect();
+            let asked: Vec<Vec<Asked>> = close.iter().map(|h| self.more_cars(*h)).collect();
+            let mut guests = self.host.bring_in(&asked.concat()).into_iter();
+            for (h, asked) in close.iter().zip(&asked) {
+                self.players[*h].guests.extend(guests.by_ref().take(asked.len()));
+            }
+            self.advance(&close, self.course.notes[last].deed);
+            for h in close {
+                self.table.views[h] = self.view(h);
+                self.catch_up(h, 0);
+            }
+            self.look();
+        }
+    }
+
+    /// The next cars of a hypothesis.
+    fn more_cars(&self, h: usize) -> Vec<Asked> {
+        let player = &self.players[h];
+        let many = player.guests.len();
+        let next = many..(many + DRAWS).min(SOUND);
+        next.map(|draw| Asked { fault: player.fault, draw, at: severity_of(draw) }).collect()
+    }
+}
