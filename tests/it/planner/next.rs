@@ -1,6 +1,6 @@
 //! Laws of the planner: information is never more than there is, and comes out on average as it was expected.
 
-use assess::infer::hypotheses::{Hypothesis, world};
+use assess::infer::hypotheses::{Hypothesis, severity_of, world};
 use assess::infer::rows::{self, Car};
 use assess::planner::Planner;
 use sim_core::world::World;
@@ -96,7 +96,8 @@ fn inv_what_is_expected_comes_about_on_average() {
             Hypothesis::Inside | Hypothesis::Other => None,
         };
         // Other draws than those that the forecast is made of.
-        worlds.push(world(&job.car, &job.kit, fault, 1000 + n).0);
+        let draw = 1000 + n;
+        worlds.push(world(&job.car, &job.kit, fault, draw, severity_of(draw)));
     }
     let cars = rows::arrive(job, &worlds);
     let both = trial(job, trials, "run-and-rest");

@@ -9,7 +9,7 @@ use sim_core::world::World;
 
 use crate::infer::draws::DRAWS;
 use crate::infer::heard::heard;
-use crate::infer::hypotheses::{Entry, Hypotheses, Hypothesis, world};
+use crate::infer::hypotheses::{Entry, Hypotheses, Hypothesis, severity_of, world};
 use crate::infer::outlook::Coming;
 use crate::infer::reading::Noted;
 use crate::infer::rows::{self, Car, Told};
@@ -67,7 +67,10 @@ impl Trials {
             .iter()
             .map(|entry| {
                 let cars = drawn(entry).into_iter().flat_map(|(fault, many)| {
-                    (0..many).map(move |draw| world(&job.car, &job.kit, fault, draw))
+                    (0..many).map(move |draw| {
+                        let at = severity_of(draw);
+                        (world(&job.car, &job.kit, fault, draw, at), at)
+                    })
                 });
                 cars.collect()
             })
