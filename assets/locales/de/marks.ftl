@@ -15,6 +15,7 @@ mark-minutes = Minuten gearbeitet: { $worked } von { $allowed } erlaubten; gewar
 mark-parts = Woraus sich die Bewertung zusammensetzt
 mark-part-V = Befund
 mark-part-E = Nachweis
+mark-part-F = Zeitaufwand
 mark-part-R = Teile
 mark-part-Q = Freigabe
 mark-part-D = Protokoll

@@ -15,6 +15,7 @@ mark-minutes = Minutes of work: { $worked } of { $allowed } allowed; of waiting:
 mark-parts = What the mark is made of
 mark-part-V = Verdict
 mark-part-E = Evidence
+mark-part-F = Economy
 mark-part-R = Parts
 mark-part-Q = Release
 mark-part-D = Record
