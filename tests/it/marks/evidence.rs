@@ -107,7 +107,8 @@ impl Guests for Kept<'_> {
 /// What `calibrate within` says of the marker is true of the marker.
 #[test]
 fn inv_a_table_of_what_cars_showed_is_believed_like_the_cars() {
-    let course = course(&play("hum\nnote\nkey on\nwait 61\nhum\nnote\nkey off\nread barometer\nnote shown\n"));
+    let course =
+        course(&play("hum\nnote\nkey on\nwait 61\nhum\nnote\nkey off\nread barometer\nnote shown\n"));
     let from_table = follow_in(&job(), &few(), &course, course.deeds.len(), |_| false, &mut Kept(&course));
     assert_eq!(followed(&course).links, from_table.links);
 }
