@@ -103,8 +103,7 @@ fn of_pack(words: &Words, proofs: &[(Job, Proof)]) -> Vec<String> {
 /// What is known of a job: as it was kept, or proved now and kept.
 fn of(out: &mut dyn Write, words: &Words, kept: &Path, job: &Job, cars: usize) -> anyhow::Result<Proof> {
     let file = kept.join(format!("{}-{}.json", job.pack_id, job.id));
-    let digest = hex(job);
-    if let Some(proof) = read(&file).filter(|proof| proof.is_of(&digest, cars)) {
+    if let Some(proof) = read(&file).filter(|proof| proof.is_of(job, cars)) {
         return Ok(proof);
     }
     std::fs::create_dir_all(kept).map_err(|e| {
@@ -127,10 +126,6 @@ fn of(out: &mut dyn Write, words: &Words, kept: &Path, job: &Job, cars: usize) -
     let Some(proof) = proof else { bail!("{}", say!(words, "prove-cannot", job = job.name())) };
     output.write((serde_json::to_string_pretty(&proof)? + "\n").as_bytes())?;
     Ok(proof)
-}
-
-fn hex(job: &Job) -> String {
-    job.digest.iter().map(|byte| format!("{byte:02x}")).collect()
 }
 
 /// A proof that was kept; one that cannot be read, or has another form, is made anew.

@@ -16,6 +16,7 @@ mod script;
 pub use flaw::Flaw;
 pub use run::{Stage, prove};
 
+use crate::pack::job::Job;
 use crate::plan::cost::Minutes;
 
 /// A test of the reference plan, as it went in the middle car.
@@ -125,10 +126,10 @@ impl Proof {
         solved as f64 / (self.cars.len() as f64).max(1.0)
     }
 
-    /// Whether it is of these files, this program and as many cars.
+    /// Whether it is of this job's files as they are, of this program and of as many cars.
     #[must_use]
-    pub fn is_of(&self, digest: &str, cars: usize) -> bool {
-        self.digest == digest
+    pub fn is_of(&self, job: &Job, cars: usize) -> bool {
+        self.digest == hex::encode(job.digest)
             && self.engine == crate::attempt::ENGINE
             && self.scheme == crate::marks::score::SCHEME
             && self.cars.len() == cars

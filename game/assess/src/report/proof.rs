@@ -1,8 +1,8 @@
 //! What was found about the jobs of a pack, as one page with everything in it: for authors, for it names the faults.
 
-use maud::{DOCTYPE, Markup, PreEscaped, html};
+use maud::{Markup, html};
 
-use super::html::style::{COLOURS, STYLE};
+use super::html::page;
 use super::{fixed, percent};
 use crate::locale::{Locale, Naming, Speech};
 use crate::pack::job::Job;
@@ -15,29 +15,16 @@ pub const GENERATOR: &str = "pinhole proof";
 /// The page. `about`: the pack in a line; `wrong`: what is wrong with the pack as a whole.
 #[must_use]
 pub fn render(about: &str, wrong: &[String], jobs: &[(&Job, &Proof)], words: &Locale) -> String {
-    let variables: String =
-        COLOURS.iter().map(|(name, value)| format!("{name}:{value};")).collect::<Vec<_>>().concat();
-    let page = html! {
-        (DOCTYPE)
-        html lang=(words.tag()) {
-            head {
-                meta charset="utf-8";
-                meta name="generator" content=(GENERATOR);
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (words.say("prove-title")) ": " (about) }
-                style { (PreEscaped(format!(":root{{{variables}}}{STYLE}"))) }
-            }
-            body {
-                h1 { (words.say("prove-title")) ": " (about) }
+    let title = format!("{}: {about}", words.say("prove-title"));
+    let body = html! {
+                h1 { (title) }
                 p class="notice" { (words.say("prove-secret")) }
                 @for line in wrong { p { "✗ " (line) } }
                 (overview(jobs, words))
                 @for (job, proof) in jobs { (one(job, proof, words)) }
                 p class="quiet small" { (words.say("told-sheet-defer")) }
-            }
-        }
     };
-    page.into_string()
+    page(GENERATOR, &title, &body, words)
 }
 
 /// All jobs, a line each.

@@ -4,7 +4,7 @@
 //! said by a word or a sign, never by colour alone.
 
 mod evidence;
-pub(super) mod style;
+mod style;
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
@@ -20,19 +20,8 @@ pub const GENERATOR: &str = "pinhole mark sheet";
 /// The mark sheet as an HTML page.
 #[must_use]
 pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
-    let variables: String =
-        COLOURS.iter().map(|(name, value)| format!("{name}:{value};")).collect::<Vec<_>>().concat();
-    let page = html! {
-        (DOCTYPE)
-        html lang=(words.tag()) {
-            head {
-                meta charset="utf-8";
-                meta name="generator" content=(GENERATOR);
-                meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (words.say("paper-page-title")) ": " (sheet.title) }
-                style { (PreEscaped(format!(":root{{{variables}}}{STYLE}"))) }
-            }
-            body {
+    let title = format!("{}: {}", words.say("paper-page-title"), sheet.title);
+    let body = html! {
                 (head(sheet, words))
                 @match &sheet.marks {
                     Some(marks) => {
@@ -59,7 +48,25 @@ pub fn render(sheet: &MarkSheet, words: &Locale) -> String {
                         (foot(sheet, words))
                     }
                 }
+    };
+    page(GENERATOR, &title, &body, words)
+}
+
+/// A page with everything in it: no outside resource, no script. `generator` tells an old one from a stranger's.
+pub(super) fn page(generator: &str, title: &str, body: &Markup, words: &Locale) -> String {
+    let variables: String =
+        COLOURS.iter().map(|(name, value)| format!("{name}:{value};")).collect::<Vec<_>>().concat();
+    let page = html! {
+        (DOCTYPE)
+        html lang=(words.tag()) {
+            head {
+                meta charset="utf-8";
+                meta name="generator" content=(generator);
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                title { (title) }
+                style { (PreEscaped(format!(":root{{{variables}}}{STYLE}"))) }
             }
+            body { (body) }
         }
     };
     page.into_string()

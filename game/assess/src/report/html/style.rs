@@ -9,7 +9,7 @@ pub(in crate::report) const COLOURS: [(&str, &str); 5] = [
     ("--rule", "#9fb0ae"),
 ];
 
-pub(in crate::report) const STYLE: &str = "
+pub(super) const STYLE: &str = "
 *{box-sizing:border-box}
 body{margin:0 auto;max-width:190mm;padding:8mm 4mm;background:#fff;color:var(--ink);
  font:10.5pt/1.4 Georgia,'Times New Roman',serif}
