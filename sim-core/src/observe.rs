@@ -110,13 +110,14 @@ impl Scale {
     /// What is shown for a continuous value `v` (in the scale's unit, error and scatter included).
     ///
     /// A number is rounded to the nearest step; one that lies more than half a step beyond an end of
-    /// the scale is off it: the pointer is at its stop, the display reads OL.
+    /// the scale is off it: the pointer is at its stop, the display reads OL. Digits from nought up show
+    /// nought for what lies below ([`Scale::counts_from_nought`]).
     #[must_use]
     pub fn show(&self, v: f64) -> ShownValue {
         match self {
             Self::Numeric { resolution, min, max, .. } => {
                 let half = 0.5 * resolution;
-                if v < min - half {
+                if v < min - half && !self.counts_from_nought() {
                     ShownValue::Off(false)
                 } else if max + half < v {
                     ShownValue::Off(true)
@@ -130,6 +131,13 @@ impl Scale {
         }
     }
 
+    /// Whether it is a row of digits from nought up (ohms, seconds): whatever an error makes of a small value, it shows no
+    /// sign.
+    #[must_use]
+    pub fn counts_from_nought(&self) -> bool {
+        matches!(self, Self::Numeric { min, by_eye: false, .. } if *min == 0.0)
+    }
+
     /// The range of continuous values that are shown as `shown` (the ends may be infinite); `None` for
     /// a blank display or for something this scale cannot show. The inverse of [`Scale::show`]; how
     /// likely a reading was is the chance that value, error and scatter fall into it.
@@ -140,9 +148,10 @@ impl Scale {
                 let half = 0.5 * resolution;
                 let at = n as f64 * resolution;
                 let (low, high) = ((at - half).max(min - half), (at + half).min(max + half));
-                (low < high).then_some((low, high))
+                let low_end = if n == 0 && self.counts_from_nought() { f64::NEG_INFINITY } else { low };
+                (low < high).then_some((low_end, high))
             }
-            (Self::Numeric { resolution, min, .. }, ShownValue::Off(false)) => {
+            (Self::Numeric { resolution, min, .. }, ShownValue::Off(false)) if !self.counts_from_nought() => {
                 Some((f64::NEG_INFINITY, min - 0.5 * resolution))
             }
             (Self::Numeric { resolution, max, .. }, ShownValue::Off(true)) => {
@@ -185,12 +194,14 @@ mod tests {
 
     const DIAL: Scale =
         Scale::Numeric { unit: "kPa", resolution: 1.0, min: -100.0, max: 0.0, scatter: 0.0, by_eye: true };
+    const OHMS: Scale =
+        Scale::Numeric { unit: "ohm", resolution: 0.1, min: 0.0, max: 3.0, scatter: 0.0, by_eye: false };
     const EAR: Scale =
         Scale::Ordinal { levels: &["nothing", "faint", "clear"], thresholds: &[-2.0, -1.0], scatter: 0.1 };
 
     #[test]
     fn inv_what_is_shown_lies_in_its_interval() {
-        for scale in [&DIAL, &EAR] {
+        for scale in [&DIAL, &EAR, &OHMS] {
             for i in -1100..=50 {
                 let v = f64::from(i) * 0.1;
                 let shown = scale.show(v);
@@ -206,6 +217,10 @@ mod tests {
         assert_eq!(DIAL.show(-60.6), ShownValue::Steps(-61));
         assert_eq!(DIAL.show(0.6), ShownValue::Off(true));
         assert_eq!(DIAL.show(-100.6), ShownValue::Off(false));
+        // No ohmmeter shows less than nothing, however it errs.
+        assert_eq!(OHMS.show(-0.3), ShownValue::Steps(0));
+        assert_eq!(OHMS.show(0.06), ShownValue::Steps(1));
+        assert_eq!(OHMS.interval(ShownValue::Off(false)), None);
         assert_eq!(DIAL.number(ShownValue::Steps(-61)), Some(-61.0));
         assert_eq!(DIAL.number(ShownValue::Off(true)), None);
     }

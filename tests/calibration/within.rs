@@ -10,7 +10,7 @@ use anyhow::Context as _;
 use assess::infer::complaint::MISHEARD;
 use assess::infer::evidence::follow_in;
 use assess::infer::guests::{Asked, Guest, Guests};
-use assess::infer::hypotheses::{Class, Hypotheses};
+use assess::infer::hypotheses::{Class, Hypotheses, Hypothesis};
 use assess::infer::reading::Noted;
 use assess::infer::rows::{Car, Told};
 use assess::pack::Library;
@@ -140,7 +140,12 @@ impl Guests for Recorded<'_> {
         let mut guests = Vec::new();
         for asked in asked {
             let rows = &self.table.rows;
-            let fault = asked.fault.map_or(-1, i64::from);
+            let fault = match asked.hypothesis {
+                Hypothesis::Inside => -1,
+                Hypothesis::Fault(fault) => i64::from(fault),
+                // The tables hold cars with one fault at most.
+                Hypothesis::Other | Hypothesis::Pair(..) => continue,
+            };
             let mut best: Option<(usize, f64)> = None;
             for (index, row) in rows.iter().enumerate() {
                 if row.f != fault || row.draw < 0 || self.out[index] {

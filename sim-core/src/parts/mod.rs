@@ -17,6 +17,7 @@ mod key_switch;
 mod multimeter;
 mod push_lead;
 mod relay;
+mod relay_socket;
 pub mod reservoir;
 mod supply;
 pub mod tee;
@@ -31,7 +32,7 @@ use crate::params::Params;
 use booster::Booster;
 use check_valve::CheckValve;
 use controller::Controller;
-use electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
+use electrical::{Battery, Body, Fuse, KeySwitch, Relay, RelaySocket, Supply, Wire};
 use elements::{Seen, Spec, Specified};
 use engine::Engine;
 use engine_pump::EnginePump;
@@ -69,6 +70,7 @@ impl PartKind {
             | Self::Supply(_)
             | Self::Fuse(_)
             | Self::Relay(_)
+            | Self::RelaySocket(_)
             | Self::KeySwitch(_)
             | Self::Wire(_)
             | Self::Body(_)
@@ -206,6 +208,8 @@ kinds! { $
     Fuse { "a": Electrical, "b": Electrical }
     /// Relay.
     Relay { "30": Electrical, "87": Electrical, "85": Electrical, "86": Electrical }
+    /// Relay socket, its load side.
+    RelaySocket { "30": Electrical, "clip": Electrical, "87": Electrical }
     /// Ignition switch.
     KeySwitch { "30": Electrical, "15": Electrical }
     /// Wire.

@@ -32,6 +32,8 @@ const LEAVES: &[(&str, &str)] = &[
     ("booster_air_seat", "hold-10-min"),
     ("relay_welded", "key-off-current"),
     ("key_sticks", "key-off-current"),
+    ("socket_bridged", "key-off-current"),
+    ("socket_slack", "cut-out"),
     ("relay_burnt", "drop-relay"),
     ("relay_coil_open", "runs at all"),
     ("earth_bad", "drop-earth"),

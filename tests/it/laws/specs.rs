@@ -155,7 +155,7 @@ fn complaints(kind: &PartKind, spec: &Spec) -> Vec<String> {
                     [supply, feed, signal, earth].into_iter().all(|p| usize::from(*p) < n_ports)
                         && has(Quantity::RunTime)
                 }
-                Switch::Fuse => has(Quantity::FuseHeat),
+                Switch::Fuse | Switch::Slack => has(Quantity::FuseHeat),
                 Switch::Hum => has(Quantity::Speed),
             },
             "a switch follows what is there",

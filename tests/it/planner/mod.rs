@@ -24,7 +24,7 @@ fn small() -> &'static (Job, Trials) {
     static SMALL: OnceLock<(Job, Trials)> = OnceLock::new();
     SMALL.get_or_init(|| {
         let job = with_tools("first-shift/hum-at-the-lights", &["watch", "clamps"]);
-        let trials = Trials::of(&job, |_, _| true).expect("nobody stops it");
+        let trials = Trials::of(&job, &[], |_, _| true).expect("nobody stops it");
         (job, trials)
     })
 }

@@ -1,6 +1,6 @@
 //! Laws of the planner: information is never more than there is, and comes out on average as it was expected.
 
-use assess::infer::hypotheses::{Hypothesis, severity_of, world};
+use assess::infer::hypotheses::{severity_of, world};
 use assess::infer::rows::{self, Car};
 use assess::planner::Planner;
 use sim_core::world::World;
@@ -91,13 +91,10 @@ fn inv_what_is_expected_comes_about_on_average() {
             left -= **mass;
             left < 0.0
         });
-        let fault = match found.expect("a share of the whole").0.hypothesis {
-            Hypothesis::Fault(fault) => Some(fault),
-            Hypothesis::Inside | Hypothesis::Other => None,
-        };
+        let hypothesis = found.expect("a share of the whole").0.hypothesis;
         // Other draws than those that the forecast is made of.
         let draw = 1000 + n;
-        worlds.push(world(&job.car, &job.kit, fault, draw, severity_of(draw)));
+        worlds.push(world(&job.car, &job.kit, hypothesis, draw, severity_of(draw)));
     }
     let cars = rows::arrive(job, &worlds);
     let both = trial(job, trials, "run-and-rest");

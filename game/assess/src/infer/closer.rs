@@ -9,8 +9,7 @@
 
 use crate::infer::draws::DRAWS;
 use crate::infer::guests::Asked;
-use crate::infer::hypotheses::severity_of;
-use crate::infer::run::{Run, SOUND, Standing};
+use crate::infer::run::{Run, SOUND, Standing, first_cars};
 use crate::infer::table::Item;
 
 /// Share below which a hypothesis stands still.
@@ -29,7 +28,7 @@ impl Run<'_> {
         let shares = self.shares(self.last());
         let after = self.taken.len();
         for (player, share) in self.players.iter_mut().zip(shares).skip(1) {
-            if player.stands.is_none() && share < STANDS {
+            if player.is_on_its_way() && share < STANDS {
                 player.stands = Some(Standing { share, after });
             }
         }
@@ -41,28 +40,33 @@ impl Run<'_> {
             let gain: f64 = self.could_gain[standing.after..].iter().sum();
             standing.share * sim_core::math::exp(gain)
         };
-        let roused: Vec<(usize, Standing)> = self
+        let roused: Vec<usize> = self
             .players
             .iter()
             .enumerate()
-            .filter_map(|(h, player)| Some((h, player.stands?)))
-            .filter(|(_, standing)| ROUSED < could(*standing))
+            .filter(|(_, player)| player.stands.is_some_and(|standing| ROUSED < could(standing)))
+            .map(|(h, _)| h)
             .collect();
+        self.let_go_on(&roused)
+    }
+
+    /// Lets hypotheses go on that stand still; whether there were any.
+    pub(super) fn let_go_on(&mut self, which: &[usize]) -> bool {
         let Some(last) = self.taken.last().copied() else { return false };
-        let which: Vec<usize> = roused.iter().map(|(h, _)| *h).collect();
-        self.advance(&which, self.course.notes[last].deed);
-        for (h, standing) in &roused {
-            self.players[*h].stands = None;
-            self.catch_up(*h, standing.after);
+        self.advance(which, self.course.notes[last].deed);
+        for h in which {
+            if let Some(standing) = self.players[*h].stands.take() {
+                self.catch_up(*h, standing.after);
+            }
         }
-        if !roused.is_empty() {
+        if !which.is_empty() {
             self.look();
         }
-        !roused.is_empty()
+        !which.is_empty()
     }
 
     /// Lets a hypothesis take in the notes from number `from` on; its cars have done the deeds.
-    fn catch_up(&mut self, h: usize, from: usize) {
+    pub(super) fn catch_up(&mut self, h: usize, from: usize) {
         for item in from..self.table.items.len() {
             let noted = self.table.items[item].noted.clone();
             self.forecast(&[h], item, &noted);
@@ -81,7 +85,7 @@ impl Run<'_> {
         for _ in 0..ROUNDS {
             let (then, now) = (self.shares(&self.beliefs[before_lock]), self.shares(self.last()));
             let close: Vec<usize> = (1..self.players.len())
-                .filter(|h| self.players[*h].stands.is_none() && CLOSER <= then[*h].max(now[*h]))
+                .filter(|h| self.players[*h].is_on_its_way() && CLOSER <= then[*h].max(now[*h]))
                 .collect();
             let asked: Vec<Vec<Asked>> = close.iter().map(|h| self.more_cars(*h)).collect();
             let mut guests = self.host.bring_in(&asked.concat()).into_iter();
@@ -101,7 +105,6 @@ impl Run<'_> {
     fn more_cars(&self, h: usize) -> Vec<Asked> {
         let player = &self.players[h];
         let many = player.guests.len();
-        let next = many..(many + DRAWS).min(SOUND);
-        next.map(|draw| Asked { fault: player.fault, draw, at: severity_of(draw) }).collect()
+        first_cars(player.hypothesis, many..(many + DRAWS).min(SOUND))
     }
 }

@@ -28,6 +28,14 @@ impl Draw {
         Self { draw, next_unknown: 0 }
     }
 
+    /// A coordinate of a draw that no tolerance takes: where the severity of a second fault lies.
+    #[must_use]
+    pub fn aside(draw: usize) -> f64 {
+        /// Far behind the last tolerance of any car.
+        const ASIDE: u64 = 1 << 32;
+        Self { draw, next_unknown: ASIDE }.next_u()
+    }
+
     /// The next coordinate.
     pub fn next_u(&mut self) -> f64 {
         let block = self.draw / DRAWS;

@@ -4,7 +4,8 @@
 //! and does the deeds in them from one counted note to the next ([`crate::infer::rows`]). At each note the forecasts grow
 //! ([`crate::infer::forecast`]) and the belief moves ([`crate::infer::table`]).
 //!
-//! What is unlikely stands still meanwhile, and what is likely is given more cars (`closer`).
+//! What is unlikely stands still meanwhile, and what is likely is given more cars (`closer`). Where no single fault explains
+//! what was noted, two at once are tried (`pairs`).
 //!
 //! What is recorded runs in hypothesis and draw order, so the number of threads cannot change a bit.
 
@@ -35,6 +36,8 @@ pub struct Link {
 /// The belief along an attempt.
 #[derive(Debug)]
 pub struct Followed {
+    /// What was held possible: what was asked for, and pairs where no single fault explained what was noted.
+    pub hypotheses: Hypotheses,
     /// Belief on the complaint alone.
     pub start: Belief,
     /// After each note that counts, in the order they were written.
@@ -84,6 +87,9 @@ pub fn follow_in(
             break;
         }
     }
+    if run.asks_for_pairs() {
+        run.pair_up();
+    }
     run.look_closer();
     run.end(until)
 }
@@ -103,15 +109,13 @@ impl Run<'_> {
             |class| match class {
                 Class::Inside => true,
                 Class::Unit(unit) => repaired.contains(&unit),
+                Class::Pair(a, b) => repaired.contains(&a) && repaired.contains(&b),
                 Class::Other => false,
             },
             Car::is_well,
         );
         let swapped = self.course.swaps.iter().enumerate().map(|(index, swap)| {
-            self.per_cell(
-                |class| class == Class::Unit(swap.unit),
-                |car| car.swapped_faulty.get(index).copied(),
-            )
+            self.per_cell(|class| class.has(swap.unit), |car| car.swapped_faulty.get(index).copied())
         });
         Followed {
             swapped_faulty: swapped.collect(),
@@ -121,6 +125,7 @@ impl Run<'_> {
             set_aside: self.cars().filter(|car| car.is_set_aside()).count(),
             cars: self.cars().count(),
             deeds: self.deeds,
+            hypotheses: self.hypotheses,
             table: self.table,
         }
     }
@@ -137,7 +142,7 @@ impl Run<'_> {
         for (h, entry) in self.hypotheses.list.iter().enumerate() {
             let rule = number(of_class(self.hypotheses.classes[entry.class]));
             let forecast = self.table.views[h].forecast.as_ref();
-            let player = self.players.get(h).filter(|player| player.stands.is_none());
+            let player = self.players.get(h).filter(|player| player.is_on_its_way());
             let (Some(forecast), Some(player)) = (forecast, player) else {
                 all.extend(std::iter::repeat_n(rule, entry.cells()));
                 continue;

@@ -5,18 +5,18 @@
 
 use sim_core::world::World;
 
-use crate::infer::hypotheses::world;
+use crate::infer::hypotheses::{Hypothesis, world};
 use crate::infer::rows::{self, Car};
 use crate::pack::job::Job;
 
 /// A car that is asked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Asked {
-    /// Index of its fault; `None`: sound.
-    pub fault: Option<u16>,
+    /// What is wrong with it; of *other* there are no cars.
+    pub hypothesis: Hypothesis,
     /// Number of the draw that its tolerances come from.
     pub draw: usize,
-    /// Severity, share of the range.
+    /// Severity of its (first) fault, share of the range.
     pub at: f64,
 }
 
@@ -43,7 +43,7 @@ pub struct Simulated<'a>(pub &'a Job);
 
 impl Guests for Simulated<'_> {
     fn bring_in(&mut self, asked: &[Asked]) -> Vec<Guest> {
-        let of = |asked: &Asked| world(&self.0.car, &self.0.kit, asked.fault, asked.draw, asked.at);
+        let of = |asked: &Asked| world(&self.0.car, &self.0.kit, asked.hypothesis, asked.draw, asked.at);
         let worlds: Vec<World> = asked.iter().map(of).collect();
         let came = rows::arrive(self.0, &worlds).into_iter().zip(asked);
         came.map(|(car, asked)| Guest { car, draw: asked.draw, at: asked.at }).collect()

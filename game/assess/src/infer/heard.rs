@@ -22,7 +22,7 @@ pub fn heard(entry: Entry, shows: &[bool], at: &[f64]) -> View {
             return View::new(entry.class, start, None);
         }
         Hypothesis::Inside => Forecast::of_sound(shows.len()),
-        Hypothesis::Fault(_) => Forecast::of_fault(at.to_vec()),
+        Hypothesis::Fault(_) | Hypothesis::Pair(..) => Forecast::of_fault(at.to_vec()),
     };
     let shows: Vec<f64> = shows.iter().map(|shows| f64::from(u8::from(*shows))).collect();
     let mean = shows.iter().sum::<f64>() / shows.len() as f64;

@@ -6,8 +6,9 @@
 //! * *Other*: something that is not in the catalogue; nothing is known of what it would show.
 //!
 //! A class is what would be repaired: one per repair unit that has a fault, one for *inside limits*, one
-//! for *other*. Prior mass before the complaint: [`INSIDE_LIMITS`], [`OTHER`], the rest shared by commonness.
-//! Not in this version: pairs of faults.
+//! for *other*, one per two units that may both have one. Prior mass before the complaint: [`INSIDE_LIMITS`], [`OTHER`], the rest shared by commonness.
+//! Two faults at once are hypotheses too, laid out when no single one explains what was noted ([`Hypotheses::pair`]); they
+//! have [`PAIRS`] beside all others.
 
 use sim_core::car::Car;
 use sim_core::instrument::InstrumentCard;
@@ -22,6 +23,9 @@ use crate::infer::forecast::NODES;
 pub const INSIDE_LIMITS: f64 = 0.15;
 /// Mass of *other* before the complaint is heard (own choice).
 pub const OTHER: f64 = 0.02;
+/// Mass of two faults at once, in different units, beside the mass of all that is not (own choice: about one car in thirty
+/// that comes in has a second fault that matters).
+pub const PAIRS: f64 = 0.03;
 
 /// What is repaired, or that nothing is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -32,6 +36,31 @@ pub enum Class {
     Unit(u16),
     /// Something that is not in the catalogue.
     Other,
+    /// Both repair units are outside their limits, the smaller index first.
+    Pair(u16, u16),
+}
+
+impl Class {
+    /// Whether a unit (index into `car.units`) is outside its limits when this is so.
+    #[must_use]
+    pub fn has(self, unit: u16) -> bool {
+        match self {
+            Self::Inside | Self::Other => false,
+            Self::Unit(own) => own == unit,
+            Self::Pair(first, second) => first == unit || second == unit,
+        }
+    }
+
+    /// Whether exactly these units (index into `car.units`, each once) are outside their limits when this is so.
+    #[must_use]
+    pub fn is_exactly(self, units: &[u16]) -> bool {
+        match self {
+            Self::Inside => units.is_empty(),
+            Self::Unit(_) => units.len() == 1 && self.has(units[0]),
+            Self::Pair(..) => units.len() == 2 && units.iter().all(|unit| self.has(*unit)),
+            Self::Other => false,
+        }
+    }
 }
 
 /// A hypothesis.
@@ -43,6 +72,8 @@ pub enum Hypothesis {
     Fault(u16),
     /// Something that is not in the catalogue.
     Other,
+    /// Two faults of the catalogue, in different units, the smaller index first.
+    Pair(u16, u16),
 }
 
 /// A hypothesis with what it is before anything was seen.
@@ -61,17 +92,17 @@ impl Entry {
     #[must_use]
     pub fn cells(self) -> usize {
         match self.hypothesis {
-            Hypothesis::Fault(_) => NODES,
+            Hypothesis::Fault(_) | Hypothesis::Pair(..) => NODES,
             Hypothesis::Inside | Hypothesis::Other => 1,
         }
     }
 
-    /// The fault, if it is one.
+    /// The fault, if it is a single one.
     #[must_use]
     pub fn fault(self) -> Option<u16> {
         match self.hypothesis {
             Hypothesis::Fault(fault) => Some(fault),
-            Hypothesis::Inside | Hypothesis::Other => None,
+            Hypothesis::Inside | Hypothesis::Other | Hypothesis::Pair(..) => None,
         }
     }
 }
@@ -79,9 +110,9 @@ impl Entry {
 /// All hypotheses about a car, in fixed order.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hypotheses {
-    /// Classes: *inside limits*, then units in the order of the car file, then *other*.
+    /// Classes: *inside limits*, then units in the order of the car file, then *other*, then pairs as they were laid out.
     pub classes: Vec<Class>,
-    /// Hypotheses: *inside limits*, faults in the order of the car file, *other*.
+    /// Hypotheses: *inside limits*, faults in the order of the car file, *other*, pairs as they were laid out.
     pub list: Vec<Entry>,
 }
 
@@ -106,6 +137,32 @@ impl Hypotheses {
         Self { classes, list }
     }
 
+    /// Every two faults of `car` that lie in different units, each with its weight before the complaint: [`PAIRS`] shared by
+    /// how common both are.
+    #[must_use]
+    pub fn pairs(car: &Car) -> Vec<((u16, u16), f64)> {
+        let number = |fault: usize| car.faults[fault].commonness;
+        let apart = |(a, b): &(usize, usize)| car.faults[*a].unit != car.faults[*b].unit;
+        let all: Vec<(usize, usize)> = (0..car.faults.len())
+            .flat_map(|second| (0..second).map(move |first| (first, second)))
+            .filter(apart)
+            .collect();
+        let sum: f64 = all.iter().map(|(a, b)| number(*a) * number(*b)).sum();
+        all.iter().map(|(a, b)| ((*a as u16, *b as u16), PAIRS * number(*a) * number(*b) / sum)).collect()
+    }
+
+    /// Lays out two faults at once, of this weight before the complaint.
+    pub fn pair(&mut self, car: &Car, (a, b): (u16, u16), prior: f64) {
+        let unit = |fault: u16| car.faults[usize::from(fault)].unit;
+        let class = Class::Pair(unit(a).min(unit(b)), unit(a).max(unit(b)));
+        let known = self.classes.iter().position(|known| *known == class);
+        let class = known.unwrap_or_else(|| {
+            self.classes.push(class);
+            self.classes.len() - 1
+        });
+        self.list.push(Entry { hypothesis: Hypothesis::Pair(a.min(b), a.max(b)), class, prior });
+    }
+
     /// Hypothesis and class of every cell, hypothesis by hypothesis.
     pub fn cells(&self) -> impl Iterator<Item = (usize, usize)> + '_ {
         let of = |(index, entry): (usize, &Entry)| std::iter::repeat_n((index, entry.class), entry.cells());
@@ -119,28 +176,31 @@ pub fn severity_of(draw: usize) -> f64 {
     Draw::new(draw).next_u()
 }
 
-/// The car of one draw with a fault at share `at` of its range. The severity takes the first coordinate whether or not it
-/// is used, so that all hypotheses see the same tolerances.
+/// The car of one draw, its (first) fault at share `at` of its range. The severity takes the first coordinate whether or not
+/// it is used, so that all hypotheses see the same tolerances; where a second fault stands is [`Draw::aside`].
 #[must_use]
-pub fn world(car: &Car, kit: &[InstrumentCard], fault: Option<u16>, draw: usize, at: f64) -> World {
-    let mut draw = Draw::new(draw);
+pub fn world(car: &Car, kit: &[InstrumentCard], hypothesis: Hypothesis, number: usize, at: f64) -> World {
+    let mut draw = Draw::new(number);
     draw.next_u();
-    let faults: Vec<(u16, f64)> = fault
-        .iter()
-        .map(|&fault| {
-            let def = &car.faults[usize::from(fault)];
-            (fault, severity(def.severity_min, def.severity_max, at))
-        })
-        .collect();
+    let of = |fault: u16, at: f64| {
+        let def = &car.faults[usize::from(fault)];
+        (fault, severity(def.severity_min, def.severity_max, at))
+    };
+    let faults = match hypothesis {
+        Hypothesis::Inside | Hypothesis::Other => vec![],
+        Hypothesis::Fault(fault) => vec![of(fault, at)],
+        Hypothesis::Pair(first, second) => vec![of(first, at), of(second, Draw::aside(number))],
+    };
     World::draw(car, kit, &faults, &mut || draw.next_u())
 }
 
 /// The first block of cars of every hypothesis, hypothesis by hypothesis: [`DRAWS`] each.
 #[must_use]
 pub fn every_first_car(car: &Car, kit: &[InstrumentCard]) -> Vec<World> {
-    let faults = std::iter::once(None).chain((0..car.faults.len()).map(|fault| Some(fault as u16)));
-    faults
-        .flat_map(|fault| (0..DRAWS).map(move |draw| world(car, kit, fault, draw, severity_of(draw))))
+    let faults = (0..car.faults.len()).map(|fault| Hypothesis::Fault(fault as u16));
+    std::iter::once(Hypothesis::Inside)
+        .chain(faults)
+        .flat_map(|which| (0..DRAWS).map(move |draw| world(car, kit, which, draw, severity_of(draw))))
         .collect()
 }
 

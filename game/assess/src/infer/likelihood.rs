@@ -56,9 +56,11 @@ pub fn edges(scale: &Scale, shown: ShownValue) -> Option<(f64, f64)> {
             let high = (last as f64 + 0.5) * resolution;
             match shown {
                 ShownValue::Steps(step) if (first..=last).contains(&step) => {
-                    Some(((step as f64 - 0.5) * resolution, (step as f64 + 0.5) * resolution))
+                    let below = step == 0 && scale.counts_from_nought();
+                    let from = if below { f64::NEG_INFINITY } else { (step as f64 - 0.5) * resolution };
+                    Some((from, (step as f64 + 0.5) * resolution))
                 }
-                ShownValue::Off(false) => Some((f64::NEG_INFINITY, low)),
+                ShownValue::Off(false) if !scale.counts_from_nought() => Some((f64::NEG_INFINITY, low)),
                 ShownValue::Off(true) => Some((high, f64::INFINITY)),
                 _ => None,
             }

@@ -18,6 +18,7 @@ pub mod marginal;
 pub mod modes;
 pub mod numeric;
 pub mod outlook;
+mod pairs;
 pub mod reading;
 pub mod rows;
 mod run;

@@ -18,9 +18,22 @@ pub const SOUND: usize = 64;
 /// The cars of one hypothesis.
 #[derive(Debug)]
 pub(super) struct Player {
-    pub(super) fault: Option<u16>,
+    pub(super) hypothesis: Hypothesis,
+    /// None for *other*.
     pub(super) guests: Vec<Guest>,
     pub(super) stands: Option<Standing>,
+}
+
+impl Player {
+    /// Has cars, and they go on.
+    pub(super) fn is_on_its_way(&self) -> bool {
+        self.stands.is_none() && !self.guests.is_empty()
+    }
+}
+
+/// Cars of a hypothesis, by their numbers.
+pub(super) fn first_cars(hypothesis: Hypothesis, numbers: std::ops::Range<usize>) -> Vec<Asked> {
+    numbers.map(|draw| Asked { hypothesis, draw, at: severity_of(draw) }).collect()
 }
 
 /// A hypothesis that stands still.
@@ -36,9 +49,9 @@ pub(super) struct Standing {
 pub(super) struct Run<'a> {
     pub(super) job: &'a Job,
     pub(super) course: &'a Course,
-    pub(super) hypotheses: &'a Hypotheses,
+    pub(super) hypotheses: Hypotheses,
     pub(super) host: &'a mut dyn Guests,
-    /// Without *other*.
+    /// One a hypothesis.
     pub(super) players: Vec<Player>,
     pub(super) table: Table,
     /// Index into the course's notes of each note taken.
@@ -57,19 +70,21 @@ impl<'a> Run<'a> {
         host: &'a mut dyn Guests,
     ) -> Self {
         let asked = |entry: &Entry| {
-            let (fault, cars) = match entry.hypothesis {
-                Hypothesis::Inside => (None, SOUND),
-                Hypothesis::Fault(fault) => (Some(fault), DRAWS),
-                Hypothesis::Other => return None,
+            let cars = match entry.hypothesis {
+                Hypothesis::Inside => SOUND,
+                Hypothesis::Fault(_) | Hypothesis::Pair(..) => DRAWS,
+                Hypothesis::Other => 0,
             };
-            Some((0..cars).map(|draw| Asked { fault, draw, at: severity_of(draw) }).collect::<Vec<_>>())
+            first_cars(entry.hypothesis, 0..cars)
         };
-        let asked: Vec<Vec<Asked>> = hypotheses.list.iter().filter_map(asked).collect();
+        let asked: Vec<Vec<Asked>> = hypotheses.list.iter().map(asked).collect();
         let mut guests = host.bring_in(&asked.concat()).into_iter();
-        let players = asked
+        let players = hypotheses
+            .list
             .iter()
-            .map(|asked| Player {
-                fault: asked.first().and_then(|first| first.fault),
+            .zip(&asked)
+            .map(|(entry, asked)| Player {
+                hypothesis: entry.hypothesis,
                 guests: guests.by_ref().take(asked.len()).collect(),
                 stands: None,
             })
@@ -78,7 +93,7 @@ impl<'a> Run<'a> {
         let mut run = Self {
             job,
             course,
-            hypotheses,
+            hypotheses: hypotheses.clone(),
             host,
             players,
             table,
@@ -94,7 +109,7 @@ impl<'a> Run<'a> {
 
     /// A hypothesis that has heard the complaint and taken no note yet.
     pub(super) fn view(&self, h: usize) -> View {
-        let guests = self.players.get(h).map_or(&[][..], |player| &player.guests);
+        let guests = &self.players[h].guests;
         let shows: Vec<bool> = guests.iter().map(|guest| guest.car.shows).collect();
         let at: Vec<f64> = guests.iter().map(|guest| guest.at).collect();
         heard(self.hypotheses.list[h], &shows, &at)
@@ -107,7 +122,7 @@ impl<'a> Run<'a> {
 
     /// Which hypotheses are on their way.
     pub(super) fn running(&self) -> Vec<usize> {
-        (0..self.players.len()).filter(|h| self.players[*h].stands.is_none()).collect()
+        (0..self.players.len()).filter(|h| self.players[*h].is_on_its_way()).collect()
     }
 
     /// Takes the next note in.

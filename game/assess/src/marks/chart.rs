@@ -15,10 +15,13 @@ use crate::play::course::{Looked, Worth};
 /// The chart: how each note moved each class.
 pub(super) fn evidence_sheet(c: &Computed<'_>, lock: usize, s: &Speech<'_>) -> EvidenceSheet {
     let start = c.followed.start.classes();
-    let classes = (0..c.hypotheses.classes.len())
-        .map(|class| ClassLine { name: class_name(c.hypotheses.classes[class], s), start: start[class] })
+    let classes = (0..c.followed.hypotheses.classes.len())
+        .map(|class| ClassLine {
+            name: class_name(c.followed.hypotheses.classes[class], s),
+            start: start[class],
+        })
         .collect();
-    let truth = true_classes(c.hypotheses, c.course);
+    let truth = true_classes(&c.followed.hypotheses, c.course);
     let mass = |p: &[f64]| truth.iter().map(|&class| p[class]).sum::<f64>();
     let mut before = mass(&start);
     let mut links = c.followed.links.iter().peekable();
@@ -78,6 +81,7 @@ fn class_name(class: Class, s: &Speech<'_>) -> String {
         Class::Inside => s.say("told-sound"),
         Class::Unit(unit) => s.units(&[unit]),
         Class::Other => s.say("told-other"),
+        Class::Pair(a, b) => s.units(&[a, b]),
     }
 }
 

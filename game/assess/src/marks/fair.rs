@@ -8,7 +8,6 @@ use sim_core::world::World;
 use super::truth::p_true;
 use crate::infer::draws::Draw;
 use crate::infer::evidence::Followed;
-use crate::infer::hypotheses::Hypotheses;
 use crate::infer::numeric::normal;
 use crate::infer::rows::{self, Told};
 use crate::pack::job::Job;
@@ -28,14 +27,7 @@ pub(crate) struct Fair {
 
 /// Follows the notes of `followed`, an attempt of course `done`, in the true car `world`. `truth`: the attempt that says
 /// what is true.
-pub(crate) fn along(
-    job: &Job,
-    hypotheses: &Hypotheses,
-    truth: &Course,
-    done: &Course,
-    world: &World,
-    followed: &Followed,
-) -> Fair {
+pub(crate) fn along(job: &Job, truth: &Course, done: &Course, world: &World, followed: &Followed) -> Fair {
     let mut cars = rows::arrive(job, std::slice::from_ref(world));
     let deeds: Vec<usize> = followed.links.iter().map(|link| done.notes[link.note].deed).collect();
     let mut all: Vec<&mut rows::Car> = cars.iter_mut().collect();
@@ -49,7 +41,7 @@ pub(crate) fn along(
         let instruments: Vec<f64> = job.kit.iter().map(|_| 2.0 * draw.next_u() - 1.0).collect();
         let scatter: Vec<f64> = told.iter().map(|_| normal(draw.next_u(), draw.next_u())).collect();
         let beliefs = followed.with_other_scatter(&told, &instruments, &scatter);
-        beliefs.iter().map(|belief| p_true(hypotheses, truth, belief)).collect()
+        beliefs.iter().map(|belief| p_true(&followed.hypotheses, truth, belief)).collect()
     };
     Fair { paths: (0..REDRAWS).map(path).collect(), deeds }
 }

@@ -68,7 +68,6 @@ impl MarkError {
 pub(crate) struct Computed<'a> {
     pub(crate) job: &'a Job,
     pub(crate) course: &'a Course,
-    pub(crate) hypotheses: &'a Hypotheses,
     pub(crate) followed: &'a Followed,
     pub(crate) fair: &'a Fair,
     pub(crate) reference: Option<Reached>,
@@ -94,7 +93,6 @@ pub struct Evaluation {
     /// Where the course is the file's, not today's.
     recording: Option<Recording>,
     course: Course,
-    hypotheses: Hypotheses,
     /// How the belief moved; `None` when the car was not handed back.
     followed: Option<(Followed, Fair)>,
     reference: Option<Reached>,
@@ -122,7 +120,6 @@ struct Labels {
 /// program made it.
 pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
     let (course, recording) = taken(attempt, job).map_err(Box::new)?;
-    let hypotheses = Hypotheses::of(&job.car);
     let mut evaluation = Evaluation {
         job: job.clone(),
         attempt: Labels {
@@ -135,7 +132,6 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
         },
         recording,
         course,
-        hypotheses,
         followed: None,
         reference: None,
         par: None,
@@ -150,10 +146,11 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
 impl Evaluation {
     /// Follows the belief along the attempt, and along the reference attempt if that could ask for less.
     fn follow(&mut self, attempt: &Attempt) {
-        let (job, course, hypotheses) = (&self.job, &self.course, &self.hypotheses);
+        let (job, course) = (&self.job, &self.course);
+        let hypotheses = &Hypotheses::of(&job.car);
         let world = play::truth(job, attempt.header.seed);
         let followed = follow(job, hypotheses, course, course.deeds.len(), |_| false);
-        let fair = fair::along(job, hypotheses, course, course, &world, &followed);
+        let fair = fair::along(job, course, course, &world, &followed);
         let reached = fair.mean_before(course.lock());
         // Who has reached τ has reached all that is asked, whatever could be reached.
         if reached < score::TAU {
@@ -190,7 +187,8 @@ impl Evaluation {
         let beliefs = self.followed.iter().flat_map(|(followed, _)| {
             std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief))
         });
-        (&self.hypotheses.classes, beliefs.map(Belief::classes).collect())
+        let classes = self.followed.as_ref().map_or(&[][..], |(followed, _)| &followed.hypotheses.classes);
+        (classes, beliefs.map(Belief::classes).collect())
     }
 
     /// How probable the notes before the finding made what is true, on average over drawings of the instruments' errors.
@@ -224,7 +222,6 @@ impl Evaluation {
         let computed = Computed {
             job: &self.job,
             course: &self.course,
-            hypotheses: &self.hypotheses,
             followed,
             fair,
             reference: self.reference,
@@ -246,7 +243,7 @@ fn reachable(
 ) -> Reached {
     let enough = |belief: &Belief| score::TAU <= truth::p_true(hypotheses, course, belief);
     let followed = follow(job, hypotheses, reference, reference.lock(), enough);
-    let fair = fair::along(job, hypotheses, course, reference, world, &followed);
+    let fair = fair::along(job, course, reference, world, &followed);
     Reached { p_true: fair.best(), notes: followed.links.len(), planned }
 }
 

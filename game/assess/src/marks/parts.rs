@@ -205,8 +205,8 @@ fn evidence_part(
     sheet: &EvidenceSheet,
     s: &Speech<'_>,
 ) -> (f64, String, String) {
-    let prior = p_true(c.hypotheses, c.course, &c.followed.start);
-    let reached = p_true(c.hypotheses, c.course, c.followed.belief_before(c.course, lock));
+    let prior = p_true(&c.followed.hypotheses, c.course, &c.followed.start);
+    let reached = p_true(&c.followed.hypotheses, c.course, c.followed.belief_before(c.course, lock));
     let reachable = c.reference.map_or(score::TAU, |r| r.p_true);
     let other = p_other(c, c.followed.belief_before(c.course, lock));
     let each = |p: f64| score::evidence(prior, p, reachable);
@@ -271,7 +271,7 @@ fn evidence_part(
 
 /// How probable it is that something is wrong which is not in the catalogue.
 fn p_other(c: &Computed<'_>, belief: &Belief) -> f64 {
-    let is_other = |class: usize| c.hypotheses.classes[class] == Class::Other;
+    let is_other = |class: usize| c.followed.hypotheses.classes[class] == Class::Other;
     belief.mass_where(|cell| is_other(belief.class_of()[cell]))
 }
 

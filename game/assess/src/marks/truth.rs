@@ -13,10 +13,6 @@ pub(crate) fn p_true(hypotheses: &Hypotheses, course: &Course, belief: &Belief) 
 /// Classes of what was outside limits when the car came in.
 pub(super) fn true_classes(hypotheses: &Hypotheses, course: &Course) -> Vec<usize> {
     let classes = hypotheses.classes.iter().enumerate();
-    let is_true = |class: &Class| match class {
-        Class::Inside => course.faulty_at_start.is_empty(),
-        Class::Unit(unit) => course.faulty_at_start.contains(unit),
-        Class::Other => false,
-    };
+    let is_true = |class: &Class| class.is_exactly(&course.faulty_at_start);
     classes.filter(|(_, class)| is_true(class)).map(|(index, _)| index).collect()
 }

@@ -148,6 +148,13 @@ impl Rehearsal {
         Minutes::of(&self.car) - self.began
     }
 
+    /// Waits, s, before anything else is done.
+    pub fn wait(&mut self, s: u32) {
+        let (action, start) = (Action::Wait { s }, self.car.tick());
+        let refused = self.car.act(&action).refused.is_some();
+        self.deeds.push(Done { action, start, end: self.car.tick(), refused });
+    }
+
     /// Does a test after the others.
     pub fn then(&mut self, test: &Test) {
         self.row.then(test);

@@ -8,7 +8,7 @@
 
 use rayon::prelude::*;
 
-use super::trials::Trials;
+use super::trials::{Trial, Trials};
 use crate::infer::belief::Belief;
 use crate::infer::outlook::{Coming, expected_gain};
 use crate::infer::reading::Noted;
@@ -146,21 +146,22 @@ impl<'a> Planner<'a> {
 
     /// Does a test, in a car that tells this at its notes; `share` of the class by which each instrument of the kit errs.
     pub fn take(&mut self, trial: usize, told: &[Option<Told>], share: &[f64]) {
-        self.note(trial, told, share);
+        let trials = self.trials;
+        self.note(&trials.tests[trial], told, share);
         self.belief = last(&mut self.table);
         self.work = self.after(&[trial]);
+        self.done.push(trial);
     }
 
-    /// Takes in what many tests tell, with instruments that do not err; what they cost is not asked.
-    pub fn take_all<'b>(&mut self, told: impl Iterator<Item = (usize, &'b [Option<Told>])>) {
+    /// Takes in what many trials tell, with instruments that do not err; what they cost is not asked.
+    pub fn take_all<'b>(&mut self, told: impl Iterator<Item = (&'b Trial, &'b [Option<Told>])>) {
         for (trial, told) in told {
             self.note(trial, told, &[]);
         }
         self.belief = last(&mut self.table);
     }
 
-    fn note(&mut self, trial: usize, told: &[Option<Told>], share: &[f64]) {
-        let trying = &self.trials.tests[trial];
+    fn note(&mut self, trying: &Trial, told: &[Option<Told>], share: &[f64]) {
         for (coming, told) in trying.coming(self.job, self.changes).into_iter().zip(told) {
             let off = coming.noted.instrument.and_then(|i| share.get(i)).copied().unwrap_or(0.0);
             // What cannot be read is not noted.
@@ -169,7 +170,6 @@ impl<'a> Planner<'a> {
             self.table.take_in(&Coming { noted, ..coming }, &self.trials.priors);
         }
         self.changes += trying.changes();
-        self.done.push(trial);
     }
 
     /// Bits that tests would give, one after the other.

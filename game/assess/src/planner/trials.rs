@@ -27,6 +27,8 @@ const SOUND: usize = crate::infer::evidence::SOUND;
 pub struct Trial {
     /// Index into the job's tests.
     pub test: usize,
+    /// How long one waits before it, s.
+    pub after_s: u32,
     /// What is done, from setting up to the last reading, and what of it is noted.
     course: Course,
     /// The notes that count: index into what is looked at.
@@ -44,35 +46,35 @@ pub struct Trials {
     pub priors: Vec<f64>,
     /// The tests, in the order of the job's.
     pub tests: Vec<Trial>,
+    /// Some of them after a wait, as asked for: no plan has them.
+    pub late: Vec<Trial>,
     /// Per hypothesis: of each car whether it shows the complaint, and where in its range its severity lies.
     cars: Vec<(Vec<bool>, Vec<f64>)>,
 }
 
-/// The cars of a hypothesis: fault, and how many; `None` for *other*.
-fn drawn(entry: &Entry) -> Option<(Option<u16>, usize)> {
+/// How many cars a hypothesis has here.
+fn many(entry: &Entry) -> usize {
     match entry.hypothesis {
-        Hypothesis::Inside => Some((None, SOUND)),
-        Hypothesis::Fault(fault) => Some((Some(fault), DRAWS)),
-        Hypothesis::Other => None,
+        Hypothesis::Inside => SOUND,
+        Hypothesis::Fault(_) | Hypothesis::Pair(..) => DRAWS,
+        Hypothesis::Other => 0,
     }
 }
 
 impl Trials {
-    /// Tries all tests of a job; `tried` is told after each how many there are and how many are done, and says whether to go
+    /// Tries all tests of a job, and those that `late` names (index into the job's tests) also after so long a wait, s; `tried` is told after each how many there are and how many are done, and says whether to go
     /// on. `None` when it was stopped.
-    pub fn of(job: &Job, mut tried: impl FnMut(usize, usize) -> bool) -> Option<Self> {
+    pub fn of(job: &Job, late: &[(usize, u32)], mut tried: impl FnMut(usize, usize) -> bool) -> Option<Self> {
         let hypotheses = Hypotheses::of(&job.car);
         let drawn: Vec<Vec<(World, f64)>> = hypotheses
             .list
             .iter()
             .map(|entry| {
-                let cars = drawn(entry).into_iter().flat_map(|(fault, many)| {
-                    (0..many).map(move |draw| {
-                        let at = severity_of(draw);
-                        (world(&job.car, &job.kit, fault, draw, at), at)
-                    })
-                });
-                cars.collect()
+                let car = |draw: usize| {
+                    let at = severity_of(draw);
+                    (world(&job.car, &job.kit, entry.hypothesis, draw, at), at)
+                };
+                (0..many(entry)).map(car).collect()
             })
             .collect();
         let worlds: Vec<World> = drawn.iter().flatten().map(|(world, _)| world.clone()).collect();
@@ -84,15 +86,19 @@ impl Trials {
             .collect();
         let many: Vec<usize> = drawn.iter().map(Vec::len).collect();
         let here: Vec<usize> = (0..job.tests.len()).filter(|t| job.tests[*t].fits(&job.kit)).collect();
+        let at_once = here.iter().map(|test| (*test, 0));
+        let late = late.iter().filter(|(test, _)| here.contains(test)).copied();
+        let all: Vec<(usize, u32)> = at_once.chain(late).collect();
         let mut tests = Vec::new();
-        for (n, test) in here.iter().enumerate() {
-            tests.push(Trial::of(job, *test, &came_in, &many));
-            if !tried(n + 1, here.len()) {
+        for (n, (test, after_s)) in all.iter().enumerate() {
+            tests.push(Trial::of(job, *test, *after_s, &came_in, &many));
+            if !tried(n + 1, all.len()) {
                 return None;
             }
         }
+        let late = tests.split_off(here.len());
         let priors = hypotheses.list.iter().map(|entry| entry.prior).collect();
-        Some(Self { hypotheses, priors, tests, cars })
+        Some(Self { hypotheses, priors, tests, late, cars })
     }
 
     /// Share of the sound cars that raise the complaint.
@@ -113,13 +119,13 @@ impl Trials {
 }
 
 impl Trial {
-    fn of(job: &Job, test: usize, came_in: &[Car], many: &[usize]) -> Self {
-        let course = course(job, &job.tests[test]);
+    fn of(job: &Job, test: usize, after_s: u32, came_in: &[Car], many: &[usize]) -> Self {
+        let course = course(job, &job.tests[test], after_s);
         let counts = course.notes.iter().filter(|note| note.worth == Worth::Counts);
         let looked: Vec<usize> = counts.map(|note| note.looked).collect();
         let mut told = said(&course, &looked, came_in.to_vec()).into_iter();
         let told = many.iter().map(|many| told.by_ref().take(*many).collect()).collect();
-        Self { test, course, looked, told }
+        Self { test, after_s, course, looked, told }
     }
 
     /// What a car as it came in would tell at the notes.
@@ -155,9 +161,12 @@ impl Trial {
     }
 }
 
-/// A test as it goes in a sound car as it came in.
-fn course(job: &Job, test: &Test) -> Course {
+/// A test as it goes in a sound car as it came in, after a wait.
+fn course(job: &Job, test: &Test, after_s: u32) -> Course {
     let mut rehearsal = Rehearsal::sound(job.setup());
+    if 0 < after_s {
+        rehearsal.wait(after_s);
+    }
     rehearsal.then(test);
     let sound = World::draw(&job.car, &job.kit, &[], &mut || 0.5);
     Course::play(job, &sound, deeds(rehearsal))

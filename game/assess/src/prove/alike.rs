@@ -17,6 +17,7 @@ pub fn name_of(job: &Job, class: Class) -> String {
     match class {
         Class::Inside => "-".to_owned(),
         Class::Unit(unit) => job.car.units[usize::from(unit)].id.clone(),
+        Class::Pair(a, b) => format!("{}+{}", name_of(job, Class::Unit(a)), name_of(job, Class::Unit(b))),
         Class::Other => "?".to_owned(),
     }
 }

@@ -3,7 +3,7 @@
 use sim_core::action::{Action, Cycle, Sense};
 use sim_core::notice::Tool;
 
-use crate::pack::job::Symptom;
+use crate::pack::job::{Job, Symptom};
 use crate::plan::test::{Step, Test};
 
 /// Whether a test needs nothing but the driver's seat and a watch, and looks at nothing but what the complaint says.
@@ -21,6 +21,17 @@ pub fn only_confirms(symptom: Symptom, test: &Test) -> bool {
             Step::Do(action) => is_of(symptom, action),
             Step::Note { .. } => true,
         })
+}
+
+/// Somebody who only listens may listen again after so long, s: a pump that should have filled its store long since has
+/// told him more than the customer could (own choice).
+const LATE_S: u32 = 300;
+
+/// The tests that only confirm what a job's complaint says, index into the job's tests, each with the wait before it, s.
+#[must_use]
+pub fn late(job: &Job) -> Vec<(usize, u32)> {
+    let of = |test: &usize| only_confirms(job.symptom, &job.tests[*test]);
+    (0..job.tests.len()).filter(of).map(|test| (test, LATE_S)).collect()
 }
 
 /// Whether a look is at what the complaint says.

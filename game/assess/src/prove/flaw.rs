@@ -42,8 +42,8 @@ pub enum Flaw {
     },
     /// Whoever only sees for himself what the customer said, and guesses, has the evidence.
     GuessableByConfirming {
-        /// Short name of the test.
-        test: String,
+        /// Short names of the tests, each with the minutes waited before it.
+        tests: Vec<(String, f64)>,
         /// Share of the way to a proved finding.
         evidence: f64,
     },
@@ -125,10 +125,10 @@ impl Flaw {
                 "the card alone makes the fault {n} % probable: it can be guessed without a measurement",
                 n = percent(*p)
             ),
-            Self::GuessableByConfirming { test, evidence } => sentence!(
+            Self::GuessableByConfirming { tests, evidence } => sentence!(
                 "prove-confirming",
-                "whoever only sees for himself what the customer said ({test}) has {n} % of the evidence: add a fault to the car that complains alike, or change the complaint",
-                test = test,
+                "whoever only sees for himself what the customer said ({tests}) has {n} % of the evidence: add a fault to the car that complains alike, or change the complaint",
+                tests = late_tests(tests),
                 n = percent(*evidence)
             ),
             Self::Unsafe { test, rule } => sentence!(
@@ -168,4 +168,12 @@ impl Flaw {
             ),
         }
     }
+}
+
+/// Tests by their short names, a wait before one told in minutes: `hum-key-off, hum-key-off (+5 min)`.
+fn late_tests(tests: &[(String, f64)]) -> String {
+    let one = |(test, after_min): &(String, f64)| {
+        if *after_min <= 0.0 { test.clone() } else { format!("{test} (+{after_min:.0} min)") }
+    };
+    tests.iter().map(one).collect::<Vec<_>>().join(", ")
 }

@@ -34,7 +34,7 @@ pub(super) fn of(job: &Job, proof: &Proof, dangers: &[(String, String)]) -> Vec<
     put(proof.time_limit_min < takes_min, Flaw::TooLong { takes_min, gives_min: proof.time_limit_min });
     put(GUESSED <= proof.card, Flaw::GuessableFromCard { p: proof.card });
     if let Some(best) = proof.confirming.first() {
-        let guessed = Flaw::GuessableByConfirming { test: best.test.clone(), evidence: best.evidence };
+        let guessed = Flaw::GuessableByConfirming { tests: best.tests.clone(), evidence: best.evidence };
         put(score::E_PASS <= best.evidence, guessed);
     }
     for (test, rule) in dangers {

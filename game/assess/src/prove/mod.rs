@@ -45,12 +45,12 @@ pub struct Alike {
     pub faults: Vec<(String, f64, f64)>,
 }
 
-/// What a test is worth to somebody who only sees for himself what the customer said.
+/// What tests are worth to somebody who only sees for himself what the customer said.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Confirming {
-    /// Short name of the test.
-    pub test: String,
-    /// Share of the way to a proved finding that it goes by itself, 0 to 1.
+    /// Short names of the tests, each with the minutes that he waited before it.
+    pub tests: Vec<(String, f64)>,
+    /// Share of the way to a proved finding that they go by themselves, 0 to 1.
     pub evidence: f64,
 }
 
@@ -102,7 +102,7 @@ pub struct Proof {
     pub card: f64,
     /// The likeliest on the complaint alone, as in [`Planned::likeliest`].
     pub card_likeliest: (String, f64),
-    /// Tests that only confirm the complaint, the most telling first.
+    /// Tests that only confirm the complaint, each by itself and all together, the most telling first.
     pub confirming: Vec<Confirming>,
     /// What still looks alike when every test was done in the middle car.
     pub alike: Vec<Alike>,

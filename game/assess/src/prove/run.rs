@@ -14,6 +14,7 @@ use crate::marks::score;
 use crate::pack::job::Job;
 use crate::plan::cost::Rehearsal;
 use crate::plan::test::Test;
+use crate::planner::trials::Trial;
 use crate::planner::{Planner, Trials, par};
 use crate::play;
 
@@ -40,7 +41,8 @@ pub enum Stage {
 /// Proves a job in `cars` drawn cars. `hear` is told how far it is and says whether to go on; `None` when it was stopped.
 #[must_use]
 pub fn prove(job: &Job, cars: usize, hear: &mut dyn FnMut(Stage) -> bool) -> Option<Proof> {
-    let trials = Trials::of(job, |n, all| hear(Stage::Tried(n, all)))?;
+    let late = confirming::late(job);
+    let trials = Trials::of(job, &late, |n, all| hear(Stage::Tried(n, all)))?;
     let middle = World::draw(&job.car, &job.kit, job.answer(), &mut || 0.5);
     let truth = Truth::of(job, &trials.hypotheses, &middle);
     let came_in = rows::arrive(job, std::slice::from_ref(&middle)).into_iter().next()?;
@@ -96,7 +98,8 @@ impl Truth {
         let is_true = |class: &Class| match class {
             Class::Inside => units.is_empty(),
             Class::Unit(unit) => units.contains(unit),
-            Class::Other => false,
+            // The planner tries single faults: with one of two it is satisfied.
+            Class::Pair(..) | Class::Other => false,
         };
         let classes = hypotheses.classes.iter().enumerate().filter(|(_, class)| is_true(class));
         Self { classes: classes.map(|(index, _)| index).collect(), units }
@@ -178,19 +181,26 @@ fn drawn(
     Some(all)
 }
 
-/// What each test that only confirms the complaint is worth by itself in the middle car, the most telling first.
+/// What tests that only confirm the complaint are worth in the middle car, each by itself, at once and after a wait, and
+/// all of them together; the most telling first.
 fn confirmed(job: &Job, trials: &Trials, truth: &Truth, came_in: &Car) -> Vec<Confirming> {
-    let only = |trial: &usize| confirming::only_confirms(job.symptom, &job.tests[trials.tests[*trial].test]);
-    let confirming: Vec<usize> = (0..trials.tests.len()).filter(only).collect();
-    let one = |trial: &usize| {
+    let only = |trial: &&Trial| confirming::only_confirms(job.symptom, &job.tests[trial.test]);
+    let single: Vec<&Trial> = trials.tests.iter().chain(&trials.late).filter(only).collect();
+    let told: Vec<_> = single.par_iter().with_max_len(1).map(|trial| trial.told_by(came_in)).collect();
+    let mut rows: Vec<Vec<usize>> = (0..single.len()).map(|n| vec![n]).collect();
+    if 1 < single.len() {
+        rows.push((0..single.len()).collect());
+    }
+    let one = |row: &Vec<usize>| {
         let mut plan = Planner::new(job, trials);
         let before = truth.p(plan.belief());
-        let tried = &trials.tests[*trial];
-        plan.take(*trial, &tried.told_by(came_in), &[]);
+        plan.take_all(row.iter().map(|n| (single[*n], told[*n].as_slice())));
+        let tests =
+            row.iter().map(|n| (job.tests[single[*n].test].id.clone(), f64::from(single[*n].after_s) / 60.0));
         let evidence = score::evidence(before, truth.p(plan.belief()), score::TAU);
-        Confirming { test: job.tests[tried.test].id.clone(), evidence }
+        Confirming { tests: tests.collect(), evidence }
     };
-    let mut all: Vec<Confirming> = confirming.par_iter().with_max_len(1).map(one).collect();
+    let mut all: Vec<Confirming> = rows.par_iter().with_max_len(1).map(one).collect();
     all.sort_by(|a, b| b.evidence.total_cmp(&a.evidence));
     all
 }
@@ -199,7 +209,7 @@ fn confirmed(job: &Job, trials: &Trials, truth: &Truth, came_in: &Car) -> Vec<Co
 fn exhausted(job: &Job, trials: &Trials, truth: &Truth, came_in: &Car) -> Vec<super::Alike> {
     let mut plan = Planner::new(job, trials);
     let told: Vec<_> = trials.tests.par_iter().with_max_len(1).map(|trial| trial.told_by(came_in)).collect();
-    plan.take_all(told.iter().map(Vec::as_slice).enumerate());
+    plan.take_all(trials.tests.iter().zip(told.iter().map(Vec::as_slice)));
     alike::in_belief(job, &trials.hypotheses, &truth.classes, plan.belief())
 }
 

@@ -112,8 +112,13 @@ pub fn lines(job: &Job, proof: &Proof, words: &Locale) -> Vec<String> {
     ];
     lines.push(words.say_with("prove-time", &time));
     if let Some(best) = proof.confirming.first() {
-        let values =
-            [("test", test_name(job, &best.test, words).into()), ("p", percent(best.evidence).into())];
+        let one = |(test, after_min): &(String, f64)| {
+            let name = test_name(job, test, words);
+            let late = [("test", name.clone().into()), ("n", fixed(*after_min, 0, words).into())];
+            if *after_min <= 0.0 { name } else { words.say_with("prove-late", &late) }
+        };
+        let list = best.tests.iter().map(one).collect::<Vec<_>>().join("; ");
+        let values = [("tests", list.into()), ("p", percent(best.evidence).into())];
         lines.push(words.say_with("prove-confirms", &values));
     }
     lines.push(match proof.alike.as_slice() {

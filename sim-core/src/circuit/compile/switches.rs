@@ -17,6 +17,8 @@ pub(crate) enum Switch {
     Controller { part: usize, law: Control, nodes: [Option<u16>; 4], run_time: Option<usize> },
     /// A fuse by its heat.
     Fuse { part: usize, heat: usize },
+    /// A slack clip by its heat.
+    Slack { part: usize, heat: usize },
     /// A pump's hum by its speed.
     Hum { part: usize, speed: usize },
 }
@@ -28,6 +30,7 @@ impl Switch {
             | Self::Relay { part, .. }
             | Self::Controller { part, .. }
             | Self::Fuse { part, .. }
+            | Self::Slack { part, .. }
             | Self::Hum { part, .. } => part,
         }
     }
@@ -35,7 +38,7 @@ impl Switch {
     /// Whether its contact is closed in a part from the shelf.
     pub(crate) fn is_closed_at_first(&self) -> bool {
         match self {
-            Self::Vacuum { .. } => true,
+            Self::Vacuum { .. } | Self::Slack { .. } => true,
             Self::Relay { .. } | Self::Controller { .. } | Self::Fuse { .. } | Self::Hum { .. } => false,
         }
     }
@@ -63,6 +66,7 @@ fn of(idx: u16, switch: &elements::Switch, layout: &Layout, wiring: &Wiring) -> 
             Switch::Controller { part, law, nodes, run_time: index(Quantity::RunTime) }
         }
         elements::Switch::Fuse => Switch::Fuse { part, heat: index(Quantity::FuseHeat)? },
+        elements::Switch::Slack => Switch::Slack { part, heat: index(Quantity::FuseHeat)? },
         elements::Switch::Hum => Switch::Hum { part, speed: index(Quantity::Speed)? },
     })
 }

@@ -4,7 +4,7 @@ use super::super::compile::Switch;
 use super::super::solve::{Flags, Scratch};
 use super::{Circuit, Event};
 use crate::lanes::Real;
-use crate::parts::elements::{Decision, FUSE_MELTS_AT};
+use crate::parts::elements::{Decision, FUSE_MELTS_AT, SLACK_CLOSES_AT, SLACK_OPENS_AT};
 
 /// Discrete states that follow from a state.
 #[derive(Debug)]
@@ -58,6 +58,10 @@ impl Circuit {
                     flag.codes = now.codes;
                 }
                 Switch::Fuse { part, heat } => next[*part].melted |= FUSE_MELTS_AT <= y[*heat].lane(lane),
+                Switch::Slack { part, heat } => {
+                    let (heat, flag) = (y[*heat].lane(lane), &mut next[*part]);
+                    flag.closed = if flag.closed { heat < SLACK_OPENS_AT } else { heat <= SLACK_CLOSES_AT };
+                }
                 Switch::Hum { part, speed } => {
                     /// Audible above this speed, rad/s; silent again below half of it.
                     const HUM: f64 = 60.0;
@@ -114,7 +118,7 @@ fn turned(switch: &Switch, part: u16, closed: bool) -> Option<Event> {
         Switch::Vacuum { .. } => (Event::SwitchClosed(part), Event::SwitchOpened(part)),
         Switch::Relay { .. } => (Event::RelayPulled(part), Event::RelayDropped(part)),
         Switch::Controller { .. } => (Event::OutputOn(part), Event::OutputOff(part)),
-        Switch::Fuse { .. } | Switch::Hum { .. } => return None,
+        Switch::Fuse { .. } | Switch::Slack { .. } | Switch::Hum { .. } => return None,
     };
     Some(if closed { on } else { off })
 }

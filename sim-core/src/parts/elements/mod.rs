@@ -30,7 +30,7 @@ pub use characteristic::{Characteristic, RAIL};
 pub use control::{CODES, Control, Decision, FEED_OHM, FEED_V, GROUND_OHM, TroubleCode};
 pub use electric::{Electric, Meter, Pole, Worth};
 pub use filament::{FILAMENT_RATED_K, Filament};
-pub use fuse::{FUSE_MELTS_AT, FUSE_TAU_S};
+pub use fuse::{FUSE_MELTS_AT, FUSE_TAU_S, SLACK_CLOSES_AT, SLACK_OPENS_AT};
 pub use lag::Lag;
 pub use law::Law;
 pub use machine::Machine;

@@ -41,6 +41,8 @@ pub enum Switch {
     },
     /// A fuse by its heat ([`super::Quantity::FuseHeat`]).
     Fuse,
+    /// A slack clip by its own heat ([`super::Quantity::FuseHeat`]): it lets go warm and makes contact again cold.
+    Slack,
     /// The hum of a pump by its speed ([`super::Quantity::Speed`]).
     Hum,
 }

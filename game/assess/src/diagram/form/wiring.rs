@@ -1,7 +1,7 @@
 //! Forms of the electrical symbols.
 
 use sim_core::parts::controller::Controller;
-use sim_core::parts::electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
+use sim_core::parts::electrical::{Battery, Body, Fuse, KeySwitch, Relay, RelaySocket, Supply, Wire};
 use sim_core::parts::instruments::{Multimeter, PushLead, TestLamp};
 
 use super::Way::{Down, Left, Right, Up};
@@ -52,6 +52,13 @@ impl Formed for Relay {
     const WIRING: Option<Outline> = Some(Outline::new(
         &[("30", (-4, -3), Left), ("87", (4, -3), Right), ("86", (-4, 3), Left), ("85", (4, 3), Right)],
         Area::new(-2.8, -4.4, 2.8, 4.4),
+    ));
+}
+
+impl Formed for RelaySocket {
+    const WIRING: Option<Outline> = Some(Outline::new(
+        &[("30", (-4, 0), Left), ("clip", (-4, 3), Left), ("87", (4, 0), Right)],
+        Area::new(-2.8, -1.2, 2.8, 4.2),
     ));
 }
 

@@ -1,8 +1,10 @@
 //! Electrical symbols, after IEC 60617, with the terminal numbers of DIN 72552.
 
+use std::f32::consts::TAU;
+
 use egui::{Pos2, vec2};
 use sim_core::parts::controller::Controller;
-use sim_core::parts::electrical::{Battery, Body, Fuse, KeySwitch, Relay, Supply, Wire};
+use sim_core::parts::electrical::{Battery, Body, Fuse, KeySwitch, Relay, RelaySocket, Supply, Wire};
 use sim_core::parts::instruments::{Multimeter, PushLead, TestLamp};
 
 use super::super::grid::STEP;
@@ -62,6 +64,16 @@ impl Symbol for Relay {
 
     fn terminals(&self) -> &[(&str, &'static str)] {
         &[("30", "30"), ("87", "87"), ("85", "85"), ("86", "86")]
+    }
+}
+
+impl Symbol for RelaySocket {
+    fn wiring(&self, sym: &Sym<'_>, _: Now) {
+        relay_socket(sym);
+    }
+
+    fn terminals(&self) -> &[(&str, &'static str)] {
+        &[("30", "30"), ("clip", "30"), ("87", "87")]
     }
 }
 
@@ -167,6 +179,19 @@ fn relay(sym: &Sym<'_>) {
     sym.link(&[(0.0, 2.1), (0.0, -3.5)]);
     sym.line(&[(-4.0, 3.0), (4.0, 3.0)], WIRE);
     sym.frame((-1.5, 2.1), (1.5, 3.9));
+}
+
+/// Two contacts of a socket in one frame, each an arc about the blade that it takes.
+fn relay_socket(sym: &Sym<'_>) {
+    const ARC: f32 = 0.6;
+    let (l, t, r, b) = (-2.8, -1.2, 2.8, 4.2);
+    sym.area(&[(l, t), (r, t), (r, b), (l, b)], sym.pen.paper);
+    sym.frame((l, t), (r, b));
+    sym.line(&[(-4.0, 0.0), (-1.2, 0.0), (-1.2, 3.0 - ARC)], WIRE);
+    sym.line(&[(-4.0, 3.0), (-1.2, 3.0)], WIRE);
+    sym.arc((-1.2, 3.0), ARC, -TAU / 2.0, 0.0, OUTLINE);
+    sym.line(&[(4.0, 0.0), (1.2, 0.0), (1.2, 3.0 - ARC)], WIRE);
+    sym.arc((1.2, 3.0), ARC, -TAU / 2.0, 0.0, OUTLINE);
 }
 
 /// Contact that is turned by hand and stays; the key's two positions beneath it.

@@ -3,7 +3,7 @@
 use assess::room::{Mouth as Port, Xyz};
 use bevy::math::{Quat, Vec3};
 use sim_core::action::Station;
-use sim_core::parts::electrical::{Battery, Body as CarBody, Fuse, KeySwitch, Relay};
+use sim_core::parts::electrical::{Battery, Body as CarBody, Fuse, KeySwitch, Relay, RelaySocket};
 use std::f32::consts::{FRAC_PI_2, TAU};
 
 use super::{About, Body, Seat};
@@ -168,6 +168,38 @@ impl Body for Relay {
         {
             let blade = bevel_box(0.008, 0.002, 0.026, 0.0005).turned(Quat::from_rotation_z(turn));
             s.add(Mat::Zinc, blade.at(x, y, -0.010));
+        }
+        s
+    }
+}
+
+/// The plate under a relay, a terminal for each wire at its rim, the clip's contact at its side.
+impl Body for RelaySocket {
+    fn about(&self) -> About {
+        About::FACED
+    }
+
+    fn mouths(&self) -> Vec<Mouth> {
+        let pin = |x: f32, y: f32, out: Vec3| Mouth::new(Vec3::new(x, y, -0.004), out);
+        vec![
+            pin(-0.075, 0.105, Vec3::new(-0.5, 0.9, 0.4)),
+            pin(-0.075, 0.02, Vec3::new(-1.0, 0.2, 0.5)),
+            pin(0.075, 0.105, Vec3::new(0.8, 0.7, 0.4)),
+        ]
+    }
+
+    fn hold(&self) -> Vec3 {
+        Vec3::Z * -0.02
+    }
+
+    fn build(&self, ports: &[Mouth]) -> Sculpt {
+        let mut s = Sculpt::default();
+        s.add(Mat::GreyNylon, bevel_box(0.092, 0.092, 0.012, 0.003).at(0.0, 0.0, -0.005));
+        for port in ports {
+            let x = 0.5 * (port.at.x + 0.04_f32.copysign(port.at.x));
+            let y = port.at.y.clamp(-0.04, 0.04);
+            s.add(Mat::GreyNylon, bevel_box(0.040, 0.016, 0.008, 0.002).at(x, y, -0.005));
+            s.add(Mat::Brass, bevel_box(0.010, 0.012, 0.008, 0.001).at(port.at.x, port.at.y, port.at.z));
         }
         s
     }

@@ -1,0 +1,109 @@
+//! Two faults at once, where no single one explains what was noted.
+//!
+//! There are hundreds of pairs, too many to be run. Which ones are worth it is read off the faults by themselves: a pair is
+//! given, note by note, the better of what its two faults foresee, each at the severity at which that is most. That is more
+//! than it can truly foresee, so that the [`TRIED`] pairs that come out best are the ones that could matter; their cars do the
+//! whole attempt, and the belief is computed anew with them. What they have before the complaint is
+//! [`super::hypotheses::PAIRS`].
+
+use crate::infer::chain::Chain;
+use crate::infer::draws::DRAWS;
+use crate::infer::guests::Asked;
+use crate::infer::hypotheses::{Class, Hypotheses, Hypothesis};
+use crate::infer::numeric::ln;
+use crate::infer::run::{Player, Run, first_cars};
+
+/// So probable *other* must be, before the finding or at the end, to say that no single fault explains the notes.
+const UNEXPLAINED: f64 = 0.10;
+/// Pairs that are tried.
+const TRIED: usize = 24;
+
+/// What one fault by itself foresees: per node of severity, natural logs of the chance of the complaint and of each note,
+/// whatever was noted before.
+type Foreseen = Vec<Vec<f64>>;
+
+impl Run<'_> {
+    /// Whether no single fault explains what was noted; or whether the job hides several, whose readings must be measured
+    /// against what is true.
+    pub(super) fn asks_for_pairs(&self) -> bool {
+        let is_other = |class: usize| self.hypotheses.classes[class] == Class::Other;
+        let lock = self.course.lock();
+        let before = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
+        let unexplained = [before, self.taken.len()].into_iter().any(|notes| {
+            let belief = &self.beliefs[notes];
+            UNEXPLAINED <= belief.mass_where(|cell| is_other(belief.class_of()[cell]))
+        });
+        unexplained || 1 < self.course.faulty_at_start.len()
+    }
+
+    /// Lays out the pairs that could matter, lets their cars do what was done, and looks at the belief anew.
+    pub(super) fn pair_up(&mut self) {
+        let standing: Vec<usize> =
+            (0..self.players.len()).filter(|h| self.players[*h].stands.is_some()).collect();
+        self.let_go_on(&standing);
+        let Some(last) = self.taken.last().copied() else { return };
+        let pairs = self.worth_trying();
+        let hypothesis = |((a, b), _): &((u16, u16), f64)| Hypothesis::Pair(*a, *b);
+        let asked: Vec<Vec<Asked>> =
+            pairs.iter().map(|pair| first_cars(hypothesis(pair), 0..DRAWS)).collect();
+        let mut guests = self.host.bring_in(&asked.concat()).into_iter();
+        let first = self.players.len();
+        for (pair, asked) in pairs.iter().zip(&asked) {
+            let guests: Vec<_> = guests.by_ref().take(asked.len()).collect();
+            if !guests.is_empty() {
+                self.hypotheses.pair(&self.job.car, pair.0, pair.1);
+                self.players.push(Player { hypothesis: hypothesis(pair), guests, stands: None });
+            }
+        }
+        let new: Vec<usize> = (first..self.players.len()).collect();
+        self.table.n_classes = self.hypotheses.classes.len();
+        self.advance(&new, self.course.notes[last].deed);
+        for h in new {
+            let view = self.view(h);
+            self.table.views.push(view);
+            self.catch_up(h, 0);
+        }
+        self.look();
+    }
+
+    /// The pairs that could matter most, with their weights before the complaint; those of what is true among them.
+    fn worth_trying(&self) -> Vec<((u16, u16), f64)> {
+        let foreseen: Vec<Foreseen> = (0..self.job.car.faults.len()).map(|f| self.foreseen(1 + f)).collect();
+        let unit = |fault: u16| self.job.car.faults[usize::from(fault)].unit;
+        let truth = &self.course.faulty_at_start;
+        let is_true = |(a, b): (u16, u16)| truth.contains(&unit(a)) && truth.contains(&unit(b));
+        let mut all: Vec<(bool, f64, ((u16, u16), f64))> = Hypotheses::pairs(&self.job.car)
+            .into_iter()
+            .map(|(pair, prior)| {
+                let best = together(&foreseen[usize::from(pair.0)], &foreseen[usize::from(pair.1)]);
+                (is_true(pair), ln(prior) + best, (pair, prior))
+            })
+            .collect();
+        // The sort is stable: equals stay in the order of the car file.
+        all.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
+        all.into_iter().take(TRIED).map(|(_, _, pair)| pair).collect()
+    }
+
+    /// What a fault by itself foresees.
+    fn foreseen(&self, h: usize) -> Foreseen {
+        let view = &self.table.views[h];
+        let Some(forecast) = &view.forecast else { return Vec::new() };
+        let prior = ln(self.hypotheses.list[h].prior / view.start.len() as f64);
+        let of = |(node, start): (usize, &f64)| {
+            let by_itself = self.table.items.iter().enumerate().take(forecast.notes.len());
+            let notes = by_itself.map(|(note, item)| {
+                let anywhere = item.marginal.chance(item.noted.seen);
+                Chain::new(forecast, node).take(forecast, note, &item.noted, anywhere)
+            });
+            std::iter::once(start - prior).chain(notes).collect()
+        };
+        view.start.iter().enumerate().map(of).collect()
+    }
+}
+
+/// The most that two faults could foresee together, natural log.
+fn together(a: &Foreseen, b: &Foreseen) -> f64 {
+    let of = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a.max(*b)).sum::<f64>();
+    let all = a.iter().flat_map(|a| b.iter().map(move |b| of(a, b)));
+    all.fold(f64::NEG_INFINITY, f64::max)
+}
