@@ -33,8 +33,12 @@ pub(super) fn play(text: &str) -> Attempt {
 }
 
 fn play_with(text: &str, seed: u128) -> Attempt {
+    play_in(&job(), text, seed)
+}
+
+pub(super) fn play_in(job: &Arc<Job>, text: &str, seed: u128) -> Attempt {
     let begin = Begin::rehearsal(Seed(seed));
-    let mut session = Session::rehearse(job(), &begin);
+    let mut session = Session::rehearse(Arc::clone(job), &begin);
     script::play(&mut session, text, |_, _, _, _| {}).expect("the script plays");
     session.into_attempt()
 }
@@ -104,6 +108,10 @@ fn reg_reference_attempt_is_competent_and_every_number_has_its_sentence() {
 }
 
 pub(super) fn course(attempt: &Attempt) -> Course {
+    course_in(&job(), attempt)
+}
+
+pub(super) fn course_in(job: &Job, attempt: &Attempt) -> Course {
     let deed = |step: &assess::attempt::Step| Deed {
         action: step.action.clone(),
         start: step.start,
@@ -111,7 +119,7 @@ pub(super) fn course(attempt: &Attempt) -> Course {
         refused: step.refused.is_some(),
     };
     let deeds = attempt.steps.iter().map(deed).collect();
-    Course::play(&job(), &crate::rig::world(attempt, &job()), deeds)
+    Course::play(job, &crate::rig::world(attempt, job), deeds)
 }
 
 #[test]

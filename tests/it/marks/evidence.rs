@@ -2,11 +2,11 @@
 
 use assess::infer::evidence::{Followed, follow, follow_in};
 use assess::infer::guests::{Asked, Guest, Guests, Simulated};
-use assess::infer::hypotheses::Hypotheses;
+use assess::infer::hypotheses::{Class, Hypotheses, PAIRS};
 use assess::infer::rows::{self, Car};
 use assess::play::course::{Course, Worth};
 
-use super::attempts::{course, job, play};
+use super::attempts::{course, course_in, job, play, play_in};
 
 /// Sums of exponentials in another order.
 const ROUNDING: f64 = 1e-9;
@@ -111,4 +111,49 @@ fn inv_a_table_of_what_cars_showed_is_believed_like_the_cars() {
         course(&play("hum\nnote\nkey on\nwait 61\nhum\nnote\nkey off\nread barometer\nnote shown\n"));
     let from_table = follow_in(&job(), &few(), &course, course.deeds.len(), |_| false, &mut Kept(&course));
     assert_eq!(followed(&course).links, from_table.links);
+}
+
+/// The relay's weld and a leak back through the engine's check valve, found one after the other: the ear at the relay, the
+/// meter at its contact; the store that loses its vacuum, and holds it with the engine's hose clamped.
+const BOTH: &str = "chocks on\nextraction on\nhum\nnote\npull relay\nhum\nnote\nmeter ohm\n\
+    fit meter red=relay.30 black=relay.87\nread meter\nnote shown\ntake meter\nmeter off\npedal pump 12 200\n\
+    fit gauge valve_m.store\nkey on\nengine idle\nwait 30\nkey off\nwait 60\nread gauge\nnote shown\nwait 600\n\
+    read gauge\nnote shown\npedal pump 12 200\nkey on\nengine idle\nwait 30\nclamp hose_m.a\nkey off\nwait 60\n\
+    read gauge\nnote shown\nwait 600\nread gauge\nnote shown\nfinding relay valve_m sure 0.95\n";
+
+/// Two faults that no single one explains are found as two: also where the marker does not know that there are two.
+#[test]
+fn inv_two_faults_at_once_are_tried_when_no_single_one_explains_the_notes() {
+    let mut two = (*job()).clone();
+    let fault =
+        |id: &str| two.car.faults.iter().position(|fault| fault.id == id).expect("it is known") as u16;
+    let hidden = vec![(fault("relay_welded"), 60.0), (fault("valve_m_leaks_back"), 0.3)];
+    let unit = |id: &str| two.car.units.iter().position(|unit| unit.id == id).expect("it is there") as u16;
+    let pair = Class::Pair(unit("valve_m").min(unit("relay")), unit("valve_m").max(unit("relay")));
+    two.set_answer(hidden);
+    let two = std::sync::Arc::new(two);
+    let mut course = course_in(&two, &play_in(&two, BOTH, 0x5eed));
+    assert_eq!(course.faulty_at_start.len(), 2);
+    for known in [true, false] {
+        if !known {
+            course.faulty_at_start.truncate(1);
+        }
+        let followed = follow(&two, &Hypotheses::of(&two.car), &course, course.deeds.len(), |_| false);
+        let class = followed.hypotheses.classes.iter().position(|class| *class == pair).expect("it is tried");
+        let (start, end) = (followed.start.classes()[class], followed.end().classes()[class]);
+        assert!(start < PAIRS, "on the complaint alone {start}");
+        assert!(0.9 < end, "{end}, known {known}");
+    }
+}
+
+/// Where one fault explains everything no pair is laid out.
+#[test]
+fn a_single_fault_that_explains_the_notes_is_alone() {
+    let course = course(&play("hum\nnote\npull relay\nhum\nnote\nfinding relay sure 0.8\n"));
+    let all = Hypotheses::of(&job().car);
+    let followed = follow(&job(), &all, &course, course.deeds.len(), |_| false);
+    assert_eq!(followed.hypotheses, all);
+    let pairs = Hypotheses::pairs(&job().car);
+    let sum: f64 = pairs.iter().map(|(_, weight)| weight).sum();
+    assert!(500 < pairs.len() && (sum - PAIRS).abs() < ROUNDING, "{} pairs, {sum}", pairs.len());
 }

@@ -3,7 +3,7 @@
 use sim_core::air::Day;
 use sim_core::circuit::Event;
 use sim_core::parts::PartKind;
-use sim_core::parts::electrical::Relay;
+use sim_core::parts::electrical::{Relay, RelaySocket};
 use sim_core::parts::instruments::MeterMode;
 
 use crate::rig::{Bench, Rig, alder_part, body, multimeter, resistor, supply};
@@ -54,6 +54,67 @@ fn inv_a_relay_pulls_in_and_drops_out_at_its_two_voltages() {
     assert!(!at(&mut b, 12.0).0);
     let v = b.circuit.current(b.port("relay.86"));
     assert!((v - 12.0 / 170.0).abs() < 1e-3, "{v} A");
+}
+
+/// A relay's socket with the blade of 30 leading to `ohm` ohms, at 12 V; nothing joined to 87 but a probe of a megohm.
+fn socket_with(ohm: f64, slack_per_a2: f64, bridge_s: f64) -> Bench {
+    Rig::default()
+        .part("supply", supply(12.0, 1e-3))
+        .part("body", body())
+        .part("socket", PartKind::RelaySocket(RelaySocket { clip_mohm: 2.0, slack_per_a2, bridge_s }))
+        .part("ohm", resistor(ohm))
+        .part("probe", resistor(1e6))
+        .join("supply.minus", "body.31a")
+        .join("supply.plus", "socket.30")
+        .join("socket.clip", "ohm.a")
+        .join("ohm.b", "body.31b")
+        .join("socket.87", "probe.a")
+        .join("probe.b", "body.31c")
+        .on(Day::STANDARD, &[])
+}
+
+/// θ = (i/I)² (1 − e^(−t/τ)), and back from there: the law written out by hand.
+#[test]
+fn inv_a_slack_clip_lets_go_warm_and_makes_contact_again_cold() {
+    const TAU_S: f64 = 1.9;
+    /// Ticks of 10 ms at either end, and steps of the solver.
+    const NEAR_S: f64 = 0.05;
+    // 10 A through a clip that carries 5 A for ever: θ runs towards 4.
+    let mut b = socket_with(1.2, 1.0 / 25.0, 0.0);
+    let socket = b.part("socket");
+    let until = |b: &mut Bench, closed: bool| {
+        let mut s = 0.0;
+        while b.circuit.is_closed(socket) != closed && s < 30.0 {
+            b.run_s(0.01);
+            s += 0.01;
+        }
+        s
+    };
+    let first = until(&mut b, false);
+    let expected = TAU_S * (4.0_f64 / 3.0).ln();
+    assert!((first - expected).abs() < NEAR_S, "{first} s, {expected} s");
+    assert!(b.circuit.current(b.port("ohm.a")).abs() < 1e-3, "nothing flows meanwhile");
+    let (rest, expected) = (until(&mut b, true), TAU_S * 10.0_f64.ln());
+    assert!((rest - expected).abs() < NEAR_S, "{rest} s, {expected} s");
+    let (again, expected) = (until(&mut b, false), TAU_S * (3.9_f64 / 3.0).ln());
+    assert!((again - expected).abs() < NEAR_S, "{again} s, {expected} s");
+    // Under what it carries it holds for ever, and a firm one always does.
+    for (ohm, slack) in [(2.6, 1.0 / 25.0), (1.2, 0.0)] {
+        let mut b = socket_with(ohm, slack, 0.0);
+        b.run_s(60.0);
+        assert!(b.circuit.is_closed(b.part("socket")), "{ohm} ohm, {slack}");
+    }
+}
+
+#[test]
+fn inv_a_bridge_feeds_87_whatever_is_in_the_socket() {
+    let volt = |bridge_s: f64| {
+        let mut b = socket_with(1.2, 0.0, bridge_s);
+        b.run_s(0.1);
+        1e6 * b.circuit.current(b.port("probe.a"))
+    };
+    assert!((volt(5.0) - 12.0).abs() < 0.05, "{} V", volt(5.0));
+    assert!(volt(0.0).abs() < 0.05, "{} V", volt(0.0));
 }
 
 /// Alder's pump at 13.5 V through a multimeter in ampere mode with a fuse of `fuse_a`.

@@ -68,15 +68,21 @@ impl Run<'_> {
 
     /// The pairs that could matter most, with their weights before the complaint; those of what is true among them.
     fn worth_trying(&self) -> Vec<((u16, u16), f64)> {
-        let foreseen: Vec<Foreseen> = (0..self.job.car.faults.len()).map(|f| self.foreseen(1 + f)).collect();
+        let mut foreseen: Vec<Option<Foreseen>> = vec![None; self.job.car.faults.len()];
+        for (h, entry) in self.hypotheses.list.iter().enumerate() {
+            if let Some(fault) = entry.fault() {
+                foreseen[usize::from(fault)] = Some(self.foreseen(h));
+            }
+        }
         let unit = |fault: u16| self.job.car.faults[usize::from(fault)].unit;
         let truth = &self.course.faulty_at_start;
         let is_true = |(a, b): (u16, u16)| truth.contains(&unit(a)) && truth.contains(&unit(b));
         let mut all: Vec<(bool, f64, ((u16, u16), f64))> = Hypotheses::pairs(&self.job.car)
             .into_iter()
-            .map(|(pair, prior)| {
-                let best = together(&foreseen[usize::from(pair.0)], &foreseen[usize::from(pair.1)]);
-                (is_true(pair), ln(prior) + best, (pair, prior))
+            .filter_map(|(pair, prior)| {
+                let of = |fault: u16| foreseen[usize::from(fault)].as_ref();
+                let best = together(of(pair.0)?, of(pair.1)?);
+                Some((is_true(pair), ln(prior) + best, (pair, prior)))
             })
             .collect();
         // The sort is stable: equals stay in the order of the car file.
