@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use anyhow::Context as _;
 use assess::attempt::{Attempt, Seed};
+use assess::infer::belief::Belief;
 use assess::infer::complaint::{self, MISHEARD};
 use assess::infer::hypotheses::{Class, INSIDE_LIMITS, severity};
 use assess::marks;
@@ -55,14 +56,17 @@ const JOBS: [&str; 5] = [
     "first-shift/before-the-bread-round",
 ];
 
-/// Plays attempt `number` and marks it.
+/// Plays attempt `number` and follows what the marker believes along it, as it does when it marks: only what else stands on
+/// a sheet is left out (other drawings of the instruments' errors, what could be reached).
 ///
 /// # Errors
-/// A job cannot be read, or an attempt cannot be played or marked.
+/// A job cannot be read, or an attempt cannot be played.
 pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
     let Worked { job, attempt, fault, technician, tests } = worked(library, number)?;
-    let evaluation = marks::mark(&attempt, &job)?;
-    let (classes, trail) = evaluation.trail();
+    let followed = marks::followed(&attempt, &job)?;
+    let classes = &followed.hypotheses.classes;
+    let beliefs = std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief));
+    let trail = beliefs.map(Belief::classes).collect();
     let class = match fault {
         Some((fault, _)) => Class::Unit(job.car.faults[usize::from(fault)].unit),
         None => Class::Inside,

@@ -143,6 +143,15 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
     Ok(evaluation)
 }
 
+/// What is believed along an attempt, as [`mark`] follows it, and nothing else of what stands on a sheet.
+///
+/// # Errors
+/// As [`mark`].
+pub fn followed(attempt: &Attempt, job: &Job) -> Result<Followed, MarkError> {
+    let (course, _) = taken(attempt, job).map_err(Box::new)?;
+    Ok(follow(job, &Hypotheses::of(&job.car), &course, course.deeds.len(), |_| false))
+}
+
 impl Evaluation {
     /// Follows the belief along the attempt, and along the reference attempt if that could ask for less.
     fn follow(&mut self, attempt: &Attempt) {

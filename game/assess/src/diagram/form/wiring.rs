@@ -57,8 +57,8 @@ impl Formed for Relay {
 
 impl Formed for RelaySocket {
     const WIRING: Option<Outline> = Some(Outline::new(
-        &[("30", (-4, 0), Left), ("clip", (-4, 3), Left), ("87", (4, 0), Right)],
-        Area::new(-2.8, -1.2, 2.8, 4.2),
+        &[("30", (-4, 0), Left), ("clip", (4, 0), Right), ("87", (0, -3), Up)],
+        Area::new(-2.6, -1.6, 2.6, 1.4),
     ));
 }
 

@@ -1,6 +1,6 @@
 //! Electrical symbols, after IEC 60617, with the terminal numbers of DIN 72552.
 
-use std::f32::consts::TAU;
+use std::f32::consts::FRAC_PI_2;
 
 use egui::{Pos2, vec2};
 use sim_core::parts::controller::Controller;
@@ -181,17 +181,18 @@ fn relay(sym: &Sym<'_>) {
     sym.frame((-1.5, 2.1), (1.5, 3.9));
 }
 
-/// Two contacts of a socket in one frame, each an arc about the blade that it takes.
+/// Two contacts of a socket in one frame, each an arc about the blade that it takes: that of 30, which the current goes
+/// through, and that of 87.
 fn relay_socket(sym: &Sym<'_>) {
-    const ARC: f32 = 0.6;
-    let (l, t, r, b) = (-2.8, -1.2, 2.8, 4.2);
+    const ARC: f32 = 0.55;
+    let (l, t, r, b) = (-2.6, -1.6, 2.6, 1.4);
     sym.area(&[(l, t), (r, t), (r, b), (l, b)], sym.pen.paper);
     sym.frame((l, t), (r, b));
-    sym.line(&[(-4.0, 0.0), (-1.2, 0.0), (-1.2, 3.0 - ARC)], WIRE);
-    sym.line(&[(-4.0, 3.0), (-1.2, 3.0)], WIRE);
-    sym.arc((-1.2, 3.0), ARC, -TAU / 2.0, 0.0, OUTLINE);
-    sym.line(&[(4.0, 0.0), (1.2, 0.0), (1.2, 3.0 - ARC)], WIRE);
-    sym.arc((1.2, 3.0), ARC, -TAU / 2.0, 0.0, OUTLINE);
+    sym.line(&[(-4.0, 0.0), (0.9 - ARC, 0.0)], WIRE);
+    sym.arc((0.9, 0.0), ARC, FRAC_PI_2, 3.0 * FRAC_PI_2, OUTLINE);
+    sym.line(&[(0.9, 0.0), (4.0, 0.0)], WIRE);
+    sym.line(&[(0.0, -3.0), (0.0, -1.0 - ARC)], WIRE);
+    sym.arc((0.0, -1.0), ARC, -2.0 * FRAC_PI_2, 0.0, OUTLINE);
 }
 
 /// Contact that is turned by hand and stays; the key's two positions beneath it.
