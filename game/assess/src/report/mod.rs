@@ -4,6 +4,7 @@
 
 pub mod curves;
 pub mod html;
+mod plan_path;
 mod plots;
 pub mod proof;
 pub mod terminal;

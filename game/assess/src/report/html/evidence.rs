@@ -4,7 +4,9 @@ use maud::{Markup, PreEscaped, html};
 
 use crate::locale::Locale;
 use crate::marks::sheet::{EvidenceSheet, Marks, NoteWorth, ReadingLine};
-use crate::report::{classes_after, classes_to_show, counted, fixed, looked, percent, plots, signed};
+use crate::report::{
+    classes_after, classes_to_show, counted, fixed, looked, percent, plan_path, plots, signed,
+};
 
 /// Readings along the top, classes down the side.
 pub(super) fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
@@ -121,6 +123,10 @@ pub(super) fn figures(marks: &Marks, words: &Locale) -> Markup {
             &words.say("paper-path-why"),
             plots::path(marks, words),
         ))
+        @if let Some(svg) = plan_path::beside_plan(marks, words) {
+            h2 { (words.say("paper-plan-path")) }
+            (figure(&words.say("paper-plan-path-why"), svg))
+        }
         h2 { (words.say("paper-air")) }
         (figure(
             &words.say("paper-air-why"),

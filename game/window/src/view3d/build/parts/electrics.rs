@@ -182,9 +182,9 @@ impl Body for RelaySocket {
     fn mouths(&self) -> Vec<Mouth> {
         let pin = |x: f32, y: f32, out: Vec3| Mouth::new(Vec3::new(x, y, -0.004), out);
         vec![
-            pin(-0.075, 0.105, Vec3::new(-0.5, 0.9, 0.4)),
-            pin(-0.075, 0.02, Vec3::new(-1.0, 0.2, 0.5)),
-            pin(0.075, 0.105, Vec3::new(0.8, 0.7, 0.4)),
+            pin(-0.075, 0.03, Vec3::new(-0.9, 0.4, 0.4)),
+            pin(-0.075, -0.03, Vec3::new(-0.9, -0.4, 0.4)),
+            pin(0.075, 0.03, Vec3::new(0.9, 0.4, 0.4)),
         ]
     }
 

@@ -1,0 +1,95 @@
+//! How soon the truth was as probable as it became: along one's own notes, and along the reference plan.
+//!
+//! Both run over the minutes of the clock, waiting included. The plan's line is that of a car with every tolerance in the
+//! middle, whose readings are not those of this car: it says how the work could have gone, not what would have been read.
+
+use plotters::prelude::*;
+
+use super::plots::{FINE, INK, LINE_INKS, NAMES, PlotError, SIZE, mark, plot_error, text, write_names};
+use crate::locale::Locale;
+use crate::marks::sheet::{Marks, NoteWorth};
+use crate::report::classes_after;
+
+/// Minutes and percent, point by point.
+type Line = Vec<(f64, f64)>;
+
+/// Probability of what is true against time; `None` without a reference plan.
+pub(crate) fn beside_plan(marks: &Marks, words: &Locale) -> Option<Result<String, PlotError>> {
+    if marks.plan.is_empty() {
+        return None;
+    }
+    let start = 100.0 * marks.evidence.p_true_at_start(&marks.truth);
+    let lines = [(own(marks, start), "paper-plan-own"), (planned(marks, start), "paper-plan-plan")];
+    Some(drawn(&lines, words))
+}
+
+/// Along one's own notes, up to the finding.
+fn own(marks: &Marks, start: f64) -> Line {
+    let evidence = &marks.evidence;
+    let counts = |worth: &NoteWorth| matches!(worth, NoteWorth::Counts { for_finding: true, .. });
+    let notes =
+        evidence.readings.iter().filter(|line| counts(&line.worth)).filter_map(|line| {
+            Some((line.at_min, 100.0 * evidence.p_true(&marks.truth, classes_after(line)?)))
+        });
+    std::iter::once((0.0, start)).chain(notes).collect()
+}
+
+/// Along the reference plan.
+fn planned(marks: &Marks, start: f64) -> Line {
+    let mut at = 0.0;
+    let tests = marks.plan.iter().map(|test| {
+        at += test.worked_min + test.waited_min;
+        (at, 100.0 * test.p_true)
+    });
+    std::iter::once((0.0, start)).chain(tests).collect()
+}
+
+/// A line that stays until the next point and then steps there.
+fn steps(line: &Line) -> Line {
+    let step = |pair: &[(f64, f64)]| [(pair[1].0, pair[0].1), pair[1]];
+    line.first().copied().into_iter().chain(line.windows(2).flat_map(step)).collect()
+}
+
+fn drawn(lines: &[(Line, &str)], words: &Locale) -> Result<String, PlotError> {
+    let mut svg = String::new();
+    {
+        let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
+        let (left, right) = root.split_horizontally(SIZE.0 - NAMES);
+        let ends = lines.iter().filter_map(|(line, _)| line.last());
+        let end_min = ends.map(|(at, _)| *at).fold(1.0, f64::max);
+        let mut chart = ChartBuilder::on(&left)
+            .margin(6)
+            .margin_right(2)
+            .x_label_area_size(34)
+            .y_label_area_size(44)
+            .build_cartesian_2d(0.0..end_min * 1.02, 0.0..100.0)
+            .map_err(plot_error)?;
+        chart
+            .configure_mesh()
+            .disable_x_mesh()
+            .light_line_style(WHITE)
+            .bold_line_style(FINE)
+            .axis_style(INK)
+            .x_labels(10)
+            .y_labels(5)
+            .x_label_formatter(&|x| format!("{x:.0}"))
+            .y_label_formatter(&|y| format!("{y:.0} %"))
+            .x_desc(words.say("paper-plan-axis"))
+            .label_style(text(12))
+            .axis_desc_style(text(12))
+            .draw()
+            .map_err(plot_error)?;
+        let mut names = Vec::new();
+        for (slot, (line, key)) in lines.iter().enumerate() {
+            let style = LINE_INKS[slot].stroke_width(if slot == 0 { 3 } else { 2 });
+            chart.draw_series(LineSeries::new(steps(line), style)).map_err(plot_error)?;
+            for point in line {
+                mark(chart.plotting_area(), slot, *point)?;
+            }
+            names.push((line.last().map_or(0.0, |point| point.1), words.say(key), slot));
+        }
+        write_names(&right, names)?;
+        root.present().map_err(plot_error)?;
+    }
+    Ok(svg)
+}
