@@ -98,7 +98,7 @@ fn nose(front: Vec3, bay: Vec3, slack: Station, n: usize) -> Vec<Vec3> {
     if slack == Station::Front {
         vec![over, Vec3::new(x - 0.16, 0.62, 0.62), Vec3::new(x - 0.06 - 0.03 * n, 0.24, 0.70)]
     } else {
-        let back = Vec3::new(over.x.lerp(bay.x, 0.5), over.y.max(bay.y) + 0.10, bay.z.lerp(over.z, 0.4));
+        let back = Vec3::new(over.x.lerp(bay.x, 0.5), over.y.max(bay.y) + 0.22, bay.z.lerp(over.z, 0.4));
         vec![back, over, Vec3::new(x + 0.04, 0.66, 0.58)]
     }
 }
