@@ -212,7 +212,7 @@ fn inv_reports_stand_on_their_own() {
     for outside in ["http:", "https:", "src=", "url(", "@import", "<script", "<link"] {
         assert!(!fetched.contains(outside), "the page must not need {outside}");
     }
-    assert_eq!(page.matches("<svg").count(), 2, "path of certainty, and the air");
+    assert_eq!(page.matches("<svg").count(), 3, "path of certainty, the plan beside it, and the air");
     let marks = sheet().marks.as_ref().expect("it is finished");
     for report in [&text, &page] {
         let plain: String = report.split_whitespace().collect::<Vec<_>>().join(" ");

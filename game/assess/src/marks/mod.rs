@@ -28,7 +28,7 @@ use crate::attempt::override_line::OverrideLine;
 use crate::attempt::{Attempt, Breached, ENGINE, Step};
 use crate::infer::belief::Belief;
 use crate::infer::evidence::{Followed, follow};
-use crate::infer::hypotheses::{Class, Hypotheses};
+use crate::infer::hypotheses::Hypotheses;
 use crate::locale::sentence::Sentence;
 use crate::locale::{Locale, Naming, Speech};
 use crate::pack::job::{Job, ReferencePlan};
@@ -187,17 +187,6 @@ impl Evaluation {
     #[must_use]
     pub fn job(&self) -> &Job {
         &self.job
-    }
-
-    /// The classes that the belief is about, and how probable each was on the complaint alone and after each note that
-    /// counts. Empty when the car was not handed back.
-    #[must_use]
-    pub fn trail(&self) -> (&[Class], Vec<Vec<f64>>) {
-        let beliefs = self.followed.iter().flat_map(|(followed, _)| {
-            std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief))
-        });
-        let classes = self.followed.as_ref().map_or(&[][..], |(followed, _)| &followed.hypotheses.classes);
-        (classes, beliefs.map(Belief::classes).collect())
     }
 
     /// How probable the notes before the finding made what is true, on average over drawings of the instruments' errors.

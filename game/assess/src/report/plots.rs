@@ -105,7 +105,7 @@ pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
                 .draw_series(DashedLineSeries::new([(x, 0.0), (x, 100.0)], 4, 4, INK.stroke_width(1)))
                 .map_err(plot_error)?;
             chart
-                .draw_series([Text::new(words.say("paper-path-late"), (x + n * 0.01, 99.0), text(12))])
+                .draw_series([Text::new(words.say("paper-path-late"), (x + n * 0.01, 56.0), text(12))])
                 .map_err(plot_error)?;
         }
         let mut names: Vec<(f64, String, usize)> = Vec::new();
@@ -160,16 +160,26 @@ pub(super) fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>)
     let height = SIZE.1 as i32 - 46;
     names.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.2.cmp(&b.2)));
     let mut next = 4;
-    for (end, name, slot) in names {
-        let rows = textwrap::wrap(&name, 28);
+    let mut placed = Vec::new();
+    for (end, name, slot) in &names {
+        let rows = textwrap::wrap(name, 28);
         let wanted = 6 + ((100.0 - end) / 100.0 * f64::from(height)) as i32 - ROW / 2;
-        let mut y = wanted.max(next);
+        let y = wanted.max(next);
+        next = y + rows.len() as i32 * ROW + 4;
+        placed.push((y, rows, *slot));
+    }
+    // From below they push each other up again, so that none runs out of the picture.
+    let mut lowest = SIZE.1 as i32;
+    for (y, rows, _) in placed.iter_mut().rev() {
+        *y = (*y).min(lowest - rows.len() as i32 * ROW - 4);
+        lowest = *y;
+    }
+    for (mut y, rows, slot) in placed {
         mark(area, slot, (8, y + 6))?;
         for row in rows {
             area.draw(&Text::new(row.into_owned(), (18, y), text(12))).map_err(plot_error)?;
             y += ROW;
         }
-        next = y + 4;
     }
     Ok(())
 }

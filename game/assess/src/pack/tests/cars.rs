@@ -155,7 +155,7 @@ fn names_are_short_and_unique() {
     refused!(
         only(alder("id: \"e_strap\"", "id: \"e_earth\"")),
         Fault::Name(BadName::Duplicate { what: Named::Joint, .. }),
-        "joints[17].id",
+        "joints[19].id",
         "\"e_earth\"",
         "joints[15].id"
     );
@@ -204,7 +204,7 @@ fn units_of_limits_are_those_of_the_notebook() {
         "known: kPa, V, A, ohm"
     );
     refused!(
-        only(alder("max: 0.2,", "")),
+        only(alder("unit: \"V\", max: 0.2,", "unit: \"V\",")),
         Fault::Value(BadValue::NoBound { .. }),
         "limits[9]",
         "`min` nor `max`"
