@@ -51,7 +51,7 @@ const BREAKS: &[Break] = &[
         CAR,
         "id: \"e_strap\"",
         "id: \"e_earth\"",
-        "die Verbindung \"e_earth\" gibt es schon, bei joints[15].id",
+        "die Verbindung \"e_earth\" gibt es schon, bei joints[17].id",
     ),
     (CAR, "id: \"alder\"", "id: \"elder\"", "aber zum Namen der Datei gehört \"alder\""),
     (CAR, "b: \"switch.vacuum\"", "b: \"switch.p\"", "tee.2 (Luft) mit switch.p (Strom)"),

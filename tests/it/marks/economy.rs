@@ -55,7 +55,7 @@ fn without_a_plan_economy_is_left_out_and_the_rest_makes_a_hundred() {
 
 #[test]
 fn economy_counts_minutes_to_the_finding_and_only_what_was_found() {
-    let job = planned(&["hum-key-off", "control-86-off"]);
+    let job = planned(&["hum-key-off", "relay-out"]);
     let (fast, slow) = (sheet(&quick(""), &job), sheet(&quick("wait 43200\n"), &job));
     let (fast, slow) = (part(&fast, "F").expect("a plan"), part(&slow, "F").expect("a plan"));
     assert_eq!(fast.value, 1.0, "quicker than par: {}", fast.why);
@@ -86,7 +86,7 @@ fn what_is_asked_is_what_the_better_of_plan_and_script_reaches() {
     };
     let (by_little, by_script) =
         (reached(&without_script(&["hum-key-off"])), reached(&planned(&["hum-key-off"])));
-    let by_plan = reached(&without_script(&["hum-key-off", "control-86-off"]));
+    let by_plan = reached(&without_script(&["hum-key-off", "relay-out"]));
     assert!(by_little < 0.9, "hearing it is not all: {by_little}");
     assert!(0.9 <= by_script && 0.9 <= by_plan, "{by_script} by the script, {by_plan} by the plan");
 }

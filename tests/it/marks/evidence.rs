@@ -119,7 +119,8 @@ const BOTH: &str = "chocks on\nextraction on\nhum\nnote\npull relay\nhum\nnote\n
     fit meter red=relay.30 black=relay.87\nread meter\nnote shown\ntake meter\nmeter off\npedal pump 12 200\n\
     fit gauge valve_m.store\nkey on\nengine idle\nwait 30\nkey off\nwait 60\nread gauge\nnote shown\nwait 600\n\
     read gauge\nnote shown\npedal pump 12 200\nkey on\nengine idle\nwait 30\nclamp hose_m.a\nkey off\nwait 60\n\
-    read gauge\nnote shown\nwait 600\nread gauge\nnote shown\nfinding relay valve_m sure 0.95\n";
+    read gauge\nnote shown\nwait 600\nread gauge\nnote shown\nfree hose_m.a\n\
+    pedal pump 12 200\ntake gauge\npush relay\nextraction off\nchocks off\nfinding relay valve_m sure 0.95\n";
 
 /// Two faults that no single one explains are found as two: also where the marker does not know that there are two.
 #[test]

@@ -157,7 +157,7 @@ fn names_are_short_and_unique() {
         Fault::Name(BadName::Duplicate { what: Named::Joint, .. }),
         "joints[19].id",
         "\"e_earth\"",
-        "joints[15].id"
+        "joints[17].id"
     );
     refused!(
         only(alder("Tolerance(param: \"valve_m.crack_kpa\"", "Tolerance(param: \"valve_p.crack_kpa\"")),
