@@ -22,7 +22,7 @@ fn the_mark_sheet_says_in_words_what_its_charts_show() {
     window.get_by_label_contains("It was: check valve towards the engine.");
     window.get_by_label("✖ not met: evidence at least 80\u{a0}%");
     // The path of certainty, its true class named.
-    window.get_by_label_contains("check valve towards the engine (it was this): 15 % on the complaint alone");
+    window.get_by_label_contains("check valve towards the engine (it was this): 14 % on the complaint alone");
     // A cell of the chart as a sentence.
     assert!(window.query_all_by_label_contains("took it from").count() > 8);
     window.get_by_label_contains("What the air was really doing");
