@@ -22,6 +22,18 @@ const TRIED: usize = 24;
 /// whatever was noted before.
 type Foreseen = Vec<Vec<f64>>;
 
+/// Two faults with their weight before the complaint.
+type Weighed = ((u16, u16), f64);
+
+/// A pair that might be worth trying.
+struct Candidate {
+    /// It is what is true.
+    is_true: bool,
+    /// Natural log of what it could have of the belief at most, up to what is common to all.
+    most: f64,
+    pair: Weighed,
+}
+
 impl Run<'_> {
     /// Whether no single fault explains what was noted; or whether the job hides several, whose readings must be measured
     /// against what is true.
@@ -43,7 +55,7 @@ impl Run<'_> {
         self.let_go_on(&standing);
         let Some(last) = self.taken.last().copied() else { return };
         let pairs = self.worth_trying();
-        let hypothesis = |((a, b), _): &((u16, u16), f64)| Hypothesis::Pair(*a, *b);
+        let hypothesis = |((a, b), _): &Weighed| Hypothesis::Pair(*a, *b);
         let asked: Vec<Vec<Asked>> =
             pairs.iter().map(|pair| first_cars(hypothesis(pair), 0..DRAWS)).collect();
         let mut guests = self.host.bring_in(&asked.concat()).into_iter();
@@ -67,7 +79,7 @@ impl Run<'_> {
     }
 
     /// The pairs that could matter most, with their weights before the complaint; those of what is true among them.
-    fn worth_trying(&self) -> Vec<((u16, u16), f64)> {
+    fn worth_trying(&self) -> Vec<Weighed> {
         let mut foreseen: Vec<Option<Foreseen>> = vec![None; self.job.car.faults.len()];
         for (h, entry) in self.hypotheses.list.iter().enumerate() {
             if let Some(fault) = entry.fault() {
@@ -77,17 +89,17 @@ impl Run<'_> {
         let unit = |fault: u16| self.job.car.faults[usize::from(fault)].unit;
         let truth = &self.course.faulty_at_start;
         let is_true = |(a, b): (u16, u16)| truth.contains(&unit(a)) && truth.contains(&unit(b));
-        let mut all: Vec<(bool, f64, ((u16, u16), f64))> = Hypotheses::pairs(&self.job.car)
+        let mut all: Vec<Candidate> = Hypotheses::pairs(&self.job.car)
             .into_iter()
             .filter_map(|(pair, prior)| {
                 let of = |fault: u16| foreseen[usize::from(fault)].as_ref();
-                let best = together(of(pair.0)?, of(pair.1)?);
-                Some((is_true(pair), ln(prior) + best, (pair, prior)))
+                let most = ln(prior) + together(of(pair.0)?, of(pair.1)?);
+                Some(Candidate { is_true: is_true(pair), most, pair: (pair, prior) })
             })
             .collect();
         // The sort is stable: equals stay in the order of the car file.
-        all.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
-        all.into_iter().take(TRIED).map(|(_, _, pair)| pair).collect()
+        all.sort_by(|a, b| b.is_true.cmp(&a.is_true).then(b.most.total_cmp(&a.most)));
+        all.into_iter().take(TRIED).map(|candidate| candidate.pair).collect()
     }
 
     /// What a fault by itself foresees.
