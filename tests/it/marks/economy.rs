@@ -55,7 +55,7 @@ fn without_a_plan_economy_is_left_out_and_the_rest_makes_a_hundred() {
 
 #[test]
 fn economy_counts_minutes_to_the_finding_and_only_what_was_found() {
-    let job = planned(&["hum-key-off", "relay-out"]);
+    let job = planned(&["hum-key-off", "relay-in-hand"]);
     let (fast, slow) = (sheet(&quick(""), &job), sheet(&quick("wait 43200\n"), &job));
     let (fast, slow) = (part(&fast, "F").expect("a plan"), part(&slow, "F").expect("a plan"));
     assert_eq!(fast.value, 1.0, "quicker than par: {}", fast.why);
