@@ -86,7 +86,7 @@ fn what_is_asked_is_what_the_better_of_plan_and_script_reaches() {
     };
     let (by_little, by_script) =
         (reached(&without_script(&["hum-key-off"])), reached(&planned(&["hum-key-off"])));
-    let by_plan = reached(&without_script(&["hum-key-off", "relay-out"]));
+    let by_plan = reached(&without_script(&["hum-key-off", "relay-in-hand"]));
     assert!(by_little < 0.9, "hearing it is not all: {by_little}");
     assert!(0.9 <= by_script && 0.9 <= by_plan, "{by_script} by the script, {by_plan} by the plan");
 }
