@@ -6,7 +6,8 @@
 //! * *Other*: something that is not in the catalogue; nothing is known of what it would show.
 //!
 //! A class is what would be repaired: one per repair unit that has a fault, one for *inside limits*, one
-//! for *other*, one per two units that may both have one. Prior mass before the complaint: [`INSIDE_LIMITS`], [`OTHER`], the rest shared by commonness.
+//! for *other*, one per two units that may both have one. Prior mass before the complaint: [`INSIDE_LIMITS`], [`OTHER`], the
+//! rest shared by commonness.
 //! Two faults at once are hypotheses too, laid out when no single one explains what was noted ([`Hypotheses::pair`]); they
 //! have [`PAIRS`] beside all others.
 

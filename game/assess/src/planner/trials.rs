@@ -62,8 +62,8 @@ fn many(entry: &Entry) -> usize {
 }
 
 impl Trials {
-    /// Tries all tests of a job, and those that `late` names (index into the job's tests) also after so long a wait, s; `tried` is told after each how many there are and how many are done, and says whether to go
-    /// on. `None` when it was stopped.
+    /// Tries all tests of a job, and those that `late` names (index into the job's tests) also after so long a wait, s; `tried`
+    /// is told after each how many there are and how many are done, and says whether to go on. `None` when it was stopped.
     pub fn of(job: &Job, late: &[(usize, u32)], mut tried: impl FnMut(usize, usize) -> bool) -> Option<Self> {
         let hypotheses = Hypotheses::of(&job.car);
         let drawn: Vec<Vec<(World, f64)>> = hypotheses
