@@ -31,8 +31,9 @@ pub(crate) fn result_in_words(words: &Words, competent: bool, total: f64) -> Str
     }
 }
 
-/// Letters of the parts, in the order of the table; T is empty where no time was lost.
-const LETTERS: [&str; 6] = ["V", "E", "R", "Q", "D", "T"];
+/// Letters of the parts, in the order of the table; F is empty where economy does not count, T where no time was lost, H where
+/// no hint was asked for.
+const LETTERS: [&str; 8] = ["V", "E", "F", "R", "Q", "D", "T", "H"];
 
 /// Heads of the table.
 pub(crate) fn head() -> Vec<&'static str> {

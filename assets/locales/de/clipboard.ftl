@@ -87,6 +87,14 @@ finding-confirm-second = Er zählt halb; der erste bleibt bestehen.
 finding-confirm-do = Ja, das ist der Befund
 finding-confirm-not = Noch nicht
 
+hints-heading = Was würde jetzt am meisten verraten?
+hints-ask = Fragen ({ $points } Punkte Abzug; noch { $left })
+hints-counted = Berechnet aus dem, was Sie notiert haben; was verborgen ist, geht nicht ein. Jedes Mal wird gezählt.
+hints-coming = Wird berechnet. Arbeiten Sie weiter; gezählt wird, wenn der Hinweis da ist.
+hints-test = Am meisten für ihre Minuten: { $test }.
+hints-enough = Ihre Notizen sagen genug: geben Sie den Befund ab.
+hints-nothing = Keine Prüfung, die hier möglich ist, lohnt ihre Minuten.
+
 leave-title = Auftrag verlassen?
 leave-kept = Alles bisher Getane ist gespeichert. Der Auftrag lässt sich am Empfang fortsetzen.
 leave-rehearsal = Dies ist eine Probe: davon bleibt nichts.

@@ -59,6 +59,9 @@ override-long-name = ein Name von { $count } Zeichen; höchstens { $most } werde
 override-too-many = in { $file } stehen schon { $most } abweichende Entscheidungen; mehr passen nicht hinein
 session-other-job = der Versuch gehört zum Auftrag { $attempt }, nicht zu { $job }
 session-over = das Fahrzeug ist übergeben; dieser Versuch ist beendet. Einen neuen beginnen mit --new
+session-no-hints = in diesem Paket sagt niemand, was am meisten verraten würde
+session-hints-asked = alle Hinweise dieses Pakets sind erbeten ({ $given })
+session-hint-repaired = es wurde etwas instand gesetzt; von da an gibt es keine Hinweise
 script-line = Zeile { $line } ({ $text }): { $why }
 script-refused = Zeile { $line } ({ $text }): abgelehnt ({ $kind })
 
@@ -135,6 +138,7 @@ plot-size = das Bild kann nicht in Punkte umgesetzt werden: { $width } x { $heig
 # Das Fenster, und Bilder davon.
 screen-trouble = die Standardausgabe kann nicht geschrieben werden: { $why }. Was zu tun war, ist getan, aber nicht alles davon wurde gezeigt
 shop-marking-stopped = die Bewertung brach ab; die Datei bewerten mit: pinhole mark
+shop-hint-stopped = die Berechnung des Hinweises brach ab; gezählt wurde nichts
 shop-not-carried-on = { $file } kann nicht fortgesetzt werden
 shop-line = Zeile { $n }: { $why }
 shop-no-job = kein Auftrag ist offen

@@ -196,6 +196,9 @@ told-waited-long = Stunden Warten: { $n }; die Aufgabe gibt { $all }, darin { $n
     [one] eine Nacht
    *[other] { $nights } Nächte
 }. Je angefangene vier Stunden darüber kosten { $off } Punkte.
+told-hints = Erbetene Hinweise: { $n } ({ $said }). Jeder kostet { $off } Punkte.
+told-hint-enough = die Notizen sagen genug
+told-hint-nothing = keine Prüfung lohnt ihre Minuten
 told-struck-out = Was für Ablesung { $reading } dastand, ist durchgestrichen; dies gilt stattdessen.
 told-runs-already = Die Pumpe läuft schon. Um ihr nächstes Anlaufen zu hören, erst abwarten, bis sie stehen bleibt.
 told-rests-already = Die Pumpe steht schon. Um ihr nächstes Abschalten zu hören, erst abwarten, bis sie anläuft.
@@ -217,6 +220,7 @@ told-when-seed-unknown = Ob der Startwert vorgegeben oder gezogen war, ist nicht
 told-when-back = Die Uhr des Rechners ging inzwischen um { $t } zurück: auf diese Zeiten ist kein Verlass.
 told-when-mended = Die Datei war beschädigt und wurde { $t } repariert: was auf Handlung { $n } folgte, ist weggefallen ({ $m } Zeilen, { $k } Bytes).
 told-time-stands = Seit Stunden hat niemand etwas getan: die Zeit steht still, bis wieder etwas getan wird.
+told-hint-there = Was jetzt am meisten verraten würde, steht beim Befund.
 told-model-stops = Das Modell bleibt bei Sekunde { $t } der Arbeit stehen: die Zahlen von { $k } liegen jenseits dessen, was sich berechnen lässt. Jede Handlung davor ist aufgehoben; wer das Paket geschrieben hat, muss das Fahrzeug berichtigen.
 told-model-stops-car = Das Modell bleibt bei Sekunde { $t } der Arbeit stehen: die Zahlen dieses Fahrzeugs liegen jenseits dessen, was sich berechnen lässt. Jede Handlung davor ist aufgehoben; wer das Paket geschrieben hat, muss das Fahrzeug berichtigen.
 told-set-aside = { $n } von { $all } Fahrzeugen, mit denen dieser Versuch verglichen wurde, ließen sich nicht zu Ende berechnen und bleiben außer Betracht. Wer das Paket geschrieben hat, sollte das Fahrzeug berichtigen.
@@ -273,6 +277,7 @@ told-part-R = Teile
 told-part-Q = Freigabe
 told-part-D = Protokoll
 told-part-T = Zeit
+told-part-H = Hinweise
 told-not-finished = Nicht beendet: Das Fahrzeug wurde nicht übergeben, deshalb wird nichts bewertet und nichts über den Fehler verraten.
 told-reference-stops = Der Musterversuch des Auftrags bleibt an diesem Fahrzeug stehen ({ $error }), deshalb wird der Nachweis bis { $goal } % verlangt. Der Verfasser sollte ihn in Ordnung bringen.
 told-plan-out-of-date = Der Musterplan des Auftrags stammt von anderen Dateien; er wird nicht verwendet, und der Zeitaufwand zählt nicht. Der Verfasser sollte den Auftrag neu prüfen.

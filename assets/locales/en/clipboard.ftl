@@ -87,6 +87,14 @@ finding-confirm-second = It counts half; the first stays as it is.
 finding-confirm-do = Yes, this is my finding
 finding-confirm-not = Not yet
 
+hints-heading = What would tell most now?
+hints-ask = Ask ({ $points } points off; { $left } left)
+hints-counted = Worked out from what you noted; it does not know what is hidden. Each time is counted.
+hints-coming = Being worked out. Go on as you like; it is counted when it is there.
+hints-test = Most for its minutes: { $test }.
+hints-enough = Your notes say enough: give the finding.
+hints-nothing = No test that can be done here is worth its minutes.
+
 leave-title = Leave the job?
 leave-kept = All that was done so far is kept. The job can be carried on from the front desk.
 leave-rehearsal = This is a rehearsal: nothing of it is kept.

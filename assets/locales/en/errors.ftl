@@ -59,6 +59,9 @@ override-long-name = a name of { $count } characters; at most { $most } are kept
 override-too-many = { $file } holds { $most } overrides already; no more fit into it
 session-other-job = the attempt is of the job { $attempt }, not of { $job }
 session-over = the car has been handed back; this attempt is over. Begin a new one with --new
+session-no-hints = in this pack nobody says what would tell most
+session-hints-asked = all hints of this pack were asked for ({ $given })
+session-hint-repaired = something was repaired; from there on there are no hints
 script-line = line { $line } ({ $text }): { $why }
 script-refused = line { $line } ({ $text }): refused ({ $kind })
 
@@ -135,6 +138,7 @@ plot-size = the picture cannot be turned into points: { $width } x { $height } p
 # The window, and pictures of it.
 screen-trouble = standard output cannot be written: { $why }. What was to be done is done, but not all of it is shown
 shop-marking-stopped = the marking stopped; mark the file with: pinhole mark
+shop-hint-stopped = the working out of the hint stopped; nothing was counted
 shop-not-carried-on = { $file } cannot be carried on
 shop-line = line { $n }: { $why }
 shop-no-job = no job is open

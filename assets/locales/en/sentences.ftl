@@ -199,6 +199,9 @@ told-waited-long = Hours of waiting: { $n }; the job gives { $all }, { $nights -
     [one] a night
    *[other] { $nights } nights
 } among them. Every begun four hours beyond that take { $off } points off.
+told-hints = Hints asked for: { $n } ({ $said }). Each takes { $off } points off.
+told-hint-enough = the notes say enough
+told-hint-nothing = no test is worth its minutes
 told-struck-out = What you had written for reading { $reading } is struck out; this stands in its place.
 told-runs-already = The pump runs already. To hear its next start, wait until it stops first.
 told-rests-already = The pump rests already. To hear its next stop, wait until it starts first.
@@ -220,6 +223,7 @@ told-when-seed-unknown = Whether the seed was given or drawn is not recorded.
 told-when-back = The machine's clock went back by { $t } meanwhile: these times are not to be relied on.
 told-when-mended = The file was damaged and was mended { $t }: what followed action { $n } was dropped ({ $m } lines, { $k } bytes).
 told-time-stands = Nobody has done anything for hours: time stands still until you do something.
+told-hint-there = What would tell most now stands with the finding.
 told-model-stops = the model stops at second { $t } of the work: the numbers of { $k } are beyond what can be computed. Every action before this one is kept; the author of the pack must mend the car
 told-model-stops-car = the model stops at second { $t } of the work: the numbers of this car are beyond what can be computed. Every action before this one is kept; the author of the pack must mend the car
 told-set-aside = { $n } of the { $all } cars that this attempt was compared with could not be computed to the end and were set aside. The author of the pack should mend the car.
@@ -276,6 +280,7 @@ told-part-R = parts
 told-part-Q = release
 told-part-D = record
 told-part-T = time
+told-part-H = hints
 told-not-finished = Not finished: the car was not handed back, so nothing is marked and nothing about the fault is told.
 told-reference-stops = The job's reference attempt stops on this car ({ $error }), so all of the evidence up to { $goal } % is asked. Its author should mend it.
 told-plan-out-of-date = The job's reference plan was made of other files, so it is not used and economy is left out. The job's author should prove it again.

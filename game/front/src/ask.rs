@@ -49,6 +49,8 @@ pub enum Ask {
     Begin(String),
     /// Carry this attempt on.
     CarryOn(PathBuf),
+    /// Work out which test would tell most now.
+    Hint,
     /// Leave the job and go back to the front desk.
     Leave,
 }

@@ -4,6 +4,7 @@ mod begin;
 mod called;
 mod diagram;
 mod dial;
+mod next;
 mod prompt;
 pub(crate) mod show;
 
@@ -112,7 +113,10 @@ fn play(
             if *ask == Ask::Quit {
                 break;
             }
-            answer(out, words, session, ask)?;
+            match ask {
+                Ask::Next => next::next(out, words, session)?,
+                ask => answer(out, words, session, ask)?,
+            }
             continue;
         }
         let Some(action) = script::action_of(session, &said) else { continue };
@@ -174,6 +178,7 @@ fn talk(
             Said::Ask(Ask::Mark) if session.attempt().is_finished() => {
                 finish(out, words, library, session)?;
             }
+            Said::Ask(Ask::Next) => next::next(out, words, session)?,
             Said::Ask(ask) => answer(out, words, session, &ask)?,
             Said::Do(action) => {
                 if matches!(action, sim_core::action::Action::HandBack)
@@ -246,6 +251,8 @@ fn answer(out: &mut dyn Write, words: &Words, session: &Session, ask: &Ask) -> i
         Ask::Notebook => show::notebook(out, words, session),
         Ask::List => show::not_noted(out, words, session),
         Ask::Record => show::record(out, words, session),
+        // Asked and written down before it comes here.
+        Ask::Next => Ok(()),
         Ask::Mark => writeln!(out, "  {}", words.say("bench-mark-later")),
         Ask::Quit => Ok(()),
     }

@@ -140,6 +140,12 @@ fn inv_two_faults_that_are_hidden_are_found_as_two() {
     let (start, end) = (followed.start.classes()[class], followed.end().classes()[class]);
     assert!(start < PAIRS, "on the complaint alone {start}");
     assert!(0.9 < end, "{end}");
+    // The notes themselves call for two, also when nobody says that there are.
+    let mut untold = course;
+    untold.faulty_at_start.truncate(1);
+    let followed = follow(&two, &Hypotheses::of(&two.car), &untold, untold.deeds.len(), |_| false);
+    let class = followed.hypotheses.classes.iter().position(|class| *class == pair).expect("it is tried");
+    assert!(0.9 < followed.end().classes()[class], "{:?}", followed.end().classes());
 }
 
 /// Where one fault explains everything no pair is laid out.

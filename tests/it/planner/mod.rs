@@ -2,6 +2,7 @@
 
 mod command;
 mod flaws;
+mod hint;
 mod next;
 mod par;
 

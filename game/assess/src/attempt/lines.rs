@@ -4,6 +4,7 @@ use std::path::Path;
 
 use super::chain::{CHAIN_KEY, link};
 use super::error::AttemptError;
+use super::hint_line::HintLine;
 use super::mark_line::MarkLine;
 use super::override_line::OverrideLine;
 use super::record::{Attempt, Header, LONGEST_SEAT, Repair, SCHEMA_1, Sitting, Step};
@@ -43,11 +44,19 @@ pub(super) struct RepairBody {
     pub(super) repair: Repair,
 }
 
+/// The line of a hint.
+#[derive(serde::Serialize, serde::Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct HintBody {
+    pub(super) hint: HintLine,
+}
+
 /// How the lines begin that are no action's; a line of an action begins with its number.
 const MARK_KEY: &str = "{\"mark\":";
 const OVERRIDE_KEY: &str = "{\"override\":";
 const SITTING_KEY: &str = "{\"sitting\":";
 const REPAIR_KEY: &str = "{\"repair\":";
+const HINT_KEY: &str = "{\"hint\":";
 
 /// What the whole lines of a file say, as far as they go.
 pub(super) struct Parsed {
@@ -64,6 +73,7 @@ pub(super) struct Lines {
     pub(super) steps: Vec<Step>,
     pub(super) sittings: Vec<Sitting>,
     pub(super) repairs: Vec<Repair>,
+    pub(super) hints: Vec<HintLine>,
     pub(super) mark: Option<MarkLine>,
     pub(super) overrides: Vec<OverrideLine>,
     pub(super) chain: Option<blake3::Hash>,
@@ -120,6 +130,14 @@ impl Lines {
         }
         if self.steps.last().is_some_and(Step::hands_back) {
             return Err(sentence!("line-too-late", "an action after the car was handed back").into());
+        }
+        Ok(())
+    }
+
+    /// A hint is for whoever still works at the car.
+    fn has_place_for_hint(&self) -> Result<(), Fault> {
+        if self.sittings.is_empty() || self.steps.last().is_some_and(Step::hands_back) {
+            return Err(sentence!("line-late-hint", "a hint where nobody was at work").into());
         }
         Ok(())
     }
@@ -209,6 +227,12 @@ impl Lines {
                     limits::repair(&repair, done, self.repairs.len())?;
                     self.chain = Some(chained(chain)?);
                     self.repairs.push(repair);
+                } else if body.starts_with(HINT_KEY) {
+                    let HintBody { hint } = json(&body)?;
+                    self.has_place_for_hint()?;
+                    limits::hint(&hint, done, self.hints.len())?;
+                    self.chain = Some(chained(chain)?);
+                    self.hints.push(hint);
                 } else {
                     let step: Step = json(&body)?;
                     self.has_place_for(header, &step)?;
@@ -261,6 +285,7 @@ pub(super) fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
         steps,
         sittings,
         repairs,
+        hints,
         mark,
         overrides,
         chain: Some(chain),
@@ -271,6 +296,6 @@ pub(super) fn parse(bytes: &[u8], path: &Path) -> Result<Parsed, AttemptError> {
         let what = sentence!("line-no-header", "no whole header; nothing was done in this attempt");
         return Err(Fault::What(what).at(path, 1));
     };
-    let attempt = Attempt { header, steps, sittings, repairs, mark, overrides };
+    let attempt = Attempt { header, steps, sittings, repairs, hints, mark, overrides };
     Ok(Parsed { attempt, chain, good_len: len as u64, torn: len < bytes.len() })
 }

@@ -18,6 +18,7 @@
 mod chain;
 pub mod clock;
 mod error;
+pub mod hint_line;
 mod json_words;
 pub mod limits;
 mod lines;

@@ -1,4 +1,4 @@
-//! What an attempt consists of, as it stands in its file: header, sittings, steps, repairs, mark, overrides.
+//! What an attempt consists of, as it stands in its file: header, sittings, steps, hints, repairs, mark, overrides.
 
 use sim_core::action::Action;
 use sim_core::observe::Reading;
@@ -6,6 +6,7 @@ use sim_core::units::Tick;
 use sim_core::workshop::RecordEntry;
 
 use super::clock::By;
+use super::hint_line::HintLine;
 use super::mark_line::MarkLine;
 use super::override_line::OverrideLine;
 use super::seed::Seed;
@@ -178,6 +179,8 @@ pub struct Attempt {
     pub sittings: Vec<Sitting>,
     /// When it was mended, if ever.
     pub repairs: Vec<Repair>,
+    /// Hints that were asked for.
+    pub hints: Vec<HintLine>,
     /// The mark, once somebody has marked it. Nothing is computed from it.
     pub mark: Option<MarkLine>,
     /// What instructors said of the mark, in the order of time; the last holds.

@@ -6,7 +6,8 @@ use std::path::{Path, PathBuf};
 
 use super::chain::chained;
 use super::error::{AttemptError, Task};
-use super::lines::{MarkBody, OverrideBody, SittingBody, parse};
+use super::hint_line::HintLine;
+use super::lines::{HintBody, MarkBody, OverrideBody, SittingBody, parse};
 use super::litter;
 use super::mark_line::MarkLine;
 use super::override_line::OverrideLine;
@@ -100,6 +101,14 @@ impl Writer {
     /// As [`Self::append`].
     pub(crate) fn append_sitting(&mut self, sitting: &Sitting) -> Result<(), AttemptError> {
         self.append_line(&SittingBody { sitting: sitting.clone() })
+    }
+
+    /// Appends the line of a hint.
+    ///
+    /// # Errors
+    /// As [`Self::append`].
+    pub(crate) fn append_hint(&mut self, hint: &HintLine) -> Result<(), AttemptError> {
+        self.append_line(&HintBody { hint: hint.clone() })
     }
 
     /// Appends the mark and waits until it is on the disk.

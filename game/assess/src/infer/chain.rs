@@ -132,7 +132,14 @@ impl Chain {
             let candidate = match (noted.seen, mode) {
                 (Seen::Between(low, high), Mode::Low | Mode::High) => {
                     let Some(group) = expected.group(mode) else { continue };
-                    on_line(self.foresee(forecast, note, noted, group), noted, mode, group.freedom, low, high)
+                    on_line(
+                        self.foresee(forecast, note, noted, group),
+                        noted,
+                        mode,
+                        group.freedom[self.node],
+                        low,
+                        high,
+                    )
                 }
                 (Seen::Between(_, f64::INFINITY), Mode::Beyond) | (Seen::Dark, Mode::Dark) => Candidate {
                     mode,
@@ -217,7 +224,7 @@ impl Chain {
         let within = forecast.width() * forecast.width() / 12.0;
         let (sigma, slope) = (group.own[self.node], group.slope[self.node]);
         let alone = sigma * sigma
-            + group.shared * group.shared
+            + group.shared[self.node] * group.shared[self.node]
             + group.error * group.error / 3.0
             + within * slope * slope;
         let alone_mean = group.mean[self.node];
@@ -229,7 +236,7 @@ impl Chain {
             };
             let (of_own, of_shared) = forecast.together(note, taken.note);
             let mut together = of_own * sigma * other.own[self.node]
-                + of_shared * group.shared * other.shared
+                + of_shared * group.shared[self.node] * other.shared[self.node]
                 + within * slope * other.slope[self.node];
             if noted.instrument.is_some() && noted.instrument == taken.instrument {
                 together += group.error * other.error / 3.0;
@@ -239,8 +246,11 @@ impl Chain {
             mean += together * taken.shift;
             variance -= row[before] * row[before];
         }
-        // Correlations of few cars fit too well when many notes come together.
-        Foreseen { mean, variance: variance.max(LEAST * alone).max(1e-14), row, alone_mean, alone }
+        // Correlations of few cars fit too well when many notes come together: the variance of what is foreseen from
+        // other readings grows with their number over the degrees of freedom behind it.
+        let fitted = 1.0 + self.notes.len() as f64 / group.freedom[self.node];
+        let variance = (variance.max(LEAST * alone) * fitted).min(alone).max(1e-14);
+        Foreseen { mean, variance, row, alone_mean, alone }
     }
 }
 

@@ -3,9 +3,11 @@
 //! The sound car of the same draw has the same tolerances, so that the difference between the two is what the fault does.
 //! Where differences spread less than the readings themselves, the note *follows* the sound car: the difference is
 //! fitted, and how sound cars spread, known from many of them, is added: what a fault leaves as it was is then expected just
-//! as in a sound car.
+//! as in a sound car. This is asked at each severity anew: a small leak leaves a reading as it was, a large one makes it
+//! its own.
 //!
-//! How far a car stands from the line is measured with that car left out.
+//! How far a car stands from the line is measured with that car left out, and in the spread of the cars nearby: where
+//! readings bend with severity, the few cars on the bend would else say alone how all notes vary together.
 
 use crate::infer::line::{Line, local};
 use crate::infer::modes::{Mode, cut, mode, value};
@@ -18,7 +20,7 @@ const BESIDE_SOUND: f64 = 0.8;
 /// Reach of the local variance, in shares of the range of severity.
 const REACH: f64 = 0.2;
 /// How many cars the variance of all weighs beside those nearby.
-const OF_ALL: f64 = 2.0;
+const OF_ALL: f64 = 0.3;
 /// Least number of cars for a line.
 const FOR_A_LINE: usize = 5;
 /// Spread of a group of one car, share of where it stands, at least [`LONE_FLOORS`] floors.
@@ -27,18 +29,18 @@ const LONE: f64 = 0.05;
 const LONE_FLOORS: f64 = 3.0;
 
 /// One group on the line.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Group {
     /// Middle, per node of severity.
     pub mean: Vec<f64>,
     /// Slope over the whole range of severity, per node.
     pub slope: Vec<f64>,
-    /// Spread that it shares with sound cars, one σ; 0 where it does not follow them.
-    pub shared: f64,
+    /// Spread that it shares with sound cars, per node, one σ; 0 where it does not follow them.
+    pub shared: Vec<f64>,
     /// Spread of its own, per node, one σ.
     pub own: Vec<f64>,
-    /// Degrees of freedom behind the spread.
-    pub freedom: f64,
+    /// Degrees of freedom behind the spread, per node.
+    pub freedom: Vec<f64>,
     /// The instrument's error at the end of its class, on the line.
     pub error: f64,
 }
@@ -53,7 +55,7 @@ pub struct Expectation {
     /// The upper group.
     pub high: Option<Group>,
     /// How far each car stands from its line (where it follows the sound cars: its difference from them), in standard
-    /// deviations of all of them; 0 off the line.
+    /// deviations of those nearby; 0 off the line.
     pub residuals: Vec<f64>,
     /// Between which places the groups part.
     cut: f64,
@@ -100,14 +102,14 @@ impl Expectation {
                 (variance * (1.0 + 1.0 / n) + floor * floor).sqrt()
             };
             for (i, v) in members.iter().zip(&values) {
-                fit.residuals[*i] = v - mean;
+                fit.residuals[*i] = (v - mean) / sigma;
             }
             (!values.is_empty()).then(|| Group {
                 mean: vec![mean],
                 slope: vec![0.0],
-                shared: 0.0,
+                shared: vec![0.0],
                 own: vec![sigma],
-                freedom: (n - 1.0).max(1.0),
+                freedom: vec![(n - 1.0).max(1.0)],
                 error: fit.error(&members),
             })
         };
@@ -133,25 +135,35 @@ impl Expectation {
             let with_sound =
                 Points::of(&members, |i| Some(value(places[i].0)? - sound.apart(beside[i])?), at);
             let whole = (members.len() as f64 * BESIDE_SOUND).max(3.0) <= with_sound.which.len() as f64;
-            let own = own.fitted(noted, nodes)?;
-            let with_sound =
-                with_sound.fitted(noted, nodes).filter(|f| whole && f.variance < FOLLOWS * own.variance);
-            let followed = with_sound.as_ref().and_then(|_| sound.group(sound.main()));
-            let (shared, of_sound) = followed.map_or((0.0, 1.0), |group| (group.own[0], group.freedom));
-            let fitted = with_sound.unwrap_or(own);
-            for (i, residual) in fitted.which.iter().zip(&fitted.residuals) {
-                fit.residuals[*i] = *residual;
+            let own = own.fitted(noted)?;
+            let of_sound = sound.group(sound.main()).filter(|_| whole);
+            let followed = of_sound.and_then(|group| Some((group, with_sound.fitted(noted)?)));
+            let following = |at: f64| {
+                let follows = |(_, fitted): &&(&Group, Fitted)| fitted.near(at) < FOLLOWS * own.near(at);
+                followed.as_ref().filter(follows)
+            };
+            for (member, at) in own.which.iter().zip(&own.at) {
+                let residual = match following(*at) {
+                    Some((_, fitted)) => fitted.residual(*member),
+                    None => own.residual(*member),
+                };
+                fit.residuals[*member] = residual.unwrap_or(0.0);
             }
-            let cars = fitted.which.len() as f64;
-            let mean = fitted.variances.iter().sum::<f64>() / nodes.len() as f64;
-            Some(Group {
-                own: fitted.variances.iter().map(|v| v.sqrt()).collect(),
-                mean: fitted.lines.iter().map(|line| line.value).collect(),
-                slope: fitted.lines.iter().map(|line| line.slope).collect(),
-                freedom: freedom(shared * shared, of_sound, mean, (cars - 2.0).max(1.0)),
-                error: fit.error(&members),
-                shared,
-            })
+            let mut group = Group { error: fit.error(&members), ..Group::default() };
+            for node in nodes {
+                let ((shared, of_sound), fitted) = match following(*node) {
+                    Some((sound, fitted)) => ((sound.own[0], sound.freedom[0]), fitted),
+                    None => ((0.0, 1.0), &own),
+                };
+                let (line, variance) = fitted.at_node(noted, *node);
+                let cars = fitted.which.len() as f64;
+                group.mean.push(line.value);
+                group.slope.push(line.slope);
+                group.own.push(variance.sqrt());
+                group.shared.push(shared);
+                group.freedom.push(freedom(shared * shared, of_sound, variance, (cars - 2.0).max(1.0)));
+            }
+            Some(group)
         };
         let (low, high) = (group(Mode::Low), group(Mode::High));
         fit.end(low, high)
@@ -190,12 +202,7 @@ impl<'a> Fit<'a> {
         members.iter().map(|i| self.places[*i].1).sum::<f64>() / (members.len() as f64).max(1.0)
     }
 
-    fn end(mut self, low: Option<Group>, high: Option<Group>) -> Expectation {
-        let on_line: Vec<f64> = self.residuals.iter().copied().filter(|r| *r != 0.0).collect();
-        let sigma = (on_line.iter().map(|r| r * r).sum::<f64>() / (on_line.len() as f64).max(1.0)).sqrt();
-        if 0.0 < sigma {
-            self.residuals.iter_mut().for_each(|r| *r /= sigma);
-        }
+    fn end(self, low: Option<Group>, high: Option<Group>) -> Expectation {
         Expectation { modes: self.modes, low, high, residuals: self.residuals, cut: self.cut }
     }
 }
@@ -207,12 +214,17 @@ struct Points {
     value: Vec<f64>,
 }
 
-/// A line through them.
+/// A line through them, and how far they stand from it.
 struct Fitted {
+    /// Index of each car.
     which: Vec<usize>,
-    lines: Vec<Line>,
-    variances: Vec<f64>,
+    at: Vec<f64>,
+    value: Vec<f64>,
+    /// How far each stands from the line, on the line's own scale.
     residuals: Vec<f64>,
+    /// So few that there is no slope: where all stand, and the variance of that as a multiple of one car's.
+    level: Option<Line>,
+    /// Variance about the line, of all.
     variance: f64,
 }
 
@@ -229,51 +241,68 @@ impl Points {
         points
     }
 
-    /// The line at each node, with the variance of a car about it; `None` without a car.
-    fn fitted(self, noted: &Noted, nodes: &[f64]) -> Option<Fitted> {
-        let n = self.value.len();
+    /// The line; `None` without a car.
+    fn fitted(self, noted: &Noted) -> Option<Fitted> {
+        let Self { which, at, value } = self;
+        let n = value.len();
         let cars = n as f64;
-        let mean = self.value.iter().sum::<f64>() / cars.max(1.0);
-        let floor = noted.floor(mean);
-        let level = |variance: f64, leverage: f64, residuals: Vec<f64>| {
-            let lines = nodes.iter().map(|_| Line { value: mean, slope: 0.0, leverage }).collect();
-            (lines, vec![variance; nodes.len()], residuals)
-        };
-        let (lines, near, residuals): (Vec<Line>, Vec<f64>, Vec<f64>) = match n {
+        let mean = value.iter().sum::<f64>() / cars.max(1.0);
+        let mean_square = |residuals: &[f64]| residuals.iter().map(|r| r * r).sum::<f64>() / cars;
+        let (residuals, level, variance): (Vec<f64>, _, _) = match n {
             0 => return None,
             1 => {
-                let sigma = (LONE_FLOORS * floor).max(LONE * mean.abs());
-                level(sigma * sigma, 1.0, vec![0.0])
+                let sigma = (LONE_FLOORS * noted.floor(mean)).max(LONE * mean.abs());
+                (vec![0.0], Some(1.0), sigma * sigma)
             }
             2.. if n < FOR_A_LINE => {
                 let scale = (cars / (cars - 1.0)).sqrt();
-                let residuals: Vec<f64> = self.value.iter().map(|v| (v - mean) * scale).collect();
-                level(residuals.iter().map(|r| r * r).sum::<f64>() / cars, 1.0 / cars, residuals)
+                let residuals: Vec<f64> = value.iter().map(|v| (v - mean) * scale).collect();
+                let variance = mean_square(&residuals);
+                (residuals, Some(1.0 / cars), variance)
             }
             _ => {
                 let residual = |i: usize| {
-                    let line = local(&self.at, &self.value, self.at[i], Some(i));
-                    (self.value[i] - line.value) / (1.0 + line.leverage).sqrt()
+                    let line = local(&at, &value, at[i], Some(i));
+                    (value[i] - line.value) / (1.0 + line.leverage).sqrt()
                 };
                 let residuals: Vec<f64> = (0..n).map(residual).collect();
-                let lines = nodes.iter().map(|at| local(&self.at, &self.value, *at, None)).collect();
-                let all = residuals.iter().map(|r| r * r).sum::<f64>() / cars;
-                let near = |node: &f64| {
-                    let weight = |i: usize| {
-                        let far = (node - self.at[i]) / REACH;
-                        sim_core::math::exp(-far * far)
-                    };
-                    let (sum, weights) = (0..n).fold((OF_ALL * all, OF_ALL), |(sum, weights), i| {
-                        (sum + weight(i) * residuals[i] * residuals[i], weights + weight(i))
-                    });
-                    sum / weights
-                };
-                (lines, nodes.iter().map(near).collect(), residuals)
+                let variance = mean_square(&residuals);
+                (residuals, None, variance)
             }
         };
-        let variance = residuals.iter().map(|r| r * r).sum::<f64>() / cars;
-        let variances =
-            near.iter().zip(&lines).map(|(v, line)| v * (1.0 + line.leverage) + floor * floor).collect();
-        Some(Fitted { which: self.which, lines, variances, residuals, variance })
+        let level = level.map(|leverage| Line { value: mean, slope: 0.0, leverage });
+        Some(Fitted { which, at, value, residuals, level, variance })
+    }
+}
+
+impl Fitted {
+    /// Variance about the line among the cars near a severity.
+    fn near(&self, at: f64) -> f64 {
+        if self.level.is_some() {
+            return self.variance;
+        }
+        let (mut sum, mut weights) = (OF_ALL * self.variance, OF_ALL);
+        for (residual, of_car) in self.residuals.iter().zip(&self.at) {
+            let far = (at - of_car) / REACH;
+            let weight = sim_core::math::exp(-far * far);
+            sum += weight * residual * residual;
+            weights += weight;
+        }
+        sum / weights
+    }
+
+    /// The line at a severity, and the variance of another car about it.
+    fn at_node(&self, noted: &Noted, at: f64) -> (Line, f64) {
+        let line = self.level.unwrap_or_else(|| local(&self.at, &self.value, at, None));
+        let mean = self.value.iter().sum::<f64>() / self.value.len() as f64;
+        let floor = noted.floor(mean);
+        (line, self.near(at) * (1.0 + line.leverage) + floor * floor)
+    }
+
+    /// How far a car stands from the line in standard deviations of those nearby.
+    fn residual(&self, car: usize) -> Option<f64> {
+        let i = self.which.iter().position(|which| *which == car)?;
+        let near = self.near(self.at[i]).sqrt();
+        (0.0 < near).then(|| self.residuals[i] / near)
     }
 }

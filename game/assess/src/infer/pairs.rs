@@ -1,4 +1,5 @@
-//! Two faults at once, where no single one explains what was noted.
+//! Two faults at once, where no single one explains what was noted: something else foresaw one of the notes [`SURPRISE`]
+//! times better than what is believed in the end, before the finding or after all notes.
 //!
 //! There are hundreds of pairs, too many to be run. Which ones are worth it is read off the faults by themselves: a pair is
 //! given, note by note, the better of what its two faults foresee, each at the severity at which that is most. That is more
@@ -9,12 +10,12 @@
 use crate::infer::chain::Chain;
 use crate::infer::draws::DRAWS;
 use crate::infer::guests::Asked;
-use crate::infer::hypotheses::{Class, Hypotheses, Hypothesis};
+use crate::infer::hypotheses::{Hypotheses, Hypothesis};
 use crate::infer::numeric::ln;
 use crate::infer::run::{Player, Run, first_cars};
 
-/// So probable *other* must be, before the finding or at the end, to say that no single fault explains the notes.
-const UNEXPLAINED: f64 = 0.10;
+/// A note that something else foresaw so many times better than what is believed was not explained by it.
+const SURPRISE: f64 = 20.0;
 /// Pairs that are tried.
 const TRIED: usize = 24;
 
@@ -38,13 +39,11 @@ impl Run<'_> {
     /// Whether no single fault explains what was noted; or whether the job hides several, whose readings must be measured
     /// against what is true.
     pub(super) fn asks_for_pairs(&self) -> bool {
-        let is_other = |class: usize| self.hypotheses.classes[class] == Class::Other;
         let lock = self.course.lock();
         let before = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
-        let unexplained = [before, self.taken.len()].into_iter().any(|notes| {
-            let belief = &self.beliefs[notes];
-            UNEXPLAINED <= belief.mass_where(|cell| is_other(belief.class_of()[cell]))
-        });
+        let unexplained = [before, self.taken.len()]
+            .into_iter()
+            .any(|notes| ln(SURPRISE) < self.table.surprise(&self.beliefs[notes], notes));
         unexplained || 1 < self.course.faulty_at_start.len()
     }
 

@@ -194,6 +194,22 @@ impl Table {
         self.assembled(&all, many).beliefs
     }
 
+    /// Natural log of how much better the cell that foresaw a note best did so than `belief` does, which is that after the
+    /// first `many` notes: the largest among these. Each note is taken given those before it.
+    #[must_use]
+    pub fn surprise(&self, belief: &Belief, many: usize) -> f64 {
+        let walks: Vec<&Walk> = self.views.iter().flat_map(|view| &view.walks).collect();
+        let running: Vec<usize> = (0..walks.len()).filter(|cell| many < walks[*cell].logs.len()).collect();
+        let mass = |cell: usize| ln(belief.mass_in(cell..cell + 1));
+        let all = log_sum_exp(running.iter().map(|cell| mass(*cell)));
+        let at = |note: usize| {
+            let told = |cell: usize| walks[cell].logs[note + 1] - walks[cell].logs[note];
+            let best = running.iter().map(|cell| told(*cell)).fold(f64::NEG_INFINITY, f64::max);
+            best - (log_sum_exp(running.iter().map(|cell| mass(*cell) + told(*cell))) - all)
+        };
+        (0..many).map(at).fold(0.0, f64::max)
+    }
+
     /// Beliefs from the logs of each hypothesis' cells along the notes.
     fn assembled(&self, logs: &[Vec<Vec<f64>>], notes: usize) -> Path {
         let class_of: Vec<usize> =

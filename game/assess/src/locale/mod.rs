@@ -31,7 +31,7 @@ pub use error::LocaleError;
 pub use looked::mode_key;
 pub use named::key_part;
 pub use numbers::pretty_unit;
-pub use speech::{Naming, Speech};
+pub use speech::{Naming, Speech, test_name};
 
 /// Language that is always complete.
 pub const FALLBACK: &str = "en";

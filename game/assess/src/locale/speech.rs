@@ -34,6 +34,13 @@ pub struct Speech<'a> {
     pub naming: Naming,
 }
 
+/// A test of a job (short name in its car's list) in words.
+#[must_use]
+pub fn test_name(job: &Job, id: &str, words: &Locale) -> String {
+    let name = job.tests.iter().find(|test| test.id == id).map_or(id, |test| test.name.as_str());
+    words.say_or(&format!("{}-test-{id}", job.car.id), name)
+}
+
 /// A number and its sign of per cent stay on one line.
 fn unbroken(text: &str) -> String {
     text.replace(" %", "\u{a0}%")

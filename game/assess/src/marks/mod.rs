@@ -7,6 +7,7 @@
 mod chart;
 mod economy;
 mod fair;
+mod hints;
 mod parts;
 mod recorded;
 pub mod score;
@@ -24,6 +25,7 @@ use sim_core::notice::Gravity;
 use sim_core::workshop::Outcome;
 use sim_core::world::World;
 
+use crate::attempt::hint_line::HintLine;
 use crate::attempt::override_line::OverrideLine;
 use crate::attempt::{Attempt, Breached, ENGINE, Step};
 use crate::infer::belief::Belief;
@@ -68,6 +70,7 @@ impl MarkError {
 pub(crate) struct Computed<'a> {
     pub(crate) job: &'a Job,
     pub(crate) course: &'a Course,
+    pub(crate) hints: &'a [HintLine],
     pub(crate) followed: &'a Followed,
     pub(crate) fair: &'a Fair,
     pub(crate) reference: Option<Reached>,
@@ -110,6 +113,7 @@ struct Labels {
     seed: String,
     engine: String,
     when: When,
+    hints: Vec<HintLine>,
     overrides: Vec<OverrideLine>,
 }
 
@@ -128,6 +132,7 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
             seed: attempt.header.seed.to_string(),
             engine: attempt.header.engine.clone(),
             when: When::of(attempt),
+            hints: attempt.hints.clone(),
             overrides: attempt.overrides.clone(),
         },
         recording,
@@ -150,6 +155,14 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
 pub fn followed(attempt: &Attempt, job: &Job) -> Result<Followed, MarkError> {
     let (course, _) = taken(attempt, job).map_err(Box::new)?;
     Ok(follow(job, &Hypotheses::of(&job.car), &course, course.deeds.len(), |_| false))
+}
+
+/// The course of an attempt so far, as the marker takes it.
+///
+/// # Errors
+/// As [`mark`].
+pub(crate) fn course(attempt: &Attempt, job: &Job) -> Result<Course, MarkError> {
+    Ok(taken(attempt, job).map_err(Box::new)?.0)
 }
 
 impl Evaluation {
@@ -220,6 +233,7 @@ impl Evaluation {
         let computed = Computed {
             job: &self.job,
             course: &self.course,
+            hints: &self.attempt.hints,
             followed,
             fair,
             reference: self.reference,

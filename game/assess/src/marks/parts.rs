@@ -6,10 +6,10 @@ use super::sheet::{
     SwapLine,
 };
 use super::truth::p_true;
-use super::{Computed, count_breaches, economy, record, telling, time, words};
+use super::{Computed, count_breaches, economy, hints, record, telling, time, words};
 use crate::infer::belief::Belief;
 use crate::infer::hypotheses::Class;
-use crate::locale::{FluentValue, Speech};
+use crate::locale::{FluentValue, Speech, test_name};
 use crate::marks::score::{self, PartUsed, Parts, Weights};
 use crate::pack::job::{PlanStep, ReferencePlan};
 use crate::play::course::Finding;
@@ -32,7 +32,7 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
     let weights = weights(c, economy.is_some());
     let points = weights.points();
     let total = score::total(parts, weights, breaches, c.job.cut_score);
-    let total = (total - time::overrun(c.job, c.course)).max(0.0);
+    let total = (total - time::overrun(c.job, c.course) - score::hints(c.hints.len())).max(0.0);
     let line = |letter: &str, value: f64, weight: f64, why: String| PartLine {
         letter: letter.to_owned(),
         name: s.say(&format!("told-part-{letter}")),
@@ -61,6 +61,7 @@ pub(crate) fn marks(c: &Computed<'_>, s: &Speech<'_>) -> Marks {
                 line("D", d, points.d, d_why),
             ])
             .chain(time::line(c.job, c.course, s))
+            .chain(hints::line(c.job, c.hints, s))
             .collect(),
         deducted: breaches.points(),
         safety: safety_sentence(breaches, c.job.cut_score, s),
@@ -94,7 +95,7 @@ fn plan(c: &Computed<'_>, s: &Speech<'_>) -> Vec<PlanLine> {
     let ReferencePlan::Tests(steps) = &c.job.plan else { return Vec::new() };
     let line = |step: &PlanStep| {
         let test = c.job.tests.get(step.test)?;
-        let name = s.locale.say_or(&format!("{}-test-{}", c.job.car.id, test.id), &test.name);
+        let name = test_name(c.job, &test.id, s.locale);
         let &PlanStep { worked_min, waited_min, p_true, .. } = step;
         Some(PlanLine { test: name, worked_min, waited_min, p_true })
     };

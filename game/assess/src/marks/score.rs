@@ -30,6 +30,9 @@ pub const MINOR_POINTS: f64 = 5.0;
 
 /// Points taken off for each begun tenth of the time limit, or begun four hours of waiting, beyond what the job gives.
 pub const TIME_POINTS: f64 = 2.0;
+/// Points taken off for each hint (own choice: three of them, all that a pack gives unless it says otherwise, are less than
+/// what economy can give).
+pub const HINT_POINTS: f64 = 3.0;
 /// Waiting that costs [`TIME_POINTS`] beyond what the job gives, min.
 pub const WAITING_STEP_MIN: f64 = 240.0;
 /// What a sound part that was thrown in costs at least, as a share of the dearest: its price is not all that it costs to
@@ -265,6 +268,12 @@ pub fn overrun(time: Time) -> f64 {
     let work = begun(time.attended_min - time.limit_min, 0.1 * time.limit_min);
     let waiting = begun(time.unattended_min - time.waiting_min, WAITING_STEP_MIN);
     TIME_POINTS * (work + waiting)
+}
+
+/// H: points off for so many hints.
+#[must_use]
+pub fn hints(asked: usize) -> f64 {
+    HINT_POINTS * asked as f64
 }
 
 /// The total of 0 to 100: weighted sum less deductions; a critical breach caps it just under the cut.

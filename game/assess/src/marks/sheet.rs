@@ -115,7 +115,7 @@ pub struct Marks {
     pub total: f64,
     /// Cut score.
     pub cut: f64,
-    /// V, E, F where there is a reference plan, R, Q, D; T with points off where time ran out.
+    /// V, E, F where there is a reference plan, R, Q, D; T with points off where time ran out, H for hints.
     pub parts: Vec<PartLine>,
     /// Points taken off for breaches of safety.
     pub deducted: f64,
@@ -155,7 +155,7 @@ pub struct PlanLine {
 /// A part of the mark.
 #[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct PartLine {
-    /// Letter: V, E, F, R, Q, D, T.
+    /// Letter: V, E, F, R, Q, D, T, H.
     pub letter: String,
     /// Name in words.
     pub name: String,

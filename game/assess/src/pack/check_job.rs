@@ -37,6 +37,8 @@ pub struct Pack {
     pub weights: Weights,
     /// How sure every finding is taken to be, where the school fixes it.
     pub certainty: Option<f64>,
+    /// How often one may ask which test would tell most.
+    pub hints: u32,
     /// Instruments allowed, short names.
     pub tools: Vec<String>,
     /// What is told after the hand-back.
@@ -46,6 +48,9 @@ pub struct Pack {
     /// Jobs in order, short names.
     pub jobs: Vec<String>,
 }
+
+/// Hints that a pack gives which does not say.
+const USUAL_HINTS: u32 = 3;
 
 /// Checks a pack; `kit` are the instruments that exist, `job_files` the jobs in its folder.
 pub(crate) fn pack(
@@ -68,6 +73,8 @@ pub(crate) fn pack(
     check.text("language", &raw.language, Wanted::Language);
     check.number("cut_score", raw.cut_score, RawPack::range("cut_score"));
     let certainty = raw.certainty.and_then(|number| certainty(&mut check, number));
+    let hints = raw.hints.unwrap_or(USUAL_HINTS);
+    check.number("hints", f64::from(hints), RawPack::range("hints"));
     let w = &raw.weights;
     for (key, value) in [
         ("verdict", w.verdict),
@@ -112,6 +119,7 @@ pub(crate) fn pack(
             record: raw.weights.record,
         },
         certainty,
+        hints,
         after_hand_back: raw.after_hand_back,
         tools: raw.tools,
         competences,
@@ -258,6 +266,7 @@ pub(crate) fn job(raw: RawJob, id: &str, around: &Around<'_>, file: &str) -> Res
         cut_score: pack.cut_score,
         weights: pack.weights,
         certainty: pack.certainty,
+        hints: pack.hints,
         after_hand_back: pack.after_hand_back,
         competences: pack.competences.clone(),
         reference: None,

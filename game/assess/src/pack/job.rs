@@ -155,6 +155,8 @@ pub struct Job {
     pub weights: Weights,
     /// How sure every finding is taken to be, where the school fixes it, one of [`sim_core::action::CERTAINTIES`].
     pub certainty: Option<f64>,
+    /// How often whoever works may ask which test would tell most now.
+    pub hints: u32,
     /// What is told after the hand-back.
     pub after_hand_back: AfterHandBack,
     /// What the pack says it exercises.

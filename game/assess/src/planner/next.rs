@@ -69,6 +69,14 @@ impl<'a> Planner<'a> {
         Self { job, trials, table, belief, work, changes: 0, done: Vec::new() }
     }
 
+    /// In the midst of an attempt: what was noted stands in `table`, of which the last belief is `belief`; `work` is a sound
+    /// car in which the same was done.
+    #[must_use]
+    pub fn midway(job: &'a Job, trials: &'a Trials, table: Table, belief: Belief, work: Rehearsal) -> Self {
+        let changes = table.items.iter().map(|item| 1 + item.order.0).max().unwrap_or(0);
+        Self { job, trials, table, belief, work, changes, done: Vec::new() }
+    }
+
     /// What is believed now.
     #[must_use]
     pub fn belief(&self) -> &Belief {

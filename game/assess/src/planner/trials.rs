@@ -64,41 +64,53 @@ fn many(entry: &Entry) -> usize {
 impl Trials {
     /// Tries all tests of a job, and those that `late` names (index into the job's tests) also after so long a wait, s; `tried`
     /// is told after each how many there are and how many are done, and says whether to go on. `None` when it was stopped.
-    pub fn of(job: &Job, late: &[(usize, u32)], mut tried: impl FnMut(usize, usize) -> bool) -> Option<Self> {
+    pub fn of(job: &Job, late: &[(usize, u32)], tried: impl FnMut(usize, usize) -> bool) -> Option<Self> {
         let hypotheses = Hypotheses::of(&job.car);
+        let cars: Vec<usize> = hypotheses.list.iter().map(many).collect();
+        Self::in_cars(job, hypotheses, &cars, late, tried)
+    }
+
+    /// As [`Self::of`], in so many cars of each hypothesis; of what has none it is not known what it would show.
+    pub fn in_cars(
+        job: &Job,
+        hypotheses: Hypotheses,
+        cars: &[usize],
+        late: &[(usize, u32)],
+        mut tried: impl FnMut(usize, usize) -> bool,
+    ) -> Option<Self> {
         let drawn: Vec<Vec<(World, f64)>> = hypotheses
             .list
             .iter()
-            .map(|entry| {
+            .zip(cars)
+            .map(|(entry, cars)| {
                 let car = |draw: usize| {
                     let at = severity_of(draw);
                     (world(&job.car, &job.kit, entry.hypothesis, draw, at), at)
                 };
-                (0..many(entry)).map(car).collect()
+                (0..*cars).map(car).collect()
             })
             .collect();
         let worlds: Vec<World> = drawn.iter().flatten().map(|(world, _)| world.clone()).collect();
         let came_in = rows::arrive(job, &worlds);
         let mut shows = came_in.iter().map(|car| car.shows);
-        let cars = drawn
+        let heard = drawn
             .iter()
             .map(|cars| (shows.by_ref().take(cars.len()).collect(), cars.iter().map(|(_, at)| *at).collect()))
             .collect();
-        let many: Vec<usize> = drawn.iter().map(Vec::len).collect();
         let here: Vec<usize> = (0..job.tests.len()).filter(|t| job.tests[*t].fits(&job.kit)).collect();
         let at_once = here.iter().map(|test| (*test, 0));
         let late = late.iter().filter(|(test, _)| here.contains(test)).copied();
         let all: Vec<(usize, u32)> = at_once.chain(late).collect();
         let mut tests = Vec::new();
         for (n, (test, after_s)) in all.iter().enumerate() {
-            tests.push(Trial::of(job, *test, *after_s, &came_in, &many));
+            tests.push(Trial::of(job, *test, *after_s, &came_in, cars));
             if !tried(n + 1, all.len()) {
                 return None;
             }
         }
         let late = tests.split_off(here.len());
         let priors = hypotheses.list.iter().map(|entry| entry.prior).collect();
-        Some(Self { hypotheses, priors, tests, late, cars })
+        Some(Self { hypotheses, priors, tests, late, cars: heard })
     }
 
     /// Share of the sound cars that raise the complaint.

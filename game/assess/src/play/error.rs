@@ -43,6 +43,38 @@ pub enum SessionError {
     Fault(#[from] Uncomputed),
     /// The attempt is over.
     Over,
+    /// No hint can be had.
+    NoHint(NoHint),
+}
+
+/// Why no hint can be had. Nothing is written down then, and nothing counts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoHint {
+    /// The pack gives none.
+    NoneGiven,
+    /// All that it gives were asked for.
+    AllAsked {
+        /// How many it gives.
+        given: u32,
+    },
+    /// Something has been repaired: the tests were tried in cars as they came in.
+    Repaired,
+}
+
+impl NoHint {
+    fn sentence(self) -> Sentence {
+        match self {
+            Self::NoneGiven => sentence!("session-no-hints", "in this pack nobody says what would tell most"),
+            Self::AllAsked { given } => sentence!(
+                "session-hints-asked",
+                "all hints of this pack were asked for ({given})",
+                given = given
+            ),
+            Self::Repaired => {
+                sentence!("session-hint-repaired", "something was repaired; from there on there are no hints")
+            }
+        }
+    }
 }
 
 impl SessionError {
@@ -71,6 +103,7 @@ impl SessionError {
             }
             Self::Differs(difference) => difference.sentence(),
             Self::Fault(uncomputed) => uncomputed.sentence(),
+            Self::NoHint(why) => why.sentence(),
             Self::Over => sentence!(
                 "session-over",
                 "the car has been handed back; this attempt is over. Begin a new one with --new"

@@ -10,7 +10,7 @@ mod session;
 
 pub(crate) use self::begin::truth;
 pub use self::begin::{Begin, workshop};
-pub use self::error::{Difference, Differing, SessionError, Uncomputed, computed};
+pub use self::error::{Difference, Differing, NoHint, SessionError, Uncomputed, computed};
 pub use self::replay::replay;
 pub(crate) use self::replay::{Watch, replay_watched};
 pub use self::session::Session;

@@ -11,9 +11,10 @@ use sim_core::units::Tick;
 use sim_core::workshop::{Outcome, View, Workshop};
 
 use super::begin::{Begin, header, sitting, workshop};
-use super::error::{SessionError, Uncomputed, computed};
+use super::error::{NoHint, SessionError, Uncomputed, computed};
 use super::replay::{keep_quiet, replay, step};
 use crate::attempt::clock::{By, Opening};
+use crate::attempt::hint_line::{Advice, HintLine};
 use crate::attempt::limits;
 use crate::attempt::mark_line::MarkLine;
 use crate::attempt::marked::{self, Kept};
@@ -70,6 +71,7 @@ impl Session {
             steps: Vec::new(),
             sittings: vec![sitting(&begin.opening, 0)],
             repairs: Vec::new(),
+            hints: Vec::new(),
             mark: None,
             overrides: Vec::new(),
         };
@@ -130,6 +132,50 @@ impl Session {
         self.free += step.start.0 - self.last_end().0;
         self.attempt.steps.push(step);
         Ok(outcome)
+    }
+
+    /// Writes down that a hint was asked for, and what was said; it is on the disk when this returns. The workshop's clock
+    /// stands meanwhile.
+    ///
+    /// # Errors
+    /// When the pack gives no more of them, the car has been repaired or handed back, or it cannot be written.
+    pub fn hint(&mut self, advice: Advice) -> Result<(), SessionError> {
+        self.may_ask()?;
+        let after = self.attempt.steps.len() as u32;
+        let line = HintLine { after, advice, at_unix_ms: self.opening.clock.now_ms() };
+        if let Some(writer) = &mut self.writer {
+            writer.append_hint(&line)?;
+        }
+        self.attempt.hints.push(line);
+        Ok(())
+    }
+
+    /// Whether a hint may be asked for now.
+    ///
+    /// # Errors
+    /// Why it may not.
+    pub fn may_ask(&self) -> Result<(), SessionError> {
+        if self.attempt.is_finished() {
+            return Err(SessionError::Over);
+        }
+        if self.hints_left() == 0 {
+            return Err(SessionError::NoHint(match self.job.hints {
+                0 => NoHint::NoneGiven,
+                given => NoHint::AllAsked { given },
+            }));
+        }
+        let repairs = |step: &Step| step.action.repairs().is_some() && step.refused.is_none();
+        if self.attempt.steps.iter().any(repairs) {
+            return Err(SessionError::NoHint(NoHint::Repaired));
+        }
+        computed(&self.workshop)?;
+        Ok(())
+    }
+
+    /// Hints that may still be asked for.
+    #[must_use]
+    pub fn hints_left(&self) -> u32 {
+        self.job.hints.saturating_sub(self.attempt.hints.len() as u32)
     }
 
     fn last_end(&self) -> Tick {

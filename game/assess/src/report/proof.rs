@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use super::html::page;
 use super::{fixed, percent};
-use crate::locale::{Locale, Naming, Speech};
+use crate::locale::{Locale, Naming, Speech, test_name};
 use crate::pack::job::Job;
 use crate::plan::cost::Minutes;
 use crate::prove::{Alike, Planned, Proof};
@@ -169,12 +169,6 @@ fn unit(job: &Job, id: &str, words: &Locale) -> String {
             .position(|unit| unit.id == id)
             .map_or_else(|| id.to_owned(), |unit| speech.units(&[unit as u16])),
     }
-}
-
-/// A test in words.
-fn test_name(job: &Job, id: &str, words: &Locale) -> String {
-    let name = job.tests.iter().find(|test| test.id == id).map_or(id, |test| test.name.as_str());
-    words.say_or(&format!("{}-test-{id}", job.car.id), name)
 }
 
 /// A test of the plan in a line of a terminal.

@@ -446,6 +446,9 @@ pub(super) enum Word {
     /// Show the lines of the record and which are filled
     #[command(after_help = "Example: record")]
     Record,
+    /// Ask which test would tell most now; each time costs points
+    #[command(alias = "hint", after_help = "Example: next")]
+    Next,
     /// Show the mark sheet, after hand back
     #[command(after_help = "Example: mark")]
     Mark,

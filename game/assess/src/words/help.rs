@@ -14,7 +14,7 @@ const GROUPS: &[(&str, &str, &[&str])] = &[
     (
         "help-group-paper",
         "Paper",
-        &["card", "sheet", "record", "notebook", "list", "note", "suspect", "finding"],
+        &["card", "sheet", "record", "notebook", "list", "note", "suspect", "next", "finding"],
     ),
     ("help-group-look", "Look round (free)", &["look", "car", "tools", "store", "help"]),
     ("help-group-states", "States that last", &["chocks", "extraction", "key", "engine", "pedal"]),

@@ -46,7 +46,7 @@ pub enum Said {
         /// Line of the record.
         record: Option<String>,
     },
-    /// A question to the bench itself; costs no time and leaves no trace.
+    /// A question to the bench itself; costs no time and, but for [`Ask::Next`], leaves no trace.
     Ask(Ask),
 }
 
@@ -71,6 +71,8 @@ pub enum Ask {
     Record,
     /// What one part looks like, where it is and what it is joined to.
     Part(String),
+    /// Which test would tell most now; it is written down and counts.
+    Next,
     /// The mark sheet.
     Mark,
     /// Leave.

@@ -45,6 +45,7 @@ impl Shop {
                         self.trouble(message::sentence(&error));
                     }
                 }
+                Ask::Hint => self.ask_hint(),
                 Ask::Leave => self.leave(),
             }
         }

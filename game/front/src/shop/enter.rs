@@ -12,6 +12,7 @@ use assess::play::{Begin, Session};
 use assess::sentence;
 
 use super::Shop;
+use super::hint::Hinting;
 use super::marking::Background;
 use super::remarks::{RemarkKind, Remarks, Told};
 use crate::ask::Pace;
@@ -90,9 +91,16 @@ impl Shop {
         let attempt = Attempt::read(path)?;
         self.rehearse(&attempt.header.job, attempt.header.seed)?;
         let session = self.session.as_mut().ok_or_else(no_job)?;
-        for step in &attempt.steps {
+        let mut hints = attempt.hints.iter().peekable();
+        for (done, step) in attempt.steps.iter().enumerate() {
+            while let Some(hint) = hints.next_if(|hint| hint.after as usize <= done) {
+                session.hint(hint.advice.clone())?;
+            }
             session.run_free(step.start);
             session.act(&step.action)?;
+        }
+        for hint in hints {
+            session.hint(hint.advice.clone())?;
         }
         self.view = Some(session.view());
         self.mark_if_finished();
@@ -125,7 +133,7 @@ impl Shop {
         self.remarks = Remarks::default();
         self.owed_s = 0.0;
         self.pace = Pace::Hold;
-        self.background = Background::default();
+        (self.background, self.hinting) = (Background::default(), Hinting::default());
         self.mark_if_finished();
     }
 
@@ -134,7 +142,7 @@ impl Shop {
         self.session = None;
         self.view = None;
         self.remarks = Remarks::default();
-        self.background = Background::default();
+        (self.background, self.hinting) = (Background::default(), Hinting::default());
         self.look_for_unfinished();
     }
 

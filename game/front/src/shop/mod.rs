@@ -7,6 +7,7 @@
 mod act;
 mod desk;
 mod enter;
+mod hint;
 mod marking;
 mod remarks;
 
@@ -27,6 +28,7 @@ use crate::places::{Places, Unfinished};
 use crate::{held, places};
 
 pub use desk::{Offered, OfferedPack};
+use hint::Hinting;
 use marking::Background;
 pub use marking::Marking;
 use remarks::Remarks;
@@ -56,6 +58,7 @@ pub struct Shop {
     frozen: Option<usize>,
     remarks: Remarks,
     background: Background,
+    hinting: Hinting,
     /// Tags of the languages of the page, best first.
     languages: Vec<String>,
 }
@@ -82,6 +85,7 @@ impl Shop {
             frozen: None,
             remarks: Remarks::default(),
             background: Background::default(),
+            hinting: Hinting::default(),
             languages: Vec::new(),
         };
         shop.look_for_unfinished();
@@ -180,6 +184,7 @@ impl Shop {
     /// Lets `real_s` seconds of the wall clock pass: time in the workshop goes on at its pace.
     pub fn advance(&mut self, real_s: f64) {
         self.collect_mark();
+        self.collect_hint();
         if self.held().is_some() {
             self.owed_s = 0.0;
             return;

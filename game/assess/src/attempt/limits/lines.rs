@@ -1,9 +1,10 @@
-//! Limits of the lines that are no action's: header, sittings, repairs, mark, overrides.
+//! Limits of the lines that are no action's: header, sittings, repairs, hints, mark, overrides.
 
 use super::beyond::{Beyond, Bound, at_most, short, unix_ms, within};
 use super::quantity::Quantity;
-use super::{LONGEST_NAME, LONGEST_TEXT, MOST_OVERRIDES, MOST_SITTINGS};
+use super::{LONGEST_NAME, LONGEST_TEXT, MOST_HINTS, MOST_OVERRIDES, MOST_SITTINGS};
 use crate::attempt::clock::LATEST_UNIX_MS;
+use crate::attempt::hint_line::{Advice, HintLine};
 use crate::attempt::mark_line::MarkLine;
 use crate::attempt::override_line::OverrideLine;
 use crate::attempt::record::{Header, Repair, SCHEMA, SCHEMA_1, SCHEMA_2, Sitting};
@@ -54,6 +55,17 @@ pub(in crate::attempt) fn repair(repair: &Repair, done: u32, before: usize) -> R
     at_most(Quantity::DroppedBytes, repair.dropped_bytes, 1 << 40)?;
     at_most(Quantity::DroppedLines, repair.dropped_lines, 1 << 40)?;
     unix_ms(Quantity::RepairTime, repair.at_unix_ms)
+}
+
+pub(in crate::attempt) fn hint(hint: &HintLine, done: u32, before: usize) -> Result<(), Beyond> {
+    if hint.after != done {
+        return Beyond::err(Quantity::BeforeHint, hint.after, Bound::Just(done.into()));
+    }
+    at_most(Quantity::Hints, before as u64 + 1, MOST_HINTS as u64)?;
+    if let Advice::Test(test) = &hint.advice {
+        short(Quantity::Name, test, LONGEST_NAME)?;
+    }
+    unix_ms(Quantity::HintTime, hint.at_unix_ms)
 }
 
 pub(in crate::attempt) fn mark(mark: &MarkLine) -> Result<(), Beyond> {

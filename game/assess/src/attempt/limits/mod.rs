@@ -19,7 +19,7 @@ use sim_core::units::TICKS_PER_SECOND;
 
 pub use actions::{action, free_until, longest, room_for};
 pub use beyond::{Beyond, Bound};
-pub(super) use lines::{header, mark, override_line, repair, sitting};
+pub(super) use lines::{header, hint, mark, override_line, repair, sitting};
 pub use names::{Unknown, against};
 pub use quantity::Quantity;
 pub(crate) use tally::Tally;
@@ -41,6 +41,8 @@ const KEPT_TIME: u64 = 24 * HOUR;
 
 /// Sittings, and repairs, in a file.
 const MOST_SITTINGS: usize = 5_000;
+/// Most hints in an attempt: more than any pack gives.
+const MOST_HINTS: usize = 100;
 /// Overrides of a mark in a file.
 pub(super) const MOST_OVERRIDES: usize = 100;
 /// Longest name of a thing, bytes.

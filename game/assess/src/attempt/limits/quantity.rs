@@ -40,6 +40,12 @@ pub enum Quantity {
     DroppedLines,
     /// When a file was repaired.
     RepairTime,
+    /// Actions before a hint.
+    BeforeHint,
+    /// Hints.
+    Hints,
+    /// When a hint was asked for.
+    HintTime,
     /// Total of the mark.
     Total,
     /// What is taken off the mark.
@@ -150,6 +156,9 @@ impl Quantity {
             Self::DroppedBytes => sentence!("beyond-dropped-bytes", "the number of bytes dropped"),
             Self::DroppedLines => sentence!("beyond-dropped-lines", "the number of lines dropped"),
             Self::RepairTime => sentence!("beyond-repair-time", "the time of a repair"),
+            Self::BeforeHint => sentence!("beyond-before-hint", "the number of actions before a hint"),
+            Self::Hints => sentence!("beyond-hints", "the number of hints"),
+            Self::HintTime => sentence!("beyond-hint-time", "the time of a hint"),
             Self::Total => sentence!("beyond-total", "the mark's total"),
             Self::Deduction => sentence!("beyond-deduction", "the mark's deduction"),
             Self::MarkParts => sentence!("beyond-mark-parts", "the number of the mark's parts"),

@@ -27,6 +27,9 @@ raw! {
         /// be said all the same); left out = whoever gives a finding says how sure.
         #[serde(default)]
         certainty: Option<f64> [0.40, 0.95, InName],
+        /// How often whoever works may ask which test would tell most now; each costs points. Left out = 3, and 0 is none.
+        #[serde(default)]
+        hints: Option<u32> [0.0, 20.0, InName],
         /// Instruments allowed, short names.
         tools: Vec<String>,
         /// What the pack exercises; may be empty.

@@ -98,6 +98,7 @@ pub(super) fn resolve(word: Word, names: &Vocabulary, readings: &[Reading]) -> R
         Word::Notebook => return Ok(Said::Ask(Ask::Notebook)),
         Word::List => return Ok(Said::Ask(Ask::List)),
         Word::Record => return Ok(Said::Ask(Ask::Record)),
+        Word::Next => return Ok(Said::Ask(Ask::Next)),
         Word::Mark => return Ok(Said::Ask(Ask::Mark)),
         Word::Quit => return Ok(Said::Ask(Ask::Quit)),
     };

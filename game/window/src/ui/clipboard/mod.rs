@@ -6,6 +6,7 @@
 mod card;
 mod finding;
 mod hand_back;
+mod hints;
 mod leave;
 pub mod made_up;
 pub mod note;
