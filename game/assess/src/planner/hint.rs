@@ -1,7 +1,8 @@
 //! What would tell most now: the planner's choice in the midst of somebody's attempt.
 //!
 //! Belief and set-up are those of the attempt: what was noted is taken in, what hangs on the car need not be hung again. The
-//! tests are tried in the cars that still matter ([`LEAST`]); what else is possible is taken to show just anything.
+//! tests are tried in the cars that still matter, the likeliest first, until no more than [`LEFT_OUT`] is left; that is taken to
+//! show just anything.
 //!
 //! It is worked out from what the trainee has noted, never from what is hidden: of two cars in which the same was done and
 //! noted, it says the same.
@@ -17,8 +18,8 @@ use crate::marks::MarkError;
 use crate::pack::job::Job;
 use crate::plan::cost::Rehearsal;
 
-/// A hypothesis with less than this gets no cars: it cannot change much what a test tells.
-const LEAST: f64 = 0.01;
+/// Share of the belief for which no cars are run.
+const LEFT_OUT: f64 = 0.05;
 
 /// Works out a hint; takes some seconds. `tried` is told how many tests there are and how many were tried, and says whether to go
 /// on; `None` when it was stopped.
@@ -32,10 +33,19 @@ pub fn advice(
 ) -> Result<Option<Advice>, MarkError> {
     let course = marks::course(attempt, job)?;
     let glance = glance(job, &Hypotheses::of(&job.car), &course);
+    let mut likeliest: Vec<usize> = (0..glance.shares.len()).collect();
+    likeliest.sort_by(|a, b| glance.shares[*b].total_cmp(&glance.shares[*a]).then(a.cmp(b)));
+    let mut cars = vec![0; glance.cars.len()];
     // Sound cars are always there: the others are held against them.
-    let cars = glance.cars.iter().zip(&glance.shares).enumerate();
-    let cars: Vec<usize> =
-        cars.map(|(h, (cars, share))| if h == 0 || LEAST <= *share { *cars } else { 0 }).collect();
+    cars[0] = glance.cars[0];
+    let mut left = 1.0;
+    for h in likeliest {
+        if left < LEFT_OUT {
+            break;
+        }
+        cars[h] = glance.cars[h];
+        left -= glance.shares[h];
+    }
     let Some(trials) = Trials::in_cars(job, glance.hypotheses, &cars, &[], tried) else { return Ok(None) };
     let done = course.deeds.iter().map(|deed| (&deed.action, deed.end));
     let work = Rehearsal::after(job.setup(), done);
