@@ -73,6 +73,19 @@ impl Belief {
         possible
     }
 
+    /// This belief, of which `share` is what was believed in `start`, which has the same cells.
+    ///
+    /// # Panics
+    /// If it has others.
+    #[must_use]
+    pub fn doubted(&self, start: &Self, share: f64) -> Self {
+        assert_eq!(self.class_of, start.class_of);
+        let (kept, back) = (ln(1.0 - share), ln(share));
+        let mix = |(now, then): (&f64, &f64)| log_sum_exp([kept + now, back + then].iter().copied());
+        let log_mass = self.log_mass.iter().zip(&start.log_mass).map(mix).collect();
+        Self { log_mass, ..self.clone() }
+    }
+
     /// Number of cells.
     #[must_use]
     pub fn n_cells(&self) -> usize {

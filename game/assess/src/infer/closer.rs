@@ -4,8 +4,8 @@
 //! have gained since, had it foreseen every note as well as the best cell of all, is reckoned along; as soon as that could
 //! make its share [`ROUSED`], its cars go on from where they stood and it is as if it had never stood still.
 //!
-//! **More cars** go where the belief lies: a hypothesis that has [`CLOSER`] of it before the finding or at the end is given
-//! [`DRAWS`] more cars, [`ROUNDS`] times.
+//! **More cars** go where the belief lies, or lay: a hypothesis that has [`CLOSER`] of it after any note is given [`DRAWS`] more
+//! cars, [`ROUNDS`] times. What was likely once and is no more may have fallen for want of cars.
 
 use crate::infer::draws::DRAWS;
 use crate::infer::guests::Asked;
@@ -17,7 +17,7 @@ const STANDS: f64 = 3e-4;
 /// Share that a hypothesis which stands still must not be able to have.
 const ROUSED: f64 = 0.01;
 /// Share of the belief that is worth more cars.
-const CLOSER: f64 = 0.03;
+const CLOSER: f64 = 0.01;
 /// How often a hypothesis may be given more cars; with the first they are no more than the sound ones.
 const ROUNDS: usize = 2;
 
@@ -79,13 +79,13 @@ impl Run<'_> {
 
     /// Gives more cars to the hypotheses in which the belief lies.
     pub(super) fn look_closer(&mut self) {
-        let lock = self.course.lock();
-        let before_lock = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
         let Some(last) = self.taken.last().copied() else { return };
         for _ in 0..ROUNDS {
-            let (then, now) = (self.shares(&self.beliefs[before_lock]), self.shares(self.last()));
+            let shares: Vec<Vec<f64>> = self.beliefs.iter().map(|belief| self.shares(belief)).collect();
+            let is_close = |h: &usize| shares.iter().skip(1).any(|shares| CLOSER <= shares[*h]);
             let close: Vec<usize> = (1..self.players.len())
-                .filter(|h| self.players[*h].is_on_its_way() && CLOSER <= then[*h].max(now[*h]))
+                .filter(|h| self.players[*h].is_on_its_way())
+                .filter(is_close)
                 .collect();
             let asked: Vec<Vec<Asked>> = close.iter().map(|h| self.more_cars(*h)).collect();
             let mut guests = self.host.bring_in(&asked.concat()).into_iter();

@@ -16,7 +16,7 @@ use crate::infer::reading::Noted;
 use crate::infer::rows::{Car, Told};
 use crate::infer::run::Run;
 pub use crate::infer::run::SOUND;
-use crate::infer::table::Table;
+use crate::infer::table::{Table, last_told, told};
 use crate::pack::job::Job;
 use crate::play::course::{Course, Worth};
 
@@ -83,7 +83,7 @@ pub fn follow_in(
             continue;
         }
         run.take(index);
-        if enough(run.last()) {
+        if enough(&last_told(&run.beliefs)) {
             break;
         }
     }
@@ -101,8 +101,8 @@ pub struct Glance {
     pub hypotheses: Hypotheses,
     /// The notes so far.
     pub table: Table,
-    /// Belief after them.
-    pub belief: Belief,
+    /// Belief on the complaint alone and after each, as computed.
+    pub beliefs: Vec<Belief>,
     /// Share of each hypothesis.
     pub shares: Vec<f64>,
     /// Cars of each.
@@ -124,10 +124,9 @@ pub fn glance(job: &Job, hypotheses: &Hypotheses, course: &Course) -> Glance {
     if run.asks_for_pairs() {
         run.pair_up();
     }
-    let belief = run.last().clone();
-    let shares = run.shares(&belief);
+    let shares = run.shares(run.last());
     let cars = run.players.iter().map(|player| player.guests.len()).collect();
-    Glance { hypotheses: run.hypotheses, table: run.table, belief, shares, cars }
+    Glance { hypotheses: run.hypotheses, table: run.table, beliefs: run.beliefs, shares, cars }
 }
 
 impl Run<'_> {
@@ -136,7 +135,8 @@ impl Run<'_> {
         let running = self.running();
         self.advance(&running, until);
         let mut links = Vec::new();
-        for (note, pair) in self.taken.iter().zip(self.beliefs.windows(2)) {
+        let beliefs = told(&self.beliefs);
+        for (note, pair) in self.taken.iter().zip(beliefs.windows(2)) {
             let (before, entropy) = (pair[0].entropy(), pair[1].entropy());
             links.push(Link { note: *note, belief: pair[1].clone(), entropy, gain: before - entropy });
         }

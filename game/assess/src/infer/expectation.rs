@@ -6,10 +6,11 @@
 //! as in a sound car. This is asked at each severity anew: a small leak leaves a reading as it was, a large one makes it
 //! its own.
 //!
-//! How far a car stands from the line is measured with that car left out, and in the spread of the cars nearby: where
-//! readings bend with severity, the few cars on the bend would else say alone how all notes vary together.
+//! How far a car stands from the line is told in the spread of the cars nearby: where readings bend with severity, the few
+//! cars on the bend would else say alone how all notes vary together.
 
-use crate::infer::line::{Line, local};
+use crate::infer::after::After;
+use crate::infer::fitted::{Fitted, LONE, LONE_FLOORS, Points};
 use crate::infer::modes::{Mode, cut, mode, value};
 use crate::infer::reading::{Noted, Place};
 
@@ -17,16 +18,6 @@ use crate::infer::reading::{Noted, Place};
 const FOLLOWS: f64 = 0.5;
 /// Share of the cars of a group that must have a sound car in its main group beside them.
 const BESIDE_SOUND: f64 = 0.8;
-/// Reach of the local variance, in shares of the range of severity.
-const REACH: f64 = 0.2;
-/// How many cars the variance of all weighs beside those nearby.
-const OF_ALL: f64 = 0.3;
-/// Least number of cars for a line.
-const FOR_A_LINE: usize = 5;
-/// Spread of a group of one car, share of where it stands, at least [`LONE_FLOORS`] floors.
-const LONE: f64 = 0.05;
-/// See [`LONE`].
-const LONE_FLOORS: f64 = 3.0;
 
 /// One group on the line.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -43,6 +34,8 @@ pub struct Group {
     pub freedom: Vec<f64>,
     /// The instrument's error at the end of its class, on the line.
     pub error: f64,
+    /// Notes before it from which it differs by less than it varies itself.
+    pub after: Vec<After>,
 }
 
 /// What a hypothesis expects of a note.
@@ -57,6 +50,10 @@ pub struct Expectation {
     /// How far each car stands from its line (where it follows the sound cars: its difference from them), in standard
     /// deviations of those nearby; 0 off the line.
     pub residuals: Vec<f64>,
+    /// Where each car stands, if on the line.
+    pub values: Vec<Option<f64>>,
+    /// What the line is a line of.
+    pub line: Option<(&'static str, bool)>,
     /// Between which places the groups part.
     cut: f64,
 }
@@ -68,6 +65,15 @@ impl Expectation {
         match mode {
             Mode::Low => self.low.as_ref(),
             Mode::High => self.high.as_ref(),
+            Mode::Beyond | Mode::Dark | Mode::Nowhere => None,
+        }
+    }
+
+    /// As [`Self::group`].
+    pub fn group_mut(&mut self, mode: Mode) -> Option<&mut Group> {
+        match mode {
+            Mode::Low => self.low.as_mut(),
+            Mode::High => self.high.as_mut(),
             Mode::Beyond | Mode::Dark | Mode::Nowhere => None,
         }
     }
@@ -111,6 +117,7 @@ impl Expectation {
                 own: vec![sigma],
                 freedom: vec![(n - 1.0).max(1.0)],
                 error: fit.error(&members),
+                after: Vec::new(),
             })
         };
         let (low, high) = (group(Mode::Low), group(Mode::High));
@@ -182,6 +189,7 @@ struct Fit<'a> {
     cut: f64,
     modes: Vec<Mode>,
     residuals: Vec<f64>,
+    line: Option<(&'static str, bool)>,
 }
 
 impl<'a> Fit<'a> {
@@ -190,7 +198,7 @@ impl<'a> Fit<'a> {
         // The floor of gaps is that of small readings: a share of a large one would hide gaps.
         let cut = cut(&only, noted.floor(0.0));
         let modes = only.iter().map(|place| mode(*place, cut)).collect();
-        Self { places, cut, modes, residuals: vec![0.0; places.len()] }
+        Self { places, cut, modes, residuals: vec![0.0; places.len()], line: noted.line() }
     }
 
     fn members(&self, mode: Mode) -> Vec<usize> {
@@ -203,106 +211,8 @@ impl<'a> Fit<'a> {
     }
 
     fn end(self, low: Option<Group>, high: Option<Group>) -> Expectation {
-        Expectation { modes: self.modes, low, high, residuals: self.residuals, cut: self.cut }
-    }
-}
-
-/// Cars of a group with their severities.
-struct Points {
-    which: Vec<usize>,
-    at: Vec<f64>,
-    value: Vec<f64>,
-}
-
-/// A line through them, and how far they stand from it.
-struct Fitted {
-    /// Index of each car.
-    which: Vec<usize>,
-    at: Vec<f64>,
-    value: Vec<f64>,
-    /// How far each stands from the line, on the line's own scale.
-    residuals: Vec<f64>,
-    /// So few that there is no slope: where all stand, and the variance of that as a multiple of one car's.
-    level: Option<Line>,
-    /// Variance about the line, of all.
-    variance: f64,
-}
-
-impl Points {
-    fn of(members: &[usize], value: impl Fn(usize) -> Option<f64>, at: &[f64]) -> Self {
-        let mut points = Self { which: Vec::new(), at: Vec::new(), value: Vec::new() };
-        for &i in members {
-            if let Some(v) = value(i) {
-                points.which.push(i);
-                points.at.push(at[i]);
-                points.value.push(v);
-            }
-        }
-        points
-    }
-
-    /// The line; `None` without a car.
-    fn fitted(self, noted: &Noted) -> Option<Fitted> {
-        let Self { which, at, value } = self;
-        let n = value.len();
-        let cars = n as f64;
-        let mean = value.iter().sum::<f64>() / cars.max(1.0);
-        let mean_square = |residuals: &[f64]| residuals.iter().map(|r| r * r).sum::<f64>() / cars;
-        let (residuals, level, variance): (Vec<f64>, _, _) = match n {
-            0 => return None,
-            1 => {
-                let sigma = (LONE_FLOORS * noted.floor(mean)).max(LONE * mean.abs());
-                (vec![0.0], Some(1.0), sigma * sigma)
-            }
-            2.. if n < FOR_A_LINE => {
-                let scale = (cars / (cars - 1.0)).sqrt();
-                let residuals: Vec<f64> = value.iter().map(|v| (v - mean) * scale).collect();
-                let variance = mean_square(&residuals);
-                (residuals, Some(1.0 / cars), variance)
-            }
-            _ => {
-                let residual = |i: usize| {
-                    let line = local(&at, &value, at[i], Some(i));
-                    (value[i] - line.value) / (1.0 + line.leverage).sqrt()
-                };
-                let residuals: Vec<f64> = (0..n).map(residual).collect();
-                let variance = mean_square(&residuals);
-                (residuals, None, variance)
-            }
-        };
-        let level = level.map(|leverage| Line { value: mean, slope: 0.0, leverage });
-        Some(Fitted { which, at, value, residuals, level, variance })
-    }
-}
-
-impl Fitted {
-    /// Variance about the line among the cars near a severity.
-    fn near(&self, at: f64) -> f64 {
-        if self.level.is_some() {
-            return self.variance;
-        }
-        let (mut sum, mut weights) = (OF_ALL * self.variance, OF_ALL);
-        for (residual, of_car) in self.residuals.iter().zip(&self.at) {
-            let far = (at - of_car) / REACH;
-            let weight = sim_core::math::exp(-far * far);
-            sum += weight * residual * residual;
-            weights += weight;
-        }
-        sum / weights
-    }
-
-    /// The line at a severity, and the variance of another car about it.
-    fn at_node(&self, noted: &Noted, at: f64) -> (Line, f64) {
-        let line = self.level.unwrap_or_else(|| local(&self.at, &self.value, at, None));
-        let mean = self.value.iter().sum::<f64>() / self.value.len() as f64;
-        let floor = noted.floor(mean);
-        (line, self.near(at) * (1.0 + line.leverage) + floor * floor)
-    }
-
-    /// How far a car stands from the line in standard deviations of those nearby.
-    fn residual(&self, car: usize) -> Option<f64> {
-        let i = self.which.iter().position(|which| *which == car)?;
-        let near = self.near(self.at[i]).sqrt();
-        (0.0 < near).then(|| self.residuals[i] / near)
+        let values = self.places.iter().map(|(place, _)| value(*place)).collect();
+        let Self { modes, residuals, line, cut, .. } = self;
+        Expectation { modes, low, high, residuals, values, line, cut }
     }
 }

@@ -7,6 +7,7 @@
 //! and Molecular Biology 4, 2005, here with a fixed weight). A look repeated is the same reading in every hypothesis, so
 //! that what is common says so.
 
+use crate::infer::after::compare;
 use crate::infer::expectation::Expectation;
 use crate::infer::reading::{Noted, Place};
 
@@ -80,12 +81,13 @@ impl Forecast {
     /// with where the sound car of each draw stands; `None` when this is it.
     pub fn take(&mut self, noted: &Noted, places: &[(Place, f64)], sound: Option<(&Self, &[Place])>) {
         let index = self.notes.len();
-        let expected = match sound.and_then(|(sound, beside)| Some((sound.notes.get(index)?, beside))) {
+        let mut expected = match sound.and_then(|(sound, beside)| Some((sound.notes.get(index)?, beside))) {
             Some((sound, beside)) => {
                 Expectation::of_fault(noted, places, &self.at, sound, beside, &self.nodes)
             }
             None => Expectation::of_sound(noted, places),
         };
+        compare(&mut expected, noted, &self.notes, &self.at, &self.nodes);
         self.notes.push(expected);
         let row = (0..index).map(|before| self.correlation(index, before)).collect();
         self.own.push(row);

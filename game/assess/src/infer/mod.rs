@@ -1,6 +1,7 @@
 //! What the readings of an attempt say about the car: hypotheses with their severities, Monte Carlo samples of everything
 //! unknown, the likelihood of what was shown, and the belief that follows from it.
 
+pub mod after;
 pub mod belief;
 pub mod chain;
 mod closer;
@@ -8,6 +9,7 @@ pub mod complaint;
 pub mod draws;
 pub mod evidence;
 pub mod expectation;
+mod fitted;
 pub mod forecast;
 pub mod guests;
 pub mod heard;

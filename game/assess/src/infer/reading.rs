@@ -110,6 +110,15 @@ impl Noted {
         }
     }
 
+    /// What the line is a line of: readings on the same one can be taken from each other. `None` for senses.
+    #[must_use]
+    pub fn line(&self) -> Option<(&'static str, bool)> {
+        match self.scale {
+            Scale::Numeric { unit, .. } => Some((unit, self.by_ratio)),
+            Scale::Ordinal { .. } => None,
+        }
+    }
+
     fn step(&self) -> f64 {
         match self.scale {
             Scale::Numeric { resolution, .. } => resolution,

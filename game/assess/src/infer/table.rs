@@ -19,6 +19,25 @@ use crate::infer::marginal::Marginal;
 use crate::infer::numeric::{ln, log_sum_exp};
 use crate::infer::reading::Noted;
 
+/// So probable it is that this car is none of those that were drawn for what is wrong with it, in a way that no reading by
+/// itself shows: then all notes together say nothing, and what the complaint said holds (found on invented truths:
+/// `docs/calibration.md`).
+const MISTAKEN: f64 = 0.02;
+
+/// What is told along the notes, of beliefs that are computed as if the cars that were drawn were all there is; the first is
+/// that on the complaint alone.
+#[must_use]
+pub fn told(beliefs: &[Belief]) -> Vec<Belief> {
+    (1..=beliefs.len()).map(|many| last_told(&beliefs[..many])).collect()
+}
+
+/// The last of them. Along any notes there is at least one, that on the complaint alone.
+#[must_use]
+pub fn last_told(beliefs: &[Belief]) -> Belief {
+    let (start, last) = (&beliefs[0], &beliefs[beliefs.len() - 1]);
+    if beliefs.len() == 1 { start.clone() } else { last.doubted(start, MISTAKEN) }
+}
+
 /// A note that counts.
 #[derive(Clone, Debug)]
 pub struct Item {
@@ -137,7 +156,7 @@ pub struct Table {
 /// The belief along the notes.
 #[derive(Clone, Debug)]
 pub struct Path {
-    /// On the complaint alone, then after each note.
+    /// On the complaint alone, then after each note; [`told`] makes of them what is told.
     pub beliefs: Vec<Belief>,
     /// Per note: natural log of how much a hypothesis that stands still could have gained on the others at most.
     pub could_gain: Vec<f64>,
@@ -177,7 +196,7 @@ impl Table {
         self.assembled(&self.views.iter().map(|view| logs(&view.walks)).collect::<Vec<_>>(), self.items.len())
     }
 
-    /// The beliefs had something else been shown at the first notes.
+    /// What would be told had something else been shown at the first notes.
     #[must_use]
     pub fn had_shown(&self, noted: Vec<&Noted>) -> Vec<Belief> {
         let many = noted.len();
@@ -191,7 +210,7 @@ impl Table {
             logs(&walks.collect::<Vec<_>>())
         };
         let all: Vec<Vec<Vec<f64>>> = self.views.par_iter().with_max_len(1).map(of).collect();
-        self.assembled(&all, many).beliefs
+        told(&self.assembled(&all, many).beliefs)
     }
 
     /// Natural log of how much better the cell that foresaw a note best did so than `belief` does, which is that after the

@@ -13,7 +13,7 @@ use crate::infer::belief::Belief;
 use crate::infer::outlook::{Coming, expected_gain};
 use crate::infer::reading::Noted;
 use crate::infer::rows::Told;
-use crate::infer::table::Table;
+use crate::infer::table::{Table, last_told};
 use crate::pack::job::Job;
 use crate::plan::cost::{Minutes, Rehearsal};
 
@@ -53,7 +53,10 @@ pub struct Planner<'a> {
     job: &'a Job,
     trials: &'a Trials,
     table: Table,
-    belief: Belief,
+    /// As computed, along the notes.
+    beliefs: Vec<Belief>,
+    /// As told, the last.
+    told: Belief,
     work: Rehearsal,
     changes: u32,
     done: Vec<usize>,
@@ -64,23 +67,31 @@ impl<'a> Planner<'a> {
     #[must_use]
     pub fn new(job: &'a Job, trials: &'a Trials) -> Self {
         let mut table = trials.heard();
-        let belief = last(&mut table);
+        let beliefs = table.path().beliefs;
         let work = Rehearsal::sound(job.setup());
-        Self { job, trials, table, belief, work, changes: 0, done: Vec::new() }
+        let told = last_told(&beliefs);
+        Self { job, trials, table, beliefs, told, work, changes: 0, done: Vec::new() }
     }
 
-    /// In the midst of an attempt: what was noted stands in `table`, of which the last belief is `belief`; `work` is a sound
-    /// car in which the same was done.
+    /// In the midst of an attempt: what was noted stands in `table`, believed was `beliefs` along it; `work` is a sound car
+    /// in which the same was done.
     #[must_use]
-    pub fn midway(job: &'a Job, trials: &'a Trials, table: Table, belief: Belief, work: Rehearsal) -> Self {
+    pub fn midway(
+        job: &'a Job,
+        trials: &'a Trials,
+        table: Table,
+        beliefs: Vec<Belief>,
+        work: Rehearsal,
+    ) -> Self {
+        let told = last_told(&beliefs);
         let changes = table.items.iter().map(|item| 1 + item.order.0).max().unwrap_or(0);
-        Self { job, trials, table, belief, work, changes, done: Vec::new() }
+        Self { job, trials, table, beliefs, told, work, changes, done: Vec::new() }
     }
 
     /// What is believed now.
     #[must_use]
     pub fn belief(&self) -> &Belief {
-        &self.belief
+        &self.told
     }
 
     /// Tests done so far, indices into the trials.
@@ -98,7 +109,7 @@ impl<'a> Planner<'a> {
     /// The likeliest class is as probable as the search asks for.
     #[must_use]
     pub fn is_sure(&self) -> bool {
-        self.belief.classes().into_iter().any(|p| SURE <= p)
+        self.told.classes().into_iter().any(|p| SURE <= p)
     }
 
     /// All tests that would tell something, the one that is worth most first.
@@ -156,7 +167,7 @@ impl<'a> Planner<'a> {
     pub fn take(&mut self, trial: usize, told: &[Option<Told>], share: &[f64]) {
         let trials = self.trials;
         self.note(&trials.tests[trial], told, share);
-        self.belief = last(&mut self.table);
+        self.look();
         self.work = self.after(&[trial]);
         self.done.push(trial);
     }
@@ -166,7 +177,7 @@ impl<'a> Planner<'a> {
         for (trial, told) in told {
             self.note(trial, told, &[]);
         }
-        self.belief = last(&mut self.table);
+        self.look();
     }
 
     fn note(&mut self, trying: &Trial, told: &[Option<Told>], share: &[f64]) {
@@ -180,6 +191,12 @@ impl<'a> Planner<'a> {
         self.changes += trying.changes();
     }
 
+    /// Looks at the belief along all notes.
+    fn look(&mut self) {
+        self.beliefs = self.table.path().beliefs;
+        self.told = last_told(&self.beliefs);
+    }
+
     /// Bits that tests would give, one after the other.
     fn bits(&self, row: &[usize]) -> f64 {
         let mut changes = self.changes;
@@ -189,7 +206,13 @@ impl<'a> Planner<'a> {
             coming.extend(trial.coming(self.job, changes));
             changes += trial.changes();
         }
-        expected_gain(&self.table, &self.belief, &self.trials.priors, &coming, SAMPLES)
+        expected_gain(
+            &self.table,
+            &self.beliefs[self.beliefs.len() - 1],
+            &self.trials.priors,
+            &coming,
+            SAMPLES,
+        )
     }
 
     /// The work with further tests behind.
@@ -200,12 +223,6 @@ impl<'a> Planner<'a> {
         }
         work
     }
-}
-
-fn last(table: &mut Table) -> Belief {
-    let mut beliefs = table.path().beliefs;
-    // A path begins with the belief on the complaint alone.
-    beliefs.swap_remove(beliefs.len() - 1)
 }
 
 fn ended(mut work: Rehearsal) -> Minutes {
