@@ -38,6 +38,7 @@ bench-next-test = Am meisten für ihre Minuten verrät: { $test }.
 bench-next-enough = Ihre Notizen sagen genug: geben Sie den Befund ab.
 bench-next-nothing = Keine Prüfung, die hier möglich ist, lohnt ihre Minuten.
 bench-next-counted = Gezählt: { $points } Punkte Abzug. Übrige Hinweise: { $left }.
+bench-next-again = Seither wurde nichts notiert; es wird nicht noch einmal gezählt.
 bench-handed-in = Abgegeben.
 bench-handed-in-what = Dieses Paket sagt hier nichts weiter. Wer den Auftrag gestellt hat, bewertet die Datei des Versuchs:
 bench-marking = Das Fahrzeug ist übergeben. Bewertung: Ihre Handlungen werden unter jedem möglichen Fehler wiederholt …

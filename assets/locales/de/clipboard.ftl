@@ -91,6 +91,7 @@ hints-heading = Was würde jetzt am meisten verraten?
 hints-ask = Fragen ({ $points } Punkte Abzug; noch { $left })
 hints-counted = Berechnet aus dem, was Sie notiert haben; was verborgen ist, geht nicht ein. Jedes Mal wird gezählt.
 hints-coming = Wird berechnet. Arbeiten Sie weiter; gezählt wird, wenn der Hinweis da ist.
+hints-stands = Das gilt, bis etwas Weiteres notiert ist.
 hints-test = Am meisten für ihre Minuten: { $test }.
 hints-enough = Ihre Notizen sagen genug: geben Sie den Befund ab.
 hints-nothing = Keine Prüfung, die hier möglich ist, lohnt ihre Minuten.

@@ -39,6 +39,7 @@ bench-next-test = Most for its minutes would tell: { $test }.
 bench-next-enough = Your notes say enough: give the finding.
 bench-next-nothing = No test that can be done here would tell anything worth its minutes.
 bench-next-counted = Counted: { $points } points off. Hints left: { $left }.
+bench-next-again = Nothing was noted since; it is not counted again.
 bench-handed-in = Handed in.
 bench-handed-in-what = This pack tells nothing more here. Whoever set the job marks the attempt's file:
 bench-marking = The car is handed back. Marking: your actions are done again under every fault …

@@ -91,6 +91,7 @@ hints-heading = What would tell most now?
 hints-ask = Ask ({ $points } points off; { $left } left)
 hints-counted = Worked out from what you noted; it does not know what is hidden. Each time is counted.
 hints-coming = Being worked out. Go on as you like; it is counted when it is there.
+hints-stands = This stands until something more is noted.
 hints-test = Most for its minutes: { $test }.
 hints-enough = Your notes say enough: give the finding.
 hints-nothing = No test that can be done here is worth its minutes.

@@ -129,6 +129,10 @@ fn a_pack_gives_so_many_hints_and_none_after_a_repair() {
     // Carried on, they are still counted.
     let mut session = resumed(&path, &job);
     assert_eq!(session.hints_left(), 1);
+    // Nothing was noted since: it stands, and need not be asked for again.
+    assert_eq!(session.standing_hint(), Some(&Advice::Enough));
+    script::play(&mut session, "hum\nnote\n", |_, _, _, _| {}).unwrap();
+    assert_eq!(session.standing_hint(), None);
     session.hint(Advice::Nothing).unwrap();
     let refused = |session: &mut Session| match session.hint(Advice::Nothing) {
         Err(SessionError::NoHint(why)) => why,

@@ -172,6 +172,15 @@ impl Session {
         Ok(())
     }
 
+    /// What was said last, where nothing has been noted since: it would be said again, and is no new hint.
+    #[must_use]
+    pub fn standing_hint(&self) -> Option<&Advice> {
+        let last = self.attempt.hints.last()?;
+        let noted = |step: &Step| matches!(step.action, Action::Note { .. }) && step.refused.is_none();
+        let since = self.attempt.steps.get(last.after as usize..)?;
+        (!since.iter().any(noted)).then_some(&last.advice)
+    }
+
     /// Hints that may still be asked for.
     #[must_use]
     pub fn hints_left(&self) -> u32 {

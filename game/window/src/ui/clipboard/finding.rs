@@ -7,7 +7,6 @@ use sim_core::action::{Action, CERTAINTIES};
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::paper;
-use super::hints;
 use super::made_up::FindingForm;
 use front::ask::Ask;
 use front::shop::Shop;
@@ -102,7 +101,6 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
     let (rect, _) = page.allocate_exact_size(room, egui::Sense::hover());
     let mut line = page.new_child(egui::UiBuilder::new().max_rect(rect).id_salt("hint"));
     line.add(Label::new(RichText::new(hint).color(theme::INK_FAINT)).wrap());
-    hints::show(page, shop, words, ui);
     paper::rule(page);
     if page.add(paper::button(words.say("bar-hand-back"))).clicked() {
         ui.clipboard.ask_hand_back();

@@ -28,15 +28,16 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
         };
         page.add(Label::new(paper::by_hand(said)).wrap());
     }
-    let may = session.may_ask();
+    let (may, stands) = (session.may_ask(), session.standing_hint().is_some());
     let values =
         [("points", words.number(HINT_POINTS, 0).into()), ("left", u64::from(session.hints_left()).into())];
     let text = words.say_with("hints-ask", &values);
-    if page.add_enabled(may.is_ok() && !shop.hint_is_coming(), paper::button(text)).clicked() {
+    if page.add_enabled(may.is_ok() && !stands && !shop.hint_is_coming(), paper::button(text)).clicked() {
         ui.ask(Ask::Hint);
     }
     let why = match may {
         _ if shop.hint_is_coming() => words.say("hints-coming"),
+        Ok(()) if stands => words.say("hints-stands"),
         Ok(()) => words.say("hints-counted"),
         Err(error) => words.sentence(&error.sentence()),
     };

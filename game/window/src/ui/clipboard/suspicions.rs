@@ -1,4 +1,4 @@
-//! Suspicions: free thoughts with their time. Never marked.
+//! Suspicions: free thoughts with their time, never marked; and what would tell most, asked for and counted.
 
 use egui::{Label, RichText, TextEdit};
 use sim_core::action::Action;
@@ -6,6 +6,7 @@ use sim_core::action::Action;
 use super::super::super::state::Ui;
 use super::super::super::theme;
 use super::super::paper;
+use super::hints;
 use front::ask::Ask;
 use front::shop::Shop;
 use front::words::Words;
@@ -25,6 +26,7 @@ pub(super) fn show(page: &mut egui::Ui, shop: &Shop, words: &Words, ui: &mut Ui)
         ui.ask(Ask::Do(Action::Suspect { text }));
         ui.clipboard.suspicion.clear();
     }
+    hints::show(page, shop, words, ui);
     for step in session.attempt().steps.iter().rev() {
         if let (Action::Suspect { text }, None) = (&step.action, &step.refused) {
             paper::rule(page);
