@@ -146,7 +146,7 @@ fn the_marker_sets_such_a_car_aside_and_goes_on() {
     script::play(&mut session, &format!("{PRESS}{words}"), |_, _, _, _| {}).unwrap();
     let sheet = crate::told::sheet(marks::mark(&session.into_attempt(), &job).unwrap());
     let told = sheet.notices.iter().find(|n| n.contains("set aside")).expect("it is told");
-    assert!(told.contains("48 of the"), "sixteen with that fault, and of each of two pairs with it: {told}");
+    assert!(told.contains("16 of the"), "sixteen with that fault, and nothing calls for two: {told}");
     let evidence = &sheet.marks.unwrap().evidence;
     let after = evidence.readings.iter().find_map(|r| match &r.worth {
         marks::sheet::NoteWorth::Counts { classes, .. } => Some(classes.clone()),

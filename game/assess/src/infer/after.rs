@@ -5,7 +5,7 @@
 //! itself it would be believed anew, and where readings bend with severity (all of the vacuum is lost, or most of it) the
 //! chance of the same nought once more would tell against every hypothesis whose cars differ there.
 
-use crate::infer::expectation::Expectation;
+use crate::infer::expectation::{After, Expectation};
 use crate::infer::fitted::Points;
 use crate::infer::line::Line;
 use crate::infer::modes::Mode;
@@ -19,21 +19,6 @@ const IN_BOTH: f64 = 0.8;
 const LEAST: usize = 3;
 /// So many are kept, those that vary least.
 const MOST: usize = 4;
-
-/// How a note differs from one before it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct After {
-    /// Index of that note.
-    pub note: usize,
-    /// The way that note came out.
-    pub mode: Mode,
-    /// Middle of the difference, per node of severity.
-    pub mean: Vec<f64>,
-    /// Variance of the difference, per node.
-    pub variance: Vec<f64>,
-    /// Degrees of freedom behind it.
-    pub freedom: f64,
-}
 
 /// The groups on the line.
 const GROUPS: [Mode; 2] = [Mode::Low, Mode::High];

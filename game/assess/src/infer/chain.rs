@@ -17,8 +17,7 @@
 //! itself, whatever was noted before. A note that this, or what is not foreseen, or a slip explains best tells nothing about
 //! the next one.
 
-use crate::infer::after::After;
-use crate::infer::expectation::{Expectation, Group};
+use crate::infer::expectation::{After, Expectation, Group};
 use crate::infer::forecast::Forecast;
 use crate::infer::likelihood::SLIP;
 use crate::infer::modes::Mode;

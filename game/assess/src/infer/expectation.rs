@@ -9,7 +9,6 @@
 //! How far a car stands from the line is told in the spread of the cars nearby: where readings bend with severity, the few
 //! cars on the bend would else say alone how all notes vary together.
 
-use crate::infer::after::After;
 use crate::infer::fitted::{Fitted, LONE, LONE_FLOORS, Points};
 use crate::infer::modes::{Mode, cut, mode, value};
 use crate::infer::reading::{Noted, Place};
@@ -36,6 +35,21 @@ pub struct Group {
     pub error: f64,
     /// Notes before it from which it differs by less than it varies itself.
     pub after: Vec<After>,
+}
+
+/// How a note differs from one before it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct After {
+    /// Index of that note.
+    pub note: usize,
+    /// The way that note came out.
+    pub mode: Mode,
+    /// Middle of the difference, per node of severity.
+    pub mean: Vec<f64>,
+    /// Variance of the difference, per node.
+    pub variance: Vec<f64>,
+    /// Degrees of freedom behind it.
+    pub freedom: f64,
 }
 
 /// What a hypothesis expects of a note.

@@ -11,11 +11,7 @@ use crate::locale::sentence::Sentence;
 
 /// Words by what they are for, in the order in which a job usually needs them: key of the title, title, words.
 const GROUPS: &[(&str, &str, &[&str])] = &[
-    (
-        "help-group-paper",
-        "Paper",
-        &["card", "sheet", "record", "notebook", "list", "note", "suspect", "next", "finding"],
-    ),
+    ("help-group-paper", "Paper", &["card", "sheet", "record", "notebook", "list", "note", "suspect"]),
     ("help-group-look", "Look round (free)", &["look", "car", "tools", "store", "help"]),
     ("help-group-states", "States that last", &["chocks", "extraction", "key", "engine", "pedal"]),
     ("help-group-time", "Time", &["time", "wait", "overnight"]),
@@ -23,7 +19,7 @@ const GROUPS: &[(&str, &str, &[&str])] = &[
     ("help-group-instruments", "Instruments", &["fit", "take", "read", "meter", "press", "let", "stroke"]),
     ("help-group-hands", "Hands on", &["cover", "open", "join", "plug", "clamp", "free", "pull", "push"]),
     ("help-group-right", "Put right", &["swap", "clean", "reform"]),
-    ("help-group-end", "End", &["hand back", "mark", "quit"]),
+    ("help-group-end", "End", &["next", "finding", "hand back", "mark", "quit"]),
 ];
 
 /// What stands under the overview.
