@@ -2,16 +2,26 @@
 //!
 //! Both run over the minutes of the clock, waiting included. The plan's line is that of a car with every tolerance in the
 //! middle, whose readings are not those of this car: it says how the work could have gone, not what would have been read.
+//!
+//! Points carry the number of the reading and the letter of the test: what settled the matter, and what could have, is read off
+//! the picture and the list of tests under it.
 
 use plotters::prelude::*;
+use plotters::style::text_anchor::{HPos, Pos, VPos};
 
 use super::plots::{FINE, INK, LINE_INKS, NAMES, PlotError, SIZE, mark, plot_error, text, write_names};
 use crate::locale::Locale;
 use crate::marks::sheet::{Marks, NoteWorth};
 use crate::report::classes_after;
 
-/// Minutes and percent, point by point.
-type Line = Vec<(f64, f64)>;
+/// Upper end of the picture, percent: a number has room above the highest point.
+const TOP: f64 = 112.0;
+
+/// Below this a number stands above its point, percent.
+const ROOM: f64 = 12.0;
+
+/// Minutes, percent, and what stands beside the point.
+type Line = Vec<(f64, f64, String)>;
 
 /// Probability of what is true against time; `None` without a reference plan.
 pub(crate) fn beside_plan(marks: &Marks, words: &Locale) -> Option<Result<String, PlotError>> {
@@ -27,27 +37,36 @@ pub(crate) fn beside_plan(marks: &Marks, words: &Locale) -> Option<Result<String
 fn own(marks: &Marks, start: f64) -> Line {
     let evidence = &marks.evidence;
     let counts = |worth: &NoteWorth| matches!(worth, NoteWorth::Counts { for_finding: true, .. });
-    let notes =
-        evidence.readings.iter().filter(|line| counts(&line.worth)).filter_map(|line| {
-            Some((line.at_min, 100.0 * evidence.p_true(&marks.truth, classes_after(line)?)))
-        });
-    std::iter::once((0.0, start)).chain(notes).collect()
+    let notes = evidence.readings.iter().filter(|line| counts(&line.worth)).filter_map(|line| {
+        let p_true = evidence.p_true(&marks.truth, classes_after(line)?);
+        Some((line.at_min, 100.0 * p_true, line.number.to_string()))
+    });
+    std::iter::once((0.0, start, String::new())).chain(notes).collect()
 }
 
 /// Along the reference plan.
 fn planned(marks: &Marks, start: f64) -> Line {
     let mut at = 0.0;
-    let tests = marks.plan.iter().map(|test| {
+    let tests = marks.plan.iter().enumerate().map(|(index, test)| {
         at += test.worked_min + test.waited_min;
-        (at, 100.0 * test.p_true)
+        (at, 100.0 * test.p_true, letter(index))
     });
-    std::iter::once((0.0, start)).chain(tests).collect()
+    std::iter::once((0.0, start, String::new())).chain(tests).collect()
+}
+
+/// The letter of a test of the plan: A, B, …, Z, then its number.
+pub(crate) fn letter(index: usize) -> String {
+    match u8::try_from(index) {
+        Ok(index) if index < 26 => char::from(b'A' + index).to_string(),
+        _ => (index + 1).to_string(),
+    }
 }
 
 /// A line that stays until the next point and then steps there.
-fn steps(line: &Line) -> Line {
-    let step = |pair: &[(f64, f64)]| [(pair[1].0, pair[0].1), pair[1]];
-    line.first().copied().into_iter().chain(line.windows(2).flat_map(step)).collect()
+fn steps(line: &Line) -> Vec<(f64, f64)> {
+    let at = |point: &(f64, f64, String)| (point.0, point.1);
+    let step = |pair: &[(f64, f64, String)]| [(pair[1].0, pair[0].1), at(&pair[1])];
+    line.first().map(at).into_iter().chain(line.windows(2).flat_map(step)).collect()
 }
 
 fn drawn(lines: &[(Line, &str)], words: &Locale) -> Result<String, PlotError> {
@@ -56,13 +75,13 @@ fn drawn(lines: &[(Line, &str)], words: &Locale) -> Result<String, PlotError> {
         let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
         let (left, right) = root.split_horizontally(SIZE.0 - NAMES);
         let ends = lines.iter().filter_map(|(line, _)| line.last());
-        let end_min = ends.map(|(at, _)| *at).fold(1.0, f64::max);
+        let end_min = ends.map(|(at, ..)| *at).fold(1.0, f64::max);
         let mut chart = ChartBuilder::on(&left)
             .margin(6)
             .margin_right(2)
             .x_label_area_size(34)
             .y_label_area_size(44)
-            .build_cartesian_2d(0.0..end_min * 1.02, 0.0..100.0)
+            .build_cartesian_2d(0.0..end_min * 1.02, 0.0..TOP)
             .map_err(plot_error)?;
         chart
             .configure_mesh()
@@ -83,8 +102,17 @@ fn drawn(lines: &[(Line, &str)], words: &Locale) -> Result<String, PlotError> {
         for (slot, (line, key)) in lines.iter().enumerate() {
             let style = LINE_INKS[slot].stroke_width(if slot == 0 { 3 } else { 2 });
             chart.draw_series(LineSeries::new(steps(line), style)).map_err(plot_error)?;
-            for point in line {
-                mark(chart.plotting_area(), slot, *point)?;
+            // Letters of tests above their points, numbers of readings below theirs, where there is room.
+            for (at, percent, label) in line {
+                mark(chart.plotting_area(), slot, (*at, *percent))?;
+                let is_below = slot == 0 && ROOM < *percent;
+                let (away, pos) = if is_below {
+                    ((5, 6), Pos::new(HPos::Left, VPos::Top))
+                } else {
+                    ((0, -7), Pos::new(HPos::Center, VPos::Bottom))
+                };
+                let label = Text::new(label.clone(), away, text(11).pos(pos).color(&LINE_INKS[slot]));
+                chart.draw_series([EmptyElement::at((*at, *percent)) + label]).map_err(plot_error)?;
             }
             names.push((line.last().map_or(0.0, |point| point.1), words.say(key), slot));
         }

@@ -126,6 +126,12 @@ pub(super) fn figures(marks: &Marks, words: &Locale) -> Markup {
         @if let Some(svg) = plan_path::beside_plan(marks, words) {
             h2 { (words.say("paper-plan-path")) }
             (figure(&words.say("paper-plan-path-why"), svg))
+            p.plan { (words.say("paper-plan-plan")) ": "
+                @for (index, line) in marks.plan.iter().enumerate() {
+                    @if 0 < index { "; " }
+                    b { (plan_path::letter(index)) } " " (line.test)
+                }
+            }
         }
         h2 { (words.say("paper-air")) }
         (figure(
