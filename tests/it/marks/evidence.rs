@@ -159,3 +159,41 @@ fn a_single_fault_that_explains_the_notes_is_alone() {
     let sum: f64 = pairs.iter().map(|(_, weight)| weight).sum();
     assert!(500 < pairs.len() && (sum - PAIRS).abs() < ROUNDING, "{} pairs, {sum}", pairs.len());
 }
+
+/// The store is empty, and the gauge says so again and again. That it is empty tells much; that it still is tells nothing, also
+/// of faults that empty it in some cars only.
+#[test]
+fn inv_the_same_nought_again_and_again_tells_once() {
+    /// Each look is another look of another car: what is left of the first's probabilities after six, as a ratio.
+    const NEARLY: f64 = 1.5;
+    let mut hidden = (*job()).clone();
+    let fault = |id: &str| hidden.car.faults.iter().position(|f| f.id == id).expect("it is known") as u16;
+    let (pinhole, wanted) = (
+        fault("hose_b_pinhole"),
+        ["booster_rim", "hose_b_pinhole", "switch_diaphragm", "tee_crack"].map(fault),
+    );
+    hidden.set_answer(vec![(pinhole, hidden.car.faults[usize::from(pinhole)].severity_max)]);
+    let hidden = std::sync::Arc::new(hidden);
+    let mut few = Hypotheses::of(&hidden.car);
+    few.list.retain(|entry| entry.fault().is_none_or(|fault| wanted.contains(&fault)));
+    let look = "pedal press 20\npedal release\nwait 30\nread gauge\nnote shown\n";
+    let fill =
+        "pedal pump 12 200\nfit gauge valve_m.store\nkey on\nengine idle\nwait 30\nkey off\nwait 600\n";
+    let course = course_in(&hidden, &play_in(&hidden, &format!("{fill}{}", look.repeat(6)), 0x5eed));
+    let followed = follow(&hidden, &few, &course, course.deeds.len(), |_| false);
+    let (first, last) = (followed.links[0].belief.classes(), followed.end().classes());
+    assert_eq!(followed.links.len(), 6);
+    assert!(0.05 < apart(&first, &followed.start.classes()), "the first look tells: {first:?}");
+    // Of *other* nothing is known, also not that it would show the same again.
+    let of_faults = |classes: &[f64]| -> Vec<f64> {
+        let named = followed.hypotheses.classes.iter().zip(classes);
+        let units = named.filter(|(class, p)| matches!(class, Class::Unit(_)) && 0.0 < **p);
+        let units: Vec<f64> = units.map(|(_, p)| *p).collect();
+        units.iter().map(|p| p / units.iter().sum::<f64>()).collect()
+    };
+    let (first, last) = (of_faults(&first), of_faults(&last));
+    assert_eq!((first.len(), last.len()), (4, 4));
+    for (first, last) in first.iter().zip(&last) {
+        assert!(first / last < NEARLY && last / first < NEARLY, "{first} then {last}");
+    }
+}

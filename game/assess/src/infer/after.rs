@@ -93,3 +93,57 @@ impl Difference {
         Some(at_nodes.into_iter().map(|(line, variance)| (line.value, variance)).unzip())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::infer::chain::Chain;
+    use crate::infer::forecast::Forecast;
+    use crate::infer::reading::Place;
+
+    /// Cars of each hypothesis.
+    const CARS: usize = 16;
+    /// Looks.
+    const LOOKS: usize = 6;
+
+    /// A forecast of the same look, again and again, in cars that show `show` of their severity.
+    fn forecast(show: impl Fn(usize, f64) -> f64) -> Forecast {
+        let noted = Noted::of_gauge((-0.5, 0.5));
+        let at: Vec<f64> = (0..CARS).map(|car| (car as f64 + 0.5) / CARS as f64).collect();
+        let sound_places: Vec<(Place, f64)> =
+            (0..CARS).map(|car| (Place::At(-60.0 - 0.1 * car as f64), 1.6)).collect();
+        let beside: Vec<Place> = sound_places.iter().map(|(place, _)| *place).collect();
+        let (mut sound, mut fault) = (Forecast::of_sound(CARS), Forecast::of_fault(at.clone()));
+        for note in 0..LOOKS {
+            let places: Vec<(Place, f64)> =
+                at.iter().enumerate().map(|(car, at)| (Place::At(show(car, *at)), 1.6)).collect();
+            sound.take(&noted, &sound_places, None);
+            fault.take(&noted, &places, Some((&sound, &beside)));
+            let common = Forecast::common(&[&fault], note);
+            let of_sound = sound.draw_towards(&common, None).to_vec();
+            fault.draw_towards(&common, Some(&of_sound));
+        }
+        fault
+    }
+
+    /// Natural log of the chance of a nought at every look so far, look by look, at one node of severity.
+    fn told(forecast: &Forecast, node: usize) -> Vec<f64> {
+        let (noted, mut chain) = (Noted::of_gauge((-0.5, 0.5)), Chain::new(forecast, node));
+        (0..LOOKS).map(|note| chain.take(forecast, note, &noted, 0.1)).collect()
+    }
+
+    /// One fault empties the store in every car, the other in those beyond a bend, wherever that is in a car. Near the bend the
+    /// first nought tells between the two; the same nought again does not.
+    #[test]
+    fn inv_the_same_nought_again_does_not_tell_again() {
+        /// Odds that five more looks at the same thing may move, as a ratio.
+        const MOVED: f64 = 3.0;
+        let bent = forecast(|car, at| (-150.0 * (0.75 - at + 0.02 * (car % 5) as f64)).clamp(-60.0, 0.0));
+        let flat = forecast(|_, _| 0.0);
+        // Three quarters of the range.
+        let (bent, flat) = (told(&bent, 8), told(&flat, 8));
+        let later = |told: &[f64]| told[1..].iter().sum::<f64>();
+        assert!(bent[0] < flat[0], "{bent:?} {flat:?}");
+        assert!(later(&flat) - later(&bent) < MOVED.ln(), "{bent:?} {flat:?}");
+    }
+}

@@ -91,6 +91,21 @@ impl Noted {
         noted
     }
 
+    /// A dial gauge at which `seen` was seen, for laws of the belief.
+    #[cfg(test)]
+    pub(super) fn of_gauge(seen: (f64, f64)) -> Self {
+        let scale = Scale::Numeric {
+            unit: "kPa",
+            resolution: 1.0,
+            min: -100.0,
+            max: 0.0,
+            scatter: 0.0,
+            by_eye: true,
+        };
+        let seen = Seen::Between(seen.0, seen.1);
+        Self { seen, cells: cell_count(&scale), scatter: 0.0, instrument: Some(0), scale, by_ratio: false }
+    }
+
     /// The same look with something else shown.
     #[must_use]
     pub fn showing(&self, shown: ShownValue) -> Self {
