@@ -78,18 +78,7 @@ pub fn follow_in(
     host: &mut dyn Guests,
 ) -> Followed {
     let mut run = Run::begin(job, hypotheses, course, host);
-    for (index, note) in course.notes.iter().enumerate() {
-        if note.worth != Worth::Counts || until <= note.deed {
-            continue;
-        }
-        run.take(index);
-        if enough(&last_told(&run.beliefs)) {
-            break;
-        }
-    }
-    if run.asks_for_pairs() {
-        run.pair_up();
-    }
+    run.take_all(until, enough);
     run.look_closer();
     run.end(until)
 }
@@ -116,20 +105,30 @@ pub fn glance(job: &Job, hypotheses: &Hypotheses, course: &Course) -> Glance {
     let blind = Course { faulty_at_start: Vec::new(), ..course.clone() };
     let mut host = Simulated(job);
     let mut run = Run::begin(job, hypotheses, &blind, &mut host);
-    for (index, note) in blind.notes.iter().enumerate() {
-        if note.worth == Worth::Counts {
-            run.take(index);
-        }
-    }
-    if run.asks_for_pairs() {
-        run.pair_up();
-    }
+    run.take_all(blind.deeds.len(), |_| false);
     let shares = run.shares(run.last());
     let cars = run.players.iter().map(|player| player.guests.len()).collect();
     Glance { hypotheses: run.hypotheses, table: run.table, beliefs: run.beliefs, shares, cars }
 }
 
 impl Run<'_> {
+    /// Takes in the notes that count up to (not including) deed number `until`, until `enough` says so; then two faults at
+    /// once, where the notes call for it.
+    fn take_all(&mut self, until: usize, enough: impl Fn(&Belief) -> bool) {
+        for (index, note) in self.course.notes.iter().enumerate() {
+            if note.worth != Worth::Counts || until <= note.deed {
+                continue;
+            }
+            self.take(index);
+            if enough(&last_told(&self.beliefs)) {
+                break;
+            }
+        }
+        if self.asks_for_pairs() {
+            self.pair_up();
+        }
+    }
+
     /// Does what is left to do, and sums up.
     pub(super) fn end(mut self, until: usize) -> Followed {
         let running = self.running();
