@@ -17,6 +17,7 @@ speed-one-tick = Schritte von einem Takt
 speed-fine = ein Hundertstel des Fehlers
 speed-one-by-one = nacheinander
 speed-in-lanes = nebeneinander in Bahnen
+speed-in-plain-lanes = nebeneinander in Bahnen, in den Registern, die jeder Prozessor hat
 speed-on-all-threads = auf allen Threads
 speed-side-by-side = nebeneinander
 speed-side-on-one = nebeneinander auf einem Thread

@@ -17,6 +17,7 @@ speed-one-tick = steps of one tick
 speed-fine = a hundredth of the error
 speed-one-by-one = one after the other
 speed-in-lanes = side by side in lanes
+speed-in-plain-lanes = side by side in lanes, in the registers that every processor has
 speed-on-all-threads = on all threads
 speed-side-by-side = side by side
 speed-side-on-one = side by side on one thread

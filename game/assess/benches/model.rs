@@ -8,6 +8,7 @@ use assess::speed::marking::Marking;
 use assess::speed::{Cases, Steps, many_drives, run_abreast};
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use rayon::prelude::*;
+use sim_core::circuit::ensemble::Registers;
 
 /// Cars in a row.
 const CARS: usize = 16;
@@ -45,7 +46,9 @@ fn many(c: &mut Criterion) {
     group.bench_function("one thread", |b| {
         b.iter(|| drives.iter().map(|d| d.run(Steps::Chosen).steps()).sum::<u64>());
     });
-    group.bench_function("side by side", |b| b.iter(|| black_box(run_abreast(&drives, None))));
+    group.bench_function("side by side", |b| {
+        b.iter(|| black_box(run_abreast(&drives, None, Registers::Widest)))
+    });
     group.bench_function("all threads", |b| {
         b.iter(|| drives.par_iter().with_max_len(1).map(|d| d.run(Steps::Chosen).steps()).sum::<u64>());
     });

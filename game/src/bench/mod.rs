@@ -18,6 +18,7 @@ use assess::speed::marking::Marking;
 use assess::speed::{Cases, Steps, Stretch, many_drives, run_abreast};
 use rayon::prelude::*;
 use sim_core::circuit::Circuit;
+use sim_core::circuit::ensemble::Registers;
 
 use crate::cli::BenchArgs;
 use crate::tongue::{decimal, say};
@@ -114,15 +115,20 @@ fn in_a_row(rows: &mut Rows, drives: &[Stretch], samples: usize) {
         });
     })
     .rate_of(seconds);
-    let abreast = measure(Clock::Thread, samples, || {
-        black_box(run_abreast(drives, None));
-    })
-    .rate_of(seconds);
+    let lanes = |registers| {
+        let all = || {
+            black_box(run_abreast(drives, None, registers));
+        };
+        measure(Clock::Thread, samples, all).rate_of(seconds)
+    };
+    let [abreast, plain] = [Registers::Widest, Registers::Plain].map(lanes);
     let row = |how, of, rate| Row::new(Case::ManyCars, how, of, rate, samples);
     let (by_processor, by_clock) = (one(Clock::Thread), one(Clock::Wall));
     rows.push(row(How::OneByOne, Quantity::ByProcessor, by_processor));
     let beside = Beside::of(How::OneByOne, abreast, by_processor);
     rows.push(row(How::InLanes, Quantity::ByProcessor, abreast).beside(beside));
+    let beside = Beside::of(How::OneByOne, plain, by_processor);
+    rows.push(row(How::InPlainLanes, Quantity::ByProcessor, plain).beside(beside));
     rows.push(row(How::OneByOne, Quantity::ByTheClock, by_clock));
     let beside = Beside::of(How::OneByOne, together, by_clock);
     rows.push(row(How::OnAllThreads, Quantity::ByTheClock, together).beside(beside));

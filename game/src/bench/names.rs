@@ -22,6 +22,7 @@ pub(super) enum How {
     Fine,
     OneByOne,
     InLanes,
+    InPlainLanes,
     OnAllThreads,
     SideBySide,
     SideBySideOnOneThread,
@@ -61,6 +62,12 @@ impl How {
             Self::Fine => sentence!("speed-fine", "a hundredth of the error"),
             Self::OneByOne => sentence!("speed-one-by-one", "one after the other"),
             Self::InLanes => sentence!("speed-in-lanes", "side by side in lanes"),
+            Self::InPlainLanes => {
+                sentence!(
+                    "speed-in-plain-lanes",
+                    "side by side in lanes, in the registers that every processor has"
+                )
+            }
             Self::OnAllThreads => sentence!("speed-on-all-threads", "on all threads"),
             Self::SideBySide => sentence!("speed-side-by-side", "side by side"),
             Self::SideBySideOnOneThread => sentence!("speed-side-on-one", "side by side on one thread"),

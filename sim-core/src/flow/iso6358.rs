@@ -56,25 +56,29 @@ impl<R: Real> Iso6358<R> {
         Flow { m, dpa: k * (psi - r * slope), dpb: k * slope, dta: m * -0.5 / up.t, dtb: R::all(0.0) }
     }
 
+    /// √(1 − ((r − b)/(1 − b))²): ψ between choked and laminar.
+    #[inline(always)]
+    fn root(&self, r: R) -> R {
+        let one = R::all(1.0);
+        let x = (r - self.b) / (one - self.b);
+        (one - x * x).sqrt()
+    }
+
     /// ψ(r) and dψ/dr.
     #[inline(always)]
     fn psi(&self, r: R) -> (R, R) {
         let (zero, one) = (R::all(0.0), R::all(1.0));
         let (choked, laminar) = (r.at_most(self.b), R::all(R_LAMINAR).at_most(r));
         let d = one - self.b;
-        let root = |r: R| {
-            let x = (r - self.b) / d;
-            (one - x * x).sqrt()
-        };
         let (mut psi, mut slope) = (one, zero);
         if !(choked | laminar).every() {
-            let curved = root(r);
+            let curved = self.root(r);
             psi = R::choose(choked, one, curved);
             slope = R::choose(choked, zero, -(r - self.b) / (d * d * curved));
         }
         let laminar = laminar & !choked;
         if laminar.any() {
-            let straight = -root(R::all(R_LAMINAR)) / (1.0 - R_LAMINAR);
+            let straight = -self.root(R::all(R_LAMINAR)) / (1.0 - R_LAMINAR);
             psi = R::choose(laminar, straight * (r - 1.0), psi);
             slope = R::choose(laminar, straight, slope);
         }

@@ -9,7 +9,7 @@ use crate::lanes::Real;
 
 /// Mass flow through a laminar leak of coefficient `k`, kg/(s·Pa²).
 #[must_use]
-#[inline]
+#[inline(always)]
 pub fn flow<R: Real>(k: R, a: Gas<R>, b: Gas<R>) -> Flow<R> {
     let zero = R::all(0.0);
     Flow { m: k * (a.p * a.p - b.p * b.p), dpa: k * 2.0 * a.p, dpb: k * -2.0 * b.p, dta: zero, dtb: zero }

@@ -23,14 +23,14 @@ pub struct Gas<R = f64> {
 impl<R: Real> Gas<R> {
     /// `yes` where the mask says so, `no` elsewhere.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn choose(mask: R::Mask, yes: Self, no: Self) -> Self {
         Self { p: R::choose(mask, yes.p, no.p), t: R::choose(mask, yes.t, no.t) }
     }
 }
 
 /// Mass flow from a to b with its slopes.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Flow<R = f64> {
     /// Mass flow, kg/s.
     pub m: R,
@@ -44,17 +44,26 @@ pub struct Flow<R = f64> {
     pub dtb: R,
 }
 
+impl<R: Real> Default for Flow<R> {
+    /// Nothing flows.
+    #[inline(always)]
+    fn default() -> Self {
+        let zero = R::all(0.0);
+        Self { m: zero, dpa: zero, dpb: zero, dta: zero, dtb: zero }
+    }
+}
+
 impl<R: Real> Flow<R> {
     /// The same flow seen from the other side: positive from b to a becomes positive from a to b.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn reversed(self) -> Self {
         Self { m: -self.m, dpa: -self.dpb, dpb: -self.dpa, dta: -self.dtb, dtb: -self.dta }
     }
 
     /// The flow through `factor` times the opening.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn scaled(self, factor: R) -> Self {
         Self {
             m: self.m * factor,
@@ -67,7 +76,7 @@ impl<R: Real> Flow<R> {
 
     /// Two openings side by side.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn plus(self, other: Self) -> Self {
         Self {
             m: self.m + other.m,
@@ -80,7 +89,7 @@ impl<R: Real> Flow<R> {
 
     /// `yes` where the mask says so, `no` elsewhere.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn choose(mask: R::Mask, yes: Self, no: Self) -> Self {
         Self {
             m: R::choose(mask, yes.m, no.m),

@@ -81,7 +81,7 @@ impl<R: Real> Pinhole<R> {
         (phi, phi_r)
     }
 
-    #[inline]
+    #[inline(always)]
     fn cd(&self, r: R) -> (R, R) {
         if self.ideal { (R::all(1.0), R::all(0.0)) } else { perry(r) }
     }
@@ -89,7 +89,7 @@ impl<R: Real> Pinhole<R> {
 
 /// Discharge coefficient of a sharp-edged hole at pressure ratio `r` (Perry), and its slope.
 #[must_use]
-#[inline]
+#[inline(always)]
 pub fn perry<R: Real>(r: R) -> (R, R) {
     let cd = r * (r * (r * (r * (r * -1.6827 + 4.6001) + -3.9) + 0.8415) + -0.1002) + 0.8414;
     let slope = r * (r * (r * (r * -8.4135 + 18.4004) + -11.7) + 1.683) + -0.1002;
@@ -101,7 +101,7 @@ pub const PSI_CHOKED: f64 = 0.484_178_256_096_108_65;
 
 /// Saint-Venant–Wantzel outflow function Ψ at pressure ratio `r`, and its slope; constant when choked.
 #[must_use]
-#[inline]
+#[inline(always)]
 pub fn wantzel<R: Real>(r: R) -> (R, R) {
     const E: f64 = GAMMA / (GAMMA - 1.0);
     let choked = r.at_most(R::all(R_CRITICAL));

@@ -12,7 +12,7 @@ use sim_core::air::Day;
 use sim_core::car::Car;
 use sim_core::circuit::Circuit;
 use sim_core::circuit::Pace;
-use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
+use sim_core::circuit::ensemble::{Ensemble, Errand, Registers, Width};
 use sim_core::instrument::InstrumentCard;
 use sim_core::units::Tick;
 use sim_core::workshop::exchange::side_by_side;
@@ -41,16 +41,21 @@ fn left(circuit: &Circuit) -> (u64, Vec<u64>, Vec<u64>, usize, u64) {
 fn inv_many_different_cars_driven_side_by_side_end_as_they_do_alone() {
     let drives = many_drives(&library(), 90).unwrap();
     let alone: Vec<_> = drives.iter().map(|d| left(&d.run(Steps::Chosen))).collect();
-    let check = |which: &[usize], width: Option<Width>| {
+    let check_in = |which: &[usize], width: Option<Width>, registers: Registers| {
         let some: Vec<Stretch> = which.iter().map(|i| drives[*i].clone()).collect();
-        for (i, circuit) in which.iter().zip(run_abreast(&some, width)) {
+        for (i, circuit) in which.iter().zip(run_abreast(&some, width, registers)) {
             assert_eq!(
                 alone[*i],
                 left(&circuit),
-                "car {i} among {} in lanes {width:?} ended otherwise",
+                "car {i} among {} in lanes {width:?} of {registers:?} registers ended otherwise",
                 which.len()
             );
         }
+    };
+    // Where a machine has no wider registers both are the same.
+    let check = |which: &[usize], width| {
+        check_in(which, width, Registers::Widest);
+        check_in(which, width, Registers::Plain);
     };
     let all: Vec<usize> = (0..drives.len()).collect();
     check(&all, None);

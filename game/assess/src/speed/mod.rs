@@ -12,7 +12,7 @@ use std::sync::Arc;
 use sim_core::Opened;
 use sim_core::air::Day;
 use sim_core::car::Car;
-use sim_core::circuit::ensemble::{Ensemble, Errand, Width};
+use sim_core::circuit::ensemble::{Ensemble, Errand, Registers, Width};
 use sim_core::circuit::{Circuit, Event, Inputs, Pace};
 use sim_core::notice::{Refusal, Told as _};
 use sim_core::units::{TICKS_PER_SECOND, Tick};
@@ -160,8 +160,8 @@ impl Stretch {
 /// Runs stretches side by side, those of one shape in lanes, as many as they fill or `width`; the circuits at their
 /// ends, in the same order.
 #[must_use]
-pub fn run_abreast(stretches: &[Stretch], width: Option<Width>) -> Vec<Circuit> {
-    let mut ensemble = Ensemble::<Box<Circuit>>::new(width);
+pub fn run_abreast(stretches: &[Stretch], width: Option<Width>, registers: Registers) -> Vec<Circuit> {
+    let mut ensemble = Ensemble::<Box<Circuit>>::new(width, registers);
     let mut ends: Vec<Option<Box<Circuit>>> = stretches.iter().map(|_| None).collect();
     // How much of what a stretch is told has been told.
     let mut told = vec![0; stretches.len()];

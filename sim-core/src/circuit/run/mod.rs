@@ -212,8 +212,7 @@ impl Circuit {
                 Judged::Again => {}
                 Judged::Whole => {
                     let Self { model, work, scratch, .. } = self;
-                    model.gases(&model.numbers, &work.y_new, scratch);
-                    model.solve_wiring(&model.numbers, &work.y_new, scratch);
+                    model.observe(&model.numbers, &work.y_new, scratch);
                     let next = self.flags_at(true);
                     if self.finds_switching(&mut trial, &next) {
                         self.leave_as_is(next);
@@ -229,8 +228,7 @@ impl Circuit {
                     }
                     if trial.is_over() {
                         let Self { model, y, scratch, .. } = self;
-                        model.gases(&model.numbers, y, scratch);
-                        model.solve_wiring(&model.numbers, y, scratch);
+                        model.observe(&model.numbers, y, scratch);
                         let next = self.flags_at(false);
                         self.end_parts(trial, next);
                         return;

@@ -31,7 +31,7 @@ impl Circuit {
                     }
                 }
                 Switch::Relay { part, pole, share, pull_in_v, drop_out_v } => {
-                    let coil = (self.model.at_pole(*pole, scratch).0.lane(lane) * share).abs();
+                    let coil = (self.model.volts_at(*pole, scratch, lane) * share).abs();
                     let flag = &mut next[*part];
                     if !flag.closed && *pull_in_v <= coil {
                         flag.closed = true;

@@ -13,6 +13,7 @@ use crate::lanes::Real;
 
 impl Model {
     /// Pressure and temperature of all air.
+    #[inline(always)]
     pub(crate) fn gases<R: Real>(&self, numbers: &Numbers<R>, y: &[R], scratch: &mut Scratch<R>) {
         scratch.gas.clear();
         scratch.volume.clear();
@@ -26,19 +27,23 @@ impl Model {
     }
 
     /// Pressure and temperature of body `k` of `m3` cubic metres.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn gas_of<R: Real>(&self, k: usize, m3: R, y: &[R]) -> Gas<R> {
         let (m, u) = (y[self.mass_at[k]], y[self.mass_at[k] + 1]);
         Gas { p: u * (GAMMA - 1.0) / m3, t: u / (m * CV) }
     }
 
     /// The volume of body `k` in state `y`, m³.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn volume_m3<R: Real>(&self, numbers: &Numbers<R>, k: usize, y: &[R]) -> R {
         let body = &numbers.bodies[k];
-        self.travel_at[k].map_or(body.at_rest_m3, |i| body.at_rest_m3 + body.per_travel_m2 * y[i])
+        match self.travel_at[k] {
+            Some(i) => body.at_rest_m3 + body.per_travel_m2 * y[i],
+            None => body.at_rest_m3,
+        }
     }
 
+    #[inline(always)]
     pub(super) fn edges<R: Real, S: Sink<R>>(
         &self,
         numbers: &Numbers<R>,
@@ -62,7 +67,10 @@ impl Model {
                 None => {
                     let own = Own {
                         state: path.state.map_or(zero, |(i, _)| y[usize::from(i)]),
-                        hand: path.hand.map_or_else(AtHand::default, |i| scratch.held.hands[usize::from(i)]),
+                        hand: match path.hand {
+                            Some(i) => scratch.held.hands[usize::from(i)],
+                            None => AtHand { strokes_per_s: zero, pressed: zero },
+                        },
                         piston: path.piston.map(|i| &numbers.pistons[usize::from(i)]),
                     };
                     flow(law, a, b, &around, own)
@@ -83,12 +91,6 @@ impl Model {
             if scratch.tangent.kept {
                 scratch.tangent.flow_paths.push(FlowPath { flow, slope, t_up, up_is_a });
             }
-            let mut both = |[mass_a, mass_b, enthalpy_a, enthalpy_b]: FlowPathPlaces, dm: R, dh: R| {
-                sink.add(mass_a, -dm);
-                sink.add(mass_b, dm);
-                sink.add(enthalpy_a, -dh);
-                sink.add(enthalpy_b, dh);
-            };
             for (end, dp, dt, is_up) in
                 [(end_a, flow.dpa, flow.dta, up_is_a), (end_b, flow.dpb, flow.dtb, !up_is_a)]
             {
@@ -96,25 +98,26 @@ impl Model {
                 match end.from {
                     From::Volume { k, travel, by_mass, by_energy, .. } => {
                         let Follows { p_u, p_x, t_m, t_u } = scratch.tangent.follows[usize::from(k)];
-                        both(by_mass, dt * t_m, h_t * t_m);
-                        both(by_energy, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
+                        both(sink, by_mass, dt * t_m, h_t * t_m);
+                        both(sink, by_energy, dp * p_u + dt * t_u, h_p * p_u + h_t * t_u);
                         if let Some((_, by_travel)) = travel {
-                            both(by_travel, dp * p_x, h_p * p_x);
+                            both(sink, by_travel, dp * p_x, h_p * p_x);
                         }
                     }
-                    From::Room(by_room) => both(by_room, dt, h_t),
+                    From::Room(by_room) => both(sink, by_room, dt, h_t),
                     From::Manifold { by_room, by_pressure, .. } => {
-                        both(by_room, dt, h_t);
-                        both(by_pressure, dp, h_p);
+                        both(sink, by_room, dt, h_t);
+                        both(sink, by_pressure, dp, h_p);
                     }
                 }
             }
             if let Some((_, by_state)) = path.state {
-                both(by_state, slope, h_up * slope);
+                both(sink, by_state, slope, h_up * slope);
             }
         }
     }
 
+    #[inline(always)]
     pub(super) fn walls<R: Real, S: Sink<R>>(
         &self,
         numbers: &Numbers<R>,
@@ -139,4 +142,14 @@ impl Model {
             }
         }
     }
+}
+
+/// What flows out of side a flows into side b, so do its slopes.
+#[inline(always)]
+fn both<R: Real, S: Sink<R>>(sink: &mut S, at: FlowPathPlaces, dm: R, dh: R) {
+    let [mass_a, mass_b, enthalpy_a, enthalpy_b] = at;
+    sink.add(mass_a, -dm);
+    sink.add(mass_b, dm);
+    sink.add(enthalpy_a, -dh);
+    sink.add(enthalpy_b, dh);
 }

@@ -25,8 +25,13 @@ impl Model {
         h: R,
         scratch: &mut Scratch<R>,
     ) {
-        scratch.tangent.kept = is_long(h).any();
-        jacobian.fill(R::all(0.0));
+        R::within(
+            #[inline(always)]
+            || {
+                scratch.tangent.kept = is_long(h).any();
+                jacobian.fill(R::all(0.0));
+            },
+        );
         self.eval(numbers, y, f, &mut Entries(jacobian), scratch);
     }
 
@@ -51,17 +56,24 @@ impl Model {
             possible
         });
         scratch.tangent = tangent;
-        let infinite = R::all(f64::INFINITY);
         if !can.any() {
-            return infinite;
+            return R::all(f64::INFINITY);
         }
-        let can = can & self.is_possible(numbers, &work.y_new);
+        R::within(
+            #[inline(always)]
+            || self.worst_error(can & self.is_possible(numbers, &work.y_new), y, work),
+        )
+    }
+
+    /// The largest error of a step to `work.y_new`, as a share of what is allowed; infinite where it cannot be.
+    #[inline(always)]
+    fn worst_error<R: Real>(&self, can: R::Mask, y: &[R], work: &Work<R>) -> R {
         let mut worst = R::all(0.0);
         for ((allowance, error), (y, y_new)) in
             self.allowances.iter().zip(work.error()).zip(y.iter().zip(&work.y_new))
         {
             worst = worst.larger((*error / allowance.at(y.abs().larger(y_new.abs()))).abs());
         }
-        R::choose(can, worst, infinite)
+        R::choose(can, worst, R::all(f64::INFINITY))
     }
 }

@@ -15,8 +15,13 @@ impl Model {
         self.poles.iter().position(|p| p.part == part)
     }
 
+    /// Voltage over a pole in one lane, V; none over one that the part lacks.
+    pub(crate) fn volts_at<R: Real>(&self, pole: Option<usize>, scratch: &Scratch<R>, lane: usize) -> f64 {
+        pole.map_or(0.0, |i| self.network.across_in(i, &scratch.solved, lane))
+    }
+
     /// Voltage across and current through two-pole number `pole`; nothing for none.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn at_pole<R: Real>(&self, pole: Option<usize>, scratch: &Scratch<R>) -> (R, R) {
         let Some(i) = pole else { return (R::all(0.0), R::all(0.0)) };
         let s = scratch.poles[i];
@@ -69,6 +74,7 @@ impl Model {
 
     /// Solves the network for a state whose air is in `scratch`; what it was last solved for is not solved
     /// again, which gives the same bits.
+    #[inline(always)]
     pub(crate) fn solve_wiring<R: Real>(&self, numbers: &Numbers<R>, y: &[R], scratch: &mut Scratch<R>) {
         let zero = R::all(0.0);
         let value = |index: Option<usize>| index.map_or(zero, |i| y[i]);
@@ -85,7 +91,10 @@ impl Model {
                     now.emf = motor.motor_constant(t) * y[at.speed];
                 }
                 PoleLaw::Characteristic { volume, .. } => {
-                    let below = volume.map_or(zero, |k| numbers.p_atm - scratch.gas[k].p);
+                    let below = match volume {
+                        Some(k) => numbers.p_atm - scratch.gas[*k].p,
+                        None => zero,
+                    };
                     now.g = R::from_lanes(|lane| arm_s(&laws[lane], below.lane(lane)));
                 }
                 PoleLaw::Lamp { filament, .. } => {

@@ -10,6 +10,7 @@ use crate::parts::elements::{Control, FUSE_TAU_S, Filament, charge_rate_per_s};
 
 impl Model {
     /// Everything that follows something else with a lag and hardly acts back.
+    #[inline(always)]
     pub(super) fn followers<R: Real, S: Sink<R>>(
         &self,
         numbers: &Numbers<R>,

@@ -18,15 +18,33 @@ impl Model {
         k: &Column<R>,
         out: &mut Column<R>,
     ) {
+        R::within(
+            #[inline(always)]
+            || self.along_within(numbers, tangent, k, out),
+        );
+    }
+
+    #[inline(always)]
+    fn along_within<R: Real>(
+        &self,
+        numbers: &Numbers<R>,
+        tangent: &Tangent<R>,
+        k: &Column<R>,
+        out: &mut Column<R>,
+    ) {
         let zero = R::all(0.0);
         for (path, at) in tangent.flow_paths.iter().zip(&self.flow_paths) {
-            let [a, b] = at.ends.map(|end| change(end.from, &tangent.follows, k));
-            let by_state = at.state.map_or(zero, |(i, _)| path.slope * k[usize::from(i)]);
+            let [end_a, end_b] = &at.ends;
+            let a = change(end_a.from, &tangent.follows, k);
+            let b = change(end_b.from, &tangent.follows, k);
+            let by_state = match at.state {
+                Some((i, _)) => path.slope * k[usize::from(i)],
+                None => zero,
+            };
             let f = &path.flow;
             let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
             let t_up = R::choose(path.up_is_a, a.1, b.1);
             let dh = (path.t_up * dm + t_up * f.m) * CP;
-            let [end_a, end_b] = &at.ends;
             out[usize::from(end_a.mass)] -= dm;
             out[usize::from(end_b.mass)] += dm;
             out[usize::from(end_a.enthalpy)] -= dh;
@@ -56,13 +74,16 @@ impl Model {
 }
 
 /// Change of pressure and temperature with the increment `k` of the state.
-#[inline]
+#[inline(always)]
 fn change<R: Real>(from: From, follows: &[Follows<R>], k: &Column<R>) -> (R, R) {
     let zero = R::all(0.0);
     match from {
         From::Volume { k: body, mass, travel, .. } => {
             let Follows { p_u, p_x, t_m, t_u } = follows[usize::from(body)];
-            let by_travel = travel.map_or(zero, |(i, _)| p_x * k[usize::from(i)]);
+            let by_travel = match travel {
+                Some((i, _)) => p_x * k[usize::from(i)],
+                None => zero,
+            };
             let (mass, energy) = (k[usize::from(mass)], k[usize::from(mass) + 1]);
             (p_u * energy + by_travel, t_m * mass + t_u * energy)
         }

@@ -54,8 +54,8 @@ pub(crate) fn flow<R: Real>(
         }
         Law::Seep(k) => (laminar::flow(*k, a, b), zero),
         Law::Check(check) => (check.flow(a, b), zero),
-        Law::Admit { open } => lifted(piston, open, a, b, around.pedal_n, state, PistonLaw::admit_lift),
-        Law::Equalise { open } => lifted(piston, open, a, b, around.pedal_n, state, PistonLaw::equalise_lift),
+        Law::Admit { open } => lifted::<ADMITS, R>(piston, open, a, b, around.pedal_n, state),
+        Law::Equalise { open } => lifted::<JOINS, R>(piston, open, a, b, around.pedal_n, state),
         Law::Suction { swept } => {
             // Displaced mass: swept volume times the density at the inlet.
             let rho = a.p / (a.t * crate::air::R_AIR);
@@ -80,20 +80,24 @@ pub(crate) fn flow<R: Real>(
     }
 }
 
+/// The seat that lets air in.
+const ADMITS: bool = true;
+/// The seat that joins the chambers.
+const JOINS: bool = false;
+
 #[inline(always)]
-fn lifted<R: Real>(
+fn lifted<const SEAT: bool, R: Real>(
     piston: Option<&PistonLaw<R>>,
     open: &Iso6358<R>,
     a: Gas<R>,
     b: Gas<R>,
     pedal_n: R,
     travel: R,
-    lift: impl Fn(&PistonLaw<R>, R) -> (R, R),
 ) -> (Flow<R>, R) {
     let zero = R::all(0.0);
     let Some(law) = piston else { return (Flow::default(), zero) };
     let (e, de_dx) = law.valve_force(pedal_n, travel);
-    let (s, ds_de) = lift(law, e);
+    let (s, ds_de) = if SEAT == ADMITS { law.admit_lift(e) } else { law.equalise_lift(e) };
     let open_there = zero.below(s);
     if !open_there.any() {
         return (Flow::default(), zero);

@@ -207,6 +207,7 @@ impl Plan {
     }
 
     /// Entries of J become those of `shift`·I − J.
+    #[inline(always)]
     pub(crate) fn shift<R: Real>(&self, shift: R, entries: &mut [R]) {
         for j in &mut *entries {
             *j = -*j;
@@ -220,6 +221,14 @@ impl Plan {
     /// positive; elsewhere nothing is to be made of the numbers.
     #[inline(never)]
     pub(crate) fn factor<R: Real>(&self, a: &mut [R]) -> R::Mask {
+        R::within(
+            #[inline(always)]
+            || self.factor_within(a),
+        )
+    }
+
+    #[inline(always)]
+    fn factor_within<R: Real>(&self, a: &mut [R]) -> R::Mask {
         let first_diagonal = self.lower.len() + self.upper.len();
         let mut positive = R::Mask::all(true);
         for (k, range) in self.starts.windows(2).enumerate() {
@@ -249,44 +258,62 @@ impl Plan {
     /// Adds to the rows beyond n of `x` what the slopes there make of the solution before them.
     #[inline(never)]
     pub(crate) fn add_beyond<R: Real>(&self, entries: &[R], x: &mut Column<R>) {
-        let more = |sum: &mut R, part| *sum += part;
-        row_by_row(&self.beyond_rows, &self.beyond, entries, x, more);
+        R::within(
+            #[inline(always)]
+            || self.add_beyond_within(entries, x),
+        );
+    }
+
+    #[inline(always)]
+    fn add_beyond_within<R: Real>(&self, entries: &[R], x: &mut Column<R>) {
+        row_by_row::<MORE, R>(&self.beyond_rows, &self.beyond, entries, x);
     }
 
     /// Solves L U x = b in place.
     #[inline(never)]
     pub(crate) fn solve<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
+        R::within(
+            #[inline(always)]
+            || self.solve_within(lu, x),
+        );
+    }
+
+    #[inline(always)]
+    fn solve_within<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
         let (lower, rest) = lu.split_at(self.lower.len());
         let (upper, inverse) = rest.split_at(self.upper.len());
-        let less = |sum: &mut R, part| *sum -= part;
-        row_by_row(&self.lower_rows, &self.lower, lower, x, less);
+        row_by_row::<LESS, R>(&self.lower_rows, &self.lower, lower, x);
         for (x, d) in x.iter_mut().zip(inverse) {
             *x *= *d;
         }
-        row_by_row(&self.upper_rows, &self.upper, upper, x, less);
+        row_by_row::<LESS, R>(&self.upper_rows, &self.upper, upper, x);
     }
 }
+
+/// Products are added.
+const MORE: bool = true;
+/// Products are taken away.
+const LESS: bool = false;
 
 /// Row by row, so that a row's sum stays in a register: each entry times the unknown it multiplies is put to it.
 ///
 /// Rows are short: they are taken by fours and what is left at once, which costs less than to count entry by entry.
-#[inline]
-fn row_by_row<R: Real>(
+#[inline(always)]
+fn row_by_row<const SIGN: bool, R: Real>(
     rows: &[Run],
     mut offs: &[Off],
     mut entries: &[R],
     x: &mut Column<R>,
-    put: impl Fn(&mut R, R) + Copy,
 ) {
     for run in rows {
         let mut sum = x[usize::from(run.row)];
         for _ in 0..run.len / 4 {
-            take::<4, R>(&mut offs, &mut entries, x, &mut sum, put);
+            take::<4, SIGN, R>(&mut offs, &mut entries, x, &mut sum);
         }
         match run.len % 4 {
-            1 => take::<1, R>(&mut offs, &mut entries, x, &mut sum, put),
-            2 => take::<2, R>(&mut offs, &mut entries, x, &mut sum, put),
-            3 => take::<3, R>(&mut offs, &mut entries, x, &mut sum, put),
+            1 => take::<1, SIGN, R>(&mut offs, &mut entries, x, &mut sum),
+            2 => take::<2, SIGN, R>(&mut offs, &mut entries, x, &mut sum),
+            3 => take::<3, SIGN, R>(&mut offs, &mut entries, x, &mut sum),
             _ => {}
         }
         x[usize::from(run.row)] = sum;
@@ -295,18 +322,22 @@ fn row_by_row<R: Real>(
 
 /// The next `N` entries, one after the other.
 #[inline(always)]
-fn take<const N: usize, R: Real>(
+fn take<const N: usize, const SIGN: bool, R: Real>(
     offs: &mut &[Off],
     entries: &mut &[R],
     x: &Column<R>,
     sum: &mut R,
-    put: impl Fn(&mut R, R),
 ) {
     if let Some((here, after)) = offs.split_first_chunk::<N>()
         && let Some((of_row, rest)) = entries.split_first_chunk::<N>()
     {
         for (o, e) in here.iter().zip(of_row) {
-            put(sum, *e * x[usize::from(o.column)]);
+            let part = *e * x[usize::from(o.column)];
+            if SIGN == MORE {
+                *sum += part;
+            } else {
+                *sum -= part;
+            }
         }
         (*offs, *entries) = (after, rest);
     }

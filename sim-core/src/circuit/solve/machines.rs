@@ -11,6 +11,7 @@ use crate::lanes::Real;
 pub(crate) const OMEGA_LOAD_SMALL: f64 = 5.0;
 
 impl Model {
+    #[inline(always)]
     pub(super) fn pistons<R: Real, S: Sink<R>>(
         &self,
         numbers: &Numbers<R>,
@@ -60,6 +61,7 @@ impl Model {
         }
     }
 
+    #[inline(always)]
     pub(super) fn rotors<R: Real, S: Sink<R>>(
         &self,
         numbers: &Numbers<R>,

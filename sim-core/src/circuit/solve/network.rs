@@ -33,6 +33,7 @@ pub(crate) struct PoleState<R = f64> {
 
 impl<R: Real> PoleState<R> {
     /// To the last bit, the sign of nought included: what is solved for one is then what the other's is.
+    #[inline(always)]
     pub(crate) fn is(self, other: Self) -> bool {
         self.g.is(other.g) && self.emf.is(other.emf)
     }
@@ -100,12 +101,19 @@ impl Network {
     }
 
     /// Voltage from port a to port b of two-pole number `pole`.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn across<R: Real>(&self, pole: usize, solved: &Solved<R>) -> R {
         across(&self.branches[pole], &solved.v[..])
     }
 
+    /// The same in one lane alone.
+    pub(crate) fn across_in<R: Real>(&self, pole: usize, solved: &Solved<R>, lane: usize) -> f64 {
+        let Branch { node_a, node_b, .. } = self.branches[pole];
+        solved.v[usize::from(node_a)].lane(lane) - solved.v[usize::from(node_b)].lane(lane)
+    }
+
     /// Solves the network for the given pole values; what is steady of them has been worked out.
+    #[inline(always)]
     pub(crate) fn solve<R: Real>(&self, poles: &[PoleState<R>], out: &mut Solved<R>) {
         let n = self.n;
         let zero = R::all(0.0);
@@ -121,7 +129,9 @@ impl Network {
         }
         let Solved { v, unit_current, mutual, small, current, .. } = out;
         current.clear();
-        current.extend(self.varying.iter().map(|i| across(&self.branches[*i], &v[..]) - poles[*i].emf));
+        for i in &self.varying {
+            current.push(across(&self.branches[*i], &v[..]) - poles[*i].emf);
+        }
         self.meet(poles, mutual, small, current);
         for (row, i) in unit_current.chunks_exact(n).zip(&current[..]) {
             for (v, unit) in v.iter_mut().zip(row) {
@@ -190,6 +200,7 @@ impl Network {
 
     /// Currents of the varying two-poles from the voltages across them without any, less their sources:
     /// (1/g + mutual) i = v, symmetric and positive; one that does not conduct has none.
+    #[inline(always)]
     fn meet<R: Real>(&self, poles: &[PoleState<R>], mutual: &[R], small: &mut Vec<R>, x: &mut [R]) {
         let (zero, one) = (R::all(0.0), R::all(1.0));
         let m = self.varying.len();
@@ -220,12 +231,16 @@ impl Network {
             }
         }
         for k in (0..m).rev() {
-            let rest = (k + 1..m).fold(zero, |sum, j| sum + small[k * m + j] * x[j]);
+            let mut rest = zero;
+            for j in k + 1..m {
+                rest += small[k * m + j] * x[j];
+            }
             x[k] = (x[k] - rest) / small[k * m + k];
         }
     }
 
     /// Resistance of the solved network, everything in it, seen from the nodes of a varying two-pole, ohm.
+    #[inline(always)]
     pub(crate) fn seen_from<R: Real>(
         &self,
         poles: &[PoleState<R>],
@@ -240,11 +255,16 @@ impl Network {
         current.clear();
         current.extend_from_slice(own);
         self.meet(poles, mutual, small, current);
-        own[k] - own.iter().zip(&*current).fold(zero, |sum, (z, i)| sum + *z * *i)
+        let mut met = zero;
+        for (z, i) in own.iter().zip(&*current) {
+            met += *z * *i;
+        }
+        own[k] - met
     }
 }
 
 /// Voltage from port a to port b of a two-pole.
+#[inline(always)]
 fn across<R: Real>(pole: &Branch, v: &[R]) -> R {
     v[usize::from(pole.node_a)] - v[usize::from(pole.node_b)]
 }

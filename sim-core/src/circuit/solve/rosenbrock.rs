@@ -95,6 +95,20 @@ pub(crate) fn step<R: Real>(
     from: From<'_, R>,
     work: &mut Work<R>,
     conserved: Option<Conserved<'_, R>>,
+    eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
+) -> R::Mask {
+    R::within(
+        #[inline(always)]
+        || step_within(plan, from, work, conserved, eval),
+    )
+}
+
+#[inline(always)]
+fn step_within<R: Real>(
+    plan: &Plan,
+    from: From<'_, R>,
+    work: &mut Work<R>,
+    conserved: Option<Conserved<'_, R>>,
     mut eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
 ) -> R::Mask {
     let From { y, f, slopes, h } = from;
@@ -126,12 +140,14 @@ pub(crate) fn step<R: Real>(
                 return can;
             }
         }
-        let c = |j: usize| (R::all(c[j]) / h, &before[j]);
         match s {
             0 => {}
-            1 => add(&mut x[..rows], [c(0)]),
-            2 => add(&mut x[..rows], [c(0), c(1)]),
-            _ => add(&mut x[..rows], [c(0), c(1), c(2)]),
+            1 => add(&mut x[..rows], [over(c[0], h, &before[0])]),
+            2 => add(&mut x[..rows], [over(c[0], h, &before[0]), over(c[1], h, &before[1])]),
+            _ => add(
+                &mut x[..rows],
+                [over(c[0], h, &before[0]), over(c[1], h, &before[1]), over(c[2], h, &before[2])],
+            ),
         }
         if conserved.is_some() {
             flows[..rows].copy_from_slice(&x[..rows]);
@@ -149,16 +165,20 @@ pub(crate) fn step<R: Real>(
             }
         }
     }
-    let increments = M.map(|(j, m)| (R::all(m), &k[j]));
+    let [(j0, m0), (j1, m1), (j2, m2)] = M;
+    let increments = [(R::all(m0), &k[j0]), (R::all(m1), &k[j1]), (R::all(m2), &k[j2])];
     sum(stage, y, increments);
     for (l, total) in balances.iter_mut().enumerate() {
-        *total = increments.iter().fold(R::all(0.0), |total, (m, k)| total + k[n + l] * *m);
+        *total = R::all(0.0);
+        for (m, k) in &increments {
+            *total += k[n + l] * *m;
+        }
     }
     can
 }
 
 /// x = base + Σ a k, term by term, over the length of x.
-#[inline]
+#[inline(always)]
 fn sum<const N: usize, R: Real>(x: &mut [R], base: &[R], terms: [(R, &Unknowns<R>); N]) {
     let n = x.len();
     let (base, terms) = (&base[..n], terms.map(|(a, k)| (a, &k[..n])));
@@ -168,12 +188,18 @@ fn sum<const N: usize, R: Real>(x: &mut [R], base: &[R], terms: [(R, &Unknowns<R
 }
 
 /// x += Σ a k, term by term, over the length of x.
-#[inline]
+#[inline(always)]
 fn add<const N: usize, R: Real>(x: &mut [R], terms: [(R, &Unknowns<R>); N]) {
     let terms = terms.map(|(a, k)| (a, &k[..x.len()]));
     for (i, x) in x.iter_mut().enumerate() {
         *x = plus(*x, &terms, i);
     }
+}
+
+/// A stage with its coefficient, over the step.
+#[inline(always)]
+fn over<R: Real>(c: f64, h: R, k: &Unknowns<R>) -> (R, &Unknowns<R>) {
+    (R::all(c) / h, k)
 }
 
 #[inline(always)]

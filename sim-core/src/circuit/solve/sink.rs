@@ -15,7 +15,7 @@ pub(crate) trait Sink<R> {
 pub(crate) struct NoSlopes;
 impl<R> Sink<R> for NoSlopes {
     const WANTED: bool = false;
-    #[inline]
+    #[inline(always)]
     fn add(&mut self, _: Place, _: R) {}
 }
 
@@ -23,7 +23,7 @@ impl<R> Sink<R> for NoSlopes {
 pub(crate) struct Entries<'a, R = f64>(pub(crate) &'a mut [R]);
 impl<R: Real> Sink<R> for Entries<'_, R> {
     const WANTED: bool = true;
-    #[inline]
+    #[inline(always)]
     fn add(&mut self, entry: Place, value: R) {
         self.0[usize::from(entry)] += value;
     }

@@ -6,6 +6,7 @@ use crate::lanes::Real;
 /// Below 0 it collapses: a tenth of the capacity further there is nothing left (common practice, no
 /// source).
 #[must_use]
+#[inline(always)]
 pub fn open_circuit_v<R: Real>(z: R) -> R {
     const POINTS: [f64; 5] = [11.89, 12.06, 12.24, 12.45, 12.65];
     /// Charge at which the voltage is gone.
@@ -26,6 +27,7 @@ pub fn open_circuit_v<R: Real>(z: R) -> R {
 /// How fast the charge `z` of a battery of `capacity_ah` changes under `ampere` (positive charges), 1/s. The
 /// last twentieth takes in less and less; what it does not take makes gas.
 #[must_use]
+#[inline(always)]
 pub fn charge_rate_per_s<R: Real>(capacity_ah: R, z: R, ampere: R) -> R {
     /// Share of the capacity over which acceptance fades out.
     const FADES: f64 = 0.05;

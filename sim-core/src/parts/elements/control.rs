@@ -116,6 +116,7 @@ impl Control {
     /// How fast a reckoning of `run_s` fades while the pump is not driven, time `rest_tau_s` (s), and the slope;
     /// while it is driven the reckoning grows by a second a second.
     #[must_use]
+    #[inline(always)]
     pub fn run_rate<R: Real>(rest_tau_s: R, run_s: R) -> (R, R) {
         (-run_s / rest_tau_s, R::all(-1.0) / rest_tau_s)
     }

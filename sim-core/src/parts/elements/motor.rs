@@ -56,7 +56,7 @@ spread!(MotorLaw {
 impl<R: Real> MotorLaw<R> {
     /// Friction torque at speed `omega` (rad/s), N·m, and its slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn friction_torque(&self, omega: R) -> (R, R) {
         let th = math::tanh(omega / OMEGA_SMALL);
         let dry = self.dry_nm;
@@ -65,14 +65,14 @@ impl<R: Real> MotorLaw<R> {
 
     /// Winding resistance at `t_k`, ohm (brushes included).
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn resistance_ohm(&self, t_k: R) -> R {
         self.winding_ohm * ((t_k - 293.15) * ALPHA_COPPER + 1.0) + self.brush_ohm
     }
 
     /// Motor constant at `t_k`, V·s/rad.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn motor_constant(&self, t_k: R) -> R {
         self.motor_k * ((t_k - 293.15) * ALPHA_FERRITE + 1.0)
     }

@@ -61,7 +61,7 @@ spread!(PistonLaw {
 impl<R: Real> PistonLaw<R> {
     /// Force of master cylinder and brakes at travel `x` (m), N, and its slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn brake_force(&self, x: R) -> (R, R) {
         let over_cm = ((x * 1e3 - self.brake_free_mm) * 0.1).larger(R::all(0.0));
         let k = self.brake_n_per_cm2;
@@ -71,7 +71,7 @@ impl<R: Real> PistonLaw<R> {
     /// What dry friction leaves of the force that moves the piston, N, and its slope: nothing up to
     /// `drag_n`, then soon all but that much, with continuous slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn unstuck(&self, force: R) -> (R, R) {
         let (zero, one) = (R::all(0.0), R::all(1.0));
         let free = self.drag_n.at_most(zero);
@@ -89,7 +89,7 @@ impl<R: Real> PistonLaw<R> {
 
     /// Force of return spring and rest stop at travel `x` (m), N, and its slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn spring_force(&self, x: R) -> (R, R) {
         let rate = R::choose(x.below(R::all(0.0)), R::all(STOP_N_PER_M), self.spring_n_per_m);
         (self.spring_n + rate * x, rate)
@@ -97,7 +97,7 @@ impl<R: Real> PistonLaw<R> {
 
     /// Force of the wall the piston meets when the front chamber is all but used up, N, and its slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn end_stop(&self, x: R) -> (R, R) {
         let (zero, stiffness) = (R::all(0.0), R::all(STOP_N_PER_M));
         let over = x - self.end_m;
@@ -107,7 +107,7 @@ impl<R: Real> PistonLaw<R> {
 
     /// Force that moves the control valve, N, and its slope over travel: > 0 admits, < 0 joins.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn valve_force(&self, pedal_n: R, x: R) -> (R, R) {
         let zero = R::all(0.0);
         let (f_mc, df_mc) = self.brake_force(x);
@@ -122,7 +122,7 @@ impl<R: Real> PistonLaw<R> {
 
     /// Opening from the air to the rear chamber at valve force `e`: share and slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn admit_lift(&self, e: R) -> (R, R) {
         let (s, ds) = smoothstep(e / self.valve_span_n);
         (s, ds / self.valve_span_n)
@@ -130,7 +130,7 @@ impl<R: Real> PistonLaw<R> {
 
     /// Opening between the chambers at valve force `e`: share and slope.
     #[must_use]
-    #[inline]
+    #[inline(always)]
     pub fn equalise_lift(&self, e: R) -> (R, R) {
         // Fully open at rest (e = −preload), shut for the last fifth of the way to e = 0, where the air
         // seat begins to open: both seats are shut in between.

@@ -70,7 +70,7 @@ impl Allowance {
     }
 
     /// At a value of this size.
-    #[inline]
+    #[inline(always)]
     #[must_use]
     pub fn at<R: Real>(self, size: R) -> R {
         size * self.share + self.absolute

@@ -11,6 +11,7 @@ pub const SOFT_SPAN_PA: f64 = 25e3;
 /// Share of its conductance that a soft hose has left while the air inside is `below_pa` under the air
 /// outside, and its slope; `collapse` is what it loses once the wall has pulled in fully.
 #[must_use]
+#[inline(always)]
 pub fn open_share<R: Real>(collapse: R, below_pa: R) -> (R, R) {
     let (s, ds) = smoothstep((below_pa - SOFT_BEGINS_PA) / SOFT_SPAN_PA);
     (R::all(1.0) - collapse * s, -collapse * ds / SOFT_SPAN_PA)

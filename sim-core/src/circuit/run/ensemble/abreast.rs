@@ -9,7 +9,9 @@ use super::super::Circuit;
 use super::super::switching::After;
 use super::super::trial::Judged;
 use super::errand::{Errand, Runner};
-use super::width::Width;
+use super::width::{Registers, Width};
+#[cfg(target_arch = "x86_64")]
+use crate::lanes::{BroadEight, BroadFour, is_broad};
 use crate::lanes::{Eight, Four, Mask, Real, Spread};
 use crate::units::TICK_S;
 
@@ -47,7 +49,19 @@ struct Abreast<R: Real> {
 }
 
 /// Room for circuits of the shape of `first`.
-pub(super) fn of_width<C: BorrowMut<Circuit> + Debug>(width: Width, first: &Circuit) -> Box<dyn Side<C>> {
+pub(super) fn of_width<C: BorrowMut<Circuit> + Debug>(
+    width: Width,
+    registers: Registers,
+    first: &Circuit,
+) -> Box<dyn Side<C>> {
+    #[cfg(target_arch = "x86_64")]
+    if registers == Registers::Widest && is_broad() {
+        match width {
+            Width::One => {}
+            Width::Four => return Box::new(Abreast::<BroadFour>::of(width, first)),
+            Width::Eight => return Box::new(Abreast::<BroadEight>::of(width, first)),
+        }
+    }
     match width {
         Width::One => Box::new(Abreast::<f64>::of(width, first)),
         Width::Four => Box::new(Abreast::<Four>::of(width, first)),
@@ -148,8 +162,7 @@ impl<C: BorrowMut<Circuit> + Debug, R: Real> Side<C> for Abreast<R> {
         }
         let mut after: [Option<After>; Width::MOST] = [const { None }; Width::MOST];
         if judged.contains(&Judged::Whole) {
-            model.gases(numbers, &work.y_new, scratch);
-            model.solve_wiring(numbers, &work.y_new, scratch);
+            model.observe(numbers, &work.y_new, scratch);
             for (lane, runner) in lanes.iter_mut().enumerate() {
                 let Some(Runner { errand, trial, .. }) = runner else { continue };
                 if judged[lane] != Judged::Whole {
@@ -167,15 +180,19 @@ impl<C: BorrowMut<Circuit> + Debug, R: Real> Side<C> for Abreast<R> {
         }
         let taken =
             R::Mask::from_lanes(|l| matches!(judged[l], Judged::Whole | Judged::Part { taken: true }));
-        for (y, new) in y.iter_mut().zip(&work.y_new) {
-            *y = R::choose(taken, *new, *y);
-        }
+        R::within(
+            #[inline(always)]
+            || {
+                for (y, new) in y.iter_mut().zip(&work.y_new) {
+                    *y = R::choose(taken, *new, *y);
+                }
+            },
+        );
         let over = |runner: &Option<Runner<C>>, judged| {
             matches!(judged, Judged::Part { .. }) && runner.as_ref().is_some_and(|r| r.trial.is_over())
         };
         if lanes.iter().zip(judged).any(|(runner, judged)| over(runner, judged)) {
-            model.gases(numbers, y, scratch);
-            model.solve_wiring(numbers, y, scratch);
+            model.observe(numbers, y, scratch);
         }
         for lane in 0..lanes.len() {
             let is_over = over(&lanes[lane], judged[lane]);

@@ -13,7 +13,7 @@ mod shapes;
 mod width;
 
 pub use errand::Errand;
-pub use width::Width;
+pub use width::{Registers, Width};
 
 use std::borrow::BorrowMut;
 use std::collections::VecDeque;
@@ -33,6 +33,7 @@ pub struct Ensemble<C> {
     /// Somebody came or went since lanes were last filled.
     moved: bool,
     width: Option<Width>,
+    registers: Registers,
     /// The shape that runs, by its number, and where.
     abreast: Option<(usize, Box<dyn Side<C>>)>,
     /// What ran before, for when its like come again.
@@ -53,20 +54,21 @@ const MOST_RESTING: usize = 12;
 
 impl<C: BorrowMut<Circuit> + Debug> Default for Ensemble<C> {
     fn default() -> Self {
-        Self::new(None)
+        Self::new(None, Registers::default())
     }
 }
 
 impl<C: BorrowMut<Circuit> + Debug> Ensemble<C> {
     /// Nobody under way yet. Without a width, as many lanes as there are circuits of one shape to fill them.
     #[must_use]
-    pub fn new(width: Option<Width>) -> Self {
+    pub fn new(width: Option<Width>, registers: Registers) -> Self {
         Self {
             waiting: VecDeque::new(),
             back: VecDeque::new(),
             lanes: (0..Width::MOST).map(|_| None).collect(),
             moved: false,
             width,
+            registers,
             abreast: None,
             resting: Vec::new(),
             shapes: Shapes::default(),
@@ -115,7 +117,7 @@ impl<C: BorrowMut<Circuit> + Debug> Ensemble<C> {
             let at = self.resting.iter().position(is_right);
             let next = match at {
                 Some(at) => self.resting.remove(at),
-                None => (shape, of_width(width, self.any_of(shape))),
+                None => (shape, of_width(width, self.registers, self.any_of(shape))),
             };
             if let Some((of, mut before)) = self.abreast.replace(next) {
                 self.move_from(&*before);

@@ -1,4 +1,4 @@
-//! How many lanes there are.
+//! How many lanes there are, and in which registers.
 
 use crate::lanes::{Eight, Four, Real as _};
 
@@ -32,4 +32,14 @@ impl Width {
             _ => Self::Eight,
         }
     }
+}
+
+/// In which registers the lanes stand. No bit depends on it.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Registers {
+    /// The widest that this machine has.
+    #[default]
+    Widest,
+    /// Those that every machine of its kind has.
+    Plain,
 }
