@@ -3,6 +3,7 @@
 //! Air belongs to parts. A joint is a restriction, never a merging of volumes, so opening and making
 //! joints keeps every part's air. An open pneumatic port is open to the air unless it is plugged.
 
+use crate::coefficients::Coefficients;
 use crate::params::Params;
 use crate::parts::{Domain, PartKind};
 
@@ -55,6 +56,9 @@ pub struct Assembly {
     pub joints: Vec<Joint>,
     /// Stops, sorted by port.
     pub stops: Vec<(PortRef, Stop)>,
+    /// Factors on the model's own coefficients: as built, but for whoever asks what hangs on them.
+    #[serde(default, skip_serializing_if = "Coefficients::are_as_built")]
+    pub coefficients: Coefficients,
 }
 
 impl Assembly {

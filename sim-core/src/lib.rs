@@ -11,6 +11,7 @@ pub mod air;
 pub mod assembly;
 pub mod car;
 pub mod circuit;
+pub mod coefficients;
 pub mod digest;
 pub mod flow;
 pub mod instrument;

@@ -11,7 +11,7 @@ use std::path::Path;
 
 use anyhow::Context as _;
 
-pub use play::{Marked, Played, mark, play};
+pub use play::{Marked, Played, mark, mark_with, play};
 
 /// Whether somebody may pass.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

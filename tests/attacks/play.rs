@@ -91,7 +91,15 @@ fn filled(line: &str, last: usize) -> String {
 /// # Errors
 /// The attempt cannot be marked.
 pub fn mark(job: &Job, attempt: &Attempt) -> anyhow::Result<Marked> {
-    let sheet = marks::mark(attempt, job)?.sheet(&Locale::built_in(), Naming::Typed);
+    mark_with(job, attempt, 1)
+}
+
+/// Marks it with so many times the cars.
+///
+/// # Errors
+/// As [`mark`].
+pub fn mark_with(job: &Job, attempt: &Attempt, times: usize) -> anyhow::Result<Marked> {
+    let sheet = marks::mark_with(attempt, job, times)?.sheet(&Locale::built_in(), Naming::Typed);
     let marks = sheet.marks.context("the car was handed back")?;
     let part = |part: &PartLine| {
         let value = if part.weight <= 0.0 { part.points } else { part.value };

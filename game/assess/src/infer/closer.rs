@@ -105,6 +105,7 @@ impl Run<'_> {
     fn more_cars(&self, h: usize) -> Vec<Asked> {
         let player = &self.players[h];
         let many = player.guests.len();
-        first_cars(player.hypothesis, many..(many + DRAWS).min(SOUND))
+        let times = self.hypotheses.times;
+        first_cars(player.hypothesis, many..(many + DRAWS * times).min(SOUND * times))
     }
 }

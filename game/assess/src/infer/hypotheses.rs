@@ -115,6 +115,8 @@ pub struct Hypotheses {
     pub classes: Vec<Class>,
     /// Hypotheses: *inside limits*, faults in the order of the car file, *other*, pairs as they were laid out.
     pub list: Vec<Entry>,
+    /// So many times the cars that are drawn by default: 1, or more to see how much hangs on their number.
+    pub times: usize,
 }
 
 impl Hypotheses {
@@ -135,7 +137,13 @@ impl Hypotheses {
             prior: (1.0 - INSIDE_LIMITS - OTHER) * fault.commonness / all_common,
         }));
         list.push(Entry { hypothesis: Hypothesis::Other, class: classes.len() - 1, prior: OTHER });
-        Self { classes, list }
+        Self { classes, list, times: 1 }
+    }
+
+    /// The same with so many times the cars (at least as many).
+    #[must_use]
+    pub fn with_cars(self, times: usize) -> Self {
+        Self { times: times.max(1), ..self }
     }
 
     /// Every two faults of `car` that lie in different units, each with its weight before the complaint: [`PAIRS`] shared by

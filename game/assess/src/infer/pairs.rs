@@ -55,8 +55,9 @@ impl Run<'_> {
         let Some(last) = self.taken.last().copied() else { return };
         let pairs = self.worth_trying();
         let hypothesis = |((a, b), _): &Weighed| Hypothesis::Pair(*a, *b);
+        let cars = 0..DRAWS * self.hypotheses.times;
         let asked: Vec<Vec<Asked>> =
-            pairs.iter().map(|pair| first_cars(hypothesis(pair), 0..DRAWS)).collect();
+            pairs.iter().map(|pair| first_cars(hypothesis(pair), cars.clone())).collect();
         let mut guests = self.host.bring_in(&asked.concat()).into_iter();
         let first = self.players.len();
         for (pair, asked) in pairs.iter().zip(&asked) {

@@ -71,8 +71,8 @@ impl<'a> Run<'a> {
     ) -> Self {
         let asked = |entry: &Entry| {
             let cars = match entry.hypothesis {
-                Hypothesis::Inside => SOUND,
-                Hypothesis::Fault(_) | Hypothesis::Pair(..) => DRAWS,
+                Hypothesis::Inside => SOUND * hypotheses.times,
+                Hypothesis::Fault(_) | Hypothesis::Pair(..) => DRAWS * hypotheses.times,
                 Hypothesis::Other => 0,
             };
             first_cars(entry.hypothesis, 0..cars)

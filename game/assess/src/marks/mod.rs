@@ -123,6 +123,14 @@ struct Labels {
 /// When the attempt is of another job, or does not replay to what it records (says where) although this version of the
 /// program made it.
 pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
+    mark_with(attempt, job, 1)
+}
+
+/// As [`mark`], with so many times the cars that a hypothesis is given: what hangs on their number shows so.
+///
+/// # Errors
+/// As [`mark`].
+pub fn mark_with(attempt: &Attempt, job: &Job, times: usize) -> Result<Evaluation, MarkError> {
     let (course, recording) = taken(attempt, job).map_err(Box::new)?;
     let mut evaluation = Evaluation {
         job: job.clone(),
@@ -143,7 +151,7 @@ pub fn mark(attempt: &Attempt, job: &Job) -> Result<Evaluation, MarkError> {
         reference_stops: None,
     };
     if evaluation.course.handed_back.is_some() {
-        evaluation.follow(attempt);
+        evaluation.follow(attempt, times);
     }
     Ok(evaluation)
 }
@@ -167,9 +175,9 @@ pub(crate) fn course(attempt: &Attempt, job: &Job) -> Result<Course, MarkError> 
 
 impl Evaluation {
     /// Follows the belief along the attempt, and along the reference attempt if that could ask for less.
-    fn follow(&mut self, attempt: &Attempt) {
+    fn follow(&mut self, attempt: &Attempt, times: usize) {
         let (job, course) = (&self.job, &self.course);
-        let hypotheses = &Hypotheses::of(&job.car);
+        let hypotheses = &Hypotheses::of(&job.car).with_cars(times);
         let world = play::truth(job, attempt.header.seed);
         let followed = follow(job, hypotheses, course, course.deeds.len(), |_| false);
         let fair = fair::along(job, course, course, &world, &followed);

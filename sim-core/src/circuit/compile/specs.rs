@@ -18,7 +18,15 @@ pub(super) struct Specs<'a> {
 impl<'a> Specs<'a> {
     /// Asks every part, on a day of pressure `p_atm`, Pa.
     pub(super) fn of(assembly: &'a Assembly, p_atm: f64) -> Self {
-        let parts: Vec<Spec> = assembly.parts.iter().map(|p| p.kind.spec(p_atm)).collect();
+        let parts: Vec<Spec> = assembly
+            .parts
+            .iter()
+            .map(|part| {
+                let mut spec = part.kind.spec(p_atm);
+                assembly.coefficients.scale(&mut spec);
+                spec
+            })
+            .collect();
         let joined =
             |part: u16| assembly.joints.iter().any(|j| j.made && (j.a.part == part || j.b.part == part));
         let active = parts.iter().enumerate().map(|(i, s)| !s.hangs || joined(i as u16)).collect();
