@@ -24,12 +24,15 @@ pub struct Exchange {
 /// The exchange that is used; alone without.
 pub type Beside<'a> = Option<&'a Exchange>;
 
-/// Where a workshop's circuit stands. It is away only while the workshop waits for it, and nobody can ask then.
+/// Where a circuit stands that may run beside others. It is away only while its owner waits for it, and nobody can ask
+/// then.
 #[derive(Clone, Debug)]
-pub(super) struct Seat(Option<Box<Circuit>>);
+pub struct Seat(Option<Box<Circuit>>);
 
 impl Seat {
-    pub(super) fn of(circuit: Circuit) -> Self {
+    /// A seat for a circuit.
+    #[must_use]
+    pub fn of(circuit: Circuit) -> Self {
         Self(Some(Box::new(circuit)))
     }
 
@@ -54,8 +57,17 @@ impl Seat {
         self.0 = Some(back);
     }
 
+    /// One step of its own length, at most to `to`, which must lie ahead.
+    pub async fn step_timed(&mut self, to: Tick, beside: Beside<'_>) {
+        let next = self.tick().plus(1);
+        match beside {
+            Some(exchange) => self.run_abroad(exchange, to, Pace::Timed, next, false).await,
+            None => self.step(to, Pace::Timed),
+        }
+    }
+
     /// Runs to exactly `to`, unless it is there.
-    pub(super) async fn run_timed(&mut self, to: Tick, beside: Beside<'_>) {
+    pub async fn run_timed(&mut self, to: Tick, beside: Beside<'_>) {
         match beside {
             Some(exchange) if self.tick() < to => {
                 self.run_abroad(exchange, to, Pace::Timed, to, false).await;
@@ -100,7 +112,7 @@ pub fn at_once<T>(work: impl Future<Output = T>) -> T {
 type Work<'a> = Pin<Box<dyn Future<Output = ()> + 'a>>;
 
 /// Does the work on every item on this thread, the circuits of all of them side by side. `work` must wait for
-/// nothing but what the exchange given to it brings back.
+/// nothing but what the exchange given to it brings back, and send one circuit only: a copy of it gets a round of its own.
 pub fn side_by_side<T>(items: impl IntoIterator<Item = T>, work: impl AsyncFn(T, Beside<'_>)) {
     let items: Vec<T> = items.into_iter().collect();
     let exchanges: Vec<Exchange> = items.iter().map(|_| Exchange::default()).collect();

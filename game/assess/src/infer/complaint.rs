@@ -7,10 +7,11 @@
 //! Not modelled: customers who notice only part of what happens, or at another time of the year.
 
 use sim_core::assembly::Assembly;
-use sim_core::circuit::{Circuit, Pace};
+use sim_core::circuit::Circuit;
 use sim_core::parts::PartKind;
 use sim_core::parts::engine::EngineState;
 use sim_core::units::{TICKS_PER_SECOND, Tick};
+use sim_core::workshop::exchange::{Beside, Seat, at_once};
 
 use crate::infer::numeric::ln;
 use crate::pack::job::{Job, Symptom};
@@ -39,81 +40,87 @@ pub fn log_likelihood(shows: Option<bool>) -> f64 {
 /// Whether a car that has just come in shows the job's symptom.
 #[must_use]
 pub fn shows(job: &Job, came_in: &Circuit) -> bool {
-    let mut road = Road { circuit: came_in.clone() };
+    at_once(shows_beside(job, came_in.clone(), None))
+}
+
+/// The same beside other cars.
+pub(crate) async fn shows_beside(job: &Job, came_in: Circuit, beside: Beside<'_>) -> bool {
+    let mut road = Road { circuit: Seat::of(came_in), beside };
     match job.symptom {
         Symptom::ShortRest { below_s } => {
-            road.stand_with_key_on();
-            road.empty_the_store();
+            road.stand_with_key_on().await;
+            road.empty_the_store().await;
             // A pump that does not stop at all does not rest, short or long.
-            road.until(FILL_S, |road| !road.hums()) && road.until(below_s, Road::hums)
+            road.until(FILL_S, |road| !road.hums()).await && road.until(below_s, Road::hums).await
         }
         Symptom::HumsKeyOff => {
             if road.hums() {
                 return true;
             }
-            road.stand_with_key_on();
-            road.empty_the_store();
-            road.until(5.0, Road::hums);
+            road.stand_with_key_on().await;
+            road.empty_the_store().await;
+            road.until(5.0, Road::hums).await;
             road.circuit.inputs_mut().key_on = false;
-            road.wait(3.0);
+            road.wait(3.0).await;
             road.hums()
         }
         Symptom::HardPedalAfterNight { above_kpa_gauge } => {
             // Driven home, put away, and pressed first thing in the morning.
             road.circuit.inputs_mut().key_on = true;
             road.circuit.inputs_mut().engine = EngineState::WarmIdle;
-            road.wait(20.0);
+            road.wait(20.0).await;
             road.circuit.inputs_mut().engine = EngineState::Stopped;
             road.circuit.inputs_mut().key_on = false;
             road.circuit.inputs_mut().surroundings_c = job.day.ambient_c - job.day.night_drop_k;
-            road.wait(12.0 * 3600.0);
+            road.wait(12.0 * 3600.0).await;
             above_kpa_gauge < road.store_kpa()
         }
         Symptom::LongRun { above_s } => {
-            road.stand_with_key_on();
-            road.empty_the_store();
+            road.stand_with_key_on().await;
+            road.empty_the_store().await;
             // A pump that does not start does not run long.
-            road.until(5.0, Road::hums) && !road.until(above_s, |road| !road.hums())
+            road.until(5.0, Road::hums).await && !road.until(above_s, |road| !road.hums()).await
         }
     }
 }
 
 /// The car with somebody in it.
-struct Road {
-    circuit: Circuit,
+struct Road<'a> {
+    circuit: Seat,
+    beside: Beside<'a>,
 }
 
-impl Road {
+impl Road<'_> {
     /// At the lights: ignition on, engine standing.
-    fn stand_with_key_on(&mut self) {
+    async fn stand_with_key_on(&mut self) {
         self.circuit.inputs_mut().engine = EngineState::Stopped;
         self.circuit.inputs_mut().key_on = true;
-        self.wait(1.0);
+        self.wait(1.0).await;
     }
 
     /// Presses and lets go until little vacuum is left.
-    fn empty_the_store(&mut self) {
+    async fn empty_the_store(&mut self) {
         for _ in 0..4 {
             self.circuit.inputs_mut().pedal_n = PRESS_N;
-            self.wait(0.7);
+            self.wait(0.7).await;
             self.circuit.inputs_mut().pedal_n = 0.0;
-            self.wait(0.7);
+            self.wait(0.7).await;
         }
     }
 
-    fn wait(&mut self, s: f64) {
+    async fn wait(&mut self, s: f64) {
         let to = self.circuit.tick().plus((s * TICKS_PER_SECOND as f64) as u64);
-        self.circuit.run_to(to, Pace::Timed);
+        self.circuit.run_timed(to, self.beside).await;
     }
 
     /// Waits until `happens`, at most `max_s`; whether it did.
-    fn until(&mut self, max_s: f64, happens: impl Fn(&Self) -> bool) -> bool {
+    async fn until(&mut self, max_s: f64, happens: impl Fn(&Self) -> bool) -> bool {
         let to: Tick = self.circuit.tick().plus((max_s * TICKS_PER_SECOND as f64) as u64);
         while !happens(self) {
             if to <= self.circuit.tick() {
                 return false;
             }
-            self.circuit.step(to, Pace::Timed);
+            self.circuit.step_timed(to, self.beside).await;
         }
         true
     }

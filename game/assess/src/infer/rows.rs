@@ -79,18 +79,23 @@ pub fn arrive(job: &Job, worlds: &[World]) -> Vec<Car> {
     let mut cars: Vec<Option<Car>> = worlds.iter().map(|_| None).collect();
     let mut seats: Vec<(&mut Option<Car>, &World)> = cars.iter_mut().zip(worlds).collect();
     seats.par_chunks_mut(beside(worlds.len())).with_max_len(1).for_each(|together| {
-        side_by_side(together, async |(car, world), beside| {
+        side_by_side(&mut *together, async |(car, world), beside| {
             let workshop = Opened::of_beside(job.setup(), (*world).clone(), beside).await;
-            let shows = complaint::shows(job, workshop.circuit());
-            let mut new = Car {
+            **car = Some(Car {
                 workshop: Some(workshop),
-                shows,
+                shows: false,
                 told: Vec::new(),
                 swapped_faulty: Vec::new(),
                 done: 0,
-            };
-            new.stop_if_unsound();
-            **car = Some(new);
+            });
+        });
+        // A round of their own: the complaint is acted out in copies.
+        let cars = together.iter_mut().filter_map(|(car, _)| car.as_mut());
+        side_by_side(cars, async |car, beside| {
+            if let Some(workshop) = &car.workshop {
+                car.shows = complaint::shows_beside(job, workshop.circuit().clone(), beside).await;
+            }
+            car.stop_if_unsound();
         });
     });
     cars.into_iter().flatten().collect()

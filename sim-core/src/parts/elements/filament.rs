@@ -36,8 +36,8 @@ impl Filament {
     /// Power radiated at `t_k` in surroundings of `t_amb_k`, W, and its slope over t_k.
     #[must_use]
     pub fn radiated_w(&self, t_k: f64, t_amb_k: f64) -> (f64, f64) {
-        let k = self.rated_w / math::pow(FILAMENT_RATED_K, 4.0);
         let q = |t: f64| t * t * t * t;
+        let k = self.rated_w / q(FILAMENT_RATED_K);
         (k * (q(t_k) - q(t_amb_k)), 4.0 * k * t_k * t_k * t_k)
     }
 
