@@ -48,7 +48,7 @@ pub(crate) struct Played {
 const STREAM: u128 = 0x6361_6c69_6272_6174;
 
 /// Jobs.
-const JOBS: [&str; 5] = [
+pub(crate) const JOBS: [&str; 5] = [
     "first-shift/hum-at-the-lights",
     "first-shift/flat-after-the-weekend",
     "first-shift/hard-first-press",
@@ -164,7 +164,7 @@ pub(crate) fn hidden(job: &Job, seed: Seed) -> Option<World> {
 
 /// Does the tests one after the other, each with its undo; lines are left out as this technician does, and what is
 /// refused is passed over. Hands back.
-fn work(
+pub(crate) fn work(
     session: &mut Session,
     technician: Technician,
     order: &[&Test],

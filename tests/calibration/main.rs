@@ -6,6 +6,7 @@
 //! its number alone, so parts of a run can be made anywhere and put together. `calibrate table` prints the table.
 
 mod attempt;
+mod careful;
 mod dump;
 mod separation;
 mod table;
@@ -76,6 +77,18 @@ enum Command {
         #[arg(long, default_value_t = 1)]
         seed: u64,
     },
+    /// Careful attempts at the jobs as they are shipped, or at small leaks: is what is wrong found, or left open?
+    Careful {
+        /// Cars of each.
+        #[arg(long, default_value_t = 20)]
+        cars: u64,
+        /// What they are drawn from.
+        #[arg(long, default_value_t = 1)]
+        seed: u64,
+        /// Small leaks instead of the jobs.
+        #[arg(long)]
+        leaks: bool,
+    },
     /// Prints the table of what was played.
     Table {
         /// Files with a line an attempt.
@@ -89,6 +102,13 @@ fn main() -> anyhow::Result<()> {
             let library = Library::open(&PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/..")))?;
             println!("seed {seed}, {draws} cars each");
             print!("{}", separation::of(&library, &car, draws, seed)?);
+            Ok(())
+        }
+        Command::Careful { cars, seed, leaks } => {
+            let library = Library::open(&PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/..")))?;
+            println!("seed {seed}, {cars} cars each");
+            let of = if leaks { careful::leaks } else { careful::jobs };
+            print!("{}", of(&library, seed, cars)?);
             Ok(())
         }
         Command::Play { file, numbers } => play(&file, numbers[0]..numbers[1]),

@@ -1,0 +1,129 @@
+//! Careful attempts: is what is wrong found by somebody who leaves nothing out, on the jobs as they are shipped, and what is
+//! said of leaks so small that little tells them apart?
+
+use std::fmt::Write as _;
+use std::sync::Arc;
+
+use anyhow::Context as _;
+use assess::attempt::Seed;
+use assess::infer::hypotheses::Class;
+use assess::marks;
+use assess::pack::Library;
+use assess::pack::job::Job;
+use assess::plan::test::Test;
+use assess::play::{Begin, Session};
+use dice::Dice;
+
+use crate::attempt::{JOBS, work};
+use crate::technician::Technician;
+
+/// Stream of the random numbers of these attempts.
+const STREAM: u128 = 0x6361_7265_6675_6c;
+/// Enough to be told (issue of the marks).
+const TOLD: f64 = 0.8;
+/// Faults that leak alike while small, and bores of hole, mm, at which they are asked about.
+const LEAKS: [&str; 2] = ["hose_b_pinhole", "tee_crack"];
+const BORES: [f64; 4] = [0.09, 0.12, 0.15, 0.18];
+/// The job that such a leak comes in with.
+const LEAKS_AT: &str = "first-shift/flat-after-the-weekend";
+
+/// What is believed at the end of one attempt.
+struct End {
+    truth: f64,
+    likeliest: (String, f64),
+}
+
+/// Every job as it is shipped, in so many cars: once along the reference plan, once by the book.
+///
+/// # Errors
+/// A job cannot be read, or an attempt cannot be played.
+pub(crate) fn jobs(library: &Library, seed: u64, cars: u64) -> anyhow::Result<String> {
+    let mut out = String::new();
+    let (mut told, mut all) = (0, 0);
+    for name in JOBS {
+        let job = library.job(name)?;
+        for along_plan in [true, false] {
+            let mut dice = Dice::new(u128::from(seed), STREAM);
+            let mut ends = Vec::new();
+            for _ in 0..cars {
+                ends.push(end(&job, &mut dice, along_plan)?);
+            }
+            let enough = ends.iter().filter(|end| TOLD <= end.truth).count();
+            let least = ends.iter().map(|end| end.truth).fold(1.0, f64::min);
+            let how = if along_plan { "reference plan" } else { "by the book" };
+            writeln!(out, "{name}, {how}: {enough} of {cars} at {TOLD} or more, least {least:.3}")?;
+            told += enough as u64;
+            all += cars;
+        }
+    }
+    writeln!(out, "in all {told} of {all} ({:.1} %)", told as f64 / all as f64 * 100.0)?;
+    Ok(out)
+}
+
+/// Small leaks, by the book: what is believed of them in the end.
+///
+/// # Errors
+/// As [`jobs`].
+pub(crate) fn leaks(library: &Library, seed: u64, cars: u64) -> anyhow::Result<String> {
+    let mut out = String::new();
+    let mut job = library.job(LEAKS_AT)?;
+    let mut wronged = 0;
+    for fault in LEAKS {
+        let index = job.car.faults.iter().position(|def| def.id == fault).context("a fault of the car")?;
+        for bore in BORES {
+            job.set_answer(vec![(index as u16, bore)]);
+            let mut dice = Dice::new(u128::from(seed), STREAM);
+            for _ in 0..cars {
+                let end = end(&job, &mut dice, false)?;
+                let (likeliest, p) = &end.likeliest;
+                // Sure of something that is not so: neither told nor left open.
+                let wrong = end.truth < *p && TOLD <= *p;
+                wronged += u32::from(wrong);
+                let verdict = if wrong {
+                    "WRONG"
+                } else if TOLD <= end.truth {
+                    "told"
+                } else {
+                    "left open"
+                };
+                writeln!(
+                    out,
+                    "{fault} {bore} mm: true {:.3}, likeliest {likeliest} {p:.3}: {verdict}",
+                    end.truth
+                )?;
+            }
+        }
+    }
+    writeln!(out, "sure of something else: {wronged}")?;
+    Ok(out)
+}
+
+fn end(job: &Job, dice: &mut Dice, along_plan: bool) -> anyhow::Result<End> {
+    let seed = Seed(u128::from(dice.bits()) << 64 | u128::from(dice.bits()));
+    let here: Vec<&Test> = job.tests_here().collect();
+    let order = if along_plan {
+        job.planned().with_context(|| format!("{} has no plan", job.name()))?
+    } else {
+        Technician::ByTheBook.order(&here, dice)
+    };
+    let mut session = Session::rehearse(Arc::new(job.clone()), &Begin::rehearsal(seed));
+    work(&mut session, Technician::ByTheBook, &order, dice)?;
+    let followed = marks::followed(&session.into_attempt(), job)?;
+    let belief = followed.links.last().map_or(&followed.start, |link| &link.belief).classes();
+    let mut units: Vec<u16> =
+        job.answer().iter().map(|(fault, _)| job.car.faults[usize::from(*fault)].unit).collect();
+    units.dedup();
+    let classes = &followed.hypotheses.classes;
+    let named = |class: &Class| match class {
+        Class::Inside => "nothing".to_owned(),
+        Class::Other => "other".to_owned(),
+        Class::Unit(unit) => job.car.units[usize::from(*unit)].id.clone(),
+        Class::Pair(a, b) => {
+            format!("{} and {}", job.car.units[usize::from(*a)].id, job.car.units[usize::from(*b)].id)
+        }
+    };
+    let truth = classes.iter().zip(&belief).filter(|(c, _)| c.is_exactly(&units)).map(|(_, p)| p).sum();
+    let (likeliest, p) =
+        classes.iter().zip(&belief).max_by(|a, b| a.1.total_cmp(b.1)).context("a class of the car")?;
+    Ok(End { truth, likeliest: (named(likeliest), *p) })
+}
