@@ -178,6 +178,8 @@ fn with(job: &Job, coefficients: Coefficients) -> Job {
 /// would show.
 fn of_another_version(attempt: &Attempt) -> Attempt {
     let mut attempt = attempt.clone();
-    attempt.header.engine = "another".to_owned();
+    let made = |engine: &mut String| *engine = "another".to_owned();
+    made(&mut attempt.header.engine);
+    attempt.sittings.iter_mut().for_each(|sitting| made(&mut sitting.engine));
     attempt
 }

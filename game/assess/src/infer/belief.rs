@@ -73,6 +73,27 @@ impl Belief {
         possible
     }
 
+    /// This belief with each class that `share` (0 to 1) of the way from `start`, by ratio, which is that of the class now; inside
+    /// a class as it is. `start` has the same cells.
+    ///
+    /// # Panics
+    /// If it has others.
+    #[must_use]
+    pub fn moderated(&self, start: &Self, share: f64) -> Self {
+        assert_eq!(self.class_of, start.class_of);
+        let moved = self.classes().into_iter().zip(start.classes());
+        let back: Vec<f64> = moved
+            .map(
+                |(now, then)| {
+                    if 0.0 < now && 0.0 < then { (share - 1.0) * (ln(now) - ln(then)) } else { 0.0 }
+                },
+            )
+            .collect();
+        let next: Vec<f64> =
+            self.log_mass.iter().zip(&self.class_of).map(|(mass, class)| mass + back[*class]).collect();
+        Self { log_mass: scaled(&next).unwrap_or_else(|| self.log_mass.clone()), ..self.clone() }
+    }
+
     /// This belief, of which `share` is what was believed in `start`, which has the same cells.
     ///
     /// # Panics

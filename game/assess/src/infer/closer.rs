@@ -37,7 +37,7 @@ impl Run<'_> {
     /// Lets hypotheses go on that could have come to matter; whether there were any.
     pub(super) fn rouse(&mut self) -> bool {
         let could = |standing: Standing| {
-            let gain: f64 = self.could_gain[standing.after..].iter().sum();
+            let gain: f64 = self.path.could_gain[standing.after..].iter().sum();
             standing.share * sim_core::math::exp(gain)
         };
         let roused: Vec<usize> = self
@@ -81,7 +81,7 @@ impl Run<'_> {
     pub(super) fn look_closer(&mut self) {
         let Some(last) = self.taken.last().copied() else { return };
         for _ in 0..ROUNDS {
-            let shares: Vec<Vec<f64>> = self.beliefs.iter().map(|belief| self.shares(belief)).collect();
+            let shares: Vec<Vec<f64>> = self.path.beliefs.iter().map(|belief| self.shares(belief)).collect();
             let is_close = |h: &usize| shares.iter().skip(1).any(|shares| CLOSER <= shares[*h]);
             let close: Vec<usize> = (1..self.players.len())
                 .filter(|h| self.players[*h].is_on_its_way())

@@ -16,7 +16,7 @@ use crate::infer::reading::Noted;
 use crate::infer::rows::{Car, Told};
 use crate::infer::run::Run;
 pub use crate::infer::run::SOUND;
-use crate::infer::table::{Table, last_told, told};
+use crate::infer::table::{Path, Table};
 use crate::pack::job::Job;
 use crate::play::course::{Course, Worth};
 
@@ -90,8 +90,8 @@ pub struct Glance {
     pub hypotheses: Hypotheses,
     /// The notes so far.
     pub table: Table,
-    /// Belief on the complaint alone and after each, as computed.
-    pub beliefs: Vec<Belief>,
+    /// The belief along them.
+    pub path: Path,
     /// Share of each hypothesis.
     pub shares: Vec<f64>,
     /// Cars of each.
@@ -108,7 +108,7 @@ pub fn glance(job: &Job, hypotheses: &Hypotheses, course: &Course) -> Glance {
     run.take_all(blind.deeds.len(), |_| false);
     let shares = run.shares(run.last());
     let cars = run.players.iter().map(|player| player.guests.len()).collect();
-    Glance { hypotheses: run.hypotheses, table: run.table, beliefs: run.beliefs, shares, cars }
+    Glance { hypotheses: run.hypotheses, table: run.table, path: run.path, shares, cars }
 }
 
 impl Run<'_> {
@@ -120,7 +120,7 @@ impl Run<'_> {
                 continue;
             }
             self.take(index);
-            if enough(&last_told(&self.beliefs)) {
+            if enough(&self.path.last_told()) {
                 break;
             }
         }
@@ -134,7 +134,7 @@ impl Run<'_> {
         let running = self.running();
         self.advance(&running, until);
         let mut links = Vec::new();
-        let beliefs = told(&self.beliefs);
+        let beliefs = self.path.told();
         for (note, pair) in self.taken.iter().zip(beliefs.windows(2)) {
             let (before, entropy) = (pair[0].entropy(), pair[1].entropy());
             links.push(Link { note: *note, belief: pair[1].clone(), entropy, gain: before - entropy });
@@ -155,7 +155,7 @@ impl Run<'_> {
         Followed {
             swapped_faulty: swapped.collect(),
             well_at_end: well,
-            start: self.beliefs[0].clone(),
+            start: self.path.beliefs[0].clone(),
             links,
             set_aside: self.cars().filter(|car| car.is_set_aside()).count(),
             cars: self.cars().count(),

@@ -43,7 +43,7 @@ impl Run<'_> {
         let before = self.taken.iter().filter(|note| self.course.notes[**note].deed < lock).count();
         let unexplained = [before, self.taken.len()]
             .into_iter()
-            .any(|notes| ln(SURPRISE) < self.table.surprise(&self.beliefs[notes], notes));
+            .any(|notes| ln(SURPRISE) < self.table.surprise(&self.path.beliefs[notes], notes));
         unexplained || 1 < self.course.faulty_at_start.len()
     }
 

@@ -9,7 +9,7 @@ use crate::infer::hypotheses::{Entry, Hypotheses, Hypothesis, severity_of};
 use crate::infer::marginal::Marginal;
 use crate::infer::reading::{Noted, Place};
 use crate::infer::rows::{self, Car};
-use crate::infer::table::{Item, Table, View};
+use crate::infer::table::{Item, Path, Table, View};
 use crate::pack::job::Job;
 use crate::play::course::Course;
 
@@ -56,8 +56,7 @@ pub(super) struct Run<'a> {
     pub(super) table: Table,
     /// Index into the course's notes of each note taken.
     pub(super) taken: Vec<usize>,
-    pub(super) beliefs: Vec<Belief>,
-    pub(super) could_gain: Vec<f64>,
+    pub(super) path: Path,
     /// Deeds that were done in cars.
     pub(super) deeds: usize,
 }
@@ -98,8 +97,7 @@ impl<'a> Run<'a> {
             players,
             table,
             taken: Vec::new(),
-            beliefs: Vec::new(),
-            could_gain: Vec::new(),
+            path: Path::default(),
             deeds: 0,
         };
         run.table.views = (0..hypotheses.list.len()).map(|h| run.view(h)).collect();
@@ -117,7 +115,7 @@ impl<'a> Run<'a> {
 
     /// The last belief.
     pub(super) fn last(&self) -> &Belief {
-        &self.beliefs[self.beliefs.len() - 1]
+        self.path.last()
     }
 
     /// Which hypotheses are on their way.
@@ -202,9 +200,7 @@ impl<'a> Run<'a> {
 
     /// Looks at the belief along all notes.
     pub(super) fn look(&mut self) {
-        let path = self.table.path();
-        self.beliefs = path.beliefs;
-        self.could_gain = path.could_gain;
+        self.path = self.table.path();
     }
 
     /// The share of each hypothesis in a belief.

@@ -18,25 +18,7 @@ use crate::infer::forecast::Forecast;
 use crate::infer::marginal::Marginal;
 use crate::infer::numeric::{ln, log_sum_exp};
 use crate::infer::reading::Noted;
-
-/// So probable it is that this car is none of those that were drawn for what is wrong with it, in a way that no reading by
-/// itself shows: then all notes together say nothing, and what the complaint said holds (found on invented truths:
-/// `docs/calibration.md`).
-const MISTAKEN: f64 = 0.02;
-
-/// What is told along the notes, of beliefs that are computed as if the cars that were drawn were all there is; the first is
-/// that on the complaint alone.
-#[must_use]
-pub fn told(beliefs: &[Belief]) -> Vec<Belief> {
-    (1..=beliefs.len()).map(|many| last_told(&beliefs[..many])).collect()
-}
-
-/// The last of them. Along any notes there is at least one, that on the complaint alone.
-#[must_use]
-pub fn last_told(beliefs: &[Belief]) -> Belief {
-    let (start, last) = (&beliefs[0], &beliefs[beliefs.len() - 1]);
-    if beliefs.len() == 1 { start.clone() } else { last.doubted(start, MISTAKEN) }
-}
+use crate::infer::told::tells;
 
 /// A note that counts.
 #[derive(Clone, Debug)]
@@ -96,18 +78,21 @@ struct Walk {
     told: Vec<f64>,
     /// Natural log of the weight of the cell before the first note and after each.
     logs: Vec<f64>,
+    /// Per note: from which place on `told` became another one with it, and what it became; `None` where it was passed over.
+    became: Vec<Option<(usize, Vec<f64>)>>,
 }
 
 impl Walk {
     fn new(view: &View, node: usize) -> Self {
         let chain = view.forecast.as_ref().map(|forecast| Chain::new(forecast, node));
-        Self { order: Vec::new(), chain, told: Vec::new(), logs: vec![view.start[node]] }
+        Self { order: Vec::new(), chain, told: Vec::new(), logs: vec![view.start[node]], became: Vec::new() }
     }
 
     /// Goes on to the last of `noted`, or as far as the forecast goes.
     fn go_on(&mut self, view_start: f64, forecast: Option<&Forecast>, shown: &Shown<'_>) {
         let many = forecast.map_or(shown.noted.len(), |forecast| forecast.notes.len().min(shown.noted.len()));
         for note in self.logs.len() - 1..many {
+            let mut became = None;
             if !shown.idle[note] {
                 let key = &shown.items[note].order;
                 let place = self.order.partition_point(|before| shown.items[*before].order <= *key);
@@ -124,7 +109,9 @@ impl Walk {
                         _ => ln(shown.anywhere[n]),
                     });
                 }
+                became = Some((place, self.told[place..].to_vec()));
             }
+            self.became.push(became);
             self.logs.push(view_start + self.told.iter().sum::<f64>());
         }
     }
@@ -154,10 +141,12 @@ pub struct Table {
 }
 
 /// The belief along the notes.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Path {
-    /// On the complaint alone, then after each note; [`told`] makes of them what is told.
+    /// On the complaint alone, then after each note, as computed; [`Path::told`] makes of them what is told.
     pub beliefs: Vec<Belief>,
+    /// For each of them, how many notes that tell stand behind it.
+    pub tellings: Vec<f64>,
     /// Per note: natural log of how much a hypothesis that stands still could have gained on the others at most.
     pub could_gain: Vec<f64>,
 }
@@ -193,7 +182,7 @@ impl Table {
             }
         });
         self.idle = shown.idle;
-        self.assembled(&self.views.iter().map(|view| logs(&view.walks)).collect::<Vec<_>>(), self.items.len())
+        self.assembled(&self.views.iter().map(|view| &view.walks[..]).collect::<Vec<_>>(), self.items.len())
     }
 
     /// What would be told had something else been shown at the first notes.
@@ -207,10 +196,10 @@ impl Table {
                 walk.go_on(*start, view.forecast.as_ref(), &shown);
                 walk
             });
-            logs(&walks.collect::<Vec<_>>())
+            walks.collect()
         };
-        let all: Vec<Vec<Vec<f64>>> = self.views.par_iter().with_max_len(1).map(of).collect();
-        told(&self.assembled(&all, many).beliefs)
+        let all: Vec<Vec<Walk>> = self.views.par_iter().with_max_len(1).map(of).collect();
+        self.assembled(&all.iter().map(|walks| &walks[..]).collect::<Vec<_>>(), many).told()
     }
 
     /// Natural log of how much better the cell that foresaw a note best did so than `belief` does, which is that after the
@@ -229,8 +218,9 @@ impl Table {
         (0..many).map(at).fold(0.0, f64::max)
     }
 
-    /// Beliefs from the logs of each hypothesis' cells along the notes.
-    fn assembled(&self, logs: &[Vec<Vec<f64>>], notes: usize) -> Path {
+    /// Beliefs from how far each hypothesis' cells have gone along the notes.
+    fn assembled(&self, walks: &[&[Walk]], notes: usize) -> Path {
+        let logs: &[Vec<Vec<f64>>] = &walks.iter().map(|walks| logs(walks)).collect::<Vec<_>>();
         let class_of: Vec<usize> =
             self.views.iter().flat_map(|view| view.start.iter().map(|_| view.class)).collect();
         let mut beliefs: Vec<Belief> = Vec::new();
@@ -255,8 +245,36 @@ impl Table {
             }
             beliefs.push(Belief::of_masses(self.n_classes, class_of.clone(), &masses.concat()));
         }
-        Path { beliefs, could_gain }
+        let walks: Vec<&Walk> = walks.iter().copied().flatten().collect();
+        Path { beliefs, tellings: tellings(&walks, notes), could_gain }
     }
+}
+
+/// How many notes that tell stand behind the belief on the complaint alone and after each note.
+fn tellings(walks: &[&Walk], notes: usize) -> Vec<f64> {
+    let (mut each, mut all): (Vec<f64>, Vec<f64>) = (Vec::new(), vec![0.0]);
+    for note in 0..notes {
+        let running = walks.iter().filter_map(|walk| Some((walk.logs[0], walk.became.get(note)?.as_ref()?)));
+        let running: Vec<(f64, &(usize, Vec<f64>))> =
+            running.map(|(start, became)| (sim_core::math::exp(start), became)).collect();
+        // All cells take the notes in the same order.
+        if let Some((_, (place, became))) = running.first() {
+            each.truncate(*place);
+            each.extend(
+                (0..became.len()).map(|n| tells(variance(running.iter().map(|(w, b)| (*w, b.1[n]))))),
+            );
+        }
+        all.push(each.iter().sum());
+    }
+    all
+}
+
+/// Variance of weighed numbers.
+fn variance(numbers: impl Iterator<Item = (f64, f64)> + Clone) -> f64 {
+    let sum = |of: &dyn Fn(f64) -> f64| numbers.clone().map(|(weight, x)| weight * of(x)).sum::<f64>();
+    let weights = sum(&|_| 1.0).max(f64::MIN_POSITIVE);
+    let mean = sum(&|x| x) / weights;
+    sum(&|x| (x - mean) * (x - mean)) / weights
 }
 
 fn shown<'a>(items: &'a [Item], noted: Vec<&'a Noted>, idle: Vec<bool>) -> Shown<'a> {

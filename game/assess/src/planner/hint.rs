@@ -49,7 +49,7 @@ pub fn advice(
     let Some(trials) = Trials::in_cars(job, glance.hypotheses, &cars, &[], tried) else { return Ok(None) };
     let done = course.deeds.iter().map(|deed| (&deed.action, deed.end));
     let work = Rehearsal::after(job.setup(), done);
-    let planner = Planner::midway(job, &trials, glance.table, glance.beliefs, work);
+    let planner = Planner::midway(job, &trials, glance.table, glance.path, work);
     if planner.is_sure() {
         return Ok(Some(Advice::Enough));
     }

@@ -13,7 +13,7 @@ use crate::infer::belief::Belief;
 use crate::infer::outlook::{Coming, expected_gain};
 use crate::infer::reading::Noted;
 use crate::infer::rows::Told;
-use crate::infer::table::{Table, last_told};
+use crate::infer::table::{Path, Table};
 use crate::pack::job::Job;
 use crate::plan::cost::{Minutes, Rehearsal};
 
@@ -53,8 +53,8 @@ pub struct Planner<'a> {
     job: &'a Job,
     trials: &'a Trials,
     table: Table,
-    /// As computed, along the notes.
-    beliefs: Vec<Belief>,
+    /// What is believed along the notes.
+    path: Path,
     /// As told, the last.
     told: Belief,
     work: Rehearsal,
@@ -67,25 +67,19 @@ impl<'a> Planner<'a> {
     #[must_use]
     pub fn new(job: &'a Job, trials: &'a Trials) -> Self {
         let mut table = trials.heard();
-        let beliefs = table.path().beliefs;
+        let path = table.path();
         let work = Rehearsal::sound(job.setup());
-        let told = last_told(&beliefs);
-        Self { job, trials, table, beliefs, told, work, changes: 0, done: Vec::new() }
+        let told = path.last_told();
+        Self { job, trials, table, path, told, work, changes: 0, done: Vec::new() }
     }
 
-    /// In the midst of an attempt: what was noted stands in `table`, believed was `beliefs` along it; `work` is a sound car
+    /// In the midst of an attempt: what was noted stands in `table`, believed was what stands in `path` along it; `work` is a sound car
     /// in which the same was done.
     #[must_use]
-    pub fn midway(
-        job: &'a Job,
-        trials: &'a Trials,
-        table: Table,
-        beliefs: Vec<Belief>,
-        work: Rehearsal,
-    ) -> Self {
-        let told = last_told(&beliefs);
+    pub fn midway(job: &'a Job, trials: &'a Trials, table: Table, path: Path, work: Rehearsal) -> Self {
+        let told = path.last_told();
         let changes = table.items.iter().map(|item| 1 + item.order.0).max().unwrap_or(0);
-        Self { job, trials, table, beliefs, told, work, changes, done: Vec::new() }
+        Self { job, trials, table, path, told, work, changes, done: Vec::new() }
     }
 
     /// What is believed now.
@@ -193,8 +187,8 @@ impl<'a> Planner<'a> {
 
     /// Looks at the belief along all notes.
     fn look(&mut self) {
-        self.beliefs = self.table.path().beliefs;
-        self.told = last_told(&self.beliefs);
+        self.path = self.table.path();
+        self.told = self.path.last_told();
     }
 
     /// Bits that tests would give, one after the other.
@@ -206,13 +200,7 @@ impl<'a> Planner<'a> {
             coming.extend(trial.coming(self.job, changes));
             changes += trial.changes();
         }
-        expected_gain(
-            &self.table,
-            &self.beliefs[self.beliefs.len() - 1],
-            &self.trials.priors,
-            &coming,
-            SAMPLES,
-        )
+        expected_gain(&self.table, self.path.last(), &self.trials.priors, &coming, SAMPLES)
     }
 
     /// The work with further tests behind.
