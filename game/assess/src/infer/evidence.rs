@@ -16,7 +16,8 @@ use crate::infer::reading::Noted;
 use crate::infer::rows::{Car, Told};
 use crate::infer::run::Run;
 pub use crate::infer::run::SOUND;
-use crate::infer::table::{Path, Table};
+use crate::infer::table::Table;
+use crate::infer::told::Path;
 use crate::pack::job::Job;
 use crate::play::course::{Course, Worth};
 

@@ -25,4 +25,4 @@ pub mod reading;
 pub mod rows;
 mod run;
 pub mod table;
-mod told;
+pub mod told;

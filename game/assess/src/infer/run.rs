@@ -9,7 +9,8 @@ use crate::infer::hypotheses::{Entry, Hypotheses, Hypothesis, severity_of};
 use crate::infer::marginal::Marginal;
 use crate::infer::reading::{Noted, Place};
 use crate::infer::rows::{self, Car};
-use crate::infer::table::{Item, Path, Table, View};
+use crate::infer::table::{Item, Table, View};
+use crate::infer::told::Path;
 use crate::pack::job::Job;
 use crate::play::course::Course;
 

@@ -18,7 +18,7 @@ use crate::infer::forecast::Forecast;
 use crate::infer::marginal::Marginal;
 use crate::infer::numeric::{ln, log_sum_exp};
 use crate::infer::reading::Noted;
-use crate::infer::told::tells;
+use crate::infer::told::{Path, tells};
 
 /// A note that counts.
 #[derive(Clone, Debug)]
@@ -138,17 +138,6 @@ pub struct Table {
     pub views: Vec<View>,
     /// Notes that were passed over when the cells last went on.
     idle: Vec<bool>,
-}
-
-/// The belief along the notes.
-#[derive(Clone, Debug, Default)]
-pub struct Path {
-    /// On the complaint alone, then after each note, as computed; [`Path::told`] makes of them what is told.
-    pub beliefs: Vec<Belief>,
-    /// For each of them, how many notes that tell stand behind it.
-    pub tellings: Vec<f64>,
-    /// Per note: natural log of how much a hypothesis that stands still could have gained on the others at most.
-    pub could_gain: Vec<f64>,
 }
 
 impl Table {

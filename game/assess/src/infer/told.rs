@@ -14,7 +14,6 @@
 //! Both numbers were found on invented truths and held against others: `docs/calibration.md`.
 
 use crate::infer::belief::Belief;
-use crate::infer::table::Path;
 
 /// Variance of the error in what a note says that tells, squared natural logs.
 const ERROR: f64 = 0.2;
@@ -22,6 +21,17 @@ const ERROR: f64 = 0.2;
 const MISTAKEN: f64 = 0.02;
 /// Variance over all hypotheses of what a note says, squared natural logs, at which it counts for half a note that tells.
 const TELLS: f64 = 0.2;
+
+/// The belief along the notes.
+#[derive(Clone, Debug, Default)]
+pub struct Path {
+    /// On the complaint alone, then after each note, as computed; [`Path::told`] makes of them what is told.
+    pub beliefs: Vec<Belief>,
+    /// For each of them, how many notes that tell stand behind it.
+    pub tellings: Vec<f64>,
+    /// Per note: natural log of how much a hypothesis that stands still could have gained on the others at most.
+    pub could_gain: Vec<f64>,
+}
 
 /// How much of a note that tells one is whose natural logs of likelihood vary so much over all hypotheses.
 pub(super) fn tells(variance: f64) -> f64 {

@@ -13,7 +13,8 @@ use crate::infer::belief::Belief;
 use crate::infer::outlook::{Coming, expected_gain};
 use crate::infer::reading::Noted;
 use crate::infer::rows::Told;
-use crate::infer::table::{Path, Table};
+use crate::infer::table::Table;
+use crate::infer::told::Path;
 use crate::pack::job::Job;
 use crate::plan::cost::{Minutes, Rehearsal};
 
