@@ -7,6 +7,7 @@
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+use assess::marks::sheet::{EvidenceSheet, NoteWorth};
 use assess::pack::Library;
 use clap::Parser;
 use tests::attacks::{self, Case, Kind};
@@ -24,6 +25,9 @@ struct Cli {
     /// Play without marking.
     #[arg(long)]
     play: bool,
+    /// Print what was believed after each note too.
+    #[arg(long)]
+    belief: bool,
 }
 
 fn main() -> anyhow::Result<ExitCode> {
@@ -31,7 +35,7 @@ fn main() -> anyhow::Result<ExitCode> {
     let root = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/.."));
     let library = Library::open(&root)?;
     let all = attacks::read(&root.join("tests/attacks"))?;
-    let numbers = cli.numbers.map_or(0..all.len(), |n| n[0]..n[1]);
+    let numbers = cli.numbers.as_ref().map_or(0..all.len(), |n| n[0]..n[1]);
     let chosen: Vec<(usize, &Case)> = all
         .iter()
         .enumerate()
@@ -45,7 +49,7 @@ fn main() -> anyhow::Result<ExitCode> {
     );
     let mut wrong = 0;
     for (number, case) in &chosen {
-        if !tell(&library, *number, case, cli.play) {
+        if !tell(&library, *number, case, &cli) {
             wrong += 1;
         }
     }
@@ -54,7 +58,7 @@ fn main() -> anyhow::Result<ExitCode> {
 }
 
 /// Plays one and prints the line; whether it came out as it must.
-fn tell(library: &Library, number: usize, case: &Case, only_play: bool) -> bool {
+fn tell(library: &Library, number: usize, case: &Case, cli: &Cli) -> bool {
     let kind = match case.kind {
         Kind::Attacker => "attacker",
         Kind::Honest => "honest",
@@ -74,7 +78,7 @@ fn tell(library: &Library, number: usize, case: &Case, only_play: bool) -> bool 
             return false;
         }
     };
-    if only_play {
+    if cli.play {
         let breaches: Vec<&str> = played.breaches().collect();
         println!(
             "{head} {} actions, {:.0} min of work, {:.0} min of waiting; {}",
@@ -92,6 +96,9 @@ fn tell(library: &Library, number: usize, case: &Case, only_play: bool) -> bool 
             let failed = if marked.failed.is_empty() { "-".to_owned() } else { marked.failed.join("; ") };
             let competent = if marked.competent { "yes" } else { "no" };
             println!("{head} {:>6.1} {competent:<9} {wrong}{failed} ({})", marked.total, marked.parts);
+            if cli.belief {
+                print!("{}", believed(&marked.marks.evidence));
+            }
             right
         }
         Err(error) => {
@@ -99,4 +106,25 @@ fn tell(library: &Library, number: usize, case: &Case, only_play: bool) -> bool 
             false
         }
     }
+}
+
+/// What was noted, with the likeliest classes after each note and what is true.
+fn believed(evidence: &EvidenceSheet) -> String {
+    /// So many classes are named.
+    const NAMED: usize = 4;
+    let mut out = String::new();
+    for line in &evidence.readings {
+        let NoteWorth::Counts { classes, .. } = &line.worth else { continue };
+        let mut order: Vec<usize> = (0..classes.len()).collect();
+        order.sort_by(|a, b| classes[*b].total_cmp(&classes[*a]));
+        let named =
+            order.iter().take(NAMED).map(|c| format!("{} {:.3}", evidence.classes[*c].name, classes[*c]));
+        let named: Vec<String> = named.collect();
+        let truth = evidence.true_class.map_or(0.0, |c| classes[c]);
+        out += &format!("    {} {}: true {truth:.3}; {}\n", line.what, line.shown, named.join(", "));
+    }
+    if let Some((best, notes)) = evidence.reference {
+        out += &format!("    reachable: {best:.3} with {notes} notes\n");
+    }
+    out
 }
