@@ -21,6 +21,7 @@ use sim_core::parts::engine::EngineState;
 use sim_core::world::World;
 
 use crate::technician::Technician;
+use crate::transform;
 
 /// What a car with its technician gave.
 #[derive(Clone, Debug, serde::Serialize, serde::Deserialize)]
@@ -42,6 +43,9 @@ pub(crate) struct Played {
     pub(crate) true_class: usize,
     /// Probability of each class: on the complaint, and after each note that counts.
     pub(crate) trail: Vec<Vec<f64>>,
+    /// Share of the belief in the true fault that lies below its true severity, at the end ([`transform`]).
+    #[serde(default)]
+    pub(crate) transform: Option<f64>,
 }
 
 /// Stream of the random numbers of this program.
@@ -80,6 +84,11 @@ pub(crate) fn play(library: &Library, number: u64) -> anyhow::Result<Played> {
         tests,
         true_class: classes.iter().position(|c| *c == class).context("a class of the car")?,
         trail,
+        transform: fault.and_then(|(index, severity)| {
+            let def = &job.car.faults[usize::from(index)];
+            let at = transform::share(def.severity_min, def.severity_max, severity);
+            transform::below(&followed.hypotheses, followed.end(), index, at)
+        }),
     })
 }
 

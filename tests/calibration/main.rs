@@ -11,6 +11,7 @@ mod dump;
 mod separation;
 mod table;
 mod technician;
+mod transform;
 mod within;
 
 use std::collections::BTreeSet;

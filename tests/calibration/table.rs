@@ -3,6 +3,7 @@
 use dice::Dice;
 
 use crate::attempt::Played;
+use crate::transform;
 
 /// Stages: notes that count.
 const STAGES: [(usize, &str); 5] =
@@ -32,6 +33,9 @@ pub(crate) fn of(played: &[Played]) -> String {
     }
     let ends = || played.iter().filter_map(|p| Some(p.trail.last()?[p.true_class]));
     let sure = ends().filter(|p| 0.8 <= *p).count();
+    let transforms: Vec<f64> = played.iter().filter_map(|p| p.transform).collect();
+    out.push('\n');
+    out.push_str(&transform::line(&transforms));
     out.push_str(&format!("\ntrue class at 0.8 or more at the end: {sure} of {}\n", ends().count()));
     out
 }

@@ -23,6 +23,7 @@ use sim_core::observe::Predicted;
 
 use crate::attempt::{self, Played};
 use crate::dump;
+use crate::transform;
 
 /// Stream of the random numbers of what is noted.
 const STREAM: u128 = 0x7769_7468_696e;
@@ -226,6 +227,9 @@ fn one(table: &Table, index: usize, time: u64) -> anyhow::Result<Option<Held>> {
         tests: Vec::new(),
         true_class: hypotheses.classes.iter().position(|c| *c == class).context("a class of the car")?,
         trail: beliefs.map(|belief| belief.classes()).collect(),
+        transform: u16::try_from(row.f)
+            .ok()
+            .and_then(|fault| transform::below(&followed.hypotheses, followed.end(), fault, row.u)),
     };
     let runs = followed.deeds as f64 / course.deeds.len() as f64;
     Ok(Some(Held { played, cars: cars.given, runs }))
