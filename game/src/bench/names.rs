@@ -63,10 +63,7 @@ impl How {
             Self::OneByOne => sentence!("speed-one-by-one", "one after the other"),
             Self::InLanes => sentence!("speed-in-lanes", "side by side in lanes"),
             Self::InPlainLanes => {
-                sentence!(
-                    "speed-in-plain-lanes",
-                    "side by side in lanes, in the registers that every processor has"
-                )
+                sentence!("speed-in-plain-lanes", "side by side in lanes of plain registers")
             }
             Self::OnAllThreads => sentence!("speed-on-all-threads", "on all threads"),
             Self::SideBySide => sentence!("speed-side-by-side", "side by side"),

@@ -23,6 +23,7 @@ fn every_case_is_measured_and_written_twice() {
         ("64 cars driving", "on all threads"),
         ("memory", "a circuit with its buffers"),
         ("64 cars driving", "side by side in lanes"),
+        ("64 cars driving", "side by side in lanes of plain registers"),
         ("hypothesis runs", "one after the other"),
         ("hypothesis runs", "side by side"),
         ("hypothesis runs", "side by side on all threads"),
