@@ -18,7 +18,7 @@ use crate::attempt::{JOBS, work};
 use crate::technician::Technician;
 
 /// Stream of the random numbers of these attempts.
-const STREAM: u128 = 0x6361_7265_6675_6c;
+const STREAM: u128 = 0x0063_6172_6566_756c;
 /// Enough to be told (issue of the marks).
 const TOLD: f64 = 0.8;
 /// Faults that leak alike while small, and bores of hole, mm, at which they are asked about.

@@ -1,7 +1,6 @@
 //! What came of it, beside what is asked.
 
 use std::collections::BTreeMap;
-use std::fmt::Write as _;
 
 use super::{Line, Marker};
 
@@ -19,11 +18,8 @@ pub(crate) fn of(lines: &[Line]) -> String {
         routes.entry(&line.name).or_default().push(line);
     }
     let mut out = String::new();
-    let mut say = |text: std::fmt::Arguments<'_>| {
-        // Writing to a string does not fail.
-        let _ = out.write_fmt(text);
-    };
-    say(format_args!(
+    let mut say = |text: String| out.push_str(&text);
+    say(format!(
         "{:<34} {:>6} {:>6} {:>6} {:>6} {:>6} {:>7} {:>6} {:>6}\n",
         "route", "built", "draws", "mean", "sd", "least", "flipped", "2x", "4x"
     ));
@@ -41,7 +37,7 @@ pub(crate) fn of(lines: &[Line]) -> String {
         let least = others.iter().map(|line| line.total).fold(f64::INFINITY, f64::min);
         let flipped = others.iter().filter(|line| line.competent != built.competent).count();
         let total = |times| cars(times).map_or(f64::NAN, |line| line.total);
-        say(format_args!(
+        say(format!(
             "{name:<34} {:>6.1} {:>6} {mean:>6.1} {spread:>6.2} {least:>6.1} {flipped:>7} {:>6.1} {:>6.1}\n",
             built.total,
             others.len(),
@@ -61,19 +57,19 @@ pub(crate) fn of(lines: &[Line]) -> String {
     }
     let verdict = |holds: bool| if holds { "holds" } else { "does not hold" };
     let pooled = (squares / f64::max(degrees, 1.0)).sqrt();
-    say(format_args!(
+    say(format!(
         "\nstandard deviation over coefficients: {pooled:.2} points over all routes, {widest:.2} at the widest (below {SPREAD}): \
          {}\n",
         verdict(widest < SPREAD)
     ));
     let share = flips as f64 / f64::max(all as f64, 1.0);
-    say(format_args!(
+    say(format!(
         "competent another one: {flips} of {all} ({:.1} %, at most {:.0} %): {}\n",
         share * 100.0,
         FLIPPED * 100.0,
         verdict(share <= FLIPPED)
     ));
-    say(format_args!(
+    say(format!(
         "between twice and four times the cars: {most_by_cars:.2} points at most in {by_cars} routes (below {BY_CARS}): {}\n",
         verdict(most_by_cars < BY_CARS)
     ));
