@@ -3,6 +3,7 @@
 pub(crate) mod busy_day;
 mod cars;
 mod circuit;
+mod coefficients;
 mod dice;
 mod flow_slopes;
 mod flow_symmetry;
