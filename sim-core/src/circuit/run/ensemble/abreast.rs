@@ -49,6 +49,10 @@ struct Abreast<R: Real> {
 }
 
 /// Room for circuits of the shape of `first`.
+#[cfg_attr(
+    not(target_arch = "x86_64"),
+    expect(unused_variables, reason = "elsewhere the plain registers are the widest that are used")
+)]
 pub(super) fn of_width<C: BorrowMut<Circuit> + Debug>(
     width: Width,
     registers: Registers,
