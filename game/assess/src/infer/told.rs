@@ -11,7 +11,7 @@
 //! **The marker may be mistaken.** With the chance [`MISTAKEN`] this car is none of those that were drawn for what is wrong
 //! with it, in a way that no reading by itself shows: then all notes together say nothing, and what the complaint said holds.
 //!
-//! Both numbers were found on invented truths and held against others: `docs/calibration.md`.
+//! The numbers were found on invented truths; what holds on others, and what is not known yet: `docs/calibration.md`.
 
 use crate::infer::belief::Belief;
 
@@ -109,7 +109,7 @@ mod tests {
     /// The rule stands for a probability that is right on average over a normal error of the log odds. By Simpson's rule over
     /// six standard deviations; the rule is within 0.02 of it (MacKay 1992; the bound is our own, of this check).
     #[test]
-    fn val_moderated_odds_are_the_mean_over_their_error() {
+    fn inv_moderated_odds_are_the_mean_over_their_error() {
         for odds in [2.0_f64, 10.0, 50.0] {
             for tellings in [2.0, 10.0, 20.0] {
                 let sigma = (ERROR * tellings).sqrt();
