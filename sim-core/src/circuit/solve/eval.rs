@@ -22,42 +22,32 @@ impl Model {
     ) {
         R::within(
             #[inline(always)]
-            || self.eval_within(numbers, y, f, sink, scratch),
+            || {
+                f.fill(R::all(0.0));
+                if S::WANTED {
+                    scratch.tangent.clear();
+                }
+                self.gases(numbers, y, scratch);
+                self.solve_wiring(numbers, y, scratch);
+                if S::WANTED {
+                    for ((body, &mass), (gas, m3)) in
+                        numbers.bodies.iter().zip(&self.mass_at).zip(scratch.gas.iter().zip(&scratch.volume))
+                    {
+                        scratch.tangent.follows.push(Follows {
+                            p_u: R::all(GAMMA - 1.0) / *m3,
+                            p_x: -gas.p / *m3 * body.per_travel_m2,
+                            t_m: -gas.t / y[mass],
+                            t_u: gas.t / y[mass + 1],
+                        });
+                    }
+                }
+                self.edges(numbers, y, f, sink, scratch);
+                self.walls(numbers, y, f, sink, scratch);
+                self.pistons(numbers, y, f, sink, scratch);
+                self.rotors(numbers, y, f, sink, scratch);
+                self.followers(numbers, y, f, sink, scratch);
+            },
         );
-    }
-
-    #[inline(always)]
-    fn eval_within<R: Real, S: Sink<R>>(
-        &self,
-        numbers: &Numbers<R>,
-        y: &[R],
-        f: &mut [R],
-        sink: &mut S,
-        scratch: &mut Scratch<R>,
-    ) {
-        f.fill(R::all(0.0));
-        if S::WANTED {
-            scratch.tangent.clear();
-        }
-        self.gases(numbers, y, scratch);
-        self.solve_wiring(numbers, y, scratch);
-        if S::WANTED {
-            for ((body, &mass), (gas, m3)) in
-                numbers.bodies.iter().zip(&self.mass_at).zip(scratch.gas.iter().zip(&scratch.volume))
-            {
-                scratch.tangent.follows.push(Follows {
-                    p_u: R::all(GAMMA - 1.0) / *m3,
-                    p_x: -gas.p / *m3 * body.per_travel_m2,
-                    t_m: -gas.t / y[mass],
-                    t_u: gas.t / y[mass + 1],
-                });
-            }
-        }
-        self.edges(numbers, y, f, sink, scratch);
-        self.walls(numbers, y, f, sink, scratch);
-        self.pistons(numbers, y, f, sink, scratch);
-        self.rotors(numbers, y, f, sink, scratch);
-        self.followers(numbers, y, f, sink, scratch);
     }
 
     /// What instruments and switches see of state `y`: gas and wiring into `scratch`.
@@ -77,21 +67,18 @@ impl Model {
     pub(crate) fn is_possible<R: Real>(&self, numbers: &Numbers<R>, y: &[R]) -> R::Mask {
         R::within(
             #[inline(always)]
-            || self.is_possible_within(numbers, y),
+            || {
+                let (zero, infinite) = (R::all(0.0), R::all(f64::INFINITY));
+                let mut possible = R::Mask::all(true);
+                for (least, v) in self.least.iter().zip(y) {
+                    // Not finite fails one of both.
+                    possible = possible & R::all(*least).below(*v) & v.below(infinite);
+                }
+                for k in 0..self.mass_at.len() {
+                    possible = possible & zero.below(self.volume_m3(numbers, k, y));
+                }
+                possible
+            },
         )
-    }
-
-    #[inline(always)]
-    fn is_possible_within<R: Real>(&self, numbers: &Numbers<R>, y: &[R]) -> R::Mask {
-        let (zero, infinite) = (R::all(0.0), R::all(f64::INFINITY));
-        let mut possible = R::Mask::all(true);
-        for (least, v) in self.least.iter().zip(y) {
-            // Not finite fails one of both.
-            possible = possible & R::all(*least).below(*v) & v.below(infinite);
-        }
-        for k in 0..self.mass_at.len() {
-            possible = possible & zero.below(self.volume_m3(numbers, k, y));
-        }
-        possible
     }
 }

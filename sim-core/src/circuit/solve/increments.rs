@@ -20,56 +20,47 @@ impl Model {
     ) {
         R::within(
             #[inline(always)]
-            || self.along_within(numbers, tangent, k, out),
-        );
-    }
-
-    #[inline(always)]
-    fn along_within<R: Real>(
-        &self,
-        numbers: &Numbers<R>,
-        tangent: &Tangent<R>,
-        k: &Column<R>,
-        out: &mut Column<R>,
-    ) {
-        let zero = R::all(0.0);
-        for (path, at) in tangent.flow_paths.iter().zip(&self.flow_paths) {
-            let [end_a, end_b] = &at.ends;
-            let a = change(end_a.from, &tangent.follows, k);
-            let b = change(end_b.from, &tangent.follows, k);
-            let by_state = match at.state {
-                Some((i, _)) => path.slope * k[usize::from(i)],
-                None => zero,
-            };
-            let f = &path.flow;
-            let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
-            let t_up = R::choose(path.up_is_a, a.1, b.1);
-            let dh = (path.t_up * dm + t_up * f.m) * CP;
-            out[usize::from(end_a.mass)] -= dm;
-            out[usize::from(end_b.mass)] += dm;
-            out[usize::from(end_a.enthalpy)] -= dh;
-            out[usize::from(end_b.enthalpy)] += dh;
-        }
-        for ((body, follows), im) in numbers.bodies.iter().zip(&tangent.follows).zip(&self.mass_at) {
-            let dq = body.h_a * (k[0] - (follows.t_m * k[*im] + follows.t_u * k[im + 1]));
-            out[im + 1] += dq;
-            out[self.n + 2] += dq;
-        }
-        for ((piston, at), law) in tangent.pistons.iter().zip(&self.pistons).zip(&numbers.pistons) {
-            let area = law.area_m2;
-            let mut d = [zero; 3];
-            for (column, speed, front, rear) in piston.slopes {
-                for (d, slope) in d.iter_mut().zip([speed, front, rear]) {
-                    *d += slope * k[column];
+            || {
+                let zero = R::all(0.0);
+                for (path, at) in tangent.flow_paths.iter().zip(&self.flow_paths) {
+                    let [end_a, end_b] = &at.ends;
+                    let a = change(end_a.from, &tangent.follows, k);
+                    let b = change(end_b.from, &tangent.follows, k);
+                    let by_state = match at.state {
+                        Some((i, _)) => path.slope * k[usize::from(i)],
+                        None => zero,
+                    };
+                    let f = &path.flow;
+                    let dm = f.dpa * a.0 + f.dpb * b.0 + f.dta * a.1 + f.dtb * b.1 + by_state;
+                    let t_up = R::choose(path.up_is_a, a.1, b.1);
+                    let dh = (path.t_up * dm + t_up * f.m) * CP;
+                    out[usize::from(end_a.mass)] -= dm;
+                    out[usize::from(end_b.mass)] += dm;
+                    out[usize::from(end_a.enthalpy)] -= dh;
+                    out[usize::from(end_b.enthalpy)] += dh;
                 }
-            }
-            let [d_speed, d_front, d_rear] = d;
-            let front = area * (d_front * piston.speed + piston.p[0] * d_speed);
-            let rear = area * (d_rear * piston.speed + piston.p[1] * d_speed);
-            out[self.mass_at[at.front] + 1] += front;
-            out[self.mass_at[at.rear] + 1] -= rear;
-            out[self.n + 3] += rear - front;
-        }
+                for ((body, follows), im) in numbers.bodies.iter().zip(&tangent.follows).zip(&self.mass_at) {
+                    let dq = body.h_a * (k[0] - (follows.t_m * k[*im] + follows.t_u * k[im + 1]));
+                    out[im + 1] += dq;
+                    out[self.n + 2] += dq;
+                }
+                for ((piston, at), law) in tangent.pistons.iter().zip(&self.pistons).zip(&numbers.pistons) {
+                    let area = law.area_m2;
+                    let mut d = [zero; 3];
+                    for (column, speed, front, rear) in piston.slopes {
+                        for (d, slope) in d.iter_mut().zip([speed, front, rear]) {
+                            *d += slope * k[column];
+                        }
+                    }
+                    let [d_speed, d_front, d_rear] = d;
+                    let front = area * (d_front * piston.speed + piston.p[0] * d_speed);
+                    let rear = area * (d_rear * piston.speed + piston.p[1] * d_speed);
+                    out[self.mass_at[at.front] + 1] += front;
+                    out[self.mass_at[at.rear] + 1] -= rear;
+                    out[self.n + 3] += rear - front;
+                }
+            },
+        );
     }
 }
 

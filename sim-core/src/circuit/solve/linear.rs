@@ -223,36 +223,33 @@ impl Plan {
     pub(crate) fn factor<R: Real>(&self, a: &mut [R]) -> R::Mask {
         R::within(
             #[inline(always)]
-            || self.factor_within(a),
-        )
-    }
-
-    #[inline(always)]
-    fn factor_within<R: Real>(&self, a: &mut [R]) -> R::Mask {
-        let first_diagonal = self.lower.len() + self.upper.len();
-        let mut positive = R::Mask::all(true);
-        for (k, range) in self.starts.windows(2).enumerate() {
-            let pivot = a[first_diagonal + k];
-            positive = positive & R::all(0.0).below(pivot);
-            if !positive.any() {
-                return positive;
-            }
-            let inverse = R::all(1.0) / pivot;
-            a[first_diagonal + k] = inverse;
-            for b in &self.below[range[0] as usize..range[1] as usize] {
-                let l = a[b.entry as usize] * inverse;
-                a[b.entry as usize] = l;
-                for c in &self.changes[b.first as usize..b.last as usize] {
-                    let change = l * a[c.source as usize];
-                    a[c.target as usize] -= change;
+            || {
+                let first_diagonal = self.lower.len() + self.upper.len();
+                let mut positive = R::Mask::all(true);
+                for (k, range) in self.starts.windows(2).enumerate() {
+                    let pivot = a[first_diagonal + k];
+                    positive = positive & R::all(0.0).below(pivot);
+                    if !positive.any() {
+                        return positive;
+                    }
+                    let inverse = R::all(1.0) / pivot;
+                    a[first_diagonal + k] = inverse;
+                    for b in &self.below[range[0] as usize..range[1] as usize] {
+                        let l = a[b.entry as usize] * inverse;
+                        a[b.entry as usize] = l;
+                        for c in &self.changes[b.first as usize..b.last as usize] {
+                            let change = l * a[c.source as usize];
+                            a[c.target as usize] -= change;
+                        }
+                    }
                 }
-            }
-        }
-        let (off, inverse) = a.split_at_mut(first_diagonal);
-        for (u, o) in off[self.lower.len()..].iter_mut().zip(&self.upper) {
-            *u *= inverse[usize::from(o.row)];
-        }
-        positive
+                let (off, inverse) = a.split_at_mut(first_diagonal);
+                for (u, o) in off[self.lower.len()..].iter_mut().zip(&self.upper) {
+                    *u *= inverse[usize::from(o.row)];
+                }
+                positive
+            },
+        )
     }
 
     /// Adds to the rows beyond n of `x` what the slopes there make of the solution before them.
@@ -260,13 +257,10 @@ impl Plan {
     pub(crate) fn add_beyond<R: Real>(&self, entries: &[R], x: &mut Column<R>) {
         R::within(
             #[inline(always)]
-            || self.add_beyond_within(entries, x),
+            || {
+                row_by_row::<MORE, R>(&self.beyond_rows, &self.beyond, entries, x);
+            },
         );
-    }
-
-    #[inline(always)]
-    fn add_beyond_within<R: Real>(&self, entries: &[R], x: &mut Column<R>) {
-        row_by_row::<MORE, R>(&self.beyond_rows, &self.beyond, entries, x);
     }
 
     /// Solves L U x = b in place.
@@ -274,19 +268,16 @@ impl Plan {
     pub(crate) fn solve<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
         R::within(
             #[inline(always)]
-            || self.solve_within(lu, x),
+            || {
+                let (lower, rest) = lu.split_at(self.lower.len());
+                let (upper, inverse) = rest.split_at(self.upper.len());
+                row_by_row::<LESS, R>(&self.lower_rows, &self.lower, lower, x);
+                for (x, d) in x.iter_mut().zip(inverse) {
+                    *x *= *d;
+                }
+                row_by_row::<LESS, R>(&self.upper_rows, &self.upper, upper, x);
+            },
         );
-    }
-
-    #[inline(always)]
-    fn solve_within<R: Real>(&self, lu: &[R], x: &mut Column<R>) {
-        let (lower, rest) = lu.split_at(self.lower.len());
-        let (upper, inverse) = rest.split_at(self.upper.len());
-        row_by_row::<LESS, R>(&self.lower_rows, &self.lower, lower, x);
-        for (x, d) in x.iter_mut().zip(inverse) {
-            *x *= *d;
-        }
-        row_by_row::<LESS, R>(&self.upper_rows, &self.upper, upper, x);
     }
 }
 

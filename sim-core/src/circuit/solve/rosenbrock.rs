@@ -95,86 +95,77 @@ pub(crate) fn step<R: Real>(
     from: From<'_, R>,
     work: &mut Work<R>,
     conserved: Option<Conserved<'_, R>>,
-    eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
+    mut eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
 ) -> R::Mask {
     R::within(
         #[inline(always)]
-        || step_within(plan, from, work, conserved, eval),
-    )
-}
-
-#[inline(always)]
-fn step_within<R: Real>(
-    plan: &Plan,
-    from: From<'_, R>,
-    work: &mut Work<R>,
-    conserved: Option<Conserved<'_, R>>,
-    mut eval: impl FnMut(&[R], &mut [R]) -> R::Mask,
-) -> R::Mask {
-    let From { y, f, slopes, h } = from;
-    let n = y.len();
-    let (matrix, beyond) = slopes.split_at_mut(plan.n_entries());
-    plan.shift(R::all(1.0) / (h * GAMMA), matrix);
-    let mut can = plan.factor(matrix);
-    if !can.any() {
-        return can;
-    }
-    let Work { k, flows, y_new: stage, balances } = work;
-    let rows = n + N_BALANCES;
-    stage.resize(n, R::all(0.0));
-    for (s, c) in C.iter().enumerate() {
-        let (before, here) = k.split_at_mut(s);
-        // The right-hand side becomes the stage's increment in its place.
-        let x = &mut *here[0];
-        // The second stage re-uses f(y); the third and fourth need their own.
-        if s < 2 {
-            x[..rows].copy_from_slice(f);
-        } else {
-            if s == 2 {
-                sum(stage, y, [(R::all(A_20), &before[0])]);
-            } else {
-                sum(stage, y, [(R::all(A_30), &before[0]), (R::all(A_32), &before[2])]);
-            }
-            can = can & eval(stage, &mut x[..rows]);
+        || {
+            let From { y, f, slopes, h } = from;
+            let n = y.len();
+            let (matrix, beyond) = slopes.split_at_mut(plan.n_entries());
+            plan.shift(R::all(1.0) / (h * GAMMA), matrix);
+            let mut can = plan.factor(matrix);
             if !can.any() {
                 return can;
             }
-        }
-        match s {
-            0 => {}
-            1 => add(&mut x[..rows], [over(c[0], h, &before[0])]),
-            2 => add(&mut x[..rows], [over(c[0], h, &before[0]), over(c[1], h, &before[1])]),
-            _ => add(
-                &mut x[..rows],
-                [over(c[0], h, &before[0]), over(c[1], h, &before[1]), over(c[2], h, &before[2])],
-            ),
-        }
-        if conserved.is_some() {
-            flows[..rows].copy_from_slice(&x[..rows]);
-        }
-        plan.solve(matrix, x);
-        // Balance rows depend on the state but nothing depends on them.
-        plan.add_beyond(beyond, x);
-        for x in &mut x[n..rows] {
-            *x *= h * GAMMA;
-        }
-        if let Some(Conserved { rows, along, at }) = conserved {
-            along(x, flows);
-            for row in rows {
-                x[*row] = R::choose(at, h * GAMMA * flows[*row], x[*row]);
+            let Work { k, flows, y_new: stage, balances } = work;
+            let rows = n + N_BALANCES;
+            stage.resize(n, R::all(0.0));
+            for (s, c) in C.iter().enumerate() {
+                let (before, here) = k.split_at_mut(s);
+                // The right-hand side becomes the stage's increment in its place.
+                let x = &mut *here[0];
+                // The second stage re-uses f(y); the third and fourth need their own.
+                if s < 2 {
+                    x[..rows].copy_from_slice(f);
+                } else {
+                    if s == 2 {
+                        sum(stage, y, [(R::all(A_20), &before[0])]);
+                    } else {
+                        sum(stage, y, [(R::all(A_30), &before[0]), (R::all(A_32), &before[2])]);
+                    }
+                    can = can & eval(stage, &mut x[..rows]);
+                    if !can.any() {
+                        return can;
+                    }
+                }
+                match s {
+                    0 => {}
+                    1 => add(&mut x[..rows], [over(c[0], h, &before[0])]),
+                    2 => add(&mut x[..rows], [over(c[0], h, &before[0]), over(c[1], h, &before[1])]),
+                    _ => add(
+                        &mut x[..rows],
+                        [over(c[0], h, &before[0]), over(c[1], h, &before[1]), over(c[2], h, &before[2])],
+                    ),
+                }
+                if conserved.is_some() {
+                    flows[..rows].copy_from_slice(&x[..rows]);
+                }
+                plan.solve(matrix, x);
+                // Balance rows depend on the state but nothing depends on them.
+                plan.add_beyond(beyond, x);
+                for x in &mut x[n..rows] {
+                    *x *= h * GAMMA;
+                }
+                if let Some(Conserved { rows, along, at }) = conserved {
+                    along(x, flows);
+                    for row in rows {
+                        x[*row] = R::choose(at, h * GAMMA * flows[*row], x[*row]);
+                    }
+                }
             }
-        }
-    }
-    let [(j0, m0), (j1, m1), (j2, m2)] = M;
-    let increments = [(R::all(m0), &k[j0]), (R::all(m1), &k[j1]), (R::all(m2), &k[j2])];
-    sum(stage, y, increments);
-    for (l, total) in balances.iter_mut().enumerate() {
-        *total = R::all(0.0);
-        for (m, k) in &increments {
-            *total += k[n + l] * *m;
-        }
-    }
-    can
+            let [(j0, m0), (j1, m1), (j2, m2)] = M;
+            let increments = [(R::all(m0), &k[j0]), (R::all(m1), &k[j1]), (R::all(m2), &k[j2])];
+            sum(stage, y, increments);
+            for (l, total) in balances.iter_mut().enumerate() {
+                *total = R::all(0.0);
+                for (m, k) in &increments {
+                    *total += k[n + l] * *m;
+                }
+            }
+            can
+        },
+    )
 }
 
 /// x = base + Σ a k, term by term, over the length of x.
