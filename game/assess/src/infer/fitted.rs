@@ -7,7 +7,7 @@ use crate::infer::line::{Line, local};
 use crate::infer::reading::Noted;
 
 /// Reach of the local variance, in shares of the range of severity.
-const REACH: f64 = 0.2;
+const REACH: f64 = 0.1;
 /// How many cars the variance of all weighs beside those nearby.
 const OF_ALL: f64 = 0.3;
 /// Least number of cars for a line.

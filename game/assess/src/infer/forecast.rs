@@ -12,7 +12,7 @@ use crate::infer::expectation::Expectation;
 use crate::infer::reading::{Noted, Place};
 
 /// Nodes of severity.
-pub const NODES: usize = 12;
+pub const NODES: usize = 48;
 /// So many cars the correlation common to all faults weighs.
 const COMMON: f64 = 5.0;
 /// The same beside sound cars.
