@@ -5,11 +5,12 @@
 //! make its share [`ROUSED`], its cars go on from where they stood and it is as if it had never stood still.
 //!
 //! **More cars** go where the belief lies, or lay: a hypothesis that has [`CLOSER`] of it after any note is given [`DRAWS`] more
-//! cars, [`ROUNDS`] times. What was likely once and is no more may have fallen for want of cars.
+//! cars. What was likely once and is no more may have fallen for want of cars. (Still more cars take a third longer and make
+//! what is told no truer: `docs/calibration.md`.)
 
 use crate::infer::draws::DRAWS;
 use crate::infer::guests::Asked;
-use crate::infer::run::{Run, SOUND, Standing, first_cars};
+use crate::infer::run::{Run, Standing, first_cars};
 use crate::infer::table::Item;
 
 /// Share below which a hypothesis stands still.
@@ -18,8 +19,6 @@ const STANDS: f64 = 3e-4;
 const ROUSED: f64 = 0.01;
 /// Share of the belief that is worth more cars.
 const CLOSER: f64 = 0.01;
-/// How often a hypothesis may be given more cars; with the first they are no more than the sound ones.
-const ROUNDS: usize = 2;
 
 impl Run<'_> {
     /// Lets hypotheses stand still that have become very unlikely; never the sound cars, which the others are held
@@ -80,25 +79,21 @@ impl Run<'_> {
     /// Gives more cars to the hypotheses in which the belief lies.
     pub(super) fn look_closer(&mut self) {
         let Some(last) = self.taken.last().copied() else { return };
-        for _ in 0..ROUNDS {
-            let shares: Vec<Vec<f64>> = self.path.beliefs.iter().map(|belief| self.shares(belief)).collect();
-            let is_close = |h: &usize| shares.iter().skip(1).any(|shares| CLOSER <= shares[*h]);
-            let close: Vec<usize> = (1..self.players.len())
-                .filter(|h| self.players[*h].is_on_its_way())
-                .filter(is_close)
-                .collect();
-            let asked: Vec<Vec<Asked>> = close.iter().map(|h| self.more_cars(*h)).collect();
-            let mut guests = self.host.bring_in(&asked.concat()).into_iter();
-            for (h, asked) in close.iter().zip(&asked) {
-                self.players[*h].guests.extend(guests.by_ref().take(asked.len()));
-            }
-            self.advance(&close, self.course.notes[last].deed);
-            for h in close {
-                self.table.views[h] = self.view(h);
-                self.catch_up(h, 0);
-            }
-            self.look();
+        let shares: Vec<Vec<f64>> = self.path.beliefs.iter().map(|belief| self.shares(belief)).collect();
+        let is_close = |h: &usize| shares.iter().skip(1).any(|shares| CLOSER <= shares[*h]);
+        let on_its_way = (1..self.players.len()).filter(|h| self.players[*h].is_on_its_way());
+        let close: Vec<usize> = on_its_way.filter(is_close).collect();
+        let asked: Vec<Vec<Asked>> = close.iter().map(|h| self.more_cars(*h)).collect();
+        let mut guests = self.host.bring_in(&asked.concat()).into_iter();
+        for (h, asked) in close.iter().zip(&asked) {
+            self.players[*h].guests.extend(guests.by_ref().take(asked.len()));
         }
+        self.advance(&close, self.course.notes[last].deed);
+        for h in close {
+            self.table.views[h] = self.view(h);
+            self.catch_up(h, 0);
+        }
+        self.look();
     }
 
     /// The next cars of a hypothesis.
@@ -106,6 +101,6 @@ impl Run<'_> {
         let player = &self.players[h];
         let many = player.guests.len();
         let times = self.hypotheses.times;
-        first_cars(player.hypothesis, many..(many + DRAWS * times).min(SOUND * times))
+        first_cars(player.hypothesis, many..many + DRAWS * times)
     }
 }
