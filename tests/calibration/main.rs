@@ -8,6 +8,7 @@
 mod attempt;
 mod careful;
 mod dump;
+mod first;
 mod separation;
 mod table;
 mod technician;
@@ -24,6 +25,7 @@ use assess::pack::Library;
 use clap::{Parser, Subcommand};
 
 use attempt::Played;
+use within::By;
 
 /// Holds the marker's stated probabilities against what was true.
 #[derive(Debug, Parser)]
@@ -66,6 +68,12 @@ enum Command {
         /// File for a line a truth.
         #[arg(long)]
         file: Option<PathBuf>,
+        /// The attempts themselves, with what was noted; not invented truths.
+        #[arg(long)]
+        as_played: bool,
+        /// By the first marker, not by today's.
+        #[arg(long)]
+        first: bool,
     },
     /// Prints which faults of a car no single one of its tests tells apart.
     Separate {
@@ -124,7 +132,9 @@ fn main() -> anyhow::Result<()> {
             }
             Ok(())
         }
-        Command::Within { files, times, file } => within(&files, times, file.as_deref()),
+        Command::Within { files, times, file, as_played, first } => {
+            within(&files, times, file.as_deref(), By { as_played, first })
+        }
         Command::Table { files } => {
             let mut played = Vec::new();
             for file in &files {
@@ -136,14 +146,14 @@ fn main() -> anyhow::Result<()> {
     }
 }
 
-fn within(files: &[PathBuf], times: u64, file: Option<&Path>) -> anyhow::Result<()> {
+fn within(files: &[PathBuf], times: u64, file: Option<&Path>, by: By) -> anyhow::Result<()> {
     let library = Library::open(&PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/..")))?;
     let mut held = Vec::new();
     for tables in files {
         let text =
             std::fs::read_to_string(tables).with_context(|| format!("cannot read {}", tables.display()))?;
         let whole = text.rfind('\n').map_or("", |end| &text[..end]);
-        held.extend(within::of(&library, whole, times)?);
+        held.extend(within::of(&library, whole, times, by)?);
     }
     let many = (held.len() as f64).max(1.0);
     let cars = held.iter().map(|held| held.cars).sum::<usize>() as f64 / many;

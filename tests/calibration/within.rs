@@ -15,7 +15,7 @@ use assess::infer::reading::Noted;
 use assess::infer::rows::{Car, Told};
 use assess::pack::Library;
 use assess::pack::job::Job;
-use assess::play::course::{Course, Worth};
+use assess::play::course::{Course, Looked, Worth};
 use dice::Dice;
 use rayon::prelude::*;
 use serde::Deserialize;
@@ -23,10 +23,17 @@ use sim_core::observe::Predicted;
 
 use crate::attempt::{self, Played};
 use crate::dump;
+use crate::first;
 use crate::transform;
 
 /// Stream of the random numbers of what is noted.
 const STREAM: u128 = 0x7769_7468_696e;
+/// Cars of each fault that the first marker had: two bands.
+const MOST: i64 = 2 * first::DRAWS as i64;
+/// Number of the draw of a car from the prior.
+const FROM_PRIOR: i64 = -1;
+/// The same of the car of the attempt itself.
+const OWN: i64 = -2;
 /// How much farther than the nearest a car may lie from the severity asked for.
 const AS_NEAR: f64 = 1e-9;
 
@@ -122,10 +129,45 @@ impl Table {
     }
 }
 
+impl Table {
+    /// What the first marker made of `course`.
+    fn by_first(&self, course: &Course, dice: &mut Dice) -> Marked {
+        let counts = |note: &&usize| course.notes[**note].worth == Worth::Counts;
+        let places: Vec<usize> =
+            (0..self.counted.len()).filter(|place| counts(&&self.counted[*place])).collect();
+        let looked: Vec<&Looked> =
+            places.iter().map(|place| &course.looked[course.notes[self.counted[*place]].looked]).collect();
+        let rows = self.rows.iter().filter(|row| 0 <= row.draw && row.draw < MOST);
+        let cars: Vec<first::Drawn> = rows
+            .map(|row| first::Drawn {
+                fault: u16::try_from(row.f).ok(),
+                at: row.u,
+                shows: row.shows,
+                told: places.iter().map(|place| row.told[*place].told()).collect(),
+                shares: self.job.kit.iter().map(|_| 2.0 * dice.unit() - 1.0).collect(),
+            })
+            .collect();
+        Marked {
+            trail: first::trail(&self.job, &looked, &cars),
+            transform: None,
+            runs: cars.len() as f64,
+            cars: cars.len(),
+        }
+    }
+}
+
 /// A standard normal number (Box and Muller 1958).
 fn normal(dice: &mut Dice) -> f64 {
     let (u, v) = (1.0 - dice.unit(), dice.unit());
     (-2.0 * u.ln()).sqrt() * (std::f64::consts::TAU * v).cos()
+}
+
+/// What one marker made of a truth.
+struct Marked {
+    trail: Vec<Vec<f64>>,
+    transform: Option<f64>,
+    cars: usize,
+    runs: f64,
 }
 
 /// Cars of a table: who asks for one is given the one of the same fault that lies nearest in severity and is not out yet.
@@ -172,6 +214,15 @@ impl Guests for Recorded<'_> {
     }
 }
 
+/// What is marked, and how.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct By {
+    /// The attempts themselves, with what was noted; not invented truths.
+    pub(crate) as_played: bool,
+    /// By the first marker ([`crate::first`]); not by today's.
+    pub(crate) first: bool,
+}
+
 /// A truth as it was marked, with how many cars that took.
 pub(crate) struct Held {
     /// What the marker believed.
@@ -186,51 +237,60 @@ pub(crate) struct Held {
 ///
 /// # Errors
 /// The text is no table, or of attempts that are played otherwise today.
-pub(crate) fn of(library: &Library, text: &str, times: u64) -> anyhow::Result<Vec<Held>> {
+pub(crate) fn of(library: &Library, text: &str, times: u64, by: By) -> anyhow::Result<Vec<Held>> {
     let tables: Vec<anyhow::Result<Table>> =
         text.lines().collect::<Vec<_>>().par_iter().map(|line| Table::of(library, line)).collect();
     let tables: Vec<Table> = tables.into_iter().collect::<anyhow::Result<_>>()?;
     let truths: Vec<(&Table, usize, u64)> = tables
         .iter()
         .flat_map(|table| {
-            let from_prior = (0..table.rows.len()).filter(|row| table.rows[*row].draw == -1);
-            from_prior.flat_map(move |row| (0..times).map(move |time| (table, row, time)))
+            let which = if by.as_played { OWN } else { FROM_PRIOR };
+            let truths = (0..table.rows.len()).filter(move |row| table.rows[*row].draw == which);
+            truths.flat_map(move |row| (0..times).map(move |time| (table, row, time)))
         })
         .collect();
     let held: Vec<anyhow::Result<Option<Held>>> =
-        truths.par_iter().with_max_len(1).map(|(table, row, time)| one(table, *row, *time)).collect();
+        truths.par_iter().with_max_len(1).map(|(table, row, time)| one(table, *row, *time, by)).collect();
     held.into_iter().filter_map(Result::transpose).collect()
 }
 
 /// Marks what would have been noted in one car; `None` when nobody would have complained about it.
-fn one(table: &Table, index: usize, time: u64) -> anyhow::Result<Option<Held>> {
+fn one(table: &Table, index: usize, time: u64, by: By) -> anyhow::Result<Option<Held>> {
     let row = &table.rows[index];
     let name = (u128::from(table.number) << 64) | ((index as u128) << 16) | u128::from(time);
     let mut dice = Dice::new(name, STREAM);
     let raised = (1.0 - MISHEARD) * f64::from(u8::from(row.shows)) + MISHEARD * 0.5;
-    if raised <= dice.unit() {
+    if !by.as_played && raised <= dice.unit() {
         return Ok(None);
     }
-    let course = table.noted_in(row, &mut dice);
+    let course = if by.as_played { table.course.clone() } else { table.noted_in(row, &mut dice) };
     let hypotheses = Hypotheses::of(&table.job.car);
-    let mut cars = Recorded { table, out: vec![false; table.rows.len()], given: 0 };
-    let followed = follow_in(&table.job, &hypotheses, &course, course.deeds.len(), |_| false, &mut cars);
+    let marked = if by.first {
+        table.by_first(&course, &mut dice)
+    } else {
+        let mut cars = Recorded { table, out: vec![false; table.rows.len()], given: 0 };
+        let followed = follow_in(&table.job, &hypotheses, &course, course.deeds.len(), |_| false, &mut cars);
+        let beliefs = std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief));
+        let below = |fault| transform::below(&followed.hypotheses, followed.end(), fault, row.u);
+        Marked {
+            trail: beliefs.map(|belief| belief.classes()).collect(),
+            transform: u16::try_from(row.f).ok().and_then(below),
+            cars: cars.given,
+            runs: followed.deeds as f64 / course.deeds.len() as f64,
+        }
+    };
     let fault = usize::try_from(row.f).ok().map(|fault| &table.job.car.faults[fault]);
     let class = fault.map_or(Class::Inside, |fault| Class::Unit(fault.unit));
-    let beliefs = std::iter::once(&followed.start).chain(followed.links.iter().map(|link| &link.belief));
     let played = Played {
-        number: table.number * 10_000 + index as u64,
+        number: if by.as_played { table.number } else { table.number * 10_000 + index as u64 },
         job: table.job.name(),
         truth: fault.map(|fault| fault.id.clone()),
         severity: row.u,
         technician: String::new(),
         tests: Vec::new(),
         true_class: hypotheses.classes.iter().position(|c| *c == class).context("a class of the car")?,
-        trail: beliefs.map(|belief| belief.classes()).collect(),
-        transform: u16::try_from(row.f)
-            .ok()
-            .and_then(|fault| transform::below(&followed.hypotheses, followed.end(), fault, row.u)),
+        trail: marked.trail,
+        transform: marked.transform,
     };
-    let runs = followed.deeds as f64 / course.deeds.len() as f64;
-    Ok(Some(Held { played, cars: cars.given, runs }))
+    Ok(Some(Held { played, cars: marked.cars, runs: marked.runs }))
 }
