@@ -34,8 +34,10 @@ pub(crate) fn of(played: &[Played]) -> String {
     let ends = || played.iter().filter_map(|p| Some(p.trail.last()?[p.true_class]));
     let sure = ends().filter(|p| 0.8 <= *p).count();
     let transforms: Vec<f64> = played.iter().filter_map(|p| p.transform).collect();
-    out.push('\n');
-    out.push_str(&transform::line(&transforms));
+    if !transforms.is_empty() {
+        out.push('\n');
+        out.push_str(&transform::line(&transforms));
+    }
     out.push_str(&format!("\ntrue class at 0.8 or more at the end: {sure} of {}\n", ends().count()));
     out
 }
