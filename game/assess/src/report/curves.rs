@@ -124,9 +124,9 @@ pub fn svg(curves: &[Curve]) -> Result<String, CurvesError> {
                 let style = LINE_INKS[slot].stroke_width(if slot == 0 { 2 } else { 1 });
                 chart.draw_series(LineSeries::new(points, style)).map_err(plot_error)?;
                 mark(chart.plotting_area(), slot, last)?;
-                names.push((100.0 * (last.1 - low) / (high - low), curve.name.clone(), slot));
+                names.push((last.1, curve.name.clone(), slot));
             }
-            write_names(&right, names)?;
+            write_names(&right, &(low..high), names)?;
         }
         root.present().map_err(plot_error)?;
     }

@@ -9,16 +9,21 @@
 use plotters::prelude::*;
 use plotters::style::text_anchor::{HPos, Pos, VPos};
 
-use super::plots::{FINE, INK, LINE_INKS, NAMES, PlotError, SIZE, mark, plot_error, text, write_names};
+use super::plots::{
+    FINE, INK, LINE_INKS, NAMES, OWN, PLAN, PlotError, SIZE, mark, plot_error, text, write_names,
+};
 use crate::locale::Locale;
 use crate::marks::sheet::{Marks, NoteWorth};
 use crate::report::classes_after;
 
-/// Upper end of the picture, percent: a number has room above the highest point.
-const TOP: f64 = 112.0;
-
-/// Below this a number stands above its point, percent.
-const ROOM: f64 = 12.0;
+/// Ends of the picture, percent: letters have room above the highest point, numbers under the lowest.
+const ENDS: std::ops::Range<f64> = -24.0..112.0;
+/// Points nearer to each other than this have their numbers in different rows, share of the width.
+const CROWDED: f64 = 0.03;
+/// Rows of numbers.
+const ROWS: i32 = 3;
+/// Height of a row, px.
+const ROW: i32 = 10;
 
 /// Minutes, percent, and what stands beside the point.
 type Line = Vec<(f64, f64, String)>;
@@ -29,7 +34,8 @@ pub(crate) fn beside_plan(marks: &Marks, words: &Locale) -> Option<Result<String
         return None;
     }
     let start = 100.0 * marks.evidence.p_true_at_start(&marks.truth);
-    let lines = [(own(marks, start), "paper-plan-own"), (planned(marks, start), "paper-plan-plan")];
+    let lines =
+        [(own(marks, start), OWN, "paper-plan-own"), (planned(marks, start), PLAN, "paper-plan-plan")];
     Some(drawn(&lines, words))
 }
 
@@ -69,19 +75,19 @@ fn steps(line: &Line) -> Vec<(f64, f64)> {
     line.first().map(at).into_iter().chain(line.windows(2).flat_map(step)).collect()
 }
 
-fn drawn(lines: &[(Line, &str)], words: &Locale) -> Result<String, PlotError> {
+fn drawn(lines: &[(Line, usize, &str)], words: &Locale) -> Result<String, PlotError> {
     let mut svg = String::new();
     {
         let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
         let (left, right) = root.split_horizontally(SIZE.0 - NAMES);
-        let ends = lines.iter().filter_map(|(line, _)| line.last());
+        let ends = lines.iter().filter_map(|(line, ..)| line.last());
         let end_min = ends.map(|(at, ..)| *at).fold(1.0, f64::max);
         let mut chart = ChartBuilder::on(&left)
             .margin(6)
             .margin_right(2)
             .x_label_area_size(34)
             .y_label_area_size(44)
-            .build_cartesian_2d(0.0..end_min * 1.02, 0.0..TOP)
+            .build_cartesian_2d(0.0..end_min * 1.02, ENDS)
             .map_err(plot_error)?;
         chart
             .configure_mesh()
@@ -92,31 +98,32 @@ fn drawn(lines: &[(Line, &str)], words: &Locale) -> Result<String, PlotError> {
             .x_labels(10)
             .y_labels(5)
             .x_label_formatter(&|x| format!("{x:.0}"))
-            .y_label_formatter(&|y| format!("{y:.0} %"))
+            .y_label_formatter(&|y| if *y < -1.0 { String::new() } else { format!("{y:.0} %") })
             .x_desc(words.say("paper-plan-axis"))
             .label_style(text(12))
             .axis_desc_style(text(12))
             .draw()
             .map_err(plot_error)?;
         let mut names = Vec::new();
-        for (slot, (line, key)) in lines.iter().enumerate() {
-            let style = LINE_INKS[slot].stroke_width(if slot == 0 { 3 } else { 2 });
+        for (line, slot, key) in lines {
+            let is_own = *slot == OWN;
+            let style = LINE_INKS[*slot].stroke_width(if is_own { 3 } else { 2 });
             chart.draw_series(LineSeries::new(steps(line), style)).map_err(plot_error)?;
-            // Letters of tests above their points, numbers of readings below theirs, where there is room.
+            // Letters of tests above their points, numbers of readings below theirs.
+            let (mut last, mut row) = (f64::NEG_INFINITY, 0);
             for (at, percent, label) in line {
-                mark(chart.plotting_area(), slot, (*at, *percent))?;
-                let is_below = slot == 0 && ROOM < *percent;
-                let (away, pos) = if is_below {
-                    ((5, 6), Pos::new(HPos::Left, VPos::Top))
-                } else {
-                    ((0, -7), Pos::new(HPos::Center, VPos::Bottom))
-                };
-                let label = Text::new(label.clone(), away, text(11).pos(pos).color(&LINE_INKS[slot]));
+                mark(chart.plotting_area(), *slot, (*at, *percent))?;
+                row = if at - last < CROWDED * end_min { (row + 1) % ROWS } else { 0 };
+                last = *at;
+                let (away, vertical) =
+                    if is_own { (6 + ROW * row, VPos::Top) } else { (-7 - ROW * row, VPos::Bottom) };
+                let style = text(11).pos(Pos::new(HPos::Center, vertical)).color(&LINE_INKS[*slot]);
+                let label = Text::new(label.clone(), (0, away), style);
                 chart.draw_series([EmptyElement::at((*at, *percent)) + label]).map_err(plot_error)?;
             }
-            names.push((line.last().map_or(0.0, |point| point.1), words.say(key), slot));
+            names.push((line.last().map_or(0.0, |point| point.1), words.say(key), *slot));
         }
-        write_names(&right, names)?;
+        write_names(&right, &ENDS, names)?;
         root.present().map_err(plot_error)?;
     }
     Ok(svg)

@@ -37,6 +37,8 @@ pub(super) type Area<'a> = DrawingArea<SVGBackend<'a>, Shift>;
 pub(super) const SIZE: (u32, u32) = (760, 215);
 /// Room at the right for the names of lines, px.
 pub(super) const NAMES: u32 = 190;
+/// Ends of a picture of percents.
+const WHOLE: std::ops::Range<f64> = 0.0..100.0;
 /// Lines drawn in the path of certainty.
 const LINES: usize = 4;
 
@@ -44,13 +46,19 @@ const LINES: usize = 4;
 pub(crate) const INK: RGBColor = RGBColor(0x1c, 0x26, 0x29);
 /// Fine lines.
 pub(super) const FINE: RGBColor = RGBColor(0xc9, 0xd1, 0xd0);
-/// Inks of the lines, darkest use first.
-pub(crate) const LINE_INKS: [RGBColor; LINES] = [
+/// Inks of the lines: of possibilities, the true one first; then of what is one's own and of the plan's, in every chart.
+pub(crate) const LINE_INKS: [RGBColor; LINES + 2] = [
     RGBColor(0x0b, 0x5f, 0x59),
     RGBColor(0x8a, 0x2f, 0x1d),
     RGBColor(0x3b, 0x3f, 0x8f),
     RGBColor(0x5c, 0x5f, 0x3a),
+    RGBColor(0x7a, 0x1f, 0x6b),
+    INK,
 ];
+/// Ink and mark of what is one's own.
+pub(super) const OWN: usize = LINES;
+/// Ink and mark of the reference plan.
+pub(super) const PLAN: usize = LINES + 1;
 
 pub(super) fn text(size: u32) -> TextStyle<'static> {
     ("sans-serif", size).into_font().color(&INK)
@@ -71,7 +79,7 @@ pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
             .margin_right(2)
             .x_label_area_size(34)
             .y_label_area_size(44)
-            .build_cartesian_2d(0.0..n, 0.0..100.0)
+            .build_cartesian_2d(0.0..n, WHOLE)
             .map_err(plot_error)?;
         let number = |x: &f64| {
             let index = x.round();
@@ -127,13 +135,13 @@ pub(crate) fn path(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
             let end = points.last().map_or(0.0, |p| p.1);
             names.push((end, format!("{}{truth}", evidence.classes[class].name), slot));
         }
-        write_names(&right, names)?;
+        write_names(&right, &WHOLE, names)?;
         root.present().map_err(plot_error)?;
     }
     Ok(svg)
 }
 
-/// Draws the mark of a line: circle, triangle, cross, square.
+/// Draws the mark of a line: circle, triangle, cross, square, ring (one's own), bar (the plan).
 pub(super) fn mark<CT: CoordTranslate>(
     area: &DrawingArea<SVGBackend<'_>, CT>,
     slot: usize,
@@ -148,13 +156,19 @@ where
         0 => area.draw(&(at + Circle::new((0, 0), 4, ink))),
         1 => area.draw(&(at + TriangleMarker::new((0, 0), 5, ink))),
         2 => area.draw(&(at + Cross::new((0, 0), 4, LINE_INKS[slot].stroke_width(2)))),
+        OWN => area.draw(&(at + Circle::new((0, 0), 4, LINE_INKS[slot].stroke_width(2)))),
+        PLAN => area.draw(&(at + Rectangle::new([(-2, -4), (2, 4)], ink))),
         _ => area.draw(&(at + Rectangle::new([(-3, -3), (3, 3)], ink))),
     }
     .map_err(plot_error)
 }
 
-/// Writes the names of lines beside their ends, one under the other without overlapping.
-pub(super) fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>) -> Result<(), PlotError> {
+/// Writes the names of lines beside their ends, one under the other without overlapping; `ends`: those of the picture.
+pub(super) fn write_names(
+    area: &Area<'_>,
+    ends: &std::ops::Range<f64>,
+    mut names: Vec<(f64, String, usize)>,
+) -> Result<(), PlotError> {
     /// Height of a name of up to two rows, px.
     const ROW: i32 = 14;
     let height = SIZE.1 as i32 - 46;
@@ -163,7 +177,8 @@ pub(super) fn write_names(area: &Area<'_>, mut names: Vec<(f64, String, usize)>)
     let mut placed = Vec::new();
     for (end, name, slot) in &names {
         let rows = textwrap::wrap(name, 28);
-        let wanted = 6 + ((100.0 - end) / 100.0 * f64::from(height)) as i32 - ROW / 2;
+        let down = (ends.end - end) / (ends.end - ends.start);
+        let wanted = 6 + (down * f64::from(height)) as i32 - ROW / 2;
         let y = wanted.max(next);
         next = y + rows.len() as i32 * ROW + 4;
         placed.push((y, rows, *slot));
@@ -214,13 +229,13 @@ pub(crate) fn trace(marks: &Marks, words: &Locale) -> Result<String, PlotError> 
             .draw()
             .map_err(plot_error)?;
         let line = marks.trace.iter().map(|point| (point.at_s / 60.0, point.store_kpa));
-        chart.draw_series(LineSeries::new(line, LINE_INKS[0].stroke_width(1))).map_err(plot_error)?;
+        chart.draw_series(LineSeries::new(line, INK.stroke_width(1))).map_err(plot_error)?;
         for reading in marks.evidence.readings.iter().filter(|reading| reading.of_store) {
             let Some((value, _)) = &reading.value else { continue };
             let at = (reading.at_min, *value);
             chart
                 .draw_series([EmptyElement::at(at)
-                    + Circle::new((0, 0), 5, LINE_INKS[1].stroke_width(2))
+                    + Circle::new((0, 0), 5, LINE_INKS[OWN].stroke_width(2))
                     + Text::new(
                         reading.number.to_string(),
                         (7, -6),

@@ -4,61 +4,64 @@ use maud::{Markup, PreEscaped, html};
 
 use crate::locale::Locale;
 use crate::marks::sheet::{EvidenceSheet, Marks, NoteWorth, ReadingLine};
+use crate::marks::telling::telling;
 use crate::report::{
     classes_after, classes_to_show, counted, fixed, looked, percent, plan_path, plots, signed,
 };
 
-/// Readings along the top, classes down the side.
+/// Readings one under the other, classes along the top.
 pub(super) fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
-    /// Readings in one table; more are set below.
-    const COLUMNS: usize = 24;
-    /// Rows.
-    const CLASSES: usize = 8;
+    /// Columns.
+    const CLASSES: usize = 7;
+    /// What was shown stays on one line when it is shorter, bytes.
+    const SHORT: usize = 14;
     let shown = classes_to_show(evidence, 0.02, CLASSES);
     let counted: Vec<&ReadingLine> =
         evidence.readings.iter().filter(|line| classes_after(line).is_some()).collect();
-    let blocks: Vec<&[&ReadingLine]> = counted.chunks(COLUMNS).collect();
+    let settled: Vec<u32> = telling(evidence).iter().map(|telling| telling.line.number).collect();
+    let start: Vec<f64> = evidence.classes.iter().map(|class| class.start).collect();
+    let steps: Vec<&[f64]> =
+        std::iter::once(&start[..]).chain(counted.iter().filter_map(|line| classes_after(line))).collect();
+    let for_finding = |line: &ReadingLine| matches!(line.worth, NoteWorth::Counts { for_finding: true, .. });
+    let late = counted.iter().position(|line| !for_finding(line));
     html! {
         h2 { (words.say("paper-chart")) }
-        p class="quiet small" {
-            (words.say("paper-chart-why"))
-        }
-        @if blocks.is_empty() { p { (words.say("paper-chart-none")) } }
-        @for (number, block) in blocks.iter().enumerate() {
+        p class="quiet small" { (words.say("paper-chart-why")) }
+        @if counted.is_empty() { p { (words.say("paper-chart-none")) } }
+        @else {
             table class="chart" {
                 thead { tr {
                     th { (words.say("paper-reading")) }
-                    @if number == 0 { th { "c" } }
-                    @for line in *block { th { (line.number) } }
+                    @for &class in &shown {
+                        th class=[truth(evidence, class)] {
+                            @if evidence.true_class == Some(class) { "◆ " }
+                            (evidence.classes[class].name)
+                        }
+                    }
+                    th { (words.say("paper-others")) }
+                    th class="open" { (words.say("paper-bits-open")) }
                 } }
                 tbody {
-                    @for &class in &shown {
-                        tr class=[(evidence.true_class == Some(class)).then_some("truth")] {
+                    tr {
+                        th class="quiet" { (words.say("paper-complaint-alone")) }
+                        (cells(evidence, &shown, steps[0], None, words))
+                        td class="open" { (fixed(evidence.start_entropy, 1, words)) }
+                    }
+                    @for (index, line) in counted.iter().enumerate() {
+                        @let row = [
+                            settled.contains(&line.number).then_some("settled"),
+                            (late == Some(index)).then_some("after"),
+                        ];
+                        @let row: Vec<&str> = row.into_iter().flatten().collect();
+                        tr class=[(!row.is_empty()).then(|| row.join(" "))] {
                             th {
-                                @if evidence.true_class == Some(class) { "◆ " }
-                                (evidence.classes[class].name)
+                                @if settled.contains(&line.number) { "● " }
+                                b { (line.number) } " " (looked(line, words)) ": " span class=[(line.shown.len() < SHORT).then_some("whole")] { (line.shown) }
                             }
-                            @if number == 0 { td { (tenths(evidence.classes[class].start, words)) } }
-                            @for column in 0..block.len() {
-                                (cell(evidence, &counted, number * COLUMNS + column, class, words))
+                            (cells(evidence, &shown, steps[index + 1], Some(steps[index]), words))
+                            td class="open" {
+                                @if let NoteWorth::Counts { entropy, .. } = line.worth { (fixed(entropy, 1, words)) }
                             }
-                        }
-                    }
-                    tr {
-                        th { (words.say("paper-others")) }
-                        @if number == 0 {
-                            td { (tenths(others(&shown, |class| evidence.classes[class].start, evidence), words)) }
-                        }
-                        @for line in *block {
-                            @let p = classes_after(line).unwrap_or_default();
-                            td { (tenths(others(&shown, |class| p.get(class).copied().unwrap_or(0.0), evidence), words)) }
-                        }
-                    }
-                    tr {
-                        th class="quiet" { (words.say("paper-bits-open")) }
-                        @if number == 0 { td { (fixed(evidence.start_entropy, 1, words)) } }
-                        @for line in *block {
-                            td { @if let NoteWorth::Counts { entropy, .. } = line.worth { (fixed(entropy, 1, words)) } }
                         }
                     }
                 }
@@ -67,8 +70,40 @@ pub(super) fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
     }
 }
 
-fn others(shown: &[usize], p: impl Fn(usize) -> f64, evidence: &EvidenceSheet) -> f64 {
-    (0..evidence.classes.len()).filter(|class| !shown.contains(class)).map(p).sum()
+fn truth(evidence: &EvidenceSheet, class: usize) -> Option<&'static str> {
+    (evidence.true_class == Some(class)).then_some("truth")
+}
+
+/// The probabilities of one row: of the classes shown, then of all others together. `before`: those of the row above.
+fn cells(
+    evidence: &EvidenceSheet,
+    shown: &[usize],
+    now: &[f64],
+    before: Option<&[f64]>,
+    words: &Locale,
+) -> Markup {
+    let others: f64 = (0..now.len()).filter(|class| !shown.contains(class)).map(|class| now[class]).sum();
+    // The bar under the number: its length is the probability.
+    let bar = |p: f64| format!("background-size:{:.0}% 100%", 100.0 * p);
+    html! {
+        @for &class in shown {
+            td class=[truth(evidence, class)] style=(bar(now[class])) {
+                (before.map_or("", |before| sign(before[class], now[class]))) (tenths(now[class], words))
+            }
+        }
+        td style=(bar(others)) { (tenths(others, words)) }
+    }
+}
+
+/// Whether a probability rose or fell so much that it is worth a sign.
+fn sign(before: f64, now: f64) -> &'static str {
+    if (now - before).abs() < 0.005 || (now - before).abs() < 0.1 * before {
+        ""
+    } else if before < now {
+        "▲ "
+    } else {
+        "▼ "
+    }
 }
 
 /// Percent with few characters.
@@ -80,32 +115,6 @@ fn tenths(p: f64, words: &Locale) -> String {
     } else {
         fixed(100.0 * p, 0, words)
     }
-}
-
-fn cell(
-    evidence: &EvidenceSheet,
-    counted: &[&ReadingLine],
-    index: usize,
-    class: usize,
-    words: &Locale,
-) -> Markup {
-    let Some(line) = counted.get(index).copied() else { return html! { td {} } };
-    let p = classes_after(line).map_or(0.0, |p| p[class]);
-    let previous = index.checked_sub(1).and_then(|before| counted.get(before).copied());
-    let before = previous.and_then(classes_after).map_or(evidence.classes[class].start, |p| p[class]);
-    let sign = if (p - before).abs() < 0.005 || (p - before).abs() < 0.1 * before {
-        ""
-    } else if before < p {
-        "▲"
-    } else {
-        "▼"
-    };
-    let for_finding = |line: &ReadingLine| matches!(line.worth, NoteWorth::Counts { for_finding: true, .. });
-    let first_after = !for_finding(line) && previous.is_none_or(for_finding);
-    // The bar behind the number: its height is the probability.
-    let bar =
-        format!("background-image:linear-gradient(#cfe3e0,#cfe3e0);background-size:100% {:.0}%", 100.0 * p);
-    html! { td class=[first_after.then_some("after")] style=(bar) { (sign) (tenths(p, words)) } }
 }
 
 pub(super) fn figures(marks: &Marks, words: &Locale) -> Markup {
@@ -126,10 +135,15 @@ pub(super) fn figures(marks: &Marks, words: &Locale) -> Markup {
         @if let Some(svg) = plan_path::beside_plan(marks, words) {
             h2 { (words.say("paper-plan-path")) }
             (figure(&words.say("paper-plan-path-why"), svg))
-            p.plan { (words.say("paper-plan-plan")) ": "
+            p.small { (words.say("paper-plan-plan")) ": "
                 @for (index, line) in marks.plan.iter().enumerate() {
                     @if 0 < index { "; " }
+                    @let before = index.checked_sub(1).map_or_else(
+                        || marks.evidence.p_true_at_start(&marks.truth),
+                        |before| marks.plan[before].p_true,
+                    );
                     b { (plan_path::letter(index)) } " " (line.test)
+                    span class="quiet" { " (" (percent(before)) " → " (percent(line.p_true)) ")" }
                 }
             }
         }

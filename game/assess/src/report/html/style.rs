@@ -1,12 +1,13 @@
 //! The looks of the page: colours and rules.
 
-/// Ink, quiet ink, accent, ground of bands, rule: as `#rrggbb`.
-pub(in crate::report) const COLOURS: [(&str, &str); 5] = [
+/// Ink, quiet ink, accent, ground of bands, rule, bars behind numbers: as `#rrggbb`.
+pub(in crate::report) const COLOURS: [(&str, &str); 6] = [
     ("--ink", "#1c2629"),
     ("--quiet", "#4a5659"),
     ("--accent", "#0b5f59"),
     ("--band", "#eef3f2"),
     ("--rule", "#9fb0ae"),
+    ("--bar", "#cfe3e0"),
 ];
 
 pub(super) const STYLE: &str = "
@@ -30,12 +31,16 @@ td.n,th.n{text-align:right;font-variant-numeric:tabular-nums;white-space:nowrap}
 .two p{break-inside:avoid}
 ul{margin:0;padding-left:4.5mm}
 li{margin:0 0 .7mm}
-.chart td,.chart th{padding:.5mm .7mm;text-align:right;font-size:7.6pt;line-height:1.15;
- font-variant-numeric:tabular-nums;white-space:nowrap;border-right:.5pt solid var(--band)}
-.chart th:first-child{text-align:left;white-space:normal;min-width:34mm;font-weight:400;color:var(--ink)}
-.chart .truth{font-weight:700}
-.chart .after{border-left:1.2pt dashed var(--ink)}
-.chart td{background-repeat:no-repeat;background-position:0 100%}
+.chart td,.chart th{padding:.5mm .9mm;text-align:right;font-size:7.8pt;line-height:1.2;
+ font-variant-numeric:tabular-nums;border-right:.5pt solid var(--band)}
+.chart thead th{vertical-align:bottom;hyphens:auto;min-width:14mm;max-width:22mm}
+.chart td{white-space:nowrap;background:linear-gradient(var(--bar),var(--bar)) no-repeat 0 0;background-size:0 100%}
+.chart th:first-child{text-align:left;min-width:46mm;font-weight:400;color:var(--ink)}
+.whole{white-space:nowrap}
+.chart .truth{font-weight:700;color:var(--ink)}
+.chart .settled th:first-child{font-weight:700}
+.chart .after th,.chart .after td{border-top:1.2pt dashed var(--ink)}
+.chart .open{color:var(--quiet);border-left:1.2pt solid var(--rule);background:none}
 svg{display:block;width:100%;height:auto}
 figure{margin:0;break-inside:avoid}
 figcaption{font-size:8.6pt;color:var(--quiet);margin-bottom:1mm}
@@ -49,7 +54,7 @@ figcaption{font-size:8.6pt;color:var(--quiet);margin-bottom:1mm}
  h1{font-size:15pt} h2{font-size:10.5pt;margin:3mm 0 1mm}
  p{margin-bottom:.9mm} table{font-size:8.2pt} td,th{padding:.5mm 1.3mm}
  .two{font-size:8.2pt} .notice{font-size:8.4pt;padding:1mm 3mm} .small{font-size:7.9pt}
- .chart td,.chart th{font-size:6.8pt;padding:.25mm .35mm}
+ .chart td,.chart th{font-size:7pt;padding:.25mm .5mm}
  svg{max-height:44mm}
 }
 ";
