@@ -122,7 +122,11 @@ impl Belief {
     /// Probability of each class.
     #[must_use]
     pub fn classes(&self) -> Vec<f64> {
-        (0..self.n_classes).map(|class| self.mass_where(|cell| self.class_of[cell] == class)).collect()
+        let mut logs: Vec<Vec<f64>> = vec![Vec::new(); self.n_classes];
+        for (class, mass) in self.class_of.iter().zip(&self.log_mass) {
+            logs[*class].push(*mass);
+        }
+        logs.iter().map(|logs| sim_core::math::exp(log_sum_exp(logs.iter().copied())).min(1.0)).collect()
     }
 
     /// Probability that a statement about cells is true.

@@ -3,6 +3,7 @@
 //! Whether a gauge happened to err towards the truth or away from it is no merit of who read it. So the evidence is
 //! marked by the mean over [`REDRAWS`] such draws, for the same actions in the same car.
 
+use rayon::prelude::*;
 use sim_core::world::World;
 
 use super::truth::p_true;
@@ -43,7 +44,7 @@ pub(crate) fn along(job: &Job, truth: &Course, done: &Course, world: &World, fol
         let beliefs = followed.with_other_scatter(&told, &instruments, &scatter);
         beliefs.iter().map(|belief| p_true(&followed.hypotheses, truth, belief)).collect()
     };
-    Fair { paths: (0..REDRAWS).map(path).collect(), deeds }
+    Fair { paths: (0..REDRAWS).into_par_iter().with_max_len(1).map(path).collect(), deeds }
 }
 
 impl Fair {

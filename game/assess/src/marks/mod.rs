@@ -150,9 +150,15 @@ pub fn mark_with(attempt: &Attempt, job: &Job, times: usize) -> Result<Evaluatio
         par: None,
         reference_stops: None,
     };
-    if evaluation.course.handed_back.is_some() {
-        evaluation.follow(attempt, times);
-    }
+    let deeds = evaluation.course.deeds.clone();
+    let follow = || {
+        if evaluation.course.handed_back.is_some() {
+            evaluation.follow(attempt, times);
+        }
+    };
+    // One car, one thread: beside the many of the belief.
+    let (trace, ()) = rayon::join(|| trace(job, &play::truth(job, attempt.header.seed), &deeds), follow);
+    evaluation.course.trace = trace;
     Ok(evaluation)
 }
 
@@ -289,7 +295,7 @@ impl play::Watch for Scribe<'_> {
 /// out otherwise today.
 fn taken(attempt: &Attempt, job: &Job) -> Result<(Course, Option<Recording>), SessionError> {
     let scribe = |opened: &Opened| Scribe { job, taking: Taking::new(opened), index: 0 };
-    let (mut course, recording) = match play::replay_watched(attempt, job, scribe) {
+    let (course, recording) = match play::replay_watched(attempt, job, scribe) {
         Ok((opened, scribe)) => (scribe.taking.end(&opened, deeds(attempt)), None),
         Err(SessionError::Differs(difference)) if attempt.may_differ(difference.n) => {
             let (course, recording) = recorded::course(attempt, job, difference.n)?;
@@ -297,7 +303,6 @@ fn taken(attempt: &Attempt, job: &Job) -> Result<(Course, Option<Recording>), Se
         }
         Err(error) => return Err(error),
     };
-    course.trace = trace(job, &play::truth(job, attempt.header.seed), &course.deeds);
     Ok((course, recording))
 }
 
