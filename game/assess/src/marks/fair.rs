@@ -8,11 +8,11 @@ use sim_core::world::World;
 
 use super::truth::p_true;
 use crate::infer::draws::Draw;
-use crate::infer::evidence::Followed;
+use crate::infer::evidence::{Followed, Link};
 use crate::infer::numeric::normal;
 use crate::infer::rows::{self, Told};
 use crate::pack::job::Job;
-use crate::play::course::Course;
+use crate::play::course::{Course, Note, Worth};
 
 /// How often instruments and hand are drawn anew.
 pub(crate) const REDRAWS: usize = 32;
@@ -26,16 +26,26 @@ pub(crate) struct Fair {
     deeds: Vec<usize>,
 }
 
-/// Follows the notes of `followed`, an attempt of course `done`, in the true car `world`. `truth`: the attempt that says
-/// what is true.
-pub(crate) fn along(job: &Job, truth: &Course, done: &Course, world: &World, followed: &Followed) -> Fair {
+/// What the true car `world` shows at everything that was looked at up to the last note that counts, no instrument between.
+pub(crate) fn shown_in(job: &Job, done: &Course, world: &World) -> Vec<Option<Told>> {
+    let counts = |note: &&Note| note.worth == Worth::Counts;
+    let until = done.notes.iter().filter(counts).map(|note| note.deed + 1).max().unwrap_or(0);
     let mut cars = rows::arrive(job, std::slice::from_ref(world));
+    rows::advance(done, &mut cars.iter_mut().collect::<Vec<_>>(), until);
+    cars.pop().map_or_else(Vec::new, |car| car.told)
+}
+
+/// Follows the notes of `followed`, an attempt of course `done`, in the true car, which shows `shown` there. `truth`: the attempt
+/// that says what is true.
+pub(crate) fn along(
+    job: &Job,
+    truth: &Course,
+    done: &Course,
+    shown: &[Option<Told>],
+    followed: &Followed,
+) -> Fair {
     let deeds: Vec<usize> = followed.links.iter().map(|link| done.notes[link.note].deed).collect();
-    let mut all: Vec<&mut rows::Car> = cars.iter_mut().collect();
-    rows::advance(done, &mut all, deeds.last().map_or(0, |last| last + 1));
-    let of_note = |link: &crate::infer::evidence::Link| -> Option<Told> {
-        cars.first()?.told.get(done.notes[link.note].looked).copied().flatten()
-    };
+    let of_note = |link: &Link| shown.get(done.notes[link.note].looked).copied().flatten();
     let told: Vec<Option<Told>> = followed.links.iter().map(of_note).collect();
     let path = |redraw: usize| {
         let mut draw = Draw::new(redraw);

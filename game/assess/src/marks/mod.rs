@@ -185,8 +185,12 @@ impl Evaluation {
         let (job, course) = (&self.job, &self.course);
         let hypotheses = &Hypotheses::of(&job.car).with_cars(times);
         let world = play::truth(job, attempt.header.seed);
-        let followed = follow(job, hypotheses, course, course.deeds.len(), |_| false);
-        let fair = fair::along(job, course, course, &world, &followed);
+        // One car beside the many.
+        let (shown, followed) = rayon::join(
+            || fair::shown_in(job, course, &world),
+            || follow(job, hypotheses, course, course.deeds.len(), |_| false),
+        );
+        let fair = fair::along(job, course, course, &shown, &followed);
         let reached = fair.mean_before(course.lock());
         // Who has reached τ has reached all that is asked, whatever could be reached.
         if reached < score::TAU {
@@ -268,8 +272,11 @@ fn reachable(
     planned: bool,
 ) -> Reached {
     let enough = |belief: &Belief| score::TAU <= truth::p_true(hypotheses, course, belief);
-    let followed = follow(job, hypotheses, reference, reference.lock(), enough);
-    let fair = fair::along(job, course, reference, world, &followed);
+    let (shown, followed) = rayon::join(
+        || fair::shown_in(job, reference, world),
+        || follow(job, hypotheses, reference, reference.lock(), enough),
+    );
+    let fair = fair::along(job, course, reference, &shown, &followed);
     Reached { p_true: fair.best(), notes: followed.links.len(), planned }
 }
 
