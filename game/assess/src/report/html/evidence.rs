@@ -55,7 +55,7 @@ pub(super) fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
                         @let row: Vec<&str> = row.into_iter().flatten().collect();
                         tr class=[(!row.is_empty()).then(|| row.join(" "))] {
                             th {
-                                @if settled.contains(&line.number) { "● " }
+                                @if settled.contains(&line.number) { (if leads_away(line) { "○ " } else { "● " }) }
                                 b { (line.number) } " " (looked(line, words)) ": " span class=[(line.shown.len() < SHORT).then_some("whole")] { (line.shown) }
                             }
                             (cells(evidence, &shown, steps[index + 1], Some(steps[index]), words))
@@ -70,6 +70,11 @@ pub(super) fn chart(evidence: &EvidenceSheet, words: &Locale) -> Markup {
     }
 }
 
+/// Whether a reading led away from what it was.
+fn leads_away(line: &ReadingLine) -> bool {
+    matches!(line.worth, NoteWorth::Counts { toward_truth, .. } if toward_truth < 0.0)
+}
+
 fn truth(evidence: &EvidenceSheet, class: usize) -> Option<&'static str> {
     (evidence.true_class == Some(class)).then_some("truth")
 }
@@ -82,7 +87,9 @@ fn cells(
     before: Option<&[f64]>,
     words: &Locale,
 ) -> Markup {
-    let others: f64 = (0..now.len()).filter(|class| !shown.contains(class)).map(|class| now[class]).sum();
+    let others = |p: &[f64]| -> f64 {
+        (0..p.len()).filter(|class| !shown.contains(class)).map(|class| p[class]).sum()
+    };
     // The bar under the number: its length is the probability.
     let bar = |p: f64| format!("background-size:{:.0}% 100%", 100.0 * p);
     html! {
@@ -91,7 +98,9 @@ fn cells(
                 (before.map_or("", |before| sign(before[class], now[class]))) (tenths(now[class], words))
             }
         }
-        td style=(bar(others)) { (tenths(others, words)) }
+        td style=(bar(others(now))) {
+            (before.map_or("", |before| sign(others(before), others(now)))) (tenths(others(now), words))
+        }
     }
 }
 
