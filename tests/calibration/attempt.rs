@@ -11,13 +11,14 @@ use assess::marks;
 use assess::pack::Library;
 use assess::pack::job::Job;
 use assess::plan::test::{Phase, Step, Test};
-use assess::play::{Begin, Session};
+use assess::play::{Begin, Session, SessionError};
 use dice::Dice;
 use sim_core::Opened;
 use sim_core::action::Action;
 use sim_core::car::Car;
 use sim_core::observe::Reading;
 use sim_core::parts::engine::EngineState;
+use sim_core::workshop::Outcome;
 use sim_core::world::World;
 
 use crate::technician::Technician;
@@ -205,12 +206,7 @@ pub(crate) fn work(
             read.extend(line.reads().then_some(outcome.reading));
         }
     }
-    for last in
-        [Action::Engine(EngineState::Stopped), Action::Key(false), Action::Extraction(false), nothing_found()]
-    {
-        session.act(&last)?;
-    }
-    let mut outcome = session.act(&Action::HandBack)?;
+    let mut outcome = handed_back(session)?;
     if outcome.refused.is_some() {
         // Something that was left out still holds the car: everything is undone, the last first.
         for test in order.iter().rev() {
@@ -220,10 +216,20 @@ pub(crate) fn work(
                 }
             }
         }
-        outcome = session.act(&Action::HandBack)?;
+        outcome = handed_back(session)?;
     }
     anyhow::ensure!(outcome.refused.is_none(), "the car was not taken back: {:?}", outcome.refused);
     Ok(())
+}
+
+/// Switches everything off (an undo may have left the key on) and hands back.
+fn handed_back(session: &mut Session) -> Result<Outcome, SessionError> {
+    for last in
+        [Action::Engine(EngineState::Stopped), Action::Key(false), Action::Extraction(false), nothing_found()]
+    {
+        session.act(&last)?;
+    }
+    session.act(&Action::HandBack)
 }
 
 /// The car goes on to somebody else: what was noted counts all the same.
