@@ -98,7 +98,7 @@ impl Difference {
 mod tests {
     use super::*;
     use crate::infer::chain::Chain;
-    use crate::infer::forecast::Forecast;
+    use crate::infer::forecast::{Forecast, NODES};
     use crate::infer::reading::Place;
 
     /// Cars of each hypothesis.
@@ -141,7 +141,8 @@ mod tests {
         let bent = forecast(|car, at| (-150.0 * (0.75 - at + 0.02 * (car % 5) as f64)).clamp(-60.0, 0.0));
         let flat = forecast(|_, _| 0.0);
         // Three quarters of the range.
-        let (bent, flat) = (told(&bent, 8), told(&flat, 8));
+        let node = 3 * NODES / 4 - 1;
+        let (bent, flat) = (told(&bent, node), told(&flat, node));
         let later = |told: &[f64]| told[1..].iter().sum::<f64>();
         assert!(bent[0] < flat[0], "{bent:?} {flat:?}");
         assert!(later(&flat) - later(&bent) < MOVED.ln(), "{bent:?} {flat:?}");

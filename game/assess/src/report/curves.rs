@@ -8,10 +8,10 @@ use plotters::prelude::*;
 use crate::locale::sentence::Sentence;
 use crate::sentence;
 
-use super::plots::{FINE, INK, LINE_INKS, NAMES, PlotError, SIZE, mark, plot_error, text, write_names};
+use super::plots::{self, FINE, INK, LINE_INKS, NAMES, PlotError, SIZE, mark, plot_error, text, write_names};
 
 /// Lines in one panel: as many as there are inks and marks that can be told apart.
-pub const LINES: usize = LINE_INKS.len();
+pub const LINES: usize = plots::LINES;
 /// Points of a curve that are drawn, about; a panel is some 570 px wide.
 const POINTS: usize = 2_400;
 

@@ -40,7 +40,7 @@ pub(super) const NAMES: u32 = 190;
 /// Ends of a picture of percents.
 const WHOLE: std::ops::Range<f64> = 0.0..100.0;
 /// Lines drawn in the path of certainty.
-const LINES: usize = 4;
+pub(super) const LINES: usize = 4;
 
 /// Ink for text and axes.
 pub(crate) const INK: RGBColor = RGBColor(0x1c, 0x26, 0x29);
