@@ -247,9 +247,9 @@ fn correlations(rows: &[Vec<f64>]) -> Vec<Vec<f64>> {
         }
     }
     let keep = if 0.0 < square { 1.0 - (variance / square).clamp(0.0, 1.0) } else { 0.0 };
-    for i in 0..t {
-        for j in (0..t).filter(|j| *j != i) {
-            r[i][j] *= keep;
+    for (i, row) in r.iter_mut().enumerate() {
+        for (_, r) in row.iter_mut().enumerate().filter(|(j, _)| *j != i) {
+            *r *= keep;
         }
     }
     r
