@@ -4,7 +4,7 @@
 use std::path::{Path, PathBuf};
 use std::process::Stdio;
 
-use super::{ends_with_code, pinhole, program, root};
+use super::{ends_with_code, pinhole, pinhole_with, program, root};
 
 const JOB: &str = "scenarios/first-shift/jobs/hum-at-the-lights.ron";
 const CAR: &str = "assets/vehicles/alder.ron";
@@ -278,5 +278,23 @@ fn a_closed_pipe_ends_quietly() {
             .unwrap();
         let text = super::said(&output);
         assert!(text.is_empty(), "{args}: {text}");
+    }
+}
+
+/// Whoever stands in the folder of the data says so with a dot, and is no worse off than with the whole path.
+#[test]
+fn a_folder_of_data_may_be_named_from_where_one_stands() {
+    let data = data();
+    let from_inside = Path::new(".");
+    let from_above = Path::new(data.path().file_name().unwrap());
+    for (stands, named) in [(data.path(), from_inside), (data.path().parent().unwrap(), from_above)] {
+        let home = tempfile::tempdir().unwrap();
+        let tests = |command: &mut std::process::Command| {
+            let output =
+                command.args(["tests", "first-shift/hum-at-the-lights", "--lang", "de"]).output().unwrap();
+            ends_with_code(&output, 0)
+        };
+        let relative = tests(pinhole_with(home.path(), named).current_dir(stands));
+        assert_eq!(relative, tests(&mut pinhole_with(home.path(), data.path())), "{}", named.display());
     }
 }

@@ -218,7 +218,9 @@ const MOST_ERRORS: usize = 5;
 /// A file of words: inside the folder of languages, of honest size, without control characters, written out or as
 /// an escape.
 fn read(folder: &Path, file: &Path) -> Result<String, LocaleError> {
-    let text = files::read_text_inside(folder, file, files::LOCALE)?;
+    // Where it lies in there: the folder may have been given from where one stands.
+    let inside = file.strip_prefix(folder).unwrap_or(file);
+    let text = files::read_text_inside(folder, inside, files::LOCALE)?;
     for (i, line) in text.lines().enumerate() {
         let escapes = line.match_indices(['\\']).filter_map(|(at, _)| {
             let rest = &line[at + 1..];
