@@ -5,8 +5,8 @@
 //! make its share [`ROUSED`], its cars go on from where they stood and it is as if it had never stood still.
 //!
 //! **More cars** go where the belief lies, or lay: a hypothesis that has [`CLOSER`] of it after any note is given [`DRAWS`] more
-//! cars. What was likely once and is no more may have fallen for want of cars. (Still more cars take a third longer and make
-//! what is told no truer: `docs/calibration.md`.)
+//! cars. What was likely once and is no more may have fallen for want of cars. (A second round took a third
+//! longer; what was calibrated is without it: `docs/calibration.md`.)
 
 use crate::infer::draws::DRAWS;
 use crate::infer::guests::Asked;

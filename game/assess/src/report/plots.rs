@@ -163,7 +163,8 @@ where
     .map_err(plot_error)
 }
 
-/// Writes the names of lines beside their ends, one under the other without overlapping; `ends`: those of the picture.
+/// Writes the names of lines beside their ends, one under the other without overlapping; `ends`: lowest and highest value
+/// of the picture, in the unit of the lines' ends.
 pub(super) fn write_names(
     area: &Area<'_>,
     ends: &std::ops::Range<f64>,
