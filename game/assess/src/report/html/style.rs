@@ -33,9 +33,10 @@ ul{margin:0;padding-left:4.5mm}
 li{margin:0 0 .7mm}
 .chart td,.chart th{padding:.5mm .9mm;text-align:right;font-size:7.8pt;line-height:1.2;
  font-variant-numeric:tabular-nums;border-right:.5pt solid var(--band)}
-.chart thead th{vertical-align:bottom;hyphens:auto;min-width:14mm;max-width:22mm}
+.chart{table-layout:fixed}
+.chart thead th{vertical-align:bottom;hyphens:auto;overflow-wrap:anywhere}
 .chart td{white-space:nowrap;background:linear-gradient(var(--bar),var(--bar)) no-repeat 0 0;background-size:0 100%}
-.chart th:first-child{text-align:left;min-width:46mm;font-weight:400;color:var(--ink)}
+.chart th:first-child{text-align:left;width:44mm;font-weight:400;color:var(--ink)}
 .whole{white-space:nowrap}
 .chart .truth{font-weight:700;color:var(--ink)}
 .chart .settled th:first-child{font-weight:700}
