@@ -34,7 +34,8 @@ li{margin:0 0 .7mm}
 .chart td,.chart th{padding:.5mm .9mm;text-align:right;font-size:7.8pt;line-height:1.2;
  font-variant-numeric:tabular-nums;border-right:.5pt solid var(--band)}
 .chart{table-layout:fixed}
-.chart thead th{vertical-align:bottom;hyphens:auto;overflow-wrap:anywhere}
+.chart thead th{vertical-align:bottom;overflow-wrap:anywhere}
+.chart thead th:not(:first-child){writing-mode:vertical-rl;transform:rotate(180deg);text-align:left;height:36mm}
 .chart td{white-space:nowrap;background:linear-gradient(var(--bar),var(--bar)) no-repeat 0 0;background-size:0 100%}
 .chart th:first-child{text-align:left;width:44mm;font-weight:400;color:var(--ink)}
 .whole{white-space:nowrap}
@@ -42,6 +43,7 @@ li{margin:0 0 .7mm}
 .chart .settled th:first-child{font-weight:700}
 .chart .after th,.chart .after td{border-top:1.2pt dashed var(--ink)}
 .chart .open{color:var(--quiet);border-left:1.2pt solid var(--rule);background:none}
+.chart thead .open{border-left:0;border-right:1.2pt solid var(--rule)}
 svg{display:block;width:100%;height:auto}
 figure{margin:0;break-inside:avoid}
 figcaption{font-size:8.6pt;color:var(--quiet);margin-bottom:1mm}
