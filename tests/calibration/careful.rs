@@ -1,7 +1,6 @@
 //! Careful attempts: is what is wrong found by somebody who leaves nothing out, on the jobs as they are shipped, and what is
 //! said of leaks so small that little tells them apart?
 
-use std::fmt::Write as _;
 use std::sync::Arc;
 
 use anyhow::Context as _;
@@ -13,6 +12,7 @@ use assess::pack::job::Job;
 use assess::plan::test::Test;
 use assess::play::{Begin, Session};
 use dice::Dice;
+use rayon::prelude::*;
 
 use crate::attempt::{JOBS, work};
 use crate::technician::Technician;
@@ -33,48 +33,51 @@ struct End {
     likeliest: (String, f64),
 }
 
-/// Every job as it is shipped, in so many cars: once along the reference plan, once by the book.
+/// Every job as it is shipped, in so many cars: once along the reference plan, once by the book. `tell` is given a line as
+/// soon as it is known.
 ///
 /// # Errors
 /// A job cannot be read, or an attempt cannot be played.
-pub(crate) fn jobs(library: &Library, seed: u64, cars: u64) -> anyhow::Result<String> {
-    let mut out = String::new();
+pub(crate) fn jobs(
+    library: &Library,
+    seed: u64,
+    cars: u64,
+    tell: &mut dyn FnMut(&str),
+) -> anyhow::Result<()> {
     let (mut told, mut all) = (0, 0);
     for name in JOBS {
         let job = library.job(name)?;
         for along_plan in [true, false] {
-            let mut dice = Dice::new(u128::from(seed), STREAM);
-            let mut ends = Vec::new();
-            for _ in 0..cars {
-                ends.push(end(&job, &mut dice, along_plan)?);
-            }
+            let ends = ends(&job, seed, cars, along_plan)?;
             let enough = ends.iter().filter(|end| TOLD <= end.truth).count();
             let least = ends.iter().map(|end| end.truth).fold(1.0, f64::min);
             let how = if along_plan { "reference plan" } else { "by the book" };
-            writeln!(out, "{name}, {how}: {enough} of {cars} at {TOLD} or more, least {least:.3}")?;
+            tell(&format!("{name}, {how}: {enough} of {cars} at {TOLD} or more, least {least:.3}"));
             told += enough as u64;
             all += cars;
         }
     }
-    writeln!(out, "in all {told} of {all} ({:.1} %)", told as f64 / all as f64 * 100.0)?;
-    Ok(out)
+    tell(&format!("in all {told} of {all} ({:.1} %)", told as f64 / all as f64 * 100.0));
+    Ok(())
 }
 
 /// Small leaks, by the book: what is believed of them in the end.
 ///
 /// # Errors
 /// As [`jobs`].
-pub(crate) fn leaks(library: &Library, seed: u64, cars: u64) -> anyhow::Result<String> {
-    let mut out = String::new();
+pub(crate) fn leaks(
+    library: &Library,
+    seed: u64,
+    cars: u64,
+    tell: &mut dyn FnMut(&str),
+) -> anyhow::Result<()> {
     let mut job = library.job(LEAKS_AT)?;
     let mut wronged = 0;
     for fault in LEAKS {
         let index = job.car.faults.iter().position(|def| def.id == fault).context("a fault of the car")?;
         for bore in BORES {
             job.set_answer(vec![(index as u16, bore)]);
-            let mut dice = Dice::new(u128::from(seed), STREAM);
-            for _ in 0..cars {
-                let end = end(&job, &mut dice, false)?;
+            for end in ends(&job, seed, cars, false)? {
                 let (likeliest, p) = &end.likeliest;
                 // Sure of something that is not so: neither told nor left open.
                 let wrong = end.truth < *p && TOLD <= *p;
@@ -86,16 +89,22 @@ pub(crate) fn leaks(library: &Library, seed: u64, cars: u64) -> anyhow::Result<S
                 } else {
                     "left open"
                 };
-                writeln!(
-                    out,
-                    "{fault} {bore} mm: true {:.3}, likeliest {likeliest} {p:.3}: {verdict}",
-                    end.truth
-                )?;
+                let truth = end.truth;
+                tell(&format!("{fault} {bore} mm: true {truth:.3}, likeliest {likeliest} {p:.3}: {verdict}"));
             }
         }
     }
-    writeln!(out, "sure of something else: {wronged}")?;
-    Ok(out)
+    tell(&format!("sure of something else: {wronged}"));
+    Ok(())
+}
+
+/// So many cars of a job, side by side.
+fn ends(job: &Job, seed: u64, cars: u64, along_plan: bool) -> anyhow::Result<Vec<End>> {
+    let one = |car: u64| {
+        let mut dice = Dice::new(u128::from(seed) << 64 | u128::from(car), STREAM);
+        end(job, &mut dice, along_plan)
+    };
+    (0..cars).into_par_iter().with_max_len(1).map(one).collect()
 }
 
 fn end(job: &Job, dice: &mut Dice, along_plan: bool) -> anyhow::Result<End> {

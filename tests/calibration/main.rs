@@ -117,8 +117,7 @@ fn main() -> anyhow::Result<()> {
             let library = Library::open(&PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/..")))?;
             println!("seed {seed}, {cars} cars each");
             let of = if leaks { careful::leaks } else { careful::jobs };
-            print!("{}", of(&library, seed, cars)?);
-            Ok(())
+            of(&library, seed, cars, &mut |line| println!("{line}"))
         }
         Command::Play { file, numbers } => play(&file, numbers[0]..numbers[1]),
         Command::Dump { file, numbers, cars } => {
