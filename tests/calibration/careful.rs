@@ -104,7 +104,7 @@ fn ends(job: &Job, seed: u64, cars: u64, along_plan: bool) -> anyhow::Result<Vec
         let mut dice = Dice::new(u128::from(seed) << 64 | u128::from(car), STREAM);
         end(job, &mut dice, along_plan)
     };
-    (0..cars).into_par_iter().with_max_len(1).map(one).collect()
+    (0..cars).collect::<Vec<_>>().into_par_iter().with_max_len(1).map(one).collect()
 }
 
 fn end(job: &Job, dice: &mut Dice, along_plan: bool) -> anyhow::Result<End> {
