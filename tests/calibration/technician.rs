@@ -18,11 +18,13 @@ pub(crate) enum Technician {
     RepeatsEverything,
     /// Any order, never the conditions, and leaves lines out.
     ForgetsConditions,
+    /// Every test there is, conditions first, the others in any order; leaves nothing out. Nobody drawn works so.
+    Thorough,
 }
 
 impl Technician {
-    /// All of them.
-    const ALL: [Self; 6] = [
+    /// Those who are drawn.
+    const DRAWN: [Self; 6] = [
         Self::ByTheBook,
         Self::ElectricsFirst,
         Self::HissHunter,
@@ -33,13 +35,13 @@ impl Technician {
 
     /// One of them, each as often.
     pub(crate) fn draw(dice: &mut Dice) -> Self {
-        *dice.pick(&Self::ALL)
+        *dice.pick(&Self::DRAWN)
     }
 
     /// Share of the lines that are left out; notes never are.
     pub(crate) fn leaves_out(self) -> f64 {
         match self {
-            Self::ByTheBook => 0.0,
+            Self::ByTheBook | Self::Thorough => 0.0,
             Self::ElectricsFirst | Self::HissHunter | Self::RepeatsEverything => 0.01,
             Self::Impatient | Self::ForgetsConditions => 0.05,
         }
@@ -61,6 +63,11 @@ impl Technician {
             }
             Self::ElectricsFirst => [take(&electric, 9), take(&air, 3), take(&conditions, 1)].concat(),
             Self::HissHunter => [take(&ear, 9), take(&air, 3), take(&conditions, 1)].concat(),
+            Self::Thorough => {
+                let mut others = [air, electric, ear].concat();
+                shuffle(&mut others, dice);
+                [conditions, others].concat()
+            }
             Self::Impatient => {
                 let mut any = [take(&air, 9), take(&electric, 9), take(&ear, 9)].concat();
                 shuffle(&mut any, dice);
