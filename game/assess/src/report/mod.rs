@@ -2,6 +2,7 @@
 //!
 //! Both show the same numbers and the same sentences; neither computes any mark.
 
+mod air;
 pub mod curves;
 pub mod html;
 mod plan_path;

@@ -1,11 +1,10 @@
-//! The two charts of the mark sheet, as SVG: path of certainty, and what the air was really doing.
+//! The path of certainty, as SVG, and the looks that all charts of the mark sheet share.
 //!
 //! Lines differ in shade *and* in their marks and carry their names at their ends, so that nothing hangs on
 //! colour. All inks have a contrast of at least 4.5 : 1 on white (tested).
 
 use plotters::coord::{CoordTranslate, Shift};
 use plotters::prelude::*;
-use plotters::style::text_anchor::{HPos, Pos, VPos};
 
 use super::{classes_after, classes_to_show};
 use crate::locale::Locale;
@@ -198,53 +197,4 @@ pub(super) fn write_names(
         }
     }
     Ok(())
-}
-
-/// True pressure in the store over the attempt, with what the trainee's gauge showed there.
-pub(crate) fn trace(marks: &Marks, words: &Locale) -> Result<String, PlotError> {
-    let mut svg = String::new();
-    {
-        let root = SVGBackend::with_string(&mut svg, SIZE).into_drawing_area();
-        let end_min = marks.trace.last().map_or(1.0, |point| point.at_s / 60.0).max(1.0);
-        let lowest = marks.trace.iter().map(|point| point.store_kpa).fold(-70.0, f64::min);
-        let mut chart = ChartBuilder::on(&root)
-            .margin(6)
-            .x_label_area_size(34)
-            .y_label_area_size(44)
-            .build_cartesian_2d(0.0..end_min, (lowest - 6.0).floor()..6.0)
-            .map_err(plot_error)?;
-        chart
-            .configure_mesh()
-            .disable_x_mesh()
-            .light_line_style(WHITE)
-            .bold_line_style(FINE)
-            .axis_style(INK)
-            .x_labels(12)
-            .y_labels(6)
-            .x_label_formatter(&|x| format!("{x:.0}"))
-            .y_label_formatter(&|y| format!("{y:.0}"))
-            .x_desc(words.say("paper-air-axis"))
-            .y_desc(words.say("paper-air-kpa"))
-            .label_style(text(12))
-            .axis_desc_style(text(12))
-            .draw()
-            .map_err(plot_error)?;
-        let line = marks.trace.iter().map(|point| (point.at_s / 60.0, point.store_kpa));
-        chart.draw_series(LineSeries::new(line, INK.stroke_width(1))).map_err(plot_error)?;
-        for reading in marks.evidence.readings.iter().filter(|reading| reading.of_store) {
-            let Some((value, _)) = &reading.value else { continue };
-            let at = (reading.at_min, *value);
-            chart
-                .draw_series([EmptyElement::at(at)
-                    + Circle::new((0, 0), 5, LINE_INKS[OWN].stroke_width(2))
-                    + Text::new(
-                        reading.number.to_string(),
-                        (7, -6),
-                        text(12).pos(Pos::new(HPos::Left, VPos::Center)),
-                    )])
-                .map_err(plot_error)?;
-        }
-        root.present().map_err(plot_error)?;
-    }
-    Ok(svg)
 }

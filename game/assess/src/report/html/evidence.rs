@@ -6,7 +6,7 @@ use crate::locale::Locale;
 use crate::marks::sheet::{EvidenceSheet, Marks, NoteWorth, ReadingLine};
 use crate::marks::telling::telling;
 use crate::report::{
-    classes_after, classes_to_show, counted, fixed, looked, percent, plan_path, plots, signed,
+    air, classes_after, classes_to_show, counted, fixed, looked, percent, plan_path, plots, signed,
 };
 
 /// Readings one under the other, classes along the top.
@@ -159,7 +159,7 @@ pub(super) fn figures(marks: &Marks, words: &Locale) -> Markup {
         h2 { (words.say("paper-air")) }
         (figure(
             &words.say("paper-air-why"),
-            plots::trace(marks, words),
+            air::trace(marks, words),
         ))
     }
 }
